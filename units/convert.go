@@ -1,0 +1,59 @@
+package units
+
+import (
+	"errors"
+	"strings"
+)
+
+// Convert reads a quantity of any kind and writes it in another unit of the
+// same kind, with the fewest digits that name the same value.
+//
+//	units.Convert("25 µin", "µm")  // 0.635 µm
+//
+// Where a symbol belongs to several kinds (g/cm³ of density and of
+// concentration, °C of temperature and of difference) the first kind in
+// [Kinds] order that knows both units is meant.
+//
+// Errors: a [*ParseError] for text that is not a quantity, for an unknown
+// unit, and for units of different kinds.
+func Convert(text, unit string) (string, error) {
+	kinds := kindsOf(normalise(unit))
+	if len(kinds) == 0 {
+		return "", unknownTarget(unit)
+	}
+	var firstErr error
+	for _, k := range kinds {
+		v, err := parse(k, text)
+		if err == nil {
+			u, _ := k.lookup(normalise(unit))
+			return inUnit(k, u, v, -1), nil
+		}
+		if !errors.Is(err, ErrWrongKind) && !errors.Is(err, ErrUnknownUnit) {
+			return "", err // of this kind, but wrong: -300 °C is no difference
+		}
+		if firstErr == nil {
+			firstErr = err
+		}
+	}
+	return "", firstErr
+}
+
+// unknownTarget is the error for a unit that no kind knows. It lists the units
+// of all kinds, since none is more likely than another.
+func unknownTarget(unit string) error {
+	e := &ParseError{Text: clip(strings.TrimSpace(unit)), Reason: "unknown unit", Err: ErrUnknownUnit}
+	seen := map[string]bool{}
+	for _, k := range Kinds() {
+		for _, u := range k.Units() {
+			if !seen[u] {
+				seen[u] = true
+				e.Accepted = append(e.Accepted, u)
+			}
+		}
+	}
+	return e
+}
+
+// KindsOf returns the kinds that know a unit, however it is spelled: none for
+// an unknown one.
+func KindsOf(unit string) []Kind { return kindsOf(normalise(unit)) }

@@ -1,0 +1,165 @@
+package units
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+)
+
+// Reasons, for [errors.Is]. The typed errors below wrap one of them.
+var (
+	ErrNotFinite    = errors.New("not a finite number")    // NaN or an infinity
+	ErrNotPositive  = errors.New("not above zero")         // zero or negative where that makes no sense
+	ErrNegative     = errors.New("below zero")             // negative where zero is the least
+	ErrOutOfRange   = errors.New("out of range")           // outside what the field can mean
+	ErrSyntax       = errors.New("not a quantity")         // text that is not number and unit
+	ErrUnknownUnit  = errors.New("unknown unit")           // a unit that nothing here knows
+	ErrWrongKind    = errors.New("unit of another kind")   // a known unit of another kind of quantity
+	ErrInconsistent = errors.New("values that contradict") // fields that do not fit each other
+)
+
+// A ValueError reports a value that a formula cannot take: which field, what
+// it held, and what would do.
+type ValueError struct {
+	Field string // the argument or field, in words
+	Value string // what it held, with unit
+	Need  string // what would do
+	Err   error  // the reason: one of the sentinels of this package
+}
+
+// Error returns field, value, reason and remedy in one line.
+func (e *ValueError) Error() string {
+	return fmt.Sprintf("%s %s: %v; need %s", e.Field, e.Value, e.Err, e.Need)
+}
+
+// Unwrap returns the reason.
+func (e *ValueError) Unwrap() error { return e.Err }
+
+// A RangeError reports a value outside the range that a formula or a table was
+// published for. It comes together with the result, so that the caller may decide.
+type RangeError struct {
+	Field     string // the argument, in words
+	Value     string // what it held, with unit
+	Low, High string // the published range, both ends included
+	Source    string // key of the publication
+}
+
+// Error returns field, value and range in one line.
+func (e *RangeError) Error() string {
+	return fmt.Sprintf("%s %s: outside the published range %s to %s [%s]", e.Field, e.Value, e.Low, e.High, e.Source)
+}
+
+// Unwrap returns [ErrOutOfRange].
+func (e *RangeError) Unwrap() error { return ErrOutOfRange }
+
+// A ParseError reports text that is not a quantity of the wanted kind.
+type ParseError struct {
+	Kind     Kind     // what was wanted
+	Text     string   // what was read, cut to 60 characters
+	Reason   string   // what is wrong with it
+	Accepted []string // the units that would do
+	Err      error    // ErrSyntax, ErrUnknownUnit, ErrWrongKind or ErrOutOfRange
+}
+
+// Error returns kind, text, reason and the accepted units in one line.
+func (e *ParseError) Error() string {
+	s := fmt.Sprintf("%s %q: %s", e.Kind, e.Text, e.Reason)
+	if len(e.Accepted) > 0 {
+		s += "; accepted: " + strings.Join(e.Accepted, ", ")
+	}
+	return s
+}
+
+// Unwrap returns the reason as a sentinel.
+func (e *ParseError) Unwrap() error { return e.Err }
+
+// A Quantity is any type of this package: a float64 in its SI unit that can
+// print itself with its unit.
+type Quantity interface {
+	~float64
+	String() string
+}
+
+// Finite returns a [*ValueError] for field when v is NaN or infinite.
+func Finite[Q Quantity](field string, v Q) error {
+	if v-v == 0 {
+		return nil
+	}
+	return notFinite(field, v.String())
+}
+
+// Positive returns a [*ValueError] for field when v is not a finite number above zero.
+func Positive[Q Quantity](field string, v Q) error {
+	if v > 0 && v <= math.MaxFloat64 {
+		return nil
+	}
+	return notPositive(field, v.String(), float64(v))
+}
+
+// NonNegative returns a [*ValueError] for field when v is not a finite number of zero or more.
+func NonNegative[Q Quantity](field string, v Q) error {
+	if v >= 0 && v <= math.MaxFloat64 {
+		return nil
+	}
+	return negative(field, v.String(), float64(v))
+}
+
+// Fraction returns a [*ValueError] for field when v is not from 0 to 1, both included.
+func Fraction[Q Quantity](field string, v Q) error {
+	if v >= 0 && v <= 1 {
+		return nil
+	}
+	return notFraction(field, v.String(), float64(v), "a fraction from 0 to 1")
+}
+
+// PositiveFraction returns a [*ValueError] for field when v is not above 0 and at most 1.
+func PositiveFraction[Q Quantity](field string, v Q) error {
+	if v > 0 && v <= 1 {
+		return nil
+	}
+	return notFraction(field, v.String(), float64(v), "a fraction above 0 and at most 1, such as 0.35 or 35 %")
+}
+
+func notFinite(field, value string) error {
+	return &ValueError{Field: field, Value: value, Need: "a finite number", Err: ErrNotFinite}
+}
+
+func notPositive(field, value string, v float64) error {
+	if v-v != 0 {
+		return notFinite(field, value)
+	}
+	return &ValueError{Field: field, Value: value, Need: "a value above zero", Err: ErrNotPositive}
+}
+
+func negative(field, value string, v float64) error {
+	if v-v != 0 {
+		return notFinite(field, value)
+	}
+	return &ValueError{Field: field, Value: value, Need: "zero or more", Err: ErrNegative}
+}
+
+func notFraction(field, value string, v float64, need string) error {
+	switch {
+	case v-v != 0:
+		return notFinite(field, value)
+	case v == 0:
+		return &ValueError{Field: field, Value: value, Need: need, Err: ErrNotPositive}
+	}
+	return &ValueError{Field: field, Value: value, Need: need, Err: ErrOutOfRange}
+}
+
+// quotient divides and refuses what would give NaN or an infinity.
+func quotient[R, N, D Quantity](numName string, num N, denName string, den D) (R, error) {
+	if err := Finite(numName, num); err != nil {
+		return 0, err
+	}
+	if err := Positive(denName, den); err != nil {
+		return 0, err
+	}
+	r := R(float64(num) / float64(den))
+	if r-r != 0 { // beyond float64
+		return 0, Finite(numName+" over "+denName, r)
+	}
+	return r, nil
+}

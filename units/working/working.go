@@ -1,0 +1,73 @@
+// Package working holds shown calculations: what was computed, by which
+// formula, from which numbers, with what result and on whose authority.
+//
+// A [Step] is data first. [Step.Text] makes a paragraph of it for a bench
+// sheet or a lesson, and [Step.Recompute] puts the numbers into the formula
+// once more, so that a reader need not believe the program: the printed
+// formula and the printed result are held against each other.
+package working
+
+import (
+	"fmt"
+	"strings"
+)
+
+// A Term is one symbol of a formula with the number it stands for.
+type Term struct {
+	Symbol  string  `json:"symbol"`  // as in the formula: η
+	Meaning string  `json:"meaning"` // in words: current efficiency
+	Value   string  `json:"value"`   // for people, with unit: 35 %
+	SI      float64 `json:"si"`      // the same in SI units: 0.35
+}
+
+// A Step is one formula at work.
+type Step struct {
+	Formula string `json:"formula"` // t = m/(ε·η·I)
+	Terms   []Term `json:"terms"`   // the symbols on the right side
+	Result  Term   `json:"result"`  // the symbol on the left side
+	Source  string `json:"source"`  // key of the publication
+	Note    string `json:"note,omitempty"`
+}
+
+// Of makes a term from a quantity of package units, whose String is the value shown.
+func Of[Q interface {
+	~float64
+	String() string
+}](symbol, meaning string, q Q) Term {
+	return Term{Symbol: symbol, Meaning: meaning, Value: q.String(), SI: float64(q)}
+}
+
+// Number makes a term from a number without unit.
+func Number(symbol, meaning string, v float64) Term {
+	return Term{Symbol: symbol, Meaning: meaning, Value: fmt.Sprintf("%.6g", v), SI: v}
+}
+
+// Constant makes a term whose shown value carries a unit that package units
+// has no type for.
+func Constant(symbol, meaning string, v float64, unit string) Term {
+	return Term{Symbol: symbol, Meaning: meaning, Value: fmt.Sprintf("%.10g %s", v, unit), SI: v}
+}
+
+// Text writes the step as a few lines: the result in words, the formula, the
+// numbers put in, the result, the source.
+func (s Step) Text() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %s\n", s.Result.Meaning, s.Result.Value)
+	fmt.Fprintf(&b, "  %s  [%s]\n", s.Formula, s.Source)
+	for _, t := range s.Terms {
+		fmt.Fprintf(&b, "    %s = %s (%s)\n", t.Symbol, t.Value, t.Meaning)
+	}
+	if s.Note != "" {
+		fmt.Fprintf(&b, "  %s\n", s.Note)
+	}
+	return b.String()
+}
+
+// Text writes steps one below the other.
+func Text(steps []Step) string {
+	var b strings.Builder
+	for _, s := range steps {
+		b.WriteString(s.Text())
+	}
+	return b.String()
+}
