@@ -1,0 +1,24 @@
+package alloys
+
+// Seen says how a figure of this package's tables came to be known. The zero
+// value is the weakest.
+type Seen uint8
+
+// The ways. A figure from memory is a lead to check before it is relied on; no
+// test of this package uses one as the answer.
+const (
+	FromMemory Seen = iota // recalled; the publication was not seen
+	SecondHand             // read in a text that quotes the publication
+	StoredCopy             // read in a stored copy of the publication itself
+)
+
+// String returns the way in words.
+func (s Seen) String() string {
+	switch s {
+	case StoredCopy:
+		return "stored copy"
+	case SecondHand:
+		return "second hand"
+	}
+	return "from memory"
+}
