@@ -1,0 +1,103 @@
+package faraday
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/laydown/units"
+)
+
+// An Element is a chemical element with what plating asks of it. The zero
+// Element is none.
+type Element struct {
+	Symbol string // as in formulas: Au
+	Name   string // in English: gold
+	Number int    // of protons
+	Weight AtomicWeight
+
+	// Density is that of the solid bulk metal at 295 K (of the liquid for
+	// mercury), from [CRC95]; zero where this library has none. A deposit can
+	// be lighter by a tenth and more.
+	Density units.Density
+
+	valences string
+}
+
+// An AtomicWeight is a standard atomic weight of [IUPAC2021].
+type AtomicWeight struct {
+	Low, High           units.MolarMass // ends of the interval in normal materials; both zero when a single value is given
+	Value               units.MolarMass // the value to calculate with: the abridged one where the standard is an interval
+	Uncertainty         units.MolarMass // of Value
+	Abridged            units.MolarMass // to five digits at most
+	AbridgedUncertainty units.MolarMass
+}
+
+// Interval reports whether the standard is an interval, because the element's
+// isotopes vary between normal materials.
+func (w AtomicWeight) Interval() bool { return w.Low != 0 }
+
+// Relative returns the relative uncertainty of the value.
+func (w AtomicWeight) Relative() float64 {
+	if w.Value == 0 {
+		return 0
+	}
+	return float64(w.Uncertainty) / float64(w.Value)
+}
+
+// Valences returns how many electrons an atom takes up on deposition, the
+// usual number first; none for an element that is not plated. The valence
+// belongs to the bath: gold takes one electron from cyanide and sulfite baths
+// and three from chloride, copper one from cyanide and two from sulfate.
+func (e Element) Valences() []int {
+	list := make([]int, len(e.valences))
+	for i := range list {
+		list[i] = int(e.valences[i] - '0')
+	}
+	return list
+}
+
+// UsualValence returns the first of [Element.Valences], 0 when there is none.
+func (e Element) UsualValence() int {
+	if e.valences == "" {
+		return 0
+	}
+	return int(e.valences[0] - '0')
+}
+
+// Lookup returns the element with a symbol, as "Au".
+//
+// Errors: an [*ElementError] for a symbol that is none, or one of an element
+// without a standard atomic weight.
+//
+// Source: [IUPAC2021].
+func Lookup(symbol string) (Element, error) {
+	for i := range elementTable {
+		if elementTable[i].Symbol == symbol {
+			return elementTable[i], nil
+		}
+	}
+	return Element{}, &ElementError{Symbol: symbol}
+}
+
+// Elements returns all elements that have a standard atomic weight, by number.
+//
+// Source: [IUPAC2021].
+func Elements() []Element { return append([]Element(nil), elementTable[:]...) }
+
+// An ElementError reports a symbol that names no element with a standard
+// atomic weight.
+type ElementError struct{ Symbol string }
+
+// Error returns the symbol and what would do.
+func (e *ElementError) Error() string {
+	s := e.Symbol
+	if len(s) > 20 {
+		s = s[:20] + "…"
+	}
+	for i := range elementTable {
+		if strings.EqualFold(elementTable[i].Symbol, s) || strings.EqualFold(elementTable[i].Name, s) {
+			return fmt.Sprintf("element %q: unknown; did you mean %s", s, elementTable[i].Symbol)
+		}
+	}
+	return fmt.Sprintf("element %q: unknown; need a symbol such as Au, Ag, Ni, one that has a standard atomic weight", s)
+}
