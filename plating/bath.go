@@ -1,0 +1,117 @@
+package plating
+
+import (
+	"example.com/laydown/faraday"
+	"example.com/laydown/units"
+)
+
+// A Bath is a plating solution, named by its chemistry, with what an estimate
+// asks of it. Deposit and Efficiency are needed; a field left zero is "not
+// given" and the checks that want it are left out and said to be.
+type Bath struct {
+	Name    string // by chemistry: "gold, acid cyanide, cobalt hardened"
+	Metal   string // symbol of the metal that is promised and counted: "Au"
+	Deposit faraday.Deposit
+	Fine    units.MassFraction // share of Metal in the deposit's mass; 0 means all of it
+
+	Efficiency EfficiencyCurve
+	Window     Window // current densities the bath is run at
+	Volts      VoltageWindow
+	Heat       TemperatureWindow
+
+	Content   units.MassConcentration // of Metal in the bath
+	Volume    units.Volume
+	DrawLimit units.Ratio // share of Content that may go before the bath is fed; 0 means 10 %
+
+	MostThickness units.Length // what the bath is used for at most
+
+	InsolubleAnode bool // graphite, platinised or stainless: it does not replace the metal
+	Hazards        Hazard
+	Source         string // where the figures come from, for the sheet
+}
+
+// A Window is a range of current densities. Zero ends are "not given".
+type Window struct{ Low, High units.CurrentDensity }
+
+// A VoltageWindow is the range the rectifier will show. It is an expectation,
+// not a setting: the current sets the coat. Zero means "not given".
+type VoltageWindow struct{ Low, High units.Voltage }
+
+// A TemperatureWindow is a range of bath temperatures with the one in use.
+// Zero means "not given".
+type TemperatureWindow struct{ Low, High, Set units.Temperature }
+
+// fine returns the share of the counted metal, 1 when it is not given.
+func (b *Bath) fine() units.MassFraction {
+	if b.Fine == 0 {
+		return 1
+	}
+	return b.Fine
+}
+
+// drawLimit returns the share of the metal that may go.
+func (b *Bath) drawLimit() units.Ratio {
+	if b.DrawLimit == 0 {
+		return 0.1
+	}
+	return b.DrawLimit
+}
+
+// Check returns a [*units.ValueError] for the first field that no estimate can
+// take: NaN, negative, ends of a window the wrong way round.
+func (b *Bath) Check() error {
+	if err := b.Deposit.Check(); err != nil {
+		return err
+	}
+	if err := units.Fraction("share of the counted metal in the deposit", b.Fine); err != nil {
+		return err
+	}
+	if b.Efficiency.IsZero() {
+		return &units.ValueError{Field: "current efficiency", Value: "not given",
+			Need: "a fraction above 0 and at most 1, or a curve", Err: units.ErrNotPositive}
+	}
+	if len(b.Efficiency.points) == 0 {
+		if err := units.PositiveFraction("current efficiency", b.Efficiency.constant); err != nil {
+			return err
+		}
+	}
+	if err := checkWindow("current density window", b.Window.Low, b.Window.High); err != nil {
+		return err
+	}
+	if err := checkWindow("voltage window", b.Volts.Low, b.Volts.High); err != nil {
+		return err
+	}
+	if err := checkWindow("temperature window", b.Heat.Low, b.Heat.High); err != nil {
+		return err
+	}
+	if err := units.NonNegative("bath temperature", b.Heat.Set); err != nil {
+		return err
+	}
+	if err := units.NonNegative("metal content", b.Content); err != nil {
+		return err
+	}
+	if err := units.NonNegative("bath volume", b.Volume); err != nil {
+		return err
+	}
+	if err := units.Fraction("draw limit", b.DrawLimit); err != nil {
+		return err
+	}
+	return units.NonNegative("most thickness", b.MostThickness)
+}
+
+func checkWindow[Q units.Quantity](name string, low, high Q) error {
+	if low >= 0 && low <= high && high-high == 0 {
+		return nil
+	}
+	if err := units.NonNegative("low end of the "+name, low); err != nil {
+		return err
+	}
+	if err := units.NonNegative("high end of the "+name, high); err != nil {
+		return err
+	}
+	if high == 0 {
+		return nil // only the low end is given
+	}
+	return &units.ValueError{Field: name, Value: low.String() + " to " + high.String(),
+		Need: "the low end first", Err: units.ErrInconsistent}
+}

@@ -1,0 +1,73 @@
+// Package plating estimates plating jobs: how many amperes for how many
+// minutes, what thickness that gives in the mean and at the thinnest spot, how
+// much metal leaves the bath, and what a careful finisher would question.
+//
+// # One layer
+//
+// A [Layer] is one stay of a load in one [Bath]. It has an area, a
+// [Distribution] (how much less the thinnest significant spot gets than the
+// mean), and three figures of which two are given and the third is found:
+//
+//   - Promise, the thickness at the thinnest significant spot;
+//   - CurrentDensity, the mean over the area;
+//   - Time.
+//
+// [Estimate] solves for the third. With the promise s_min and the ratio r the
+// mean must be s = s_min/r, and Faraday's law gives the rest:
+//
+//	t = ρ·s/(ε·η·j)
+//	I = j·A
+//	m = ρ·s·A
+//
+// Give all three and the promise is checked instead. [Working] shows each step
+// with its numbers and source; [Notes] says in words what the flags of a
+// [Result] mean and what to do.
+//
+// The mean is not the promise. A bath with r = 0.5 must lay down twice the
+// promised thickness in the mean; half of the gold goes where it was not
+// promised. Take r from pieces that were cut or gauged. Taking it as 1 gives
+// short coats.
+//
+// # A job
+//
+// A [Job] has parts and layers, the first layer first: strike, barrier,
+// finish. [EstimateJob] computes each and sums them by metal. A strike of the
+// same metal counts towards the promise of the layer above when CountBelow asks
+// for it. What the order of layers brings (acid behind cyanide, a struck piece
+// that may not dry) stands in LayerResult.Before.
+//
+// # A bath
+//
+// Valence (inside [faraday.Deposit]), density of the deposit and current
+// efficiency belong to the bath. Efficiency is one value or an
+// [EfficiencyCurve] against current density; weigh a [Trial] piece to find it.
+// A field left zero is "not given": what depends on it is left out, and a flag
+// says so. Nothing is assumed but a draw limit of 10 % of the bath's metal
+// (common practice, no source).
+//
+// # What is left out
+//
+// The coat is taken to grow in proportion to charge at the mean current
+// density. Where the efficiency changes with current density the local
+// thickness is not proportional to the local current. Immersion deposit,
+// dissolution while the current is off, and the ramp at switching on are not
+// counted. How uneven the coat is has to be given.
+//
+// # Accuracy
+//
+// The arithmetic is good to 2e-15 (tested against exact rationals). The answer
+// is as good as the efficiency (hard gold 25 to 45 %), the area and the ratio.
+//
+// # Errors, speed, safety
+//
+// Every field is checked; the first that cannot be gives a [*units.ValueError]
+// with field, value and remedy. Nothing panics, nothing returns NaN. Estimate
+// allocates nothing. All functions are pure and may run in parallel.
+//
+// Plating is dangerous. [Cautions] lists the usual warnings for a bath's
+// [Hazard] set; it does not replace safety data sheets, local law or licensed
+// practice.
+//
+// Sub-packages: shape (areas of parts), jobfile (job files in JSON), kinetics
+// (rate laws at electrodes).
+package plating

@@ -1,0 +1,217 @@
+package plating
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/laydown/units"
+)
+
+// A Part is one sort of object in a load.
+type Part struct {
+	Name  string
+	Count int        // how many, 1 or more
+	Area  units.Area // plated area of one, > 0
+}
+
+// LoadArea returns the plated area of a load.
+//
+//	A = Σ k·A₁
+//
+//	k   Count  pieces of each sort, 1 to 1 000 000
+//	A₁  Area   plated area of one, > 0 [m²]
+//
+// Errors: a [*units.ValueError] that names the part.
+//
+// Source: [Definition].
+func LoadArea(parts ...Part) (units.Area, error) {
+	if len(parts) == 0 {
+		return 0, &units.ValueError{Field: "parts", Value: "none", Need: "at least one part", Err: units.ErrNotPositive}
+	}
+	var sum units.Area
+	for i, p := range parts {
+		name := p.Name
+		if name == "" {
+			name = fmt.Sprintf("part %d", i+1)
+		}
+		if p.Count < 1 || p.Count > 1_000_000 {
+			return 0, &units.ValueError{Field: "count of " + name, Value: fmt.Sprint(p.Count), Need: "a count from 1 to 1000000", Err: units.ErrOutOfRange}
+		}
+		if err := units.Positive("area of "+name, p.Area); err != nil {
+			return 0, err
+		}
+		sum += units.Area(float64(p.Count) * float64(p.Area))
+	}
+	return sum, units.Finite("area of the load", sum)
+}
+
+// A Job is a load of parts that goes through plated layers, the first one
+// first. A layer with zero Area takes the area of the load.
+type Job struct {
+	Name      string
+	Substrate string // base metal, in words
+	Parts     []Part
+	Layers    []Layer
+}
+
+// A JobResult is what a job comes to.
+type JobResult struct {
+	Area   units.Area // of the load
+	Layers []LayerResult
+	Metals []MetalTotal // by counted metal, in the order met
+	Time   units.Duration
+	Charge units.Charge
+}
+
+// A LayerResult is one layer of a job with its estimate.
+type LayerResult struct {
+	Layer  Layer // as it was computed: area and credited promise filled in
+	Result Result
+	Below  units.Length // thinnest spot of the layers below that counted towards the promise
+	Before []Note       // what to mind on the way in: about its place behind the layer before
+	Notes  []Note       // about this layer, see [Notes]
+}
+
+// A MetalTotal sums the layers of one metal.
+type MetalTotal struct {
+	Metal    string
+	Mean     units.Length // sum of the means
+	Thinnest units.Length // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
+	Mass     units.Mass   // of the deposits
+	FineMass units.Mass   // of the metal in them
+}
+
+// EstimateJob computes a job layer by layer: each by [Estimate], with the
+// layers below credited where CountBelow asks for it.
+//
+//	s_left = s_min - Σ s_below
+//
+//	s_min    Promise of the layer  [m]
+//	s_below  thinnest spot of each layer directly below of the same metal [m]
+//
+// The sum takes the same spot to be thinnest in each layer; where it is not,
+// the coat is better than the sum says.
+//
+// Errors: as [LoadArea] and [Estimate], with the layer named; a
+// [*units.ValueError] when the layers below already meet a promise.
+//
+// Source: [Definition], [OpenStaxChem2e] section 17.7.
+func EstimateJob(job Job) (JobResult, error) {
+	area, err := LoadArea(job.Parts...)
+	if err != nil {
+		return JobResult{}, err
+	}
+	if len(job.Layers) == 0 {
+		return JobResult{}, &units.ValueError{Field: "layers", Value: "none", Need: "at least one layer", Err: units.ErrNotPositive}
+	}
+	res := JobResult{Area: area, Layers: make([]LayerResult, 0, len(job.Layers))}
+	for i, l := range job.Layers {
+		name := l.title(i)
+		if l.Area == 0 {
+			l.Area = area
+		}
+		lr := LayerResult{}
+		if l.CountBelow && l.Promise > 0 {
+			lr.Below = res.below(l.Bath.Metal)
+			if lr.Below >= l.Promise {
+				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "promised thickness", Value: l.Promise.Text(units.Micrometre, 3),
+					Need: "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already", Err: units.ErrInconsistent})
+			}
+			l.Promise -= lr.Below
+		}
+		lr.Layer = l
+		lr.Result, err = Estimate(&l)
+		if err != nil {
+			return JobResult{}, fmt.Errorf("%s: %w", name, err)
+		}
+		lr.Before, lr.Notes = res.placeNotes(&l), Notes(&l, &lr.Result)
+		res.add(lr)
+	}
+	if err := units.Finite("time of the job", res.Time); err != nil {
+		return JobResult{}, err
+	}
+	return res, nil
+}
+
+// title names a layer for a message or a sheet.
+func (l *Layer) title(i int) string {
+	switch {
+	case l.Name != "":
+		return l.Name
+	case l.Bath.Name != "":
+		return l.Bath.Name
+	}
+	return fmt.Sprintf("layer %d", i+1)
+}
+
+// below sums the thinnest spots of the topmost run of layers of one metal.
+func (r *JobResult) below(metal string) units.Length {
+	var sum units.Length
+	for i := len(r.Layers) - 1; i >= 0 && r.Layers[i].Layer.Bath.Metal == metal; i-- {
+		sum += r.Layers[i].Result.Thinnest
+	}
+	return sum
+}
+
+func (r *JobResult) add(lr LayerResult) {
+	r.Layers = append(r.Layers, lr)
+	r.Time += lr.Result.Time
+	r.Charge += lr.Result.Charge
+	metal := lr.Layer.Bath.Metal
+	for i := range r.Metals {
+		if m := &r.Metals[i]; m.Metal == metal {
+			m.Mean += lr.Result.Mean
+			m.Thinnest += lr.Result.Thinnest
+			m.Mass += lr.Result.Mass
+			m.FineMass += lr.Result.FineMass
+			return
+		}
+	}
+	r.Metals = append(r.Metals, MetalTotal{Metal: metal, Mean: lr.Result.Mean, Thinnest: lr.Result.Thinnest,
+		Mass: lr.Result.Mass, FineMass: lr.Result.FineMass})
+}
+
+// placeNotes says what a layer's place behind another brings with it.
+func (r *JobResult) placeNotes(l *Layer) []Note {
+	if len(r.Layers) == 0 {
+		return nil
+	}
+	var notes []Note
+	prev := &r.Layers[len(r.Layers)-1].Layer
+	a, b := prev.Bath.Hazards, l.Bath.Hazards
+	switch alkaline := a.freeCyanide() || b.freeCyanide(); {
+	case (a.freeCyanide() && b.Has(HazardAcid)) || (a.Has(HazardAcid) && b.freeCyanide()):
+		notes = append(notes, Note{Severity: SeverityWarning, Source: practice,
+			Text: "cyanide and acid follow one another: carried over, they set hydrogen cyanide free",
+			Do:   "rinse twice in clean water between the two, never share a rinse, extraction on"})
+	case !alkaline && a.Has(HazardAcid) && b.Has(HazardCyanide|HazardAcid):
+		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
+			Text: "acid carried into a bath of bound cyanide lowers its pH, towards hydrogen cyanide",
+			Do:   "rinse well, watch the pH of the bath"})
+	}
+	if prev.Role == RoleStrike {
+		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
+			Text: "a struck piece that dries or waits grows passive again and the coat peels",
+			Do:   "rinse and go on at once, wet"})
+	}
+	return notes
+}
+
+// Spread returns the ratio of the largest to the smallest part area of a load,
+// a hint that small parts on the same rack may take more than their share.
+//
+//	k = A_max/A_min
+//
+// Errors: as [LoadArea].
+//
+// Source: [Definition].
+func Spread(parts ...Part) (units.Ratio, error) {
+	if _, err := LoadArea(parts...); err != nil {
+		return 0, err
+	}
+	least, most := math.Inf(1), 0.0
+	for _, p := range parts {
+		least, most = math.Min(least, float64(p.Area)), math.Max(most, float64(p.Area))
+	}
+	return units.Ratio(most / least), nil
+}

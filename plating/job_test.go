@@ -1,0 +1,333 @@
+package plating_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+func strike(t testing.TB) plating.Layer {
+	l := hardGold(t)
+	l.Name, l.Role = "gold strike", plating.RoleStrike
+	l.Bath.Efficiency = plating.ConstantEfficiency(0.1)
+	l.Bath.Window = plating.Window{Low: 1 * dm2, High: 5 * dm2}
+	l.Promise, l.CurrentDensity, l.Time = 0, 3*dm2, 20*units.Second
+	l.Area = 0
+	return l
+}
+
+func handsJob(t testing.TB) plating.Job {
+	gold := hardGold(t)
+	gold.Area, gold.CountBelow = 0, true
+	return plating.Job{
+		Name: "clock hands", Substrate: "stainless steel",
+		Parts: []plating.Part{
+			{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
+			{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre},
+		},
+		Layers: []plating.Layer{strike(t), gold},
+	}
+}
+
+// TestPropertyJobSums: the job is the sum of its layers, and the strike counts.
+func TestPropertyJobSums(t *testing.T) {
+	job := handsJob(t)
+	res, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := res.Area.In(units.SquareCentimetre); math.Abs(got-104.4) > 1e-9 {
+		t.Errorf("area %v, want 104.4 cm²", got)
+	}
+	promise := job.Layers[1].Promise
+	if len(res.Metals) != 1 || relative(float64(res.Metals[0].Thinnest), float64(promise)) > 1e-14 {
+		t.Errorf("metals %+v: the thinnest spots of both layers together must be the promise %v", res.Metals, promise)
+	}
+	if res.Layers[1].Below != res.Layers[0].Result.Thinnest {
+		t.Errorf("counted from below: %v, the strike has %v", res.Layers[1].Below, res.Layers[0].Result.Thinnest)
+	}
+	var time units.Duration
+	var mass units.Mass
+	for _, l := range res.Layers {
+		time += l.Result.Time
+		mass += l.Result.FineMass
+	}
+	if res.Time != time || relative(float64(res.Metals[0].FineMass), float64(mass)) > 1e-15 {
+		t.Error("totals are not the sums of the layers")
+	}
+	// Without CountBelow the finish carries the promise alone and takes longer.
+	job.Layers[1].CountBelow = false
+	alone, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !(alone.Layers[1].Result.Time > res.Layers[1].Result.Time) || alone.Layers[1].Below != 0 {
+		t.Error("leaving the strike out of the promise must take longer")
+	}
+	// A layer of another metal in between ends the count.
+	nickel := job.Layers[0]
+	nickel.Bath.Metal = "Ni"
+	job.Layers = []plating.Layer{job.Layers[0], nickel, job.Layers[1]}
+	job.Layers[2].CountBelow = true
+	split, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if split.Layers[2].Below != 0 {
+		t.Errorf("gold under nickel counted: %v", split.Layers[2].Below)
+	}
+}
+
+func TestJobDoesNotChangeItsInput(t *testing.T) {
+	job := handsJob(t)
+	if _, err := plating.EstimateJob(job); err != nil {
+		t.Fatal(err)
+	}
+	if !reflect.DeepEqual(job, handsJob(t)) {
+		t.Error("EstimateJob changed the job it was given")
+	}
+}
+
+func TestPlaceNotes(t *testing.T) {
+	for _, c := range []struct {
+		first, second plating.Hazard
+		role          plating.Role
+		want          string
+	}{
+		{plating.HazardCyanide, plating.HazardAcid, plating.RoleUnder, "set hydrogen cyanide free"},
+		{plating.HazardAcid, plating.HazardCyanide, plating.RoleUnder, "set hydrogen cyanide free"},
+		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder, "set hydrogen cyanide free"},
+		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder, "set hydrogen cyanide free"},
+		{plating.HazardAcid, plating.HazardAcid | plating.HazardCyanide, plating.RoleUnder, "lowers its pH"},
+		{plating.HazardCyanide, plating.HazardCyanide, plating.RoleUnder, ""},
+		{plating.HazardNickel | plating.HazardAcid, plating.HazardAcid, plating.RoleUnder, ""},
+		{0, 0, plating.RoleStrike, "go on at once"},
+	} {
+		job := handsJob(t)
+		job.Layers[0].Role = c.role
+		job.Layers[0].Bath.Hazards, job.Layers[1].Bath.Hazards = c.first, c.second
+		res, err := plating.EstimateJob(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := fmt.Sprint(res.Layers[1].Before)
+		if len(res.Layers[0].Before) != 0 {
+			t.Error("notes before the first layer")
+		}
+		if c.want == "" && len(res.Layers[1].Before) != 0 || !strings.Contains(text, c.want) {
+			t.Errorf("%b then %b: %s, want %q", c.first, c.second, text, c.want)
+		}
+	}
+}
+
+func TestCautions(t *testing.T) {
+	if got := len(plating.Cautions(0)); got != 2 {
+		t.Errorf("%d cautions for any bath, want hydrogen and waste", got)
+	}
+	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel | plating.HazardHot |
+		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride
+	text := fmt.Sprint(plating.Cautions(all))
+	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "hydrogen and mist", "waste", "local law"} {
+		if !strings.Contains(text, word) {
+			t.Errorf("cautions do not name %s", word)
+		}
+	}
+	for _, c := range plating.Cautions(all) {
+		if c.Do == "" || c.Source == "" {
+			t.Errorf("%v: says not what to do, or no source", c)
+		}
+	}
+}
+
+// TestJobErrors: each wrong job names what is wrong.
+func TestJobErrors(t *testing.T) {
+	for want, change := range map[string]func(*plating.Job){
+		"parts none":                             func(j *plating.Job) { j.Parts = nil },
+		"layers none":                            func(j *plating.Job) { j.Layers = nil },
+		"count of minute hand 0":                 func(j *plating.Job) { j.Parts[0].Count = 0 },
+		"count of minute hand -3":                func(j *plating.Job) { j.Parts[0].Count = -3 },
+		"area of hour hand":                      func(j *plating.Job) { j.Parts[1].Area = -1 },
+		"area of part 2":                         func(j *plating.Job) { j.Parts[1] = plating.Part{Count: 1, Area: units.Area(math.NaN())} },
+		"area of the load":                       func(j *plating.Job) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
+		"gold strike: ratio":                     func(j *plating.Job) { j.Layers[0].Distribution.MinToMean = 1.5 },
+		"hard gold: promised thickness 0.010 µm": func(j *plating.Job) { j.Layers[1].Promise = 10 * units.Nanometre },
+	} {
+		job := handsJob(t)
+		change(&job)
+		_, err := plating.EstimateJob(job)
+		var value *units.ValueError
+		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &value) {
+			t.Errorf("want %q: %v", want, err)
+		}
+	}
+}
+
+func TestSpread(t *testing.T) {
+	got, err := plating.Spread(plating.Part{Count: 2, Area: 3}, plating.Part{Count: 1, Area: 12}, plating.Part{Count: 9, Area: 6})
+	if err != nil || got != 4 {
+		t.Errorf("%v %v, want 4", got, err)
+	}
+	if _, err := plating.Spread(); err == nil {
+		t.Error("no parts: no error")
+	}
+}
+
+func TestTrial(t *testing.T) {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// A made-up piece that took 35 % of 10 A·min: 122.4849 mg a minute and ampere at 100 %.
+	gain := 0.35 * 10 * 60 * float64(gold.Equivalent)
+	tr := plating.Trial{Before: 10 * units.Gram, After: 10*units.Gram + units.Mass(gain), Current: 1, Time: 10 * units.Minute, Resolution: 0.1 * units.Milligram}
+	r, err := tr.Efficiency(gold)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if relative(float64(r.Efficiency), 0.35) > 1e-12 || r.Charge != 600 {
+		t.Errorf("%+v, want 35 %%", r)
+	}
+	// Two readings with a rectangular error of half a digit each.
+	if want := 1e-7 / math.Sqrt(12) * math.Sqrt2 / gain; relative(float64(r.Relative), want) > 1e-9 {
+		t.Errorf("uncertainty %v, want %v", r.Relative, want)
+	}
+	checkSteps(t, tr.EfficiencyWorking(gold.Equivalent, r))
+	// More than Faraday's law allows: the value comes with a RangeError.
+	tr.After += units.Mass(3 * gain)
+	r, err = tr.Efficiency(gold)
+	var over *units.RangeError
+	if !errors.As(err, &over) || !(r.Efficiency > 1) {
+		t.Errorf("over 100 %%: %v %v", r.Efficiency, err)
+	}
+	for name, change := range map[string]func(*plating.Trial){
+		"gain":    func(tr *plating.Trial) { tr.After = tr.Before },
+		"before":  func(tr *plating.Trial) { tr.Before = -1 },
+		"after":   func(tr *plating.Trial) { tr.After = units.Mass(math.Inf(1)) },
+		"current": func(tr *plating.Trial) { tr.Current = 0 },
+		"time":    func(tr *plating.Trial) { tr.Time = units.Duration(math.NaN()) },
+		"balance": func(tr *plating.Trial) { tr.Resolution = -1 },
+	} {
+		bad := plating.Trial{Before: 10 * units.Gram, After: 11 * units.Gram, Current: 1, Time: 600}
+		change(&bad)
+		if _, err := bad.Efficiency(gold); err == nil || !strings.Contains(err.Error(), name) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := tr.Efficiency(faraday.Deposit{}); err == nil {
+		t.Error("no deposit: no error")
+	}
+}
+
+func TestWords(t *testing.T) {
+	got := []string{plating.RoleStrike.String(), plating.RoleUnder.String(), plating.RoleFinish.String(),
+		plating.SeverityInfo.String(), plating.SeverityCaution.String(), plating.SeverityWarning.String(), plating.SeverityStop.String(),
+		plating.Note{Severity: plating.SeverityStop, Text: "a", Do: "b", Source: "c"}.String()}
+	want := []string{"strike", "underplate", "finish", "info", "caution", "warning", "stop", "stop: a; b [c]"}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
+	}
+}
+
+func ExampleEstimateJob() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bezels := plating.Job{
+		Name:  "bezels of carriage clocks",
+		Parts: []plating.Part{{Name: "bezel", Count: 6, Area: 47 * units.SquareCentimetre}},
+		Layers: []plating.Layer{
+			{
+				Name: "gold strike", Role: plating.RoleStrike,
+				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.1)},
+				Distribution:   plating.Distribution{MinToMean: 0.6},
+				CurrentDensity: 2 * units.AmperePerSquareDecimetre, Time: 20 * units.Second,
+			},
+			{
+				Name:           "gold",
+				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
+				Distribution:   plating.Distribution{MinToMean: 0.6},
+				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, Promise: 2.5 * units.Micrometre, CountBelow: true,
+			},
+		},
+	}
+	res, err := plating.EstimateJob(bezels)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range res.Layers {
+		fmt.Println(l.Layer.Name, l.Result.Current.Text(units.Ampere, 2), l.Result.Time)
+	}
+	m := res.Metals[0]
+	fmt.Println(m.Metal, m.Thinnest.Text(units.Micrometre, 2), m.FineMass.Text(units.Gram, 2))
+	// Output:
+	// gold strike 5.64 A 20 s
+	// gold 0.85 A 24 min 4 s
+	// Au 2.50 µm 2.27 g
+}
+
+func ExampleLoadArea() {
+	a, err := plating.LoadArea(
+		plating.Part{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
+		plating.Part{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
+	fmt.Println(a.Text(units.SquareCentimetre, 1), err)
+	// Output: 104.4 cm² <nil>
+}
+
+func ExampleSpread() {
+	k, err := plating.Spread(plating.Part{Name: "finial", Count: 2, Area: 33 * units.SquareCentimetre},
+		plating.Part{Name: "hand", Count: 10, Area: 4.4 * units.SquareCentimetre})
+	fmt.Printf("%.1f %v\n", float64(k), err)
+	// Output: 7.5 <nil>
+}
+
+func ExampleTrial_Efficiency() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	panel := plating.Trial{Before: 12.3456 * units.Gram, After: 12.4318 * units.Gram,
+		Current: 0.2 * units.Ampere, Time: 10 * units.Minute, Resolution: 0.1 * units.Milligram}
+	r, err := panel.Efficiency(gold)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.Efficiency.Percent(1), "from", r.Gain.Text(units.Milligram, 1))
+	// Output: 35.2 % from 86.2 mg
+}
+
+func ExampleNewEfficiencyCurve() {
+	c, err := plating.NewEfficiencyCurve(
+		plating.EfficiencyPoint{CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, Efficiency: 0.40},
+		plating.EfficiencyPoint{CurrentDensity: 1.2 * units.AmperePerSquareDecimetre, Efficiency: 0.28})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	eff, within := c.At(0.6 * units.AmperePerSquareDecimetre)
+	fmt.Println(eff.Percent(0), within)
+	// Output: 36 % true
+}
+
+func ExampleCautions() {
+	for _, c := range plating.Cautions(plating.HazardNickel) {
+		fmt.Println(c.Text)
+	}
+	// Output:
+	// nickel salts sensitise the skin and their mist causes cancer; nickel against skin causes allergy
+	// hydrogen and mist come off while current flows
+	// rinse water and old baths are hazardous waste
+}

@@ -1,0 +1,186 @@
+// Package kinetics says how the current density at an electrode follows from
+// the potential there: the boundary condition of every current-distribution
+// calculation of laydown.
+//
+// Sign and reference: eta is the metal's potential minus that of the solution
+// right in front of it, with the equilibrium potential taken off, in volts. An
+// anodic current density (metal to solution) is positive. A cathode plates
+// with eta < 0 and a negative anodic current density. T is absolute.
+package kinetics
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/units"
+)
+
+// A Model names a rate law.
+type Model uint8
+
+// The rate laws. Primary has no kinetics: the solution takes the metal's potential.
+const (
+	Primary Model = iota
+	Linear
+	Tafel
+	ButlerVolmer
+)
+
+// String returns the model in words.
+func (m Model) String() string {
+	switch m {
+	case Primary:
+		return "primary"
+	case Linear:
+		return "linear"
+	case Tafel:
+		return "Tafel"
+	case ButlerVolmer:
+		return "Butler-Volmer"
+	}
+	return "unknown model"
+}
+
+// A Law is a rate law with its constants. The zero Law is Primary.
+type Law struct {
+	Model      Model
+	Resistance units.AreaResistance // of Linear: dη/dj, > 0
+
+	// Of Tafel and ButlerVolmer.
+	Exchange         units.CurrentDensity // exchange current density, > 0
+	Anodic, Cathodic float64              // transfer coefficients, 0 < α ≤ 4; Tafel uses the one of its Side
+	Temperature      units.Temperature    // > 0
+	Side             Side                 // of Tafel
+}
+
+// A Side says on which side of equilibrium a Tafel law holds.
+type Side uint8
+
+// The two sides.
+const (
+	CathodicSide Side = iota
+	AnodicSide
+)
+
+// LinearLaw returns linear polarisation with slope dη/dj.
+func LinearLaw(r units.AreaResistance) Law { return Law{Model: Linear, Resistance: r} }
+
+// TafelCathode returns a cathodic Tafel law. Its slope is RT/(αF) for a factor e.
+func TafelCathode(exchange units.CurrentDensity, alpha float64, temperature units.Temperature) Law {
+	return Law{Model: Tafel, Exchange: exchange, Cathodic: alpha, Temperature: temperature}
+}
+
+// Check returns a [*units.ValueError] for the first constant out of range.
+func (l Law) Check() error {
+	switch l.Model {
+	case Primary:
+		return nil
+	case Linear:
+		return units.Positive("polarisation resistance", l.Resistance)
+	case Tafel, ButlerVolmer:
+		if err := units.Positive("exchange current density", l.Exchange); err != nil {
+			return err
+		}
+		if err := units.Positive("temperature", l.Temperature); err != nil {
+			return err
+		}
+		if l.Model == ButlerVolmer || l.Side == AnodicSide {
+			if err := coefficient("anodic", l.Anodic); err != nil {
+				return err
+			}
+		}
+		if l.Model == ButlerVolmer || l.Side == CathodicSide {
+			return coefficient("cathodic", l.Cathodic)
+		}
+		return nil
+	}
+	return &units.ValueError{Field: "kinetics", Value: fmt.Sprint(uint8(l.Model)), Need: "a known model", Err: units.ErrOutOfRange}
+}
+
+func coefficient(which string, a float64) error {
+	if a > 0 && a <= 4 {
+		return nil
+	}
+	return &units.ValueError{Field: which + " transfer coefficient", Value: fmt.Sprint(a), Need: "a value above 0 and at most 4", Err: units.ErrOutOfRange}
+}
+
+// Volt returns RT/F, the scale of the exponents [V].
+func (l Law) Volt() float64 {
+	return faraday.GasConstant * float64(l.Temperature) / faraday.FaradayConstant
+}
+
+// Current returns the anodic current density [A/m²] at an overpotential [V]
+// and its slope against the overpotential [S/m²].
+//
+//	linear         j = η/ρ
+//	Tafel          j = -j₀·exp(-α_c·η/v) or j₀·exp(α_a·η/v)
+//	Butler-Volmer  j = j₀·(exp(α_a·η/v) - exp(-α_c·η/v))
+//
+//	ρ  Resistance  [Ω·m²]
+//	v              RT/F, 25.69 mV at 25 °C
+//
+// The law must be one that [Law.Check] accepts, and not Primary, for which the
+// slope is infinite: it returns NaN. Beyond 700 exponents the result is held at
+// that of 700, so that it stays finite.
+//
+// Source: [IUPACKinetics2014].
+func (l Law) Current(eta float64) (j, slope float64) {
+	switch l.Model {
+	case Linear:
+		r := float64(l.Resistance)
+		return eta / r, 1 / r
+	case Tafel:
+		v := l.Volt()
+		if l.Side == AnodicSide {
+			j = float64(l.Exchange) * exp(l.Anodic*eta/v)
+			return j, j * l.Anodic / v
+		}
+		j = float64(l.Exchange) * exp(-l.Cathodic*eta/v)
+		return -j, j * l.Cathodic / v
+	case ButlerVolmer:
+		v := l.Volt()
+		up, down := exp(l.Anodic*eta/v), exp(-l.Cathodic*eta/v)
+		j0 := float64(l.Exchange)
+		return j0 * (up - down), j0 * (l.Anodic*up + l.Cathodic*down) / v
+	}
+	return math.NaN(), math.NaN()
+}
+
+// Overpotential returns the overpotential [V] that drives an anodic current
+// density [A/m²], the inverse of [Law.Current]; 0 for Primary.
+//
+// Errors: a [*units.ValueError] for a current density that is not finite, or
+// of the wrong sign for a Tafel law.
+//
+// Source: [IUPACKinetics2014].
+func (l Law) Overpotential(j float64) (float64, error) {
+	if err := units.Finite("current density", units.CurrentDensity(j)); err != nil {
+		return 0, err
+	}
+	if err := l.Check(); err != nil {
+		return 0, err
+	}
+	switch l.Model {
+	case Linear:
+		return j * float64(l.Resistance), nil
+	case Tafel:
+		sign, alpha := -1.0, l.Cathodic
+		if l.Side == AnodicSide {
+			sign, alpha = 1, l.Anodic
+		}
+		if sign*j <= 0 {
+			return 0, &units.ValueError{Field: "current density", Value: units.CurrentDensity(j).String(),
+				Need: "one of the side that the Tafel law describes", Err: units.ErrOutOfRange}
+		}
+		return sign * l.Volt() / alpha * math.Log(math.Abs(j)/float64(l.Exchange)), nil
+	case ButlerVolmer:
+		v, err := faraday.ButlerVolmer{Exchange: l.Exchange, Anodic: l.Anodic, Cathodic: l.Cathodic, Temperature: l.Temperature}.
+			Overpotential(units.CurrentDensity(j))
+		return float64(v), err
+	}
+	return 0, nil
+}
+
+// exp is the exponential, held finite.
+func exp(x float64) float64 { return math.Exp(math.Min(x, 700)) }

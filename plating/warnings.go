@@ -1,0 +1,194 @@
+package plating
+
+import (
+	"fmt"
+
+	"example.com/laydown/units"
+)
+
+// Warnings is a set of flags: what a careful finisher would question about an
+// estimate. [Notes] puts them into words.
+type Warnings uint32
+
+// The flags.
+const (
+	WarnDensityLow      Warnings = 1 << iota // current density below the bath's window
+	WarnDensityHigh                          // current density above the bath's window
+	WarnWindowUnknown                        // no window given: not checked
+	WarnEfficiencyHeld                       // current density outside the efficiency curve: end value held
+	WarnBathDrawn                            // more of the bath's metal goes than its limit allows
+	WarnBathEmpty                            // the load wants more metal than the bath holds
+	WarnMetalUnknown                         // no content or volume given: not checked
+	WarnTooThick                             // thickness beyond what the bath is used for
+	WarnPromiseMissed                        // promise, current density and time given, and the promise is not met
+	WarnUneven                               // the thinnest spot has less than half of the mean
+	WarnTimeShort                            // under ten seconds: cannot be timed by hand
+	WarnTemperatureLow                       // bath cooler than its window
+	WarnTemperatureHigh                      // bath warmer than its window
+	WarnGas                                  // most of the current makes hydrogen
+	WarnAnodeInsoluble                       // the anode does not replace what goes
+	warnEnd
+)
+
+// Has reports whether every flag of w2 is in w.
+func (w Warnings) Has(w2 Warnings) bool { return w&w2 == w2 }
+
+// A Severity ranks a note.
+type Severity uint8
+
+// The severities, from plain information to a reason not to start.
+const (
+	SeverityInfo Severity = iota
+	SeverityCaution
+	SeverityWarning
+	SeverityStop
+)
+
+// String returns the severity in words.
+func (s Severity) String() string {
+	switch s {
+	case SeverityCaution:
+		return "caution"
+	case SeverityWarning:
+		return "warning"
+	case SeverityStop:
+		return "stop"
+	}
+	return "info"
+}
+
+// A Note is one thing to know about an estimate.
+type Note struct {
+	Severity Severity
+	Text     string // what is so, with numbers
+	Do       string // what would help
+	Source   string // key, or "common practice, no source"
+}
+
+// String writes the note in one line.
+func (n Note) String() string {
+	s := n.Severity.String() + ": " + n.Text
+	if n.Do != "" {
+		s += "; " + n.Do
+	}
+	return s + " [" + n.Source + "]"
+}
+
+const (
+	practice   = "common practice, no source"
+	arithmetic = "Definition"
+)
+
+// review finds the flags of a computed layer.
+func (l *Layer) review(r *Result) Warnings {
+	b := &l.Bath
+	w := Warnings(0)
+	if b.Window.High == 0 {
+		w |= WarnWindowUnknown
+	} else if r.CurrentDensity > b.Window.High*(1+tolerance) {
+		w |= WarnDensityHigh
+	}
+	if r.CurrentDensity < b.Window.Low*(1-tolerance) {
+		w |= WarnDensityLow
+	}
+	if b.Content == 0 || b.Volume == 0 {
+		w |= WarnMetalUnknown
+	} else {
+		held := b.Content.Of(b.Volume)
+		r.MetalLeft = held - r.FineMass
+		r.ContentLeft = units.MassConcentration(float64(r.MetalLeft) / float64(b.Volume))
+		r.Drawn = units.Ratio(float64(r.FineMass) / float64(held))
+		if r.MetalLeft < 0 {
+			r.MetalLeft, r.ContentLeft = 0, 0
+			w |= WarnBathEmpty
+		} else if r.Drawn > b.drawLimit() {
+			w |= WarnBathDrawn
+		}
+	}
+	if b.MostThickness > 0 && r.Mean > b.MostThickness*(1+tolerance) {
+		w |= WarnTooThick
+	}
+	if r.Thinnest < l.Promise*(1-tolerance) {
+		w |= WarnPromiseMissed
+	}
+	if l.Distribution.MinToMean < 0.5 {
+		w |= WarnUneven
+	}
+	if r.Time < 10 {
+		w |= WarnTimeShort
+	}
+	if b.Heat.Set > 0 {
+		if b.Heat.Set < b.Heat.Low {
+			w |= WarnTemperatureLow
+		}
+		if b.Heat.High > 0 && b.Heat.Set > b.Heat.High {
+			w |= WarnTemperatureHigh
+		}
+	}
+	if r.Efficiency < 0.5 {
+		w |= WarnGas
+	}
+	if b.InsolubleAnode {
+		w |= WarnAnodeInsoluble
+	}
+	return w
+}
+
+// tolerance keeps a value that was computed to sit on a limit from crossing it
+// by rounding.
+const tolerance = 1e-12
+
+// Notes puts the flags of a result into words, in the order of the work,
+// cautions of the bath first. l must be the layer that r was computed from.
+func Notes(l *Layer, r *Result) []Note {
+	var notes []Note
+	add := func(flag Warnings, s Severity, source, do, format string, args ...any) {
+		if r.Warnings.Has(flag) {
+			notes = append(notes, Note{Severity: s, Text: fmt.Sprintf(format, args...), Do: do, Source: source})
+		}
+	}
+	b := &l.Bath
+	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
+		"the bath is set to %s, below its range from %s", b.Heat.Set, b.Heat.Low)
+	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",
+		"the bath is set to %s, above its range to %s", b.Heat.Set, b.Heat.High)
+	add(WarnBathEmpty, SeverityStop, arithmetic, "feed the bath or split the load",
+		"the load wants %s of %s and the bath holds %s", r.FineMass, metalName(b), b.Content.Of(b.Volume))
+	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
+		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b), b.drawLimit().Percent(0))
+	add(WarnDensityHigh, SeverityWarning, sourceOf(b), "lower the current and plate longer, or the coat may burn",
+		"%s is above the bath's window of %s to %s", r.CurrentDensity, b.Window.Low, b.Window.High)
+	add(WarnDensityLow, SeverityWarning, sourceOf(b), "raise the current, or colour and efficiency may shift",
+		"%s is below the bath's window of %s to %s", r.CurrentDensity, b.Window.Low, b.Window.High)
+	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
+		"%s is outside the measured efficiency curve; its end value %s was held", r.CurrentDensity, r.Efficiency)
+	add(WarnPromiseMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the promise",
+		"the thinnest spot gets %s, the promise is %s", r.Thinnest.Text(units.Micrometre, 3), l.Promise.Text(units.Micrometre, 3))
+	add(WarnTooThick, SeverityWarning, sourceOf(b), "strike thin and build in another bath, or use a bath made for thickness",
+		"a mean of %s is more than the %s this bath is used for", r.Mean.Text(units.Micrometre, 2), b.MostThickness.Text(units.Micrometre, 2))
+	add(WarnUneven, SeverityCaution, arithmetic, "space the anode, turn the part, or shield the edges",
+		"the mean must be %.1f times the promise to cover the thinnest spot", 1/float64(l.Distribution.MinToMean))
+	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
+		"%.1f s is hard to time", float64(r.Time))
+	add(WarnGas, SeverityCaution, "OpenStaxChem2e", "draw off the mist, keep flames away, bake hard steel afterwards",
+		"only %s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
+	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
+		"the anode does not replace the %s of %s that this layer takes", r.FineMass, metalName(b))
+	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", r.CurrentDensity)
+	add(WarnMetalUnknown, SeverityInfo, arithmetic, "give content and volume", "the bath has no metal content or volume: what is left was not computed")
+	return notes
+}
+
+func metalName(b *Bath) string {
+	if b.Metal == "" {
+		return "metal"
+	}
+	return b.Metal
+}
+
+func sourceOf(b *Bath) string {
+	if b.Source == "" {
+		return "the bath as given"
+	}
+	return b.Source
+}
