@@ -33,6 +33,19 @@ type Bath struct {
 // A Window is a range of current densities. Zero ends are "not given".
 type Window struct{ Low, High units.CurrentDensity }
 
+// String returns the window in words, "not given" when it is empty.
+func (w Window) String() string {
+	switch {
+	case w == Window{}:
+		return "not given"
+	case w.High == 0:
+		return w.Low.String() + " and more"
+	case w.Low == 0:
+		return "up to " + w.High.String()
+	}
+	return w.Low.String() + " to " + w.High.String()
+}
+
 // A VoltageWindow is the range the rectifier will show. It is an expectation,
 // not a setting: the current sets the coat. Zero means "not given".
 type VoltageWindow struct{ Low, High units.Voltage }

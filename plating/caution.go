@@ -46,7 +46,7 @@ func Cautions(h Hazard) []Note {
 			"gloves, extraction at the tank; tell the owner of a piece that is worn"},
 		{HazardHot, SeverityCaution, "hot bath: mist and burns", "cover or extract, lower parts in slowly"},
 		{0, SeverityCaution, "hydrogen and mist come off while current flows", "extraction on before the current, no flame or spark near the tank"},
-		{0, SeverityCaution, "rinse water and old baths are hazardous waste", "nothing to the drain; collect, recover the gold, and follow local law"},
+		{0, SeverityCaution, "rinse water and old baths are hazardous waste", "nothing to the drain; collect, recover the metal, and follow local law"},
 	}
 	var notes []Note
 	for _, c := range list {

@@ -503,7 +503,7 @@ func ExampleEstimate() {
 	// Output:
 	// 0.53 A for 13 min 27 s
 	// 302 mg of gold
-	// caution: only 35 % of the current deposits metal; the rest makes hydrogen; draw off the mist, keep flames away, bake hard steel afterwards [OpenStaxChem2e]
+	// caution: only 35 % of the current deposits metal; the rest makes hydrogen; draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards [OpenStaxChem2e]
 }
 
 func ExampleWorking() {

@@ -63,6 +63,15 @@ type JobResult struct {
 	Charge units.Charge
 }
 
+// Hazards returns the hazards of all baths of the job together.
+func (r *JobResult) Hazards() Hazard {
+	var h Hazard
+	for i := range r.Layers {
+		h |= r.Layers[i].Layer.Bath.Hazards
+	}
+	return h
+}
+
 // A LayerResult is one layer of a job with its estimate.
 type LayerResult struct {
 	Layer  Layer // as it was computed: area and credited promise filled in
@@ -127,10 +136,26 @@ func EstimateJob(job Job) (JobResult, error) {
 		lr.Before, lr.Notes = res.placeNotes(&l), Notes(&l, &lr.Result)
 		res.add(lr)
 	}
-	if err := units.Finite("time of the job", res.Time); err != nil {
-		return JobResult{}, err
+	return res, res.finite()
+}
+
+// finite refuses sums that overflowed.
+func (r *JobResult) finite() error {
+	if err := units.Finite("time of the job", r.Time); err != nil {
+		return err
 	}
-	return res, nil
+	if err := units.Finite("charge of the job", r.Charge); err != nil {
+		return err
+	}
+	for _, m := range r.Metals {
+		if err := units.Finite("mass of "+m.Metal, m.Mass); err != nil {
+			return err
+		}
+		if err := units.Finite("thickness of "+m.Metal, m.Mean); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // title names a layer for a message or a sheet.
@@ -189,10 +214,15 @@ func (r *JobResult) placeNotes(l *Layer) []Note {
 			Text: "acid carried into a bath of bound cyanide lowers its pH, towards hydrogen cyanide",
 			Do:   "rinse well, watch the pH of the bath"})
 	}
-	if prev.Role == RoleStrike {
+	switch {
+	case prev.Role == RoleStrike:
 		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
-			Text: "a struck piece that dries or waits grows passive again and the coat peels",
+			Text: "a struck piece that dries or waits stains or grows passive again, and the coat peels",
 			Do:   "rinse and go on at once, wet"})
+	case prev.Bath.Metal == "Ni":
+		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
+			Text: "nickel that dries or waits grows passive, and the coat on it peels",
+			Do:   "rinse and go on at once, wet; nickel that has waited needs activating"})
 	}
 	return notes
 }

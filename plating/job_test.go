@@ -331,3 +331,80 @@ func ExampleCautions() {
 	// hydrogen and mist come off while current flows
 	// rinse water and old baths are hazardous waste
 }
+
+// TestOneSidedWindow: with one end given only that end is checked.
+func TestOneSidedWindow(t *testing.T) {
+	l := hardGold(t)
+	l.Bath.Efficiency = plating.ConstantEfficiency(0.6)
+	for _, c := range []struct {
+		window plating.Window
+		want   plating.Warnings
+		text   string
+	}{
+		{plating.Window{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.6 A/dm² and more"},
+		{plating.Window{Low: 0.4 * dm2}, 0, ""},
+		{plating.Window{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.4 A/dm²"},
+		{plating.Window{High: 0.6 * dm2}, 0, ""},
+		{plating.Window{}, plating.WarnWindowUnknown, "no current density window"},
+	} {
+		l.Bath.Window = c.window
+		r, err := plating.Estimate(&l)
+		if err != nil || r.Warnings != c.want {
+			t.Errorf("%v: %b %v, want %b", c.window, r.Warnings, err, c.want)
+		}
+		if text := fmt.Sprint(plating.Notes(&l, &r)); !strings.Contains(text, c.text) {
+			t.Errorf("%v: %s, want %q", c.window, text, c.text)
+		}
+	}
+}
+
+// TestHugeJob: sums that overflow are an error, not an infinity.
+func TestHugeJob(t *testing.T) {
+	job := handsJob(t)
+	job.Parts = []plating.Part{{Count: 1, Area: 1}}
+	for i := range job.Layers {
+		l := &job.Layers[i]
+		l.Promise, l.CountBelow, l.CurrentDensity, l.Time = 0, false, 1e154, 1e154
+		l.Bath.Content = 0
+	}
+	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrNotFinite) {
+		t.Errorf("two layers of 1e308 C: %v", err)
+	}
+}
+
+// TestPropertyJobWorking: the working of a job's layers and of its area.
+func TestPropertyJobWorking(t *testing.T) {
+	job := handsJob(t)
+	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 0.3 * dm2, Efficiency: 0.4},
+		plating.EfficiencyPoint{CurrentDensity: 1.2 * dm2, Efficiency: 0.28})
+	if err != nil {
+		t.Fatal(err)
+	}
+	job.Layers[1].Bath.Efficiency = curve
+	res, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	steps, err := res.Layers[1].Working()
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkSteps(t, steps)
+	if steps[0].Result.Symbol != "s_min" || steps[1].Result.Symbol != "η" {
+		t.Errorf("the first steps are %q and %q", steps[0].Formula, steps[1].Formula)
+	}
+	area, err := plating.LoadAreaWorking(job.Parts...)
+	if err != nil || area.Result.SI != float64(res.Area) {
+		t.Errorf("%v %v", area, err)
+	}
+	got, err := area.Recompute()
+	if err != nil || relative(got, float64(res.Area)) > 1e-15 {
+		t.Errorf("%v %v", got, err)
+	}
+	if _, err := plating.LoadAreaWorking(); err == nil {
+		t.Error("no parts: no error")
+	}
+	if h := res.Hazards(); h != plating.HazardCyanide|plating.HazardAcid {
+		t.Errorf("hazards %b", h)
+	}
+}

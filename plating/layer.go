@@ -33,6 +33,9 @@ type Distribution struct {
 	// mean, above 0 and at most 1. Use 1 only for a coat that is even.
 	MinToMean units.Ratio
 	Basis     string // where the ratio comes from: "given", "measured on trial pieces" ...
+
+	// Uncertainty is that of MinToMean, relative; 0 when it is not known.
+	Uncertainty units.Ratio
 }
 
 // A Layer is one stay of a load in one plating bath. Of Promise,
@@ -174,7 +177,7 @@ func (l *Layer) sound() bool {
 	}
 	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && l.Area > 0 &&
 		b.Fine >= 0 && b.Fine <= 1 && b.DrawLimit >= 0 && b.DrawLimit <= 1 &&
-		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 &&
+		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 && l.Distribution.Uncertainty >= 0 &&
 		l.Promise >= 0 && l.CurrentDensity >= 0 && l.Time >= 0 &&
 		b.Window.Low >= 0 && b.Window.Low <= b.Window.High &&
 		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High &&
@@ -185,7 +188,7 @@ func (l *Layer) sound() bool {
 	sum := float64(b.Deposit.Equivalent) + float64(b.Deposit.Density) + float64(l.Area) +
 		float64(l.Promise) + float64(l.CurrentDensity) + float64(l.Time) +
 		float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) + float64(b.Heat.Set) +
-		float64(b.Content) + float64(b.Volume) + float64(b.MostThickness)
+		float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) + float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
 }
 
@@ -214,6 +217,9 @@ func (l *Layer) Check() error {
 		return err
 	}
 	if err := units.PositiveFraction("ratio of thinnest to mean", l.Distribution.MinToMean); err != nil {
+		return err
+	}
+	if err := units.NonNegative("uncertainty of the ratio of thinnest to mean", l.Distribution.Uncertainty); err != nil {
 		return err
 	}
 	if err := units.NonNegative("promised thickness", l.Promise); err != nil {

@@ -83,9 +83,9 @@ const (
 func (l *Layer) review(r *Result) Warnings {
 	b := &l.Bath
 	w := Warnings(0)
-	if b.Window.High == 0 {
+	if b.Window == (Window{}) {
 		w |= WarnWindowUnknown
-	} else if r.CurrentDensity > b.Window.High*(1+tolerance) {
+	} else if b.Window.High > 0 && r.CurrentDensity > b.Window.High*(1+tolerance) {
 		w |= WarnDensityHigh
 	}
 	if r.CurrentDensity < b.Window.Low*(1-tolerance) {
@@ -134,6 +134,14 @@ func (l *Layer) review(r *Result) Warnings {
 	return w
 }
 
+// few writes a mass with as many digits as a shop scale tells.
+func few(m units.Mass) string {
+	if m < units.Gram {
+		return m.Text(units.Milligram, 1)
+	}
+	return m.Text(units.Gram, 2)
+}
+
 // tolerance keeps a value that was computed to sit on a limit from crossing it
 // by rounding.
 const tolerance = 1e-12
@@ -153,13 +161,13 @@ func Notes(l *Layer, r *Result) []Note {
 	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",
 		"the bath is set to %s, above its range to %s", b.Heat.Set, b.Heat.High)
 	add(WarnBathEmpty, SeverityStop, arithmetic, "feed the bath or split the load",
-		"the load wants %s of %s and the bath holds %s", r.FineMass, metalName(b), b.Content.Of(b.Volume))
+		"the load wants %s of %s and the bath holds %s", few(r.FineMass), metalName(b), few(b.Content.Of(b.Volume)))
 	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
 		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b), b.drawLimit().Percent(0))
 	add(WarnDensityHigh, SeverityWarning, sourceOf(b), "lower the current and plate longer, or the coat may burn",
-		"%s is above the bath's window of %s to %s", r.CurrentDensity, b.Window.Low, b.Window.High)
+		"%s is above the bath's window of %s", r.CurrentDensity, b.Window)
 	add(WarnDensityLow, SeverityWarning, sourceOf(b), "raise the current, or colour and efficiency may shift",
-		"%s is below the bath's window of %s to %s", r.CurrentDensity, b.Window.Low, b.Window.High)
+		"%s is below the bath's window of %s", r.CurrentDensity, b.Window)
 	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
 		"%s is outside the measured efficiency curve; its end value %s was held", r.CurrentDensity, r.Efficiency)
 	add(WarnPromiseMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the promise",
@@ -170,10 +178,10 @@ func Notes(l *Layer, r *Result) []Note {
 		"the mean must be %.1f times the promise to cover the thinnest spot", 1/float64(l.Distribution.MinToMean))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
 		"%.1f s is hard to time", float64(r.Time))
-	add(WarnGas, SeverityCaution, "OpenStaxChem2e", "draw off the mist, keep flames away, bake hard steel afterwards",
+	add(WarnGas, SeverityCaution, "OpenStaxChem2e", "draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards",
 		"only %s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
 	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
-		"the anode does not replace the %s of %s that this layer takes", r.FineMass, metalName(b))
+		"the anode does not replace the %s of %s that this layer takes", few(r.FineMass), metalName(b))
 	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", r.CurrentDensity)
 	add(WarnMetalUnknown, SeverityInfo, arithmetic, "give content and volume", "the bath has no metal content or volume: what is left was not computed")
 	return notes

@@ -1,6 +1,8 @@
 package plating
 
 import (
+	"fmt"
+
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
@@ -34,6 +36,9 @@ func Working(l *Layer) ([]working.Step, error) {
 	add := func(formula, source string, result working.Term, terms ...working.Term) {
 		steps = append(steps, working.Step{Formula: formula, Terms: terms, Result: result, Source: source})
 	}
+	if step, ok := b.Efficiency.working(r.CurrentDensity, r.Efficiency); ok && l.CurrentDensity != 0 {
+		steps = append(steps, step)
+	}
 	promise := working.Of("s_min", "promised thickness at the thinnest spot", l.Promise)
 	switch {
 	case l.CurrentDensity != 0 && l.Time != 0:
@@ -58,6 +63,63 @@ func Working(l *Layer) ([]working.Step, error) {
 			working.Of("m_left", metalName(b)+" left in the bath", r.MetalLeft), working.Of("V", "volume of the bath", b.Volume))
 	}
 	return steps, nil
+}
+
+// working shows the straight line between the two points of a curve next to a
+// current density; false for a constant and outside the curve.
+func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (working.Step, bool) {
+	for i := 1; i < len(c.points); i++ {
+		p, q := c.points[i-1], c.points[i]
+		if j >= p.CurrentDensity && j <= q.CurrentDensity {
+			return working.Step{Formula: "η = η₁ + (η₂ - η₁)·(j - j₁)/(j₂ - j₁)", Source: "Definition",
+				Terms: []working.Term{
+					working.Of("η₁", "efficiency at the point below", p.Efficiency), working.Of("η₂", "efficiency at the point above", q.Efficiency),
+					working.Of("j₁", "current density of the point below", p.CurrentDensity), working.Of("j₂", "current density of the point above", q.CurrentDensity),
+					working.Of("j", "mean current density", j)},
+				Result: working.Of("η", "current efficiency", eff)}, true
+		}
+	}
+	return working.Step{}, false
+}
+
+// Working shows how a layer of a job comes to its result: what the layers below
+// leave of the promise, then the steps of [Working].
+//
+// Errors: as [Working].
+//
+// Source: [OpenStaxChem2e] section 17.7, [Definition].
+func (lr *LayerResult) Working() ([]working.Step, error) {
+	steps, err := Working(&lr.Layer)
+	if err != nil || lr.Below == 0 {
+		return steps, err
+	}
+	left := working.Step{Formula: "s_min = s_all - s_below", Source: "Definition",
+		Terms: []working.Term{working.Of("s_all", "promise over all layers of the metal", lr.Layer.Promise+lr.Below),
+			working.Of("s_below", "thinnest spots of the layers below", lr.Below)},
+		Result: working.Of("s_min", "promise left for this layer", lr.Layer.Promise)}
+	return append([]working.Step{left}, steps...), nil
+}
+
+// LoadAreaWorking shows the arithmetic of [LoadArea].
+//
+// Errors: as [LoadArea].
+//
+// Source: [Definition].
+func LoadAreaWorking(parts ...Part) (working.Step, error) {
+	a, err := LoadArea(parts...)
+	if err != nil {
+		return working.Step{}, err
+	}
+	step := working.Step{Formula: "A = ", Source: "Definition", Result: working.Of("A", "plated area of the load", a)}
+	for i, p := range parts {
+		if i > 0 {
+			step.Formula += " + "
+		}
+		k, a := fmt.Sprintf("k_%d", i+1), fmt.Sprintf("A_%d", i+1)
+		step.Formula += k + "·" + a
+		step.Terms = append(step.Terms, working.Number(k, "pieces of "+p.Name, float64(p.Count)), working.Of(a, "area of one "+p.Name, p.Area))
+	}
+	return step, nil
 }
 
 // EfficiencyWorking shows the arithmetic of [Trial.Efficiency].

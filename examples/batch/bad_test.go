@@ -1,0 +1,293 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"testing"
+	"testing/iotest"
+)
+
+const header = "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_mean,price_per_g,customer"
+
+// good is a row that can be computed, as cells.
+func good() []string {
+	return []string{"hand", "12", "5.06", "Au", "1", "17.3", "0.37", "0.5", "1", "0.6", "98.50", "clock, \"long\"\ncase"}
+}
+
+// wrongCells are rows that cannot be computed: one cell each, and a piece of
+// what the error must say.
+var wrongCells = []struct{ column, cell, want string }{
+	{"count", "", "a whole number from 1"},
+	{"count", "0", `count "0": need a whole number from 1`},
+	{"count", "-3", "a whole number from 1"},
+	{"count", "1.5", "a whole number from 1"},
+	{"count", "1e3", "a whole number from 1"},
+	{"count", "twelve", "a whole number from 1"},
+	{"count", "99999999999999999999", "a whole number from 1"},
+	{"area_cm2", "", "a number above 0"},
+	{"area_cm2", "0", "a number above 0"},
+	{"area_cm2", "-5", "a number above 0"},
+	{"area_cm2", "NaN", "a number above 0"},
+	{"area_cm2", "Inf", "a number above 0"},
+	{"area_cm2", "-Inf", "a number above 0"},
+	{"area_cm2", "1e999", "a number above 0"},
+	{"area_cm2", "1e-999", "a number above 0"},
+	{"area_cm2", "5,06", "a point as the decimal mark"},
+	{"area_cm2", "0x1p4", "a number above 0"},
+	{"area_cm2", "1_000", "a number above 0"},
+	{"area_cm2", "5.06 cm²", "a number above 0"},
+	{"area_cm2", "٥", "a number above 0"},
+	{"area_cm2", "1e308", "need a finite number"},
+	{"area_cm2", strings.Repeat("1", 400), "at most 100 characters"},
+	{"metal", "", "element"},
+	{"metal", "au", "did you mean Au"},
+	{"metal", "gold", "did you mean Au"},
+	{"metal", "Xx", "need a symbol such as Au"},
+	{"metal", "AuCo", "need a symbol such as Au"},
+	{"metal", "Tc", "standard atomic weight"},
+	{"valence", "0", "a whole number from 1 to 8"},
+	{"valence", "9", "a whole number from 1 to 8"},
+	{"valence", "1.0", "a whole number from 1 to 8"},
+	{"valence", "I", "a whole number from 1 to 8"},
+	{"density_g_cm3", "0", "a number above 0"},
+	{"density_g_cm3", "-1", "a number above 0"},
+	{"density_g_cm3", "heavy", "a number above 0"},
+	{"efficiency", "", "a fraction above 0 and at most 1"},
+	{"efficiency", "0", "a fraction above 0 and at most 1"},
+	{"efficiency", "1.0000001", "a fraction above 0 and at most 1"},
+	{"efficiency", "37", "a fraction above 0 and at most 1"},
+	{"efficiency", "37 %", "a fraction above 0 and at most 1"},
+	{"efficiency", "-0.1", "a fraction above 0 and at most 1"},
+	{"current_density_A_dm2", "0", "a number above 0"},
+	{"current_density_A_dm2", "", "a number above 0"},
+	{"current_density_A_dm2", "1e-320", "of a size that can be"},
+	{"min_thickness_um", "0", "a number above 0"},
+	{"min_thickness_um", "--1", "a number above 0"},
+	{"min_to_mean", "0", "a fraction above 0 and at most 1"},
+	{"min_to_mean", "1.5", "a fraction above 0 and at most 1"},
+	{"min_to_mean", "", "a fraction above 0 and at most 1"},
+	{"price_per_g", "", "a price of 0 or more"},
+	{"price_per_g", "-1", "a price from 0"},
+	{"price_per_g", "1e13", "a price from 0"},
+	{"price_per_g", "$98", "a price of 0 or more"},
+	{"price_per_g", "NaN", "a price of 0 or more"},
+	{"price_per_g", "0e-999999999999", "a price of at most 40 characters"},
+	{"price_per_g", "1." + strings.Repeat("0", 50), "a price of at most 40 characters"},
+}
+
+// TestBadRows: each bad row says why, has its numbers empty and keeps its
+// cells; the rows around it are computed; the order stays.
+func TestBadRows(t *testing.T) {
+	columns := strings.Split(header, ",")
+	var in bytes.Buffer
+	w := csv.NewWriter(&in)
+	put := func(cells []string) {
+		t.Helper()
+		if err := w.Write(cells); err != nil {
+			t.Fatal(err)
+		}
+	}
+	put(columns)
+	for i, s := range wrongCells {
+		row := good()
+		row[0] = fmt.Sprintf("good %d", i)
+		put(row)
+		row[0] = fmt.Sprintf("bad %d", i)
+		for k, name := range columns {
+			if name == s.column {
+				row[k] = s.cell
+			}
+		}
+		put(row)
+	}
+	put(good())
+	w.Flush()
+	status, rows, bad := table(t, in.String())
+	if want := fmt.Sprintf("batch: %d of %d rows failed", len(wrongCells), 2*len(wrongCells)+1); status != 1 || !strings.Contains(bad, want) {
+		t.Errorf("status %d, %q; want 1 and %q", status, bad, want)
+	}
+	if len(rows) != 2*len(wrongCells)+1 {
+		t.Fatalf("%d rows came out", len(rows))
+	}
+	for i, s := range wrongCells {
+		before, row := rows[2*i], rows[2*i+1]
+		if before["part"] != fmt.Sprintf("good %d", i) || before["error"] != "" || before["current_A"] == "" {
+			t.Errorf("row before %+v: %v", s, before)
+		}
+		if row["part"] != fmt.Sprintf("bad %d", i) || row[s.column] != s.cell || row["customer"] != good()[11] {
+			t.Errorf("%+v: cells were changed or rows changed places: %v", s, row)
+		}
+		if !strings.Contains(row["error"], s.want) || strings.Contains(row["error"], "\n") || len(row["error"]) > 400 {
+			t.Errorf("%+v: error %q", s, row["error"])
+		}
+		if s.want[0] == 'a' && !strings.HasPrefix(row["error"], s.column) {
+			t.Errorf("%+v: error %q does not name the column", s, row["error"])
+		}
+		for _, name := range numbers {
+			if row[name] != "" {
+				t.Errorf("%+v: %s is %q in a row that failed", s, name, row[name])
+			}
+		}
+	}
+	if last := rows[len(rows)-1]; last["error"] != "" || last["metal_cost"] == "" {
+		t.Errorf("the last row: %v", last)
+	}
+}
+
+// TestBadLines: rows that are wrong as CSV.
+func TestBadLines(t *testing.T) {
+	const g = "hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
+	for _, c := range []struct {
+		name, line, want string
+		good             int // rows computed in all
+		bad              int
+	}{
+		{"short", "hand,12\n", "the row has 2 cells, the header 12", 2, 1},
+		{"long", strings.TrimSpace(g) + ",more\n", "the row has 13 cells, the header 12", 2, 1},
+		{"blank", " \n", "the row has 1 cells", 2, 1},
+		{"empty lines", "\n\r\n\n", "", 2, 0},
+		{"quote inside", `ha"nd,12` + "\n", "a quote out of place", 2, 1},
+		{"quote behind", `"hand"x,12` + "\n", "a quote out of place", 2, 1},
+		{"quote not closed", `hand,"12` + "\n", "a quote is not closed", 1, 1},
+		{"zero byte", strings.Replace(g, "12", "1\x002", 1), `count "1\x002": need a whole number`, 2, 1},
+		{"not UTF-8", strings.Replace(g, "Au", "\xff", 1), "element", 2, 1},
+		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2, 1},
+		{"ten million bytes in quotes", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 5_000_000)+`"`, 1), "longer than 1048576 bytes", 2, 1},
+		{"ten million cells", strings.Repeat(",", 10_000_000) + "\n", "longer than 1048576 bytes", 2, 1},
+		{"not closed for ten million bytes", `"` + strings.Repeat("y\n", 5_000_000), "longer than 1048576 bytes", 1, 1},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			status, rows, bad := table(t, header+"\n"+g+c.line+g)
+			ok, failed := 0, 0
+			for _, row := range rows {
+				if row["error"] == "" {
+					ok++
+					continue
+				}
+				failed++
+				if !strings.Contains(row["error"], c.want) {
+					t.Errorf("error %q, want %q", row["error"], c.want)
+				}
+			}
+			if ok != c.good || failed != c.bad {
+				t.Errorf("%d rows computed and %d failed, want %d and %d", ok, failed, c.good, c.bad)
+			}
+			if want := min(1, c.bad); status != want || strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed, ok+failed)) != (want == 1) {
+				t.Errorf("status %d, %q", status, bad)
+			}
+		})
+	}
+}
+
+func TestHeaders(t *testing.T) {
+	without := func(name string) string {
+		return strings.Replace(","+header, ","+name, "", 1)[1:]
+	}
+	for _, c := range []struct {
+		name, text string
+		status     int
+		want       string
+	}{
+		{"empty input", "", 2, "no header row"},
+		{"empty lines only", "\n\n", 2, "no header row"},
+		{"byte order mark only", "\ufeff", 2, "no header row"},
+		{"header only", header + "\n", 0, ""},
+		{"header without line end", header, 0, ""},
+		{"header with byte order mark and quotes", "\ufeff\"part\"" + strings.TrimPrefix(header, "part") + "\r\n", 0, ""},
+		{"blanks around names", strings.ReplaceAll(header, ",", " , "), 0, ""},
+		{"nameless columns", header + ",,", 0, ""},
+		{"no metal", without("metal"), 2, "the header lacks metal; needed are part, count"},
+		{"no price", without("price_per_g"), 2, "the header lacks price_per_g"},
+		{"only valence", "valence", 2, "the header lacks part, count"},
+		{"valence may be left out", without("valence"), 0, ""},
+		{"density may be left out", without("density_g_cm3"), 0, ""},
+		{"count twice", header + ",count", 2, `column "count" stands twice`},
+		{"stranger twice", header + ",customer", 2, `column "customer" stands twice`},
+		{"collision", header + ",time_min", 2, `column "time_min" is one that this program adds`},
+		{"collision with error", header + ",error", 2, `column "error" is one`},
+		{"capitals", strings.ToUpper(header), 2, "the header lacks"},
+		{"semicolons", strings.ReplaceAll(header, ",", ";"), 2, "semicolons"},
+		{"tabs", strings.ReplaceAll(header, ",", "\t"), 2, "separate the columns by commas"},
+		{"quote not closed", `"` + header, 2, "a quote is not closed"},
+		{"zero bytes", strings.Join(strings.Split(header, ""), "\x00"), 2, "a zero byte; need CSV text in UTF-8"},
+		{"too long", header + "," + strings.Repeat("x", 2<<20) + "\n", 2, "longer than"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			status, out, bad := call(t, c.text)
+			if status != c.status || !strings.Contains(bad, c.want) || (status == 0) != (bad == "") {
+				t.Errorf("status %d, %q; want %d and %q", status, bad, c.status, c.want)
+			}
+			if (status == 0) != strings.HasSuffix(out, ",current_A,time_min,charge_Ah,mean_thickness_um,metal_g,metal_cost,error\n") {
+				t.Errorf("output %q", out)
+			}
+		})
+	}
+}
+
+// TestOptionalColumns: without the columns valence and density the element's
+// own are taken, as with empty cells.
+func TestOptionalColumns(t *testing.T) {
+	_, with, _ := table(t, header+"\nx,1,1,Ni,,,1,1,1,1,1,\nx,1,1,Ni,2,8.9,1,1,1,1,1,\n")
+	_, without, _ := table(t, strings.Join(needed, ",")+"\nx,1,1,Ni,1,1,1,1,1\n")
+	for _, name := range numbers {
+		if with[0][name] == "" || with[0][name] != with[1][name] || with[0][name] != without[0][name] {
+			t.Errorf("%s: %q, %q, %q", name, with[0][name], with[1][name], without[0][name])
+		}
+	}
+	// An element without a usual valence or density says so.
+	status, rows, _ := table(t, header+"\nx,1,1,Ar,,1,1,1,1,1,1,\nx,1,1,Ar,1,,1,1,1,1,1,\n")
+	if status != 1 || !strings.Contains(rows[0]["error"], "valence") || !strings.Contains(rows[1]["error"], "density") {
+		t.Errorf("status %d, %v", status, rows)
+	}
+}
+
+func TestCommandLine(t *testing.T) {
+	var out, bad bytes.Buffer
+	if status := run([]string{"jobs.csv"}, strings.NewReader(header), &out, &bad); status != 2 || !strings.Contains(bad.String(), "usage: batch <") || out.Len() > 0 {
+		t.Errorf("status %d, %q", status, bad.String())
+	}
+}
+
+var errFull = errors.New("no space left")
+
+type failing struct{ left int }
+
+func (w *failing) Write(p []byte) (int, error) {
+	if w.left -= len(p); w.left < 0 {
+		return 0, errFull
+	}
+	return len(p), nil
+}
+
+func TestWriteErrors(t *testing.T) {
+	text := header + "\n" + strings.Repeat("hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n", 1000)
+	for _, room := range []int{0, 100, 5000, 50_000} {
+		var bad bytes.Buffer
+		if status := run(nil, strings.NewReader(text), &failing{left: room}, &bad); status != 2 || !strings.Contains(bad.String(), errFull.Error()) {
+			t.Errorf("room for %d bytes: status %d, %q", room, status, bad.String())
+		}
+	}
+}
+
+// TestReadError: what came before the input broke is still put out.
+func TestReadError(t *testing.T) {
+	text := header + "\nhand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
+	var out, bad bytes.Buffer
+	status := run(nil, io.MultiReader(strings.NewReader(text), iotest.ErrReader(errFull)), &out, &bad)
+	if status != 2 || !strings.Contains(bad.String(), "after row 1: "+errFull.Error()) || strings.Count(out.String(), "\n") != 2 {
+		t.Errorf("status %d, %q, output %q", status, bad.String(), out.String())
+	}
+	// However the input comes in pieces, the output is the same.
+	_, want, _ := call(t, text)
+	for name, r := range map[string]io.Reader{"bytes": iotest.OneByteReader(strings.NewReader(text)), "halves": iotest.HalfReader(strings.NewReader(text)),
+		"data with the end": iotest.DataErrReader(strings.NewReader(text))} {
+		out.Reset()
+		if status := run(nil, r, &out, &bad); status != 0 || out.String() != want {
+			t.Errorf("%s: status %d, %q", name, status, out.String())
+		}
+	}
+}

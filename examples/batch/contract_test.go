@@ -1,0 +1,291 @@
+package main
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math/big"
+	"math/rand/v2"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/laydown/testdata"
+)
+
+// call runs the program on text.
+func call(t testing.TB, text string) (status int, stdout, stderr string) {
+	t.Helper()
+	var out, bad bytes.Buffer
+	status = run(nil, strings.NewReader(text), &out, &bad)
+	return status, out.String(), bad.String()
+}
+
+// table runs the program and returns its rows as maps by column name.
+func table(t testing.TB, text string) (status int, rows []map[string]string, stderr string) {
+	t.Helper()
+	status, out, bad := call(t, text)
+	all, err := csv.NewReader(strings.NewReader(out)).ReadAll()
+	if err != nil {
+		t.Fatalf("the output is not CSV: %v\n%s", err, out)
+	}
+	if len(all) == 0 {
+		return status, nil, bad
+	}
+	for _, line := range all[1:] {
+		row := map[string]string{}
+		for i, name := range all[0] {
+			row[name] = line[i]
+		}
+		rows = append(rows, row)
+	}
+	return status, rows, bad
+}
+
+var numbers = []string{"current_A", "time_min", "charge_Ah", "mean_thickness_um", "metal_g", "metal_cost"}
+
+func rat(t testing.TB, s string) *big.Rat {
+	t.Helper()
+	r, ok := new(big.Rat).SetString(s)
+	if !ok {
+		t.Fatalf("%q is not a number", s)
+	}
+	return r
+}
+
+func times(f ...*big.Rat) *big.Rat {
+	p := big.NewRat(1, 1)
+	for _, x := range f {
+		p.Mul(p, x)
+	}
+	return p
+}
+
+func over(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
+
+// halfEven rounds to a number of decimals, a tie to the even neighbour.
+func halfEven(x *big.Rat, decimals int) *big.Rat {
+	scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals)), nil)
+	y := times(x, new(big.Rat).SetInt(scale))
+	whole, rest := new(big.Int).QuoRem(y.Num(), y.Denom(), new(big.Int)) // x ≥ 0
+	twice := new(big.Int).Lsh(rest, 1)
+	if c := twice.Cmp(y.Denom()); c > 0 || (c == 0 && whole.Bit(0) == 1) {
+		whole.Add(whole, big.NewInt(1))
+	}
+	return new(big.Rat).SetFrac(whole, scale)
+}
+
+// elements holds molar mass [IUPAC2021], density [CRC95] and usual valence of
+// some metals, as text.
+type element struct{ weight, density, valence string }
+
+func elements(t testing.TB) map[string]element {
+	t.Helper()
+	m := map[string]element{}
+	for symbol, valence := range map[string]string{"Au": "1", "Ag": "1", "Ni": "2", "Cu": "2", "Zn": "2", "Sn": "2", "Co": "2", "Pd": "2", "Rh": "3", "In": "3"} {
+		m[symbol] = element{valence: valence}
+	}
+	for file, column := range map[string]string{"iupac2021.csv": "value", "densities.csv": "density_a"} {
+		tab, err := testdata.Read(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range tab.Rows {
+			e, ok := m[row.Text("symbol")]
+			if !ok {
+				continue
+			}
+			if column == "value" {
+				e.weight = row.Text(column)
+			} else {
+				e.density = row.Text(column)
+			}
+			m[row.Text("symbol")] = e
+		}
+	}
+	for symbol, e := range m {
+		if e.weight == "" || e.density == "" {
+			t.Fatalf("%s: %+v from the tables", symbol, e)
+		}
+	}
+	return m
+}
+
+// expected computes one row from the words of the contract, exactly:
+// the mean is the minimum over the ratio; current is current density times
+// area; mass is density times mean times area; Faraday's law gives the charge,
+// m = M·η·Q/(n·F); time is charge over current; the mass is rounded to 1 mg
+// before it is priced, the cost to 2 places, half to even.
+func expected(t testing.TB, row map[string]string, known map[string]element) map[string]*big.Rat {
+	e := known[row["metal"]]
+	if row["valence"] != "" {
+		e.valence = row["valence"]
+	}
+	if row["density_g_cm3"] != "" {
+		e.density = row["density_g_cm3"]
+	}
+	f := times(rat(t, "1.602176634e-19"), rat(t, "6.02214076e23")) // C/mol, [SI2019]
+	area := times(rat(t, row["count"]), rat(t, row["area_cm2"]))
+	mean := over(rat(t, row["min_thickness_um"]), rat(t, row["min_to_mean"]))
+	grams := times(mean, rat(t, "1e-4"), area, rat(t, e.density))
+	current := times(rat(t, row["current_density_A_dm2"]), area, rat(t, "0.01"))
+	coulombs := over(times(grams, rat(t, e.valence), f), times(rat(t, e.weight), rat(t, row["efficiency"])))
+	return map[string]*big.Rat{
+		"current_A":         current,
+		"time_min":          over(coulombs, times(current, rat(t, "60"))),
+		"charge_Ah":         over(coulombs, rat(t, "3600")),
+		"mean_thickness_um": mean,
+		"metal_g":           grams,
+		"metal_cost":        halfEven(times(halfEven(grams, 3), rat(t, row["price_per_g"])), 2),
+	}
+}
+
+func within(t testing.TB, got string, want *big.Rat, relative string) bool {
+	diff := new(big.Rat).Sub(rat(t, got), want)
+	return diff.Abs(diff).Cmp(times(want, rat(t, relative))) <= 0
+}
+
+// decimalText writes a random number of 1 to 5 significant digits.
+func decimalText(rng *rand.Rand, low, high float64) string {
+	x := low + (high-low)*rng.Float64()
+	return strconv.FormatFloat(x, 'f', rng.IntN(4)+1, 64)
+}
+
+func atLeast(s, least string) string {
+	if strings.Trim(s, "0.") == "" {
+		return least
+	}
+	return s
+}
+
+// TestIndependentContract holds a thousand random rows, columns in random
+// order, with columns of strangers in between, against exact arithmetic.
+func TestIndependentContract(t *testing.T) {
+	rng := rand.New(rand.NewPCG(20, 25))
+	known := elements(t)
+	symbols := []string{"Au", "Ag", "Ni", "Cu", "Zn", "Sn", "Co", "Pd", "Rh", "In"}
+	columns := append(append([]string{"note", "customer, name", "größe"}, needed...), optional...)
+	strange := []string{"", "plain", "with, comma", "with \"quotes\"", "two\nlines", "two\r\nlines", "  blanks  ", "µ ° 時計 🕰", "=1+1", "0012", "'", `\`, "\t", "NaN"}
+	ties := 0
+	for round := range 10 {
+		rng.Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
+		var in bytes.Buffer
+		w := csv.NewWriter(&in)
+		w.UseCRLF = false
+		if err := w.Write(columns); err != nil {
+			t.Fatal(err)
+		}
+		var rows []map[string]string
+		for i := range 100 {
+			row := map[string]string{
+				"part": fmt.Sprintf("part %d-%d", round, i), "note": strange[rng.IntN(len(strange))], "customer, name": strange[rng.IntN(len(strange))],
+				"größe": strange[rng.IntN(len(strange))], "count": strconv.Itoa(1 + rng.IntN(500)),
+				"area_cm2": atLeast(decimalText(rng, 0, 200), "0.5"), "metal": symbols[rng.IntN(len(symbols))],
+				"efficiency": atLeast(decimalText(rng, 0, 1), "1"), "current_density_A_dm2": atLeast(decimalText(rng, 0, 5), "1e-1"),
+				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_mean": atLeast(decimalText(rng, 0, 1), "0.5"),
+				"price_per_g": decimalText(rng, 0, 200), "valence": "", "density_g_cm3": "",
+			}
+			if rng.IntN(2) == 0 {
+				row["valence"] = strconv.Itoa(1 + rng.IntN(6))
+			}
+			if rng.IntN(2) == 0 {
+				row["density_g_cm3"] = atLeast(decimalText(rng, 1, 22), "1")
+			}
+			if i%4 == 0 { // masses that end on half a milligram
+				row["min_to_mean"], row["density_g_cm3"], row["min_thickness_um"], row["count"] = "1", "19.3", "1", "1"
+				row["area_cm2"] = strconv.Itoa(50 * (1 + 2*rng.IntN(100)))
+				ties++
+			}
+			rows = append(rows, row)
+			line := make([]string, len(columns))
+			for k, name := range columns {
+				line[k] = row[name]
+			}
+			if err := w.Write(line); err != nil {
+				t.Fatal(err)
+			}
+		}
+		w.Flush()
+		text := in.String()
+		switch round % 3 {
+		case 1:
+			text = "\ufeff" + text
+		case 2: // CR LF behind each row; those inside quotes are cells
+			text = strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\x01"), "\n", "\r\n")
+			text = strings.ReplaceAll(text, "\x01", "\r\n")
+			for _, row := range rows {
+				for name, cell := range row {
+					row[name] = strings.ReplaceAll(strings.ReplaceAll(cell, "\r\n", "\n"), "\n", "\r\n")
+				}
+			}
+		}
+		status, out, bad := call(t, text)
+		if status != 0 || bad != "" {
+			t.Fatalf("round %d: status %d, %s", round, status, bad)
+		}
+		// The program's own reader, since that of package csv turns CR LF inside quotes into LF.
+		r := newRecords(strings.NewReader(out))
+		header, err := r.next()
+		if err != nil {
+			t.Fatal(err)
+		}
+		header = append([]string(nil), header...)
+		if want := append(append([]string(nil), columns...), added...); strings.Join(header, "|") != strings.Join(want, "|") {
+			t.Fatalf("columns %q, want %q", header, want)
+		}
+		for i, row := range rows {
+			cells, err := r.next()
+			if err != nil || len(cells) != len(header) {
+				t.Fatalf("row %d: %v, %d cells", i, err, len(cells))
+			}
+			want := expected(t, row, known)
+			for k, name := range header {
+				switch {
+				case name == "error":
+					if cells[k] != "" {
+						t.Fatalf("row %v: error %s", row, cells[k])
+					}
+				case name == "metal_cost":
+					if rat(t, cells[k]).Cmp(want[name]) != 0 || !strings.Contains(cells[k], ".") || len(cells[k])-strings.Index(cells[k], ".") != 3 {
+						t.Errorf("row %v: cost %s, want exactly %s", row, cells[k], want[name].FloatString(2))
+					}
+				case want[name] != nil:
+					if !within(t, cells[k], want[name], "1e-13") {
+						t.Errorf("row %v: %s is %s, want %s", row, name, cells[k], want[name].FloatString(12))
+					}
+				case cells[k] != row[name]:
+					t.Errorf("column %q was %q and came out as %q", name, row[name], cells[k])
+				}
+			}
+		}
+		if _, err := r.next(); err == nil {
+			t.Error("more rows came out than went in")
+		}
+	}
+	if ties < 200 {
+		t.Errorf("%d rows on half a milligram, want 200", ties)
+	}
+}
+
+// TestIndependentHalfEven: ties of the mass and of the cost go to the even
+// neighbour, by hand.
+func TestIndependentHalfEven(t *testing.T) {
+	for _, c := range []struct{ area, price, grams, cost string }{
+		{"50", "1000", "0.0965", "96.00"},   // 96.5 mg: to 96
+		{"150", "1000", "0.2895", "290.00"}, // 289.5 mg: to 290
+		{"100", "0.025", "0.193", "0.00"},   // 0.004825
+		{"1000", "0.5", "1.93", "0.96"},     // 0.965: to 0.96
+		{"1000", "0.50000000000000001", "1.93", "0.97"},
+		{"3000", "0.5", "5.79", "2.90"}, // 2.895: to 2.90
+		{"1000", "0", "1.93", "0.00"},
+		{"0.1", "1000", "0.000193", "0.00"}, // below half a milligram
+	} {
+		status, rows, bad := table(t, strings.Join(needed, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+",19.3\n")
+		if status != 0 || len(rows) != 1 {
+			t.Fatalf("%+v: status %d, %s", c, status, bad)
+		}
+		if rows[0]["metal_cost"] != c.cost || rows[0]["metal_g"] != c.grams {
+			t.Errorf("%+v: metal_g %s, cost %s", c, rows[0]["metal_g"], rows[0]["metal_cost"])
+		}
+	}
+}

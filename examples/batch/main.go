@@ -1,0 +1,156 @@
+// Command batch estimates many rows of parts: CSV in, CSV out.
+//
+//	go run ./examples/batch < jobs.csv > estimates.csv
+//
+// The first row names the columns, in any order:
+//
+//	part                  name
+//	count                 pieces, a whole number from 1
+//	area_cm2              plated area of one piece
+//	metal                 symbol, as Au
+//	valence               may be empty: the element's usual one
+//	density_g_cm3         of the deposit; may be empty: the bulk metal's
+//	efficiency            current efficiency, above 0 and at most 1
+//	current_density_A_dm2 mean over the area
+//	min_thickness_um      promised at the thinnest spot
+//	min_to_mean           thinnest over mean thickness, above 0 and at most 1
+//	price_per_g           of the metal
+//
+// Other columns are passed through. Added on the right are current_A, time_min,
+// charge_Ah, mean_thickness_um, metal_g, metal_cost and error. The mean
+// thickness is the promised one over the ratio. Numbers are given with up to 15
+// digits. For the cost the mass, computed from the numbers as they are written,
+// is rounded to 1 mg, priced in decimal and rounded to 2 places, both half to
+// even. A bad row says why under error, has its numbers empty, and the others
+// go on.
+//
+// Rows stream: memory does not grow with their number, and the order stays. A
+// row may have 1 MiB; a longer one fails.
+// Exit status: 0, 1 when a row failed (their count is on standard error), 2
+// when nothing can be done: no header, a missing column, unreadable input.
+package main
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+var (
+	needed   = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2", "min_thickness_um", "min_to_mean", "price_per_g"}
+	optional = []string{"valence", "density_g_cm3"}
+	added    = []string{"current_A", "time_min", "charge_Ah", "mean_thickness_um", "metal_g", "metal_cost", "error"}
+)
+
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	if len(args) > 0 {
+		fmt.Fprintln(stderr, "usage: batch < jobs.csv > estimates.csv")
+		return 2
+	}
+	rows := newRecords(stdin)
+	header, err := rows.next()
+	if err != nil {
+		fmt.Fprintln(stderr, "batch: no header row:", err)
+		return 2
+	}
+	header = append([]string(nil), header...)
+	columns, err := findColumns(header)
+	if err != nil {
+		fmt.Fprintln(stderr, "batch:", err)
+		return 2
+	}
+	out := csv.NewWriter(stdout)
+	record := append(append([]string(nil), header...), added...)
+	if err := out.Write(record); err != nil {
+		fmt.Fprintln(stderr, "batch:", err)
+		return 2
+	}
+	failed, total := 0, 0
+	for {
+		if rows.in.Buffered() == 0 {
+			out.Flush() // before waiting for more input
+		}
+		fields, err := rows.next()
+		if err == io.EOF {
+			break
+		}
+		if err != nil && !ofRow(err) {
+			out.Flush()
+			fmt.Fprintf(stderr, "batch: after row %d: %v\n", total, err)
+			return 2
+		}
+		total++
+		var added []string
+		if err == nil && len(fields) != len(header) {
+			err = fmt.Errorf("the row has %d cells, the header %d", len(fields), len(header))
+		}
+		if err == nil {
+			added, err = estimate(columns, fields)
+		}
+		if err != nil {
+			failed++
+			added = []string{"", "", "", "", "", "", strings.ToValidUTF8(err.Error(), "?")}
+		}
+		record = record[:0]
+		for i := range header {
+			if i < len(fields) {
+				record = append(record, fields[i])
+			} else {
+				record = append(record, "")
+			}
+		}
+		if err := out.Write(append(record, added...)); err != nil {
+			fmt.Fprintln(stderr, "batch:", err)
+			return 2
+		}
+	}
+	out.Flush()
+	if err := out.Error(); err != nil {
+		fmt.Fprintln(stderr, "batch:", err)
+		return 2
+	}
+	if failed > 0 {
+		fmt.Fprintf(stderr, "batch: %d of %d rows failed; see the column error\n", failed, total)
+		return 1
+	}
+	return 0
+}
+
+// findColumns maps the known column names to their places.
+func findColumns(header []string) (map[string]int, error) {
+	if strings.Contains(strings.Join(header, ""), "\x00") {
+		return nil, errors.New("the header holds a zero byte; need CSV text in UTF-8")
+	}
+	place := map[string]int{}
+	for i, name := range header {
+		name = strings.TrimSpace(name)
+		if _, twice := place[name]; twice && name != "" {
+			return nil, fmt.Errorf("column %q stands twice in the header", name)
+		}
+		place[name] = i
+	}
+	for _, name := range added {
+		if _, have := place[name]; have {
+			return nil, fmt.Errorf("column %q is one that this program adds; rename or drop it", name)
+		}
+	}
+	var missing []string
+	for _, name := range needed {
+		if _, have := place[name]; !have {
+			missing = append(missing, name)
+		}
+	}
+	if len(header) == 1 && strings.ContainsAny(header[0], ";\t") {
+		return nil, errors.New("the header is one column that holds semicolons or tabs; separate the columns by commas")
+	}
+	if missing != nil {
+		return nil, fmt.Errorf("the header lacks %s; needed are %s; may be left out: %s",
+			strings.Join(missing, ", "), strings.Join(needed, ", "), strings.Join(optional, ", "))
+	}
+	return place, nil
+}

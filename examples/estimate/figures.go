@@ -1,0 +1,86 @@
+package main
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+// A measured quantity can be written in a unit of choice.
+type measured[Q any] interface {
+	~float64
+	In(unit Q) float64
+	Text(unit Q, decimals int) string
+}
+
+// figure writes v with a number of significant digits, and with no fewer
+// decimals than least. A small current must not be rounded to 0.00 A.
+func figure[Q measured[Q]](v, unit Q, digits, least int) string {
+	return v.Text(unit, max(least, decimals(v.In(unit), digits)))
+}
+
+// decimals returns how many decimals show x with some significant digits.
+func decimals(x float64, digits int) int {
+	if !(x > 0) {
+		return 0
+	}
+	return min(max(0, digits-1-int(math.Floor(math.Log10(x)))), 20)
+}
+
+// plain writes a number without unit.
+func plain(x float64) string { return strconv.FormatFloat(x, 'f', max(2, decimals(x, 2)), 64) }
+
+// amps writes a current as a rectifier is set: three digits, milliamperes
+// below a tenth of an ampere.
+func amps(i units.Current) string {
+	if i < 0.1*units.Ampere {
+		return figure(i, units.Milliampere, 3, 0)
+	}
+	return figure(i, units.Ampere, 3, 0)
+}
+
+func micrometres(s units.Length) string { return figure(s, units.Micrometre, 2, 2) }
+
+// weight writes a mass as a balance shows it.
+func weight(m units.Mass) string {
+	if m >= units.Gram {
+		return figure(m, units.Gram, 4, 0)
+	}
+	return figure(m, units.Milligram, 2, 1)
+}
+
+// clock writes a time as a bench timer shows it.
+func clock(t units.Duration) string {
+	if t < 60 {
+		return figure(t, units.Second, 2, 0)
+	}
+	return t.String()
+}
+
+// rangeOf writes a range of which an end may be missing, "" when both are.
+func rangeOf[Q units.Quantity](low, high Q, show func(Q) string) string {
+	switch {
+	case low > 0 && high > 0:
+		return show(low) + " to " + show(high)
+	case high > 0:
+		return "at most " + show(high)
+	case low > 0:
+		return "at least " + show(low)
+	}
+	return ""
+}
+
+// name returns what a layer is called on the sheet.
+func name(l *plating.Layer, i int) string {
+	return orText(l.Name, orText(l.Bath.Name, fmt.Sprintf("layer %d", i+1)))
+}
+
+func orText(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}

@@ -1,0 +1,113 @@
+// Command estimate computes a plating job and prints a bench sheet.
+//
+//	go run ./examples/estimate                  an embedded job of a clock workshop
+//	go run ./examples/estimate job.json         a job of your own; - reads standard input
+//	go run ./examples/estimate -working job.json
+//	go run ./examples/estimate -json job.json
+//
+// The job file is described in package plating/jobfile. Exit status: 0 when
+// the job can be run, 1 when the file is wrong or a note says stop, 2 for a
+// wrong command line.
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/testdata"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	flags := flag.NewFlagSet("estimate", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	asJSON := flags.Bool("json", false, "print the result as JSON, quantities as text")
+	steps := flags.Bool("working", false, "show every formula with its numbers and source")
+	flags.Usage = func() {
+		fmt.Fprintln(stderr, "usage: estimate [-json] [-working] [job.json | -]")
+		flags.PrintDefaults()
+	}
+	if err := flags.Parse(args); err != nil {
+		if err == flag.ErrHelp {
+			return 0
+		}
+		return 2
+	}
+	if flags.NArg() > 1 {
+		fmt.Fprintf(stderr, "estimate: %d files named; need one, or none for the embedded job (flags go before the file)\n", flags.NArg())
+		return 2
+	}
+	demo := flags.NArg() == 0
+	if !demo && flags.Arg(0) == "" {
+		fmt.Fprintln(stderr, "estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
+		return 2
+	}
+	job, err := load(flags.Arg(0), stdin)
+	if err != nil {
+		fmt.Fprintln(stderr, "estimate:", err)
+		return 1
+	}
+	res, err := plating.EstimateJob(job)
+	if err != nil {
+		fmt.Fprintln(stderr, "estimate:", err)
+		return 1
+	}
+	report, err := jobfile.NewReport(job, res, *steps)
+	if err != nil {
+		fmt.Fprintln(stderr, "estimate:", err)
+		return 1
+	}
+	var out bytes.Buffer
+	if *asJSON {
+		enc := json.NewEncoder(&out)
+		enc.SetEscapeHTML(false)
+		enc.SetIndent("", "  ")
+		err = enc.Encode(report)
+	} else {
+		err = writeSheet(&out, job, res, *steps, demo)
+	}
+	if err == nil {
+		_, err = stdout.Write(out.Bytes())
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "estimate:", err)
+		return 1
+	}
+	if report.Stop {
+		fmt.Fprintln(stderr, "estimate: a note says stop: do not start this job as it stands")
+		return 1
+	}
+	return 0
+}
+
+// load reads the job: the embedded one without a name, standard input for -.
+func load(name string, stdin io.Reader) (plating.Job, error) {
+	switch name {
+	case "":
+		f, err := testdata.Files.Open("jobs/hands.json")
+		if err != nil {
+			return plating.Job{}, err
+		}
+		defer f.Close()
+		return jobfile.Read(f)
+	case "-":
+		return jobfile.Read(stdin)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return plating.Job{}, err
+	}
+	defer f.Close()
+	job, err := jobfile.Read(f)
+	if err != nil {
+		return job, fmt.Errorf("%s: %w", name, err)
+	}
+	return job, nil
+}

@@ -1,0 +1,266 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"flag"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/testdata"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden files")
+
+// jobs are the shipped files with the layers that each plates.
+var jobs = []struct {
+	name   string
+	layers []string
+}{
+	{"hands", []string{"ACID GOLD STRIKE", "HARD GOLD"}},
+	{"bezels", []string{"NICKEL BARRIER", "GOLD STRIKE", "GOLD"}},
+	{"finial", []string{"SILVER STRIKE", "SILVER"}},
+}
+
+// shipped writes a job file of testdata to a folder of the test.
+func shipped(t *testing.T, name string) string {
+	t.Helper()
+	raw, err := testdata.Files.ReadFile("jobs/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return write(t, string(raw))
+}
+
+func write(t *testing.T, text string) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "job.json")
+	if err := os.WriteFile(file, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// call runs the program and returns what it wrote.
+func call(t *testing.T, stdin string, args ...string) (status int, stdout, stderr string) {
+	t.Helper()
+	var out, bad bytes.Buffer
+	status = run(args, strings.NewReader(stdin), &out, &bad)
+	return status, out.String(), bad.String()
+}
+
+func golden(t *testing.T, file, got string) {
+	t.Helper()
+	file = filepath.Join("testdata", file)
+	if *update {
+		if err := os.MkdirAll("testdata", 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got == string(want) {
+		return
+	}
+	a, b := strings.Split(got, "\n"), strings.Split(string(want), "\n")
+	for i := range min(len(a), len(b)) {
+		if a[i] != b[i] {
+			t.Fatalf("%s line %d (-update rewrites it)\n got %q\nwant %q", file, i+1, a[i], b[i])
+		}
+	}
+	t.Fatalf("%s: %d lines, want %d", file, len(a), len(b))
+}
+
+// TestPinnedSheets pins the bench sheets; their numbers have few digits, so
+// that every platform prints the same. It is no evidence that they are right:
+// see TestIndependentShippedJobs of package jobfile.
+func TestPinnedSheets(t *testing.T) {
+	for _, job := range jobs {
+		status, out, bad := call(t, "", shipped(t, job.name))
+		if status != 0 || bad != "" {
+			t.Fatalf("%s: status %d, %s", job.name, status, bad)
+		}
+		golden(t, job.name+".golden", out)
+	}
+}
+
+// TestPinnedWorking pins one sheet with its working.
+func TestPinnedWorking(t *testing.T) {
+	status, out, bad := call(t, "", "-working", shipped(t, "hands"))
+	if status != 0 || bad != "" {
+		t.Fatalf("status %d, %s", status, bad)
+	}
+	golden(t, "hands-working.golden", out)
+}
+
+var number = regexp.MustCompile(`-?\d+(\.\d+)?(e[+-]?\d+)?`)
+
+// TestPinnedJSON pins fields and units of the JSON, not the digits: those
+// differ in the last place between platforms.
+func TestPinnedJSON(t *testing.T) {
+	for _, job := range jobs {
+		status, out, bad := call(t, "", "-json", shipped(t, job.name))
+		if status != 0 || bad != "" {
+			t.Fatalf("%s: status %d, %s", job.name, status, bad)
+		}
+		var r jobfile.Report
+		d := json.NewDecoder(strings.NewReader(out))
+		d.DisallowUnknownFields()
+		if err := d.Decode(&r); err != nil {
+			t.Fatalf("%s: %v", job.name, err)
+		}
+		if r.Format != jobfile.ReportFormat || len(r.Layers) != len(job.layers) || r.Stop {
+			t.Errorf("%s: format %q, %d layers, stop %v", job.name, r.Format, len(r.Layers), r.Stop)
+		}
+		golden(t, job.name+"-json.golden", number.ReplaceAllString(out, "0"))
+	}
+}
+
+func TestEmbeddedJob(t *testing.T) {
+	status, out, _ := call(t, "")
+	if status != 0 || !strings.Contains(out, "24 hands") {
+		t.Fatalf("status %d:\n%s", status, out)
+	}
+	const said = "The embedded example, with invented figures."
+	if !strings.Contains(out, said) {
+		t.Error("the sheet does not say that it is the example")
+	}
+	_, named, _ := call(t, "", shipped(t, "hands"))
+	if strings.Contains(named, said) {
+		t.Error("a job of one's own is called the example")
+	}
+}
+
+func TestStandardInput(t *testing.T) {
+	raw, err := testdata.Files.ReadFile("jobs/finial.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	status, out, bad := call(t, string(raw), "-")
+	_, file, _ := call(t, "", shipped(t, "finial"))
+	if status != 0 || bad != "" || out != file {
+		t.Errorf("status %d, %s: standard input and file give different sheets", status, bad)
+	}
+}
+
+// TestPropertyOrderOfWork: for each layer, in this order: what to mind, the
+// temperature, the amps, the volts, the time with its reason, what comes of it.
+// The cautions of all baths come before the first layer.
+func TestPropertyOrderOfWork(t *testing.T) {
+	for _, job := range jobs {
+		_, out, _ := call(t, "", shipped(t, job.name))
+		before, rest, found := strings.Cut(out, "\n1. ")
+		if !found {
+			t.Fatalf("%s: no first layer", job.name)
+		}
+		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local law", "\nPrepare "} {
+			i := strings.Index(before, want)
+			if i < 0 {
+				t.Fatalf("%s: no %q before the first layer, or out of order", job.name, want)
+			}
+			before = before[i:]
+		}
+		rest = "\n1. " + rest
+		for i, layer := range job.layers {
+			head := "\n" + string(rune('1'+i)) + ". " + layer + " ("
+			start := strings.Index(rest, head)
+			if start < 0 {
+				t.Fatalf("%s: no %q", job.name, head)
+			}
+			rest = rest[start+len(head):]
+			text, _, _ := strings.Cut(rest, "\n\n")
+			at := 0
+			for _, want := range []string{
+				`bath  \S+`, `\[ \] bath at +\d+ °C +\S+`, `\[ \] set +\d+(\.\d+)? m?A +\d+\.\d\d A/dm² \(window .*\) on`, `\[ \] expect +\d+\.\d V to \d+\.\d V +\S`,
+				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] gives +\d+\.\d+ µm +at the thinnest spot`, `\[ \] takes +\d+(\.\d+)? m?g +of \w+`,
+				`\[ \] leaves +\d+\.\d+ g/L`, `figures of this bath: \S`, `then +(Rinse|Hold)`,
+			} {
+				hit := regexp.MustCompile(want).FindStringIndex(text[at:])
+				if hit == nil {
+					t.Fatalf("%s, %s: no %s after\n%s", job.name, layer, want, text[:at])
+				}
+				at += hit[1]
+			}
+			// Every caution and warning stands before the first box to tick.
+			settings, _, _ := strings.Cut(text, "[ ]")
+			if strings.Count(settings, "\n   ! ")+strings.Count(settings, "\n   WARNING ") != strings.Count(text, "\n   ! ")+strings.Count(text, "\n   WARNING ") {
+				t.Errorf("%s, %s: a caution comes after the settings:\n%s", job.name, layer, text)
+			}
+		}
+		if !regexp.MustCompile(`\nAfterwards\n(.|\n)*Check by weight: the load should have gained \d+(\.\d+)? m?g`).MatchString(rest) {
+			t.Errorf("%s: no check by weight at the end", job.name)
+		}
+		for i, line := range strings.Split(out, "\n") {
+			if n := utf8.RuneCountInString(line); n > width {
+				t.Errorf("%s line %d has %d columns, more than %d: %s", job.name, i+1, n, width, line)
+			}
+			if strings.TrimRight(line, " ") != line {
+				t.Errorf("%s line %d ends in blanks", job.name, i+1)
+			}
+		}
+	}
+}
+
+// bare is a job that gives the least that it can.
+const bare = `{"format": "laydown job 1", "parts": [{"area": "0.8 cm²"}], "layers": [
+  {"bath": {"metal": "Au", "efficiency": 0.9}, "min_to_mean": 0.6, "promise": "1 µm", "current": "4 mA"}]}`
+
+// TestBareJob: small figures are not rounded away, and what the job does not
+// say is printed as missing.
+func TestBareJob(t *testing.T) {
+	status, out, bad := call(t, bare, "-")
+	if status != 0 || bad != "" {
+		t.Fatalf("status %d, %s", status, bad)
+	}
+	for _, want := range []string{"4.00 mA", "0.800 cm²", "1. LAYER 1 (finish)", "bath at  not given", "expect   not given", "basis\n", "not said",
+		"source not given", "names no hazards for the bath of layer 1", "base metal: not given"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("no %q in\n%s", want, out)
+		}
+	}
+	if strings.Contains(out, " 0.00 ") || strings.Contains(out, " 0.0 ") {
+		t.Errorf("a figure was rounded away:\n%s", out)
+	}
+	half := strings.Replace(bare, `"efficiency": 0.9`, `"efficiency": 0.9, "temperature": {"high": "42 °C", "set": "40 °C"}, "volts": {"low": "2 V"}, "window": {"high": "2 A/dm²"}`, 1)
+	_, out, _ = call(t, half, "-")
+	for _, want := range []string{"hold for at most 42 °C", "at least 2.0 V", "window at most 2.00 A/dm²"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("no %q in\n%s", want, out)
+		}
+	}
+	if strings.Contains(out, "-273") {
+		t.Error("an end that is not given is printed as absolute zero")
+	}
+}
+
+// TestStop: a job that must not be started says so first and exits with 1.
+func TestStop(t *testing.T) {
+	empty := strings.Replace(bare, `"efficiency": 0.9`, `"efficiency": 0.9, "content": "1 mg/L", "volume": "10 mL"`, 1)
+	missed := strings.Replace(bare, `"promise"`, `"time": "10 s", "promise"`, 1)
+	for _, job := range []string{empty, missed} {
+		status, out, bad := call(t, job, "-")
+		if status != 1 || !strings.Contains(bad, "do not start this job") {
+			t.Errorf("status %d, %q: want 1 and a word on standard error", status, bad)
+		}
+		lines := strings.Split(out, "\n")
+		if !strings.HasPrefix(lines[0], "BENCH SHEET") || !strings.HasPrefix(lines[2], "STOP  layer 1: ") {
+			t.Errorf("the sheet does not say STOP first:\n%s", strings.Join(lines[:5], "\n"))
+		}
+		status, out, bad = call(t, job, "-json", "-")
+		var r jobfile.Report
+		if err := json.Unmarshal([]byte(out), &r); err != nil || !r.Stop || status != 1 || bad == "" {
+			t.Errorf("JSON: status %d, stop %v, %v, %q", status, r.Stop, err, bad)
+		}
+	}
+}

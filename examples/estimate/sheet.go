@@ -1,0 +1,191 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+	"example.com/laydown/units/working"
+)
+
+// writeSheet prints the bench sheet in the order of the work.
+func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo bool) error {
+	s := &sheet{w: w}
+	s.wrap("BENCH SHEET: ", orText(job.Name, "plating job"))
+	s.line("%s", strings.Repeat("=", width))
+	stop := false
+	for i := range res.Layers {
+		for _, n := range slices.Concat(res.Layers[i].Before, res.Layers[i].Notes) {
+			if n.Severity == plating.SeverityStop {
+				stop = true
+				s.wrap("STOP  ", name(&res.Layers[i].Layer, i)+": "+n.Text+dash(n.Do))
+			}
+		}
+	}
+	if stop {
+		s.line("")
+	}
+	if demo {
+		s.wrap("", "The embedded example, with invented figures. Name a job file of your own before you plate.")
+		s.line("")
+	}
+	s.line("Load    base metal: %s", orText(job.Substrate, "not given"))
+	for _, p := range job.Parts {
+		s.line("        %4d × %-22s %9s each", p.Count, orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2))
+	}
+	s.line("        plated area of the load      %9s", figure(res.Area, units.SquareCentimetre, 3, 1))
+	s.line("")
+	s.line("Before you start")
+	for _, c := range plating.Cautions(res.Hazards()) {
+		s.wrap("  ! ", c.Text+": "+c.Do)
+	}
+	for i := range res.Layers {
+		if l := &res.Layers[i].Layer; l.Bath.Hazards == 0 {
+			s.wrap("  ! ", fmt.Sprintf("the job names no hazards for the bath of %s; that does not say that it has none: read its safety data sheets", name(l, i)))
+		}
+	}
+	s.wrap("    ", "These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]")
+	s.line("")
+	s.wrap("Prepare  ", "Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
+		"rinse holds still carries over). Keep the parts wet from here to the last rinse. [common practice, no source]")
+	s.line("")
+	for i := range res.Layers {
+		s.layer(i, &res.Layers[i])
+		if i+1 < len(res.Layers) {
+			s.wrap("   then  ", "Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
+		} else {
+			s.wrap("   then  ", "Hold over the drag-out tank (it keeps the metal that runs off), rinse twice, last in deionised water, dry. [common practice, no source]")
+		}
+		s.line("")
+	}
+	s.after(res)
+	if steps {
+		s.line("")
+		s.line("Working")
+		area, err := plating.LoadAreaWorking(job.Parts...)
+		if err != nil {
+			return err
+		}
+		s.line("%s", area.Text())
+		for i := range res.Layers {
+			list, err := res.Layers[i].Working()
+			if err != nil {
+				return err
+			}
+			s.line("%d. %s", i+1, name(&res.Layers[i].Layer, i))
+			s.line("%s", working.Text(list))
+		}
+	}
+	return s.err
+}
+
+// layer prints one stay in a bath: what to mind first, then the settings in
+// the order in which they are made, then what comes of them.
+func (s *sheet) layer(i int, lr *plating.LayerResult) {
+	l, r := &lr.Layer, &lr.Result
+	b := &l.Bath
+	s.wrap(fmt.Sprintf("%d. ", i+1), fmt.Sprintf("%s (%s)", strings.ToUpper(name(l, i)), l.Role))
+	s.wrap("   bath  ", orText(b.Name, "not named"))
+	for _, n := range slices.Concat(lr.Before, lr.Notes) {
+		if n.Severity > plating.SeverityInfo {
+			s.note(n)
+		}
+	}
+	if lr.Below > 0 {
+		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below), micrometres(lr.Below)))
+	}
+	s.settings(lr)
+	thinnest := "at the thinnest spot"
+	if lr.Below > 0 {
+		thinnest += fmt.Sprintf(" (%s with what lies below)", micrometres(r.Thinnest+lr.Below))
+	}
+	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
+		plain(float64(l.Distribution.MinToMean)), orText(l.Distribution.Basis, "basis not said")))
+	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
+	if !r.Warnings.Has(plating.WarnMetalUnknown) {
+		s.row("leaves", figure(r.ContentLeft, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s before, in %s",
+			figure(b.Content, units.GramPerLitre, 4, 2), figure(b.Volume, units.Litre, 2, 1)))
+	}
+	for _, n := range lr.Notes {
+		if n.Severity == plating.SeverityInfo {
+			s.note(n)
+		}
+	}
+	s.wrap("   figures of this bath: ", orText(b.Source, "source not given"))
+}
+
+// settings prints temperature, current, voltage and time, each with its reason.
+// What the job does not say is printed as missing: a blank would not be missed.
+func (s *sheet) settings(lr *plating.LayerResult) {
+	l, r := &lr.Layer, &lr.Result
+	b := &l.Bath
+	celsius := func(t units.Temperature) string { return t.Text(units.CelsiusScale, 0) }
+	volts := func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) }
+	density := func(j units.CurrentDensity) string { return figure(j, units.AmperePerSquareDecimetre, 2, 2) }
+	const missing = "not given"
+	switch heat := rangeOf(b.Heat.Low, b.Heat.High, celsius); {
+	case b.Heat.Set > 0 && heat != "":
+		s.row("bath at", celsius(b.Heat.Set), "the figures of the bath hold for "+heat)
+	case b.Heat.Set > 0:
+		s.row("bath at", celsius(b.Heat.Set), "as given; the job does not say for which range its figures hold")
+	case heat != "":
+		s.row("bath at", heat, "the job gives the range and no setting")
+	default:
+		s.row("bath at", missing, "look it up before you start: efficiency and colour hang on it")
+	}
+	on := "on the whole area of " + figure(l.Area, units.SquareDecimetre, 3, 3)
+	if window := rangeOf(b.Window.Low, b.Window.High, density); window != "" {
+		on = fmt.Sprintf("(window %s) ", window) + on
+	}
+	s.row("set", amps(r.Current), density(r.CurrentDensity)+" "+on)
+	if v := rangeOf(b.Volts.Low, b.Volts.High, volts); v != "" {
+		s.row("expect", v, "outside it look for a bad contact, a cold bath or a wrong area; the amps decide, not the volts")
+	} else {
+		s.row("expect", missing, "note the volts of the first load and compare; the amps decide")
+	}
+	s.row("time", clock(r.Time), timeReason(lr))
+}
+
+func (s *sheet) after(res plating.JobResult) {
+	s.line("Afterwards")
+	var mass units.Mass
+	for _, m := range res.Metals {
+		mass += m.Mass
+		s.line("   %-3s %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal, "?"), micrometres(m.Thinnest),
+			micrometres(m.Mean), weight(m.FineMass))
+	}
+	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+
+		"shows the thinnest spot.", weight(mass)))
+	s.wrap("   ", fmt.Sprintf("Write down %s of charge and %s of plating time for the upkeep of the baths.",
+		figure(res.Charge, units.AmpereMinute, 3, 2), clock(res.Time)))
+}
+
+// timeReason says why it is this time.
+func timeReason(lr *plating.LayerResult) string {
+	l := &lr.Layer
+	switch {
+	case l.Promise == 0:
+		return "as given"
+	case l.Time == 0 && lr.Below > 0:
+		return fmt.Sprintf("for the %s that are left to the promise at the thinnest spot", micrometres(l.Promise))
+	case l.Time == 0:
+		return fmt.Sprintf("for the promise of %s at the thinnest spot", micrometres(l.Promise))
+	case l.CurrentDensity == 0:
+		return "as given; the current follows from it"
+	}
+	return "as given; held against the promise"
+}
+
+func mark(s plating.Severity) string {
+	return map[plating.Severity]string{plating.SeverityInfo: "i", plating.SeverityCaution: "!", plating.SeverityWarning: "WARNING", plating.SeverityStop: "STOP"}[s]
+}
+
+func dash(do string) string {
+	if do == "" {
+		return ""
+	}
+	return ": " + do
+}

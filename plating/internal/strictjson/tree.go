@@ -1,0 +1,221 @@
+package strictjson
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Limits of what [Read] takes in, so that text from outside cannot make it work long.
+const (
+	maxBytes = 1 << 20
+	maxDepth = 12
+)
+
+// An Error reports what is wrong with a file, and where.
+type Error struct {
+	Line int    // counted from 1; 0 when the file as a whole is meant
+	Path string // the field, as layers[1].bath.efficiency; "" for the whole
+	What string // what is wrong and what would do
+	Err  error  // the reason below, if any
+}
+
+// Error returns line, field and reason in one line.
+func (e *Error) Error() string {
+	return Message("file", e.Line, e.Path, e.What)
+}
+
+// Message writes what is wrong with line and path, as far as they are known:
+// "bath file line 6, baths[1].key: is 7; need text in quotes".
+func Message(file string, line int, path, what string) string {
+	if line > 0 {
+		file += " line " + strconv.Itoa(line)
+	}
+	if path != "" {
+		file += ", " + path
+	}
+	return file + ": " + what
+}
+
+// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
+func (e *Error) Unwrap() error { return e.Err }
+
+// A Node is one JSON value with its place in the file.
+type Node struct {
+	Line   int
+	Path   string
+	Kind   string // "object", "list", "text", "number", "true or false", "null"
+	Text   string // of a text or number
+	Yes    bool
+	Values []*Node // members of an object or items of a list
+	names  []string
+	used   map[string]bool // member names, true when one was asked for
+}
+
+// Fail returns an [*Error] at the place of n, with the reason below if any.
+func (n *Node) Fail(err error, format string, args ...any) *Error {
+	return &Error{Line: n.Line, Path: n.Path, What: fmt.Sprintf(format, args...), Err: err}
+}
+
+// A Doc says in words what a file is to hold, for the messages.
+type Doc struct {
+	What string // "job"
+	Need string // "an object with job, parts and layers"
+}
+
+// Read reads one JSON value and nothing behind it. It takes at most 1 MiB,
+// nested at most twelve deep, no name twice in an object, and no text with
+// control characters.
+//
+// Errors: an [*Error].
+func Read(r io.Reader, doc Doc) (*Node, error) {
+	raw, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
+	if err != nil {
+		return nil, &Error{What: "cannot be read: " + err.Error(), Err: err}
+	}
+	if len(raw) > maxBytes {
+		return nil, &Error{What: fmt.Sprintf("larger than %d bytes", maxBytes)}
+	}
+	raw = bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
+	if !utf8.Valid(raw) {
+		return nil, &Error{What: "not valid UTF-8 text"}
+	}
+	if len(bytes.TrimSpace(raw)) == 0 {
+		return nil, &Error{What: "empty; need " + doc.Need}
+	}
+	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1}
+	t.dec.UseNumber()
+	n, err := t.value("", 0)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := t.dec.Token(); err != io.EOF {
+		t.count()
+		return nil, &Error{Line: t.line, What: "more text behind the " + doc.What + "; need one object"}
+	}
+	return n, nil
+}
+
+type treeReader struct {
+	raw  []byte
+	dec  *json.Decoder
+	line int
+	done int // bytes whose lines are counted
+}
+
+// count brings the line number up to the decoder's place.
+func (t *treeReader) count() {
+	if at := int(t.dec.InputOffset()); at > t.done {
+		t.line += bytes.Count(t.raw[t.done:at], []byte("\n"))
+		t.done = at
+	}
+}
+
+func (t *treeReader) token() (json.Token, error) {
+	tok, err := t.dec.Token()
+	if err == nil {
+		t.count()
+		return tok, nil
+	}
+	end := len(t.raw)
+	if _, ok := err.(*json.SyntaxError); ok {
+		end = min(int(t.dec.InputOffset()), end) // the offset of the error itself leaves names and brackets out
+	}
+	line := 1 + bytes.Count(t.raw[:end], []byte("\n"))
+	if err == io.EOF || err == io.ErrUnexpectedEOF {
+		return nil, &Error{Line: line, What: "ends in the middle; a bracket or quote is not closed", Err: err}
+	}
+	return nil, &Error{Line: line, What: "not JSON: " + strings.TrimPrefix(err.Error(), "json: "), Err: err}
+}
+
+func (t *treeReader) value(path string, depth int) (*Node, error) {
+	if depth > maxDepth {
+		return nil, &Error{Line: t.line, Path: path, What: fmt.Sprintf("nested deeper than %d", maxDepth)}
+	}
+	tok, err := t.token()
+	if err != nil {
+		return nil, err
+	}
+	n := &Node{Line: t.line, Path: path}
+	switch v := tok.(type) {
+	case string:
+		n.Kind, n.Text = "text", v
+		if strings.IndexFunc(v, unprintable) >= 0 {
+			return nil, n.Fail(nil, "holds a line break or another control character; need plain text in one line")
+		}
+	case json.Number:
+		n.Kind, n.Text = "number", v.String()
+	case bool:
+		n.Kind, n.Yes = "true or false", v
+	case nil:
+		n.Kind = "null"
+	case json.Delim:
+		if v == '{' {
+			return n, t.object(n, depth)
+		}
+		return n, t.list(n, depth)
+	}
+	return n, nil
+}
+
+func (t *treeReader) object(n *Node, depth int) error {
+	n.Kind, n.used = "object", map[string]bool{}
+	for t.dec.More() {
+		tok, err := t.token()
+		if err != nil {
+			return err
+		}
+		name, _ := tok.(string)
+		if _, twice := n.used[name]; twice {
+			return &Error{Line: t.line, Path: join(n.Path, name), What: "given twice; need it once"}
+		}
+		n.used[name] = false
+		v, err := t.value(join(n.Path, name), depth+1)
+		if err != nil {
+			return err
+		}
+		n.names, n.Values = append(n.names, name), append(n.Values, v)
+	}
+	_, err := t.token()
+	return err
+}
+
+func (t *treeReader) list(n *Node, depth int) error {
+	n.Kind = "list"
+	for t.dec.More() {
+		v, err := t.value(fmt.Sprintf("%s[%d]", n.Path, len(n.Values)+1), depth+1)
+		if err != nil {
+			return err
+		}
+		n.Values = append(n.Values, v)
+	}
+	_, err := t.token()
+	return err
+}
+
+// unprintable tells the characters that could break a line of a bench sheet,
+// or show its figures in another order than they stand.
+func unprintable(r rune) bool {
+	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || (r >= '\u202a' && r <= '\u202e') || (r >= '\u2066' && r <= '\u2069')
+}
+
+func join(path, name string) string {
+	name = strings.Map(func(r rune) rune {
+		if unprintable(r) {
+			return '?'
+		}
+		return r
+	}, name)
+	if len(name) > 40 {
+		name = strings.ToValidUTF8(name[:40], "") + "…"
+	}
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}

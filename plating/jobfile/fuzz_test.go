@@ -1,0 +1,100 @@
+package jobfile_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/units"
+)
+
+// FuzzRead: any bytes give a job or a *jobfile.Error. A job gives finite
+// numbers or a typed error, and its report is JSON.
+func FuzzRead(f *testing.F) {
+	for _, raw := range shipped(f) {
+		f.Add(raw)
+	}
+	f.Add([]byte(right))
+	f.Add([]byte("\ufeff{}"))
+	f.Add([]byte(`{"format": "laydown job 1", "parts": [{"shape": {"kind": "tube", "outer": "2 in", "inner": "0.1 ft", "length": "3 mil"}}],
+		"layers": [{"bath": {"metal": "Cr", "valence": 6, "efficiency": "15 %"}, "min_to_mean": "1", "current": "1e300 A", "time": "1e9 h"}]}`))
+	for _, w := range wrongs {
+		f.Add([]byte(strings.Replace(right, w.old, w.new, 1)))
+	}
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		job, err := jobfile.Read(bytes.NewReader(raw))
+		if err != nil {
+			var e *jobfile.Error
+			if !errors.As(err, &e) || e.What == "" {
+				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
+			}
+			if e.Line < 0 || e.Line > 1+bytes.Count(raw, []byte("\n")) {
+				t.Fatalf("line %d of %d", e.Line, 1+bytes.Count(raw, []byte("\n")))
+			}
+			return
+		}
+		res, err := plating.EstimateJob(job)
+		if err != nil {
+			var e *units.ValueError
+			if !errors.As(err, &e) {
+				t.Fatalf("error %v (%T), want a *units.ValueError", err, err)
+			}
+			return
+		}
+		finite(t, "result", reflect.ValueOf(res))
+		r, err := jobfile.NewReport(job, res, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := json.Marshal(r); err != nil {
+			t.Fatal(err)
+		}
+	})
+}
+
+// finite walks everything exported in v and wants finite numbers.
+func finite(t *testing.T, path string, v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Float64:
+		if x := v.Float(); math.IsNaN(x) || math.IsInf(x, 0) {
+			t.Fatalf("%s is %v", path, x)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if f := v.Type().Field(i); f.IsExported() {
+				finite(t, path+"."+f.Name, v.Field(i))
+			}
+		}
+	case reflect.Slice:
+		for i := range v.Len() {
+			finite(t, path, v.Index(i))
+		}
+	}
+}
+
+// TestHugeJobs: figures at the edge of float64 give an error, not infinity.
+func TestHugeJobs(t *testing.T) {
+	for _, l := range []string{
+		`"min_to_mean": 1, "current": "1e300 A", "time": "1e9 h"`,
+		`"min_to_mean": 1, "current": "1e151 A", "time": "1e151 s", "area": "1 m²"`,
+		`"min_to_mean": 1e-300, "promise": "1e300 m", "time": "1 s"`,
+		`"min_to_mean": 1, "promise": "1e-320 m", "current_density": "1 A/m²"`,
+		`"min_to_mean": 1, "current_density": "1e-320 A/m²", "promise": "1 m"`,
+	} {
+		layer := `{"bath": {"metal": "Au", "efficiency": 1}, ` + l + `}`
+		job, err := jobfile.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [` + layer + "," + layer + "]}"))
+		if err != nil {
+			continue // refused with a line: good
+		}
+		res, err := plating.EstimateJob(job)
+		if err == nil {
+			finite(t, l, reflect.ValueOf(res))
+		}
+	}
+}

@@ -1,0 +1,145 @@
+package jobfile
+
+import (
+	"strings"
+
+	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/shape"
+	"example.com/laydown/units"
+)
+
+// shapeKinds lists the words of the field "kind".
+var shapeKinds = []string{"plate", "disc", "ring", "cylinder", "tube", "cone", "sphere", "cap", "torus", "hexbar", "wire", "thread", "sum"}
+
+// readShape reads a body and returns its area.
+func readShape(n *strictjson.Node) (units.Area, error) {
+	p, err := readPiece(n)
+	if err != nil {
+		return 0, err
+	}
+	a, err := p.Area()
+	if err != nil {
+		return 0, n.Fail(err, "%v", err)
+	}
+	return a, nil
+}
+
+func readPiece(n *strictjson.Node) (shape.Piece, error) {
+	o := strictjson.Object(n)
+	kind := o.Must("kind", "one of "+strings.Join(shapeKinds, ", "))
+	if o.Err() != nil {
+		return nil, o.Err()
+	}
+	var p shape.Piece
+	switch kind.Text {
+	case "plate":
+		v := shape.Plate{Faces: faces(o)}
+		o.Quantity("length", &v.Length)
+		o.Quantity("width", &v.Width)
+		o.Quantity("thickness", &v.Thickness)
+		p = v
+	case "disc":
+		v := shape.Disc{Faces: faces(o)}
+		o.Quantity("diameter", &v.Diameter)
+		o.Quantity("thickness", &v.Thickness)
+		p = v
+	case "ring":
+		v := shape.Ring{Faces: faces(o)}
+		o.Quantity("outer", &v.Outer)
+		o.Quantity("inner", &v.Inner)
+		o.Quantity("thickness", &v.Thickness)
+		p = v
+	case "cylinder":
+		v := shape.Cylinder{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
+		o.Quantity("diameter", &v.Diameter)
+		o.Quantity("length", &v.Length)
+		p = v
+	case "tube":
+		v := shape.Tube{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
+		v.Sides = [...]shape.Sides{shape.BothSides, shape.OutsideOnly, shape.InsideOnly}[o.Choice("sides", "both", "outside", "inside")]
+		o.Quantity("outer", &v.Outer)
+		o.Quantity("inner", &v.Inner)
+		o.Quantity("length", &v.Length)
+		p = v
+	case "cone":
+		v := shape.Cone{OpenBase: o.Yes("open_base"), OpenTop: o.Yes("open_top")}
+		o.Quantity("base_diameter", &v.BaseDiameter)
+		o.Quantity("top_diameter", &v.TopDiameter)
+		o.Quantity("height", &v.Height)
+		p = v
+	case "sphere":
+		v := shape.Sphere{}
+		o.Quantity("diameter", &v.Diameter)
+		p = v
+	case "cap":
+		v := shape.Cap{OpenBase: o.Yes("open_base")}
+		o.Quantity("base_diameter", &v.BaseDiameter)
+		o.Quantity("sphere_diameter", &v.SphereDiameter)
+		o.Quantity("height", &v.Height)
+		p = v
+	case "torus":
+		v := shape.Torus{}
+		o.Quantity("centre_diameter", &v.CentreDiameter)
+		o.Quantity("tube_diameter", &v.TubeDiameter)
+		p = v
+	case "hexbar":
+		v := shape.HexBar{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
+		o.Quantity("across_flats", &v.AcrossFlats)
+		o.Quantity("length", &v.Length)
+		p = v
+	case "wire":
+		v := shape.Wire{}
+		o.Quantity("diameter", &v.Diameter)
+		o.Quantity("length", &v.Length)
+		p = v
+	case "thread":
+		v := shape.Thread{}
+		o.Quantity("diameter", &v.Diameter)
+		o.Quantity("pitch", &v.Pitch)
+		o.Quantity("length", &v.Length)
+		p = v
+	case "sum":
+		var all shape.Assembly
+		for _, item := range o.Items("of", "a list of bodies", true) {
+			one, err := readPiece(item)
+			if err != nil {
+				return nil, err
+			}
+			all = append(all, one)
+		}
+		p = all
+	default:
+		return nil, kind.Fail(nil, "is %s; need one of %s", strictjson.Describe(kind), strings.Join(shapeKinds, ", "))
+	}
+	switch kind.Text {
+	case "plate", "disc", "ring":
+		var err error
+		if p, err = drill(o, p); err != nil {
+			return nil, err
+		}
+	}
+	return p, o.Done()
+}
+
+func faces(o *strictjson.Reader) shape.Faces {
+	return [...]shape.Faces{shape.BothFaces, shape.OneFace}[o.Choice("faces", "both", "one")]
+}
+
+// drill reads the holes of a flat body.
+func drill(o *strictjson.Reader, p shape.Piece) (shape.Piece, error) {
+	var holes []shape.Hole
+	for _, item := range o.Items("holes", "holes", false) {
+		h := strictjson.Object(item)
+		v := shape.Hole{Count: h.Whole("count", 1, 1_000_000, 1), Blind: h.Yes("blind"), Bare: h.Yes("bare"), Faces: faces(h)}
+		h.Quantity("diameter", &v.Diameter)
+		h.Quantity("depth", &v.Depth)
+		if err := h.Done(); err != nil {
+			return nil, err
+		}
+		holes = append(holes, v)
+	}
+	if holes == nil {
+		return p, nil
+	}
+	return shape.Drilled{Piece: p, Holes: holes}, nil
+}

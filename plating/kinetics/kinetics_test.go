@@ -1,0 +1,133 @@
+package kinetics_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"testing"
+
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+func laws() map[string]kinetics.Law {
+	room := units.Celsius(25)
+	return map[string]kinetics.Law{
+		"linear":         kinetics.LinearLaw(5 * units.OhmSquareCentimetre),
+		"tafel cathode":  kinetics.TafelCathode(1, 0.5, room),
+		"tafel anode":    {Model: kinetics.Tafel, Exchange: 2, Anodic: 0.4, Temperature: room, Side: kinetics.AnodicSide},
+		"butler-volmer":  {Model: kinetics.ButlerVolmer, Exchange: 10, Anodic: 0.5, Cathodic: 0.5, Temperature: room},
+		"unequal alphas": {Model: kinetics.ButlerVolmer, Exchange: 3, Anodic: 1.5, Cathodic: 0.5, Temperature: units.Celsius(60)},
+	}
+}
+
+// TestPropertySlopeAndInverse: the slope is the derivative (central difference)
+// and Overpotential undoes Current.
+func TestPropertySlopeAndInverse(t *testing.T) {
+	for name, law := range laws() {
+		if err := law.Check(); err != nil {
+			t.Fatal(name, err)
+		}
+		for _, eta := range []float64{-0.4, -0.1, -0.02, -1e-3, 1e-3, 0.02, 0.1, 0.4} {
+			j, slope := law.Current(eta)
+			const h = 1e-6
+			up, _ := law.Current(eta + h)
+			down, _ := law.Current(eta - h)
+			if want := (up - down) / (2 * h); math.Abs(slope-want) > 1e-8*math.Abs(want)+1e-9 {
+				t.Errorf("%s at %v: slope %v, difference %v", name, eta, slope, want)
+			}
+			back, err := law.Overpotential(j)
+			if err != nil || math.Abs(back-eta) > 1e-12 {
+				t.Errorf("%s at %v: comes back as %v, %v", name, eta, back, err)
+			}
+		}
+	}
+}
+
+// TestPropertyLimits: Butler-Volmer goes over into Tafel at high and into
+// linear polarisation at low overpotential (values of kinetics.csv are tested
+// in package faraday on the same formula).
+func TestPropertyLimits(t *testing.T) {
+	room := units.Celsius(25)
+	bv := kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5, Temperature: room}
+	cathode := kinetics.TafelCathode(1, 0.5, room)
+	a, _ := bv.Current(-0.5)
+	b, _ := cathode.Current(-0.5)
+	if math.Abs(a/b-1) > 1e-8 {
+		t.Errorf("Tafel limit: %v and %v", a, b)
+	}
+	low, _ := bv.Current(1e-6)
+	if want := 1e-6 / bv.Volt(); math.Abs(low/want-1) > 1e-9 {
+		t.Errorf("linear limit: %v, want %v", low, want)
+	}
+	for _, eta := range []float64{1e6, -1e6} {
+		if j, s := bv.Current(eta); j-j != 0 || s-s != 0 {
+			t.Errorf("at %v: %v %v", eta, j, s)
+		}
+	}
+}
+
+func TestBadLaws(t *testing.T) {
+	room := units.Celsius(25)
+	for name, law := range map[string]kinetics.Law{
+		"resistance": {Model: kinetics.Linear},
+		"exchange":   {Model: kinetics.Tafel, Cathodic: 0.5, Temperature: room},
+		"alpha":      {Model: kinetics.Tafel, Exchange: 1, Temperature: room},
+		"anodic":     {Model: kinetics.ButlerVolmer, Exchange: 1, Cathodic: 0.5, Temperature: room},
+		"cathodic":   {Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: math.NaN(), Temperature: room},
+		"cold":       {Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5},
+		"model":      {Model: 77},
+		"infinite":   {Model: kinetics.Linear, Resistance: units.AreaResistance(math.Inf(1))},
+		"percent":    {Model: kinetics.Tafel, Exchange: 1, Cathodic: 50, Temperature: room},
+	} {
+		var value *units.ValueError
+		if err := law.Check(); !errors.As(err, &value) {
+			t.Errorf("%s: %v", name, err)
+		}
+		if _, err := law.Overpotential(-1); err == nil {
+			t.Errorf("%s: Overpotential has no error", name)
+		}
+	}
+	if j, _ := (kinetics.Law{}).Current(1); j == j {
+		t.Error("Primary has a current density")
+	}
+	if eta, err := (kinetics.Law{}).Overpotential(5); eta != 0 || err != nil {
+		t.Errorf("Primary: %v %v", eta, err)
+	}
+	cathode := kinetics.TafelCathode(1, 0.5, room)
+	for _, j := range []float64{0, 1, math.NaN(), math.Inf(-1)} {
+		if _, err := cathode.Overpotential(j); err == nil {
+			t.Errorf("Tafel cathode at %v: no error", j)
+		}
+	}
+	words := fmt.Sprint(kinetics.Primary, kinetics.Linear, kinetics.Tafel, kinetics.ButlerVolmer, kinetics.Model(9))
+	if words != "primary linear Tafel Butler-Volmer unknown model" {
+		t.Error(words)
+	}
+}
+
+func ExampleLaw_Current() {
+	law := kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
+	j, _ := law.Current(-0.2)
+	fmt.Printf("%.1f A/m²\n", j) // negative: a cathode
+	// Output: -49.0 A/m²
+}
+
+func ExampleLaw_Overpotential() {
+	law := kinetics.LinearLaw(5 * units.OhmSquareCentimetre)
+	eta, err := law.Overpotential(-80)
+	fmt.Printf("%.3f V %v\n", eta, err)
+	// Output: -0.040 V <nil>
+}
+
+func ExampleLinearLaw() {
+	law := kinetics.LinearLaw(5 * units.OhmSquareCentimetre)
+	fmt.Println(law.Model, law.Resistance, law.Check())
+	// Output: linear 5 Ω·cm² <nil>
+}
+
+func ExampleTafelCathode() {
+	law := kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
+	fmt.Printf("%s, %.1f mV for a factor e\n", law.Model, 1000*law.Volt()/law.Cathodic)
+	// Output: Tafel, 51.4 mV for a factor e
+}
