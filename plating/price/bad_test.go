@@ -1,0 +1,155 @@
+package price_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/laydown/alloys"
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/units"
+	"github.com/shopspring/decimal"
+)
+
+// TestPropertyBadJobs spoils a sound job in one place at a time: the error names
+// the field and what would do, for the quote and for the sensitivity.
+func TestPropertyBadJobs(t *testing.T) {
+	minus, huge, endless := dec("-0.01"), decimal.New(1, 3_000_000), decimal.New(1, -3_000_000)
+	for name, c := range map[string]struct {
+		spoil  func(j *price.Job)
+		reason error
+		says   string
+	}{
+		"no currency":        {func(j *price.Job) { j.Currency = price.Currency{} }, units.ErrSyntax, "currency code"},
+		"small letters":      {func(j *price.Job) { j.Currency.Code = "eur" }, units.ErrSyntax, "currency code"},
+		"four places":        {func(j *price.Job) { j.Currency = price.Currency{Code: "CLF", Places: 4} }, units.ErrOutOfRange, "0, 2 or 3"},
+		"one place":          {func(j *price.Job) { j.Currency = price.Currency{Code: "ZZZ", Places: 1} }, units.ErrOutOfRange, "0, 2 or 3"},
+		"euro without cents": {func(j *price.Job) { j.Currency.Places = 0 }, units.ErrInconsistent, "ISO 4217"},
+		"unknown rule":       {func(j *price.Job) { j.Rounding = 9 }, units.ErrOutOfRange, "rounding rule"},
+		"no pieces":          {func(j *price.Job) { j.Pieces = 0 }, units.ErrOutOfRange, "pieces"},
+		"minus pieces":       {func(j *price.Job) { j.Pieces = -1 }, units.ErrOutOfRange, "pieces"},
+		"negative price":     {func(j *price.Job) { j.Prices[0].Amount = minus }, units.ErrNegative, "price of Au"},
+		"huge price":         {func(j *price.Job) { j.Prices[0].Amount = huge }, units.ErrOutOfRange, "price of Au"},
+		"endless price":      {func(j *price.Job) { j.Prices[0].Amount = endless }, units.ErrOutOfRange, "price of Au"},
+		"price of nothing":   {func(j *price.Job) { j.Prices[0].Per = 0 }, units.ErrUnknownUnit, "unit of the price of Au"},
+		"price without date": {func(j *price.Job) { j.Prices[0].AsOf = price.Date{} }, units.ErrNotPositive, "date of the price of Au"},
+		"30 February":        {func(j *price.Job) { j.Prices[0].AsOf = price.Date{Year: 2026, Month: 2, Day: 30} }, units.ErrOutOfRange, "date of the price of Au"},
+		"priced twice":       {func(j *price.Job) { j.Prices[1].Symbol = "Au" }, units.ErrInconsistent, "given twice"},
+		"no price":           {func(j *price.Job) { j.Prices = j.Prices[1:] }, units.ErrNotPositive, `price of "Au"`},
+		"no metal":           {func(j *price.Job) { j.DragOut[0].Symbol = "" }, units.ErrNotPositive, "price of"},
+		"negative mass":      {func(j *price.Job) { j.Deposit[0].Mass.Amount = minus }, units.ErrNegative, "mass of Ni"},
+		"mass of no unit":    {func(j *price.Job) { j.Deposit[0].Mass.Unit = 0 }, units.ErrUnknownUnit, "unit of the mass of Ni"},
+		"refined unpriced":   {func(j *price.Job) { j.Refined[0].Symbol = "Pd" }, units.ErrNotPositive, `price of "Pd"`},
+		"paid too much":      {func(j *price.Job) { j.Refined[0].Paid = dec("1.01") }, units.ErrOutOfRange, "share paid"},
+		"refined negative":   {func(j *price.Job) { j.Refined[0].Mass.Amount = minus }, units.ErrNegative, "refined Au"},
+		"salt price":         {func(j *price.Job) { j.Salts[0].Amount = minus }, units.ErrNegative, "cleaner"},
+		"salt unit":          {func(j *price.Job) { j.Salts[0].Per = 77 }, units.ErrUnknownUnit, "cleaner"},
+		"energy":             {func(j *price.Job) { j.Electricity.KilowattHours = minus }, units.ErrNegative, "energy"},
+		"price of energy":    {func(j *price.Job) { j.Electricity.PerKilowattHour = minus }, units.ErrNegative, "price of energy"},
+		"minutes":            {func(j *price.Job) { j.Labour[1].Minutes = minus }, units.ErrNegative, "minutes of \"polishing\""},
+		"rate":               {func(j *price.Job) { j.Labour[0].PerHour = minus }, units.ErrNegative, "hourly rate of \"line\""},
+		"set-up":             {func(j *price.Job) { j.SetUp.Amount = minus }, units.ErrNegative, "set-up"},
+		"set-up shared":      {func(j *price.Job) { j.SetUp.SharedBy = 11 }, units.ErrInconsistent, "at least the job's own 12"},
+		"minus shared":       {func(j *price.Job) { j.SetUp.SharedBy = -1 }, units.ErrOutOfRange, "share the set-up"},
+		"no yield":           {func(j *price.Job) { j.Allowance.Yield = decimal.Zero }, units.ErrNotPositive, "yield"},
+		"yield over one":     {func(j *price.Job) { j.Allowance.Yield = dec("94") }, units.ErrOutOfRange, "0.35 for 35 %"},
+		"strip":              {func(j *price.Job) { j.Allowance.Strip = minus }, units.ErrNegative, "stripping"},
+		"recovered":          {func(j *price.Job) { j.Allowance.Recovered = dec("2") }, units.ErrOutOfRange, "recovered"},
+		"margin of all":      {func(j *price.Job) { j.Margin.OfPrice = dec("1") }, units.ErrOutOfRange, "Markup"},
+		"margin of 25":       {func(j *price.Job) { j.Margin.OfPrice = dec("25") }, units.ErrOutOfRange, "margin"},
+		"negative margin":    {func(j *price.Job) { j.Margin.OfPrice = minus }, units.ErrNegative, "margin"},
+		"negative markup":    {func(j *price.Job) { j.Markup.OfCost = minus }, units.ErrNegative, "markup"},
+		"both":               {func(j *price.Job) { j.Markup.OfCost = dec("0.3") }, units.ErrInconsistent, "one of the two"},
+		"negative minimum":   {func(j *price.Job) { j.Minimum = minus }, units.ErrNegative, "minimum charge"},
+		"negative tax":       {func(j *price.Job) { j.Tax.Rate = minus }, units.ErrNegative, "tax rate"},
+		"tax endless":        {func(j *price.Job) { j.Tax.Rate = endless }, units.ErrOutOfRange, "tax rate"},
+	} {
+		j := bezels()
+		c.spoil(&j)
+		_, err := j.Quote()
+		refused(t, name, err, c.reason)
+		if err != nil && !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s: %v does not say %q", name, err, c.says)
+		}
+		_, err = j.Sensitivity()
+		refused(t, name+", sensitivity", err, c.reason)
+	}
+	j := bezels()
+	j.Minimum = dec("60.005")
+	_, err := j.Quote()
+	refused(t, "minimum too fine", err, units.ErrInconsistent)
+	j = bezels()
+	j.Prices[0].Symbol = "Xx"
+	var unknown *faraday.ElementError
+	if _, err := j.Quote(); !errors.As(err, &unknown) {
+		t.Errorf("price of an unknown metal: %v", err)
+	}
+	// The empty job lacks a currency, and with one it lacks pieces and yield.
+	var empty price.Job
+	_, err = empty.Quote()
+	refused(t, "empty", err, units.ErrSyntax)
+	empty.Currency = currencies[1]
+	_, err = empty.Quote()
+	refused(t, "without pieces", err, units.ErrOutOfRange)
+	empty.Pieces = 1
+	_, err = empty.Quote()
+	refused(t, "without yield", err, units.ErrNotPositive)
+	empty.Allowance.Yield = dec("1")
+	if q, err := empty.Quote(); err != nil || !q.Total.IsZero() || len(q.Lines) != 0 {
+		t.Errorf("a job of nothing costs nothing: %v %v", q, err)
+	}
+}
+
+func TestPropertyBadArguments(t *testing.T) {
+	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 1e300} {
+		_, err := price.Weigh(units.Mass(v), alloys.PerGram, 4, price.HalfEven)
+		refused(t, "mass", err, nil)
+		_, err = price.Minutes(units.Duration(v), 2, price.HalfEven)
+		refused(t, "time", err, nil)
+		_, err = price.KilowattHours(units.Energy(v), 2, price.HalfEven)
+		refused(t, "energy", err, nil)
+	}
+	get := func(_ any, err error) error { return err }
+	long := strings.Repeat("x", 500)
+	for name, c := range map[string]struct{ err, reason error }{
+		"no unit":           {get(price.Weigh(1, alloys.NoTradeUnit, 4, price.Up)), units.ErrUnknownUnit},
+		"places":            {get(price.Weigh(1, alloys.PerGram, 13, price.Up)), units.ErrOutOfRange},
+		"minus places":      {get(price.Up.Round(dec("1"), -1)), units.ErrOutOfRange},
+		"rule":              {get(price.Weigh(1, alloys.PerGram, 4, 7)), units.ErrOutOfRange},
+		"round rule":        {get(price.Rounding(7).Round(dec("1"), 2)), units.ErrOutOfRange},
+		"round huge":        {get(price.Up.Round(decimal.New(1, 1000), 2)), units.ErrOutOfRange},
+		"currency":          {get(price.CurrencyOf("QQQ")), units.ErrOutOfRange},
+		"gold as currency":  {get(price.CurrencyOf("XAU")), units.ErrOutOfRange},
+		"currency code":     {get(price.CurrencyOf(long)), units.ErrSyntax},
+		"two codes":         {get(price.CurrencyOf("D E")), units.ErrSyntax},
+		"date":              {get(price.ParseDate(long)), units.ErrSyntax},
+		"no weights":        {get(price.Distribute(dec("1"), 2)), units.ErrOutOfRange},
+		"zero weights":      {get(price.Distribute(dec("1"), 2, dec("0"))), units.ErrNotPositive},
+		"negative weight":   {get(price.Distribute(dec("1"), 2, dec("-1"))), units.ErrNegative},
+		"negative total":    {get(price.Distribute(dec("-1"), 2, dec("1"))), units.ErrNegative},
+		"fine total":        {get(price.Distribute(dec("1.001"), 2, dec("1"))), units.ErrInconsistent},
+		"distribute places": {get(price.Distribute(dec("1"), 99, dec("1"))), units.ErrOutOfRange},
+		"each of none":      {get(price.Quote{}.Each(dec("1"))), units.ErrOutOfRange},
+		"each too fine":     {get(price.Quote{Pieces: 2}.Each(dec("1.5"))), units.ErrInconsistent},
+		"each negative":     {get(price.Quote{Pieces: 2}.Each(dec("-1"))), units.ErrNegative},
+		"margin":            {get(price.Margin{OfPrice: dec("1")}.Markup(2)), units.ErrOutOfRange},
+		"margin places":     {get(price.Margin{}.Markup(13)), units.ErrOutOfRange},
+		"markup":            {get(price.Markup{OfCost: dec("-1")}.Margin(2)), units.ErrNegative},
+		"markup places":     {get(price.Markup{}.Margin(-2)), units.ErrOutOfRange},
+		"bad date text":     {new(price.Date).UnmarshalText([]byte("today")), units.ErrSyntax},
+		"bad date":          {get(price.Date{Year: 3}.MarshalText()), units.ErrOutOfRange},
+		"rule text":         {new(price.Rounding).UnmarshalText([]byte("down")), units.ErrSyntax},
+		"kind text":         {new(price.Kind).UnmarshalText([]byte("fee")), units.ErrSyntax},
+	} {
+		if c.err == nil {
+			t.Errorf("%s: accepted", name)
+			continue
+		}
+		refused(t, name, c.err, c.reason)
+		if len(c.err.Error()) > 300 {
+			t.Errorf("%s: the error is %d bytes long", name, len(c.err.Error()))
+		}
+	}
+}

@@ -1,0 +1,211 @@
+package price
+
+import (
+	"fmt"
+	"math/big"
+
+	"example.com/laydown/units"
+	"github.com/shopspring/decimal"
+)
+
+// A Kind says what a line of a quote is for.
+type Kind uint8
+
+// The kinds, in the order of a quote. Credits are the only lines below zero.
+const (
+	KindDeposit Kind = iota
+	KindDragOut
+	KindSalts
+	KindPower
+	KindLabour
+	KindSetUp
+	KindPlatingAgain
+	KindStripping
+	KindProfit
+	KindToMinimum
+	KindRefined
+	KindStripped
+	KindTax
+	kindEnd
+)
+
+// String returns the kind in words.
+func (k Kind) String() string {
+	return [...]string{"deposit metal", "drag-out metal", "salts", "electricity", "labour", "set-up", "plating again", "stripping",
+		"profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax", "unknown"}[min(k, kindEnd)]
+}
+
+// MarshalText writes the kind in words.
+func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+
+// UnmarshalText reads a kind in words. Errors: a [*units.ValueError] for others.
+func (k *Kind) UnmarshalText(text []byte) error {
+	for one := KindDeposit; one < kindEnd; one++ {
+		if one.String() == string(text) {
+			*k = one
+			return nil
+		}
+	}
+	return bad("kind of line", quoted(string(text)), "one of the kinds of this package, in words", units.ErrSyntax)
+}
+
+// Credit reports whether the kind is a credit, which is below zero or zero.
+func (k Kind) Credit() bool { return k == KindRefined || k == KindStripped }
+
+// A Line is one line of a quote.
+type Line struct {
+	Kind   Kind            `json:"kind"`
+	Name   string          `json:"name,omitempty"`  // Au, a salt, a task
+	Basis  string          `json:"basis,omitempty"` // what it was reckoned from: 0.412 g at 78.4 EUR per g
+	Amount decimal.Decimal `json:"amount"`          // money, of the currency's places
+}
+
+// A PriceUsed is a metal price as the quote names it.
+type PriceUsed struct {
+	Symbol string          `json:"symbol"`
+	Amount decimal.Decimal `json:"amount"`
+	Per    string          `json:"per"`
+	AsOf   Date            `json:"as_of"`
+}
+
+// A Quote is a price with the lines that add up to it. As JSON its sums are text.
+type Quote struct {
+	Currency   Currency        `json:"currency"`
+	Rounding   Rounding        `json:"rounding"`
+	Pieces     int             `json:"pieces"`
+	Lines      []Line          `json:"lines"`       // add up to Total, to the last unit
+	Net        decimal.Decimal `json:"net"`         // to pay before tax: all lines but the tax
+	TaxBase    decimal.Decimal `json:"tax_base"`    // what the tax is a share of
+	Tax        decimal.Decimal `json:"tax"`         // rate times TaxBase, rounded
+	Total      decimal.Decimal `json:"total"`       // Net and Tax
+	CreditLeft decimal.Decimal `json:"credit_left"` // of the credits, what this quote has no room for: still owed to the customer
+	Prices     []PriceUsed     `json:"prices"`
+}
+
+// An entry is a line before rounding.
+type entry struct {
+	Line
+	exact *big.Rat
+}
+
+// A sheet is a quote before rounding.
+type sheet struct {
+	entries []entry // without tax
+	net     *big.Rat
+	taxBase *big.Rat
+	left    *big.Rat // of the credits
+}
+
+// Quote prices a job.
+//
+//	C = M_dep + M_drag + salts + energy + labour + set-up + W·(M_dep + M_drag + salts + energy + labour) + W·n·strip
+//	W = (1 - y)/y
+//	P = C/(1 - g) or C·(1 + u)
+//	N = max(P, minimum) - credits, never below the minimum
+//	T = N + tax
+//
+//	M    metals   mass times price of the day
+//	y    Yield    so that 1/y platings are needed for one good piece
+//	n    Pieces
+//	g    Margin   share of the selling price
+//	u    Markup   share of the cost
+//
+// All arithmetic is exact. N is rounded once by the rule of the job; then
+// each line is rounded down and the units that are missing go to the lines
+// with the largest remainders, so that every line is within one unit of its
+// exact value and the lines add up. The tax is reckoned from the rounded base,
+// as an invoice shows it, and rounded by the same rule. No profit is taken on
+// credits; a credit that would bring the net under the minimum charge is kept
+// for the customer as CreditLeft.
+//
+// Errors: a [*units.ValueError] that names the field and what would do; a
+// [*faraday.ElementError] for a price of an unknown metal.
+//
+// Source: [Definition]; W as the mean of the geometric distribution [Derived];
+// rounding of the lines [LargestRemainder].
+func (j *Job) Quote() (Quote, error) {
+	s, err := j.reckon(true)
+	if err != nil {
+		return Quote{}, err
+	}
+	places := j.Currency.Places
+	if !j.Minimum.Equal(j.Minimum.Truncate(places)) {
+		return Quote{}, bad("minimum charge", j.Minimum.String(), fmt.Sprintf("no more than the %d places of %s", places, j.Currency.Code), units.ErrInconsistent)
+	}
+	q := Quote{Currency: j.Currency, Rounding: j.Rounding, Pieces: j.Pieces, Lines: make([]Line, 0, len(s.entries)+1)}
+	for _, p := range j.Prices {
+		q.Prices = append(q.Prices, PriceUsed{p.Symbol, p.Amount, p.Per.String(), p.AsOf})
+	}
+	exact := make([]*big.Rat, len(s.entries))
+	for i := range s.entries {
+		exact[i] = s.entries[i].exact
+	}
+	net := j.Rounding.whole(smallest(s.net, places))
+	q.Net = decimal.NewFromBigInt(net, -places)
+	q.TaxBase = q.Net
+	for i, v := range distribute(exact, scaleOf(places), net) {
+		l := s.entries[i].Line
+		l.Amount = decimal.NewFromBigInt(v, -places)
+		if j.Tax.BeforeCredits && l.Kind.Credit() {
+			q.TaxBase = q.TaxBase.Sub(l.Amount)
+		}
+		q.Lines = append(q.Lines, l)
+	}
+	q.Tax = j.Rounding.round(q.TaxBase.Mul(j.Tax.Rate).Rat(), places)
+	q.Total = q.Net.Add(q.Tax)
+	q.CreditLeft = j.Rounding.round(s.left, places)
+	if !j.Tax.Rate.IsZero() {
+		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " + q.TaxBase.StringFixed(places), Amount: q.Tax})
+	}
+	return q, nil
+}
+
+// reckon works the job out exactly. The words of each line are left out
+// when nobody reads them.
+func (j *Job) reckon(words bool) (*sheet, error) {
+	if err := j.check(); err != nil {
+		return nil, err
+	}
+	b := &builder{job: j, words: words, sheet: &sheet{entries: make([]entry, 0, 16)}}
+	deposit, err := b.metals(KindDeposit, j.Deposit)
+	if err != nil {
+		return nil, err
+	}
+	again := new(big.Rat).Set(deposit) // what one more plating costs
+	drag, err := b.metals(KindDragOut, j.DragOut)
+	if err != nil {
+		return nil, err
+	}
+	salts, err := b.salts()
+	if err != nil {
+		return nil, err
+	}
+	energy := b.energy()
+	labour, err := b.labour()
+	if err != nil {
+		return nil, err
+	}
+	for _, v := range []*big.Rat{drag, salts, energy, labour} {
+		again.Add(again, v)
+	}
+	cost := new(big.Rat).Add(again, b.setUp())
+	cost.Add(cost, b.rejects(again))
+	price := new(big.Rat).Add(cost, b.profit(cost))
+	price.Add(price, b.toMinimum(price))
+	credits, err := b.credits(deposit, new(big.Rat).Sub(price, j.Minimum.Rat()))
+	if err != nil {
+		return nil, err
+	}
+	b.sheet.net = new(big.Rat).Sub(price, credits)
+	b.sheet.taxBase = b.sheet.net
+	if j.Tax.BeforeCredits {
+		b.sheet.taxBase = price
+	}
+	return b.sheet, nil
+}
+
+// total returns the exact sum to pay, tax included.
+func (s *sheet) total(rate decimal.Decimal) *big.Rat {
+	t := new(big.Rat).Mul(s.taxBase, rate.Rat())
+	return t.Add(t, s.net)
+}
