@@ -1,0 +1,154 @@
+package baths
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/laydown/units"
+)
+
+// A Range is one figure of a bath as it is known: a band, where it comes from,
+// and how it was seen. The zero value is "not given". With only High it is an
+// upper limit, with only Low a lower one.
+type Range[Q units.Quantity] struct {
+	Low    Q      `json:"low"`
+	High   Q      `json:"high"`
+	Source string `json:"source"` // key in testdata/REFERENCES.md, or [MemorySource]
+	Seen   Seen   `json:"seen"`
+	Note   string `json:"note,omitempty"` // as printed, or how it was calculated
+}
+
+// Given reports whether the figure is known at all.
+func (r Range[Q]) Given() bool { return r.Low != 0 || r.High != 0 }
+
+// Mid returns the middle of the band, half of an upper limit, a lower limit
+// itself, and 0 when nothing is given. It is a place to start from, not a
+// measured mean.
+func (r Range[Q]) Mid() Q {
+	switch {
+	case r.High == 0:
+		return r.Low
+	case r.Low == r.High:
+		return r.Low
+	}
+	return r.Low + (r.High-r.Low)/2
+}
+
+// Holds reports whether v lies in the band. What is not given holds everything.
+func (r Range[Q]) Holds(v Q) bool {
+	return v >= r.Low*(1-tolerance) && (r.High == 0 || v <= r.High*(1+tolerance))
+}
+
+// tolerance keeps a value that was computed to sit on an end from falling
+// outside by rounding.
+const tolerance = 1e-12
+
+// String writes the band without its source: "1 to 4", "up to 8.6", "not given".
+func (r Range[Q]) String() string {
+	switch {
+	case !r.Given():
+		return "not given"
+	case r.High == 0:
+		return "from " + r.Low.String()
+	case r.Low == 0:
+		return "up to " + r.High.String()
+	case r.Low == r.High:
+		return r.Low.String()
+	}
+	return r.Low.String() + " to " + r.High.String()
+}
+
+// Text writes the band with how it was seen: "3 to 4 A/dm² (from memory)".
+func (r Range[Q]) Text() string {
+	if !r.Given() {
+		return r.String()
+	}
+	return r.String() + " (" + r.Origin() + ")"
+}
+
+// Origin writes how the band was seen, with the key where there is one.
+func (r Range[Q]) Origin() string { return origin(r.Seen, r.Source) }
+
+// origin writes how a figure was seen, with the key where there is one.
+func origin(s Seen, source string) string {
+	switch source {
+	case "", MemorySource:
+		return s.String()
+	case PracticeSource:
+		return source
+	}
+	return s.String() + ", " + source
+}
+
+// check finds what no estimate can take in a range.
+func (r Range[Q]) check(field string) error {
+	if err := units.NonNegative("low end of the "+field, r.Low); err != nil {
+		return err
+	}
+	if err := units.NonNegative("high end of the "+field, r.High); err != nil {
+		return err
+	}
+	if r.High != 0 && r.Low > r.High {
+		return &units.ValueError{Field: field, Value: r.Low.String() + " to " + r.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
+	}
+	return nil
+}
+
+// outside returns a [*units.RangeError] when v is given and not in the band.
+func (r Range[Q]) outside(field string, v Q) error {
+	if v == 0 || r.Holds(v) {
+		return nil
+	}
+	low, high := r.Low.String(), r.High.String()
+	if r.High == 0 {
+		high = "no upper end"
+	}
+	return &units.RangeError{Field: field, Value: v.String(), Low: low, High: high, Source: r.Source}
+}
+
+// A PH is a pH. It has no unit. The zero value is "not given"; no bath here
+// works at pH 0.
+type PH float64
+
+// String writes the pH with at most two decimals.
+func (p PH) String() string { return strconv.FormatFloat(float64(p), 'g', 3, 64) }
+
+// MarshalText writes the pH without loss.
+func (p PH) MarshalText() ([]byte, error) {
+	return strconv.AppendFloat(nil, float64(p), 'g', -1, 64), nil
+}
+
+// UnmarshalText reads a plain number above 0 and at most 16.
+//
+// Errors: a [*units.ValueError].
+func (p *PH) UnmarshalText(text []byte) error {
+	v, err := strconv.ParseFloat(string(text), 64)
+	if err != nil || !(v > 0 && v <= 16) {
+		return &units.ValueError{Field: "pH", Value: cut(string(text)), Need: "a number above 0 and at most 16, as 4.4", Err: units.ErrOutOfRange}
+	}
+	*p = PH(v)
+	return nil
+}
+
+// cut keeps outside text short enough for a message.
+func cut(s string) string {
+	if len(s) > 40 {
+		return strings.ToValidUTF8(s[:40], "") + "…"
+	}
+	return s
+}
+
+// Words are a remark with its origin.
+type Words struct {
+	Text   string `json:"text"`
+	Source string `json:"source"`
+	Seen   Seen   `json:"seen"`
+}
+
+// String writes the remark with how it was seen.
+func (w Words) String() string {
+	if w.Text == "" {
+		return "not given"
+	}
+	return w.Text + " (" + origin(w.Seen, w.Source) + ")"
+}

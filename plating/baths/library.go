@@ -1,0 +1,79 @@
+package baths
+
+import (
+	"sort"
+	"strconv"
+	"strings"
+
+	"example.com/laydown/units"
+)
+
+// Library returns all baths of this package, by metal. Each call makes them
+// afresh: change yours as you like.
+func Library() []Bath {
+	var all []Bath
+	all = append(all, goldCyanide()...)
+	all = append(all, goldOther()...)
+	all = append(all, silver()...)
+	all = append(all, nickel()...)
+	all = append(all, copperAcid()...)
+	all = append(all, copperCyanide()...)
+	all = append(all, white()...)
+	return all
+}
+
+// Get returns the library bath of a key.
+//
+// Errors: a [*units.ValueError] that lists the keys.
+func Get(key string) (Bath, error) { return Find(Library(), key) }
+
+// Find returns the bath of a key from a list, as from [Library] or [Read].
+//
+// Errors: a [*units.ValueError] that lists the keys.
+func Find(list []Bath, key string) (Bath, error) {
+	var keys []string
+	for _, b := range list {
+		if b.Key == key {
+			return b, nil
+		}
+		keys = append(keys, b.Key)
+	}
+	sort.Strings(keys)
+	return Bath{}, &units.ValueError{Field: "key of a bath", Value: strconv.Quote(cut(key)), Need: "one of " + strings.Join(keys, ", "), Err: units.ErrOutOfRange}
+}
+
+// Short forms for the tables of the library: units as printed, and origins.
+const (
+	ft2 = units.AmperePerSquareFoot
+	dm2 = units.AmperePerSquareDecimetre
+	gL  = units.GramPerLitre
+	gcc = units.GramPerCubicCentimetre
+	uin = units.Microinch
+	um  = units.Micrometre
+)
+
+func published[Q units.Quantity](low, high Q, key string) Range[Q] {
+	return Range[Q]{Low: low, High: high, Source: key, Seen: Published}
+}
+
+func secondHand[Q units.Quantity](low, high Q, key string) Range[Q] {
+	return Range[Q]{Low: low, High: high, Source: key, Seen: SecondHand}
+}
+
+func memory[Q units.Quantity](low, high Q) Range[Q] {
+	return Range[Q]{Low: low, High: high, Source: MemorySource}
+}
+
+// noted adds how the figure was printed or calculated.
+func noted[Q units.Quantity](r Range[Q], note string) Range[Q] {
+	r.Note = note
+	return r
+}
+
+func degF(t float64) units.Temperature { return units.Fahrenheit(t) }
+func degC(t float64) units.Temperature { return units.Celsius(t) }
+
+func say(text, key string) Words                                     { return Words{Text: text, Source: key, Seen: Published} }
+func heard(text, key string) Words                                   { return Words{Text: text, Source: key, Seen: SecondHand} }
+func recalled(text string) Words                                     { return Words{Text: text, Source: MemorySource} }
+func make1(name string, r Range[units.MassConcentration]) Ingredient { return Ingredient{name, r} }

@@ -1,0 +1,197 @@
+package sequence
+
+import (
+	"fmt"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+// A Card is one tank as it hangs at the line: what to set, what to look at,
+// what to mind. Figures keep their origin; a zero or empty one is not given.
+type Card struct {
+	Number      int                               `json:"number"` // from 1
+	Name        string                            `json:"name"`
+	Kind        Kind                              `json:"kind"`
+	Chemistry   string                            `json:"chemistry,omitempty"`
+	Temperature baths.Range[units.Temperature]    `json:"temperature"`
+	Window      baths.Range[units.CurrentDensity] `json:"current_density"`
+	Volts       baths.Range[units.Voltage]        `json:"volts"`
+	Polarity    Polarity                          `json:"polarity"`
+
+	Set      units.CurrentDensity       `json:"set"`     // current density the amps are for
+	Amps     units.Current              `json:"amps"`    // for this load
+	AmpsLow  units.Current              `json:"ampsLow"` // window of amps for this load
+	AmpsTop  units.Current              `json:"ampsTop"`
+	Time     baths.Band[units.Duration] `json:"time"`
+	TimeBy   string                     `json:"time_by"` // "promise", "given", "usual stay"
+	TimeFrom Seenness                   `json:"time_from"`
+	Promise  units.Length               `json:"promise"`
+
+	Agitation  baths.Words    `json:"agitation"`
+	Anode      baths.Words    `json:"anode"` // or the other electrode
+	AnodeLow   units.Area     `json:"anode_area_low"`
+	AnodeHigh  units.Area     `json:"anode_area_high"`
+	AnodeRatio Seenness       `json:"anode_ratio"`
+	Water      string         `json:"water,omitempty"` // of a rinse
+	LiveEntry  bool           `json:"live_entry"`
+	Look       []string       `json:"look"`
+	Cautions   []plating.Note `json:"cautions"`
+	Confidence baths.Seen     `json:"confidence"` // the weakest figure on the card
+}
+
+// A Seenness is the origin of a figure that the card shows in another form.
+type Seenness struct {
+	Source string     `json:"source"`
+	Seen   baths.Seen `json:"seen"`
+}
+
+// String writes the origin: "published, Guidebook2011", "from memory".
+func (s Seenness) String() string {
+	return baths.Range[units.Ratio]{Source: s.Source, Seen: s.Seen}.Origin()
+}
+
+// Cards writes a card for each tank, for the load of the piece.
+//
+//	I = j·A
+//
+//	I  Amps  current for the load [A]
+//	j  Set   current density: the tank's, or the middle of the bath's window [A/m²]
+//	A  Area  of the load, > 0 [m²]
+//
+// The time of a tank with a promise is that of [baths.EstimateRange], with its
+// band; else it is the time given, or the usual stay. A time in minutes for a
+// range of efficiency is a range.
+//
+// Errors: a [*units.ValueError] when the piece has no area or, where a promise
+// is to be met, no ratio of thinnest to mean; a tank that says too little,
+// with its number.
+//
+// Source: [Definition], [OpenStaxChem2e] section 17.7.
+func Cards(tanks []Tank, p Piece) ([]Card, error) {
+	if err := units.Positive("area", p.Area); err != nil {
+		return nil, err
+	}
+	cards := make([]Card, 0, len(tanks))
+	for i := range tanks {
+		t := &tanks[i]
+		if err := t.Check(); err != nil {
+			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+		}
+		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: baths.Published}
+		if t.Kind.deposits() {
+			if err := c.plated(t, &p); err != nil {
+				return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+			}
+		} else {
+			c.processed(t, &p)
+		}
+		cards = append(cards, c)
+	}
+	return cards, nil
+}
+
+// plated fills the card of a plating tank.
+func (c *Card) plated(t *Tank, p *Piece) error {
+	b := &t.Bath
+	c.Chemistry, c.Temperature, c.Window, c.Volts = b.Name, b.Temperature, b.CurrentDensity, b.Volts
+	c.Polarity, c.Agitation, c.Anode, c.Look = Cathodic, b.Agitation, b.Anode, b.Look
+	c.Cautions = cautions(t)
+	c.Set = t.density()
+	c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), b.CurrentDensity.Low.Over(p.Area), b.CurrentDensity.High.Over(p.Area)
+	if b.AnodeRatio.Given() {
+		c.AnodeLow, c.AnodeHigh = units.Area(float64(b.AnodeRatio.Low)*float64(p.Area)), units.Area(float64(b.AnodeRatio.High)*float64(p.Area))
+		c.AnodeRatio = Seenness{b.AnodeRatio.Source, b.AnodeRatio.Seen}
+	}
+	seen := []baths.Seen{c.Confidence}
+	for _, u := range b.Figures() {
+		seen = append(seen, u.Seen)
+	}
+	switch {
+	case t.Promise > 0:
+		c.TimeBy = "promise"
+		l := layerOf(t, p)
+		s, err := baths.EstimateRange(l, *b, baths.Point{CurrentDensity: c.Set})
+		if err = notJustOutside(err); err != nil {
+			return err
+		}
+		c.Time, c.TimeFrom = s.Time, Seenness{"", s.Confidence}
+		if l.Time > 0 { // promise and time given: the current is found
+			c.Set, c.Amps, c.TimeBy = s.Typical.CurrentDensity, s.Typical.Current, "given"
+		}
+	case t.Time > 0:
+		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
+	default:
+		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
+	}
+	c.Confidence = baths.Weakest(seen...)
+	return nil
+}
+
+func stayBand(r baths.Range[units.Duration]) baths.Band[units.Duration] {
+	b := baths.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
+	if b.High == 0 {
+		b.High = b.Typical
+	}
+	return b
+}
+
+// processed fills the card of a tank that does not plate.
+func (c *Card) processed(t *Tank, p *Piece) {
+	q := &t.Process
+	c.Chemistry, c.Temperature, c.Window, c.Volts, c.Polarity = q.Chemistry, q.Temperature, q.CurrentDensity, q.Volts, q.Polarity
+	c.Agitation, c.Anode, c.Look = q.Agitation, q.Counter, q.Look
+	if q.CurrentDensity.Given() {
+		c.Set = q.CurrentDensity.Mid()
+		c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), q.CurrentDensity.Low.Over(p.Area), q.CurrentDensity.High.Over(p.Area)
+	}
+	switch {
+	case t.Time > 0:
+		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
+	case q.Time.Given():
+		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
+	}
+	if t.Kind.rinses() || t.Kind == DragOut {
+		c.Water = t.Rinse.String()
+		c.Look = append(c.Look, "drain over the tank before, 5 to 10 s")
+	}
+	c.Confidence = q.Seen
+	if t.solution() {
+		c.Cautions = cautions(t)
+		c.Confidence = baths.Weakest(q.Seen, q.Temperature.Seen, q.Time.Seen)
+	}
+}
+
+// String writes the water of a rinse: "2 stages, counterflow, deionised".
+func (w RinseSet) String() string {
+	s := plural(w.Stages, "stage") + ", " + w.Flow.String()
+	if w.Deionised {
+		s += ", deionised"
+	}
+	if w.Acidified {
+		s += ", slightly acid"
+	}
+	if w.Station != "" {
+		s += ", " + w.Station
+	}
+	return s
+}
+
+// density returns the current density a plating tank is set to.
+func (t *Tank) density() units.CurrentDensity {
+	if t.CurrentDensity > 0 {
+		return t.CurrentDensity
+	}
+	return t.Bath.CurrentDensity.Mid()
+}
+
+// cautions lists the dangers that a tank's chemistry brings. Those of every
+// tank stand once on the sheet: [General].
+func cautions(t *Tank) []plating.Note {
+	all := plating.Cautions(t.hazards())
+	return all[:len(all)-len(General())]
+}
+
+// General returns the cautions that hold at every tank of a line.
+func General() []plating.Note { return plating.Cautions(0) }

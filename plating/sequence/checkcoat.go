@@ -1,0 +1,137 @@
+package sequence
+
+import (
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+const useStrike = baths.UseStrike
+
+// under describes what lies below coat k: the coat before it, or the base.
+func (r *review) copperBelow(k int) bool {
+	if k > 0 {
+		return r.coats[k-1].metal == "Cu"
+	}
+	return r.piece.Substrate.copperBearing()
+}
+
+// bronze reports whether a coat is white bronze: counted as copper, but a
+// coat of its own.
+func (c coat) bronze(r *review) bool { return len(r.tanks[c.tank].Bath.Deposit) > 1 && c.metal == "Cu" }
+
+// adhesion judges each coat against the one below.
+func (r *review) adhesion() {
+	for k, c := range r.coats {
+		t := &r.tanks[c.tank]
+		switch {
+		case c.metal == "Ag" && c.kind == Strike:
+			if !t.LiveEntry {
+				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread", t.title()+" is entered without current", "silver comes down by itself on any base metal and does not hold",
+					"current on before the piece touches the bath", c.tank)
+			}
+		case c.metal == "Ag":
+			below := r.piece.Substrate.silver()
+			if k > 0 {
+				below = r.coats[k-1].metal == "Ag"
+			}
+			if !below && !(k == 0 && r.has(CodeNoStrike, c.tank)) {
+				r.add(CodeNoStrike, plating.SeverityWarning, "SilverStrikeThread", t.title()+" without a silver strike", "silver comes down by itself on what lies below and does not hold",
+					"a silver strike first, live, and straight on", c.tank)
+			}
+		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):
+			what, key := "ammonia takes up copper and the palladium blackens", "PalladiumFeature"
+			if c.metal == "Rh" {
+				what, key = "hot acid takes up copper; over 8 ppm of it darkens the rhodium", "RhodiumProblems"
+			}
+			r.add(CodeAttack, plating.SeverityWarning, key, t.title()+" straight on copper or its alloy", what, "nickel first; white bronze under palladium where nickel may not be", c.tank)
+		}
+	}
+}
+
+// thickness finds strikes that build and baths that are asked too much.
+func (r *review) thickness() {
+	for _, c := range r.coats {
+		t := &r.tanks[c.tank]
+		most := t.Bath.MostThickness
+		over := most.High > 0 && t.Promise > most.High*(1+1e-12)
+		const reason = "a strike covers; its deposit is brittle or loose when it grows, and its efficiency is poor"
+		switch {
+		case t.Bath.Name == "":
+		case c.kind != Strike && t.Bath.Use == useStrike:
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" stands where thickness is built", reason, "strike thin and build in a bath made for it", c.tank)
+		case c.kind == Strike && over:
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+t.Promise.Text(units.Micrometre, 2), reason,
+				"at most "+most.High.Text(units.Micrometre, 2)+"; build in the next bath", c.tank)
+		case c.kind == Strike && t.Bath.Time.High > 0 && t.Time > 2*t.Bath.Time.High:
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source), t.title()+" lasts "+t.Time.String(), reason, "at most about "+t.Bath.Time.High.String(), c.tank)
+		case over:
+			r.add(CodeTooThick, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+t.Promise.Text(units.Micrometre, 2), "beyond what the bath is used for the coat grows dull, stressed or cracked",
+				"at most "+most.High.Text(units.Micrometre, 2)+", or another bath", c.tank)
+		}
+	}
+}
+
+func orRecall(source string) string {
+	if source == "" {
+		return recall
+	}
+	return source
+}
+
+// migration finds copper, tin or silver that can move into gold. It looks at
+// the first gold of a stack, below which lies something else.
+func (r *review) migration() {
+	for k, c := range r.coats {
+		if c.metal != "Au" || k > 0 && r.coats[k-1].metal == "Au" {
+			continue
+		}
+		// What lies under: down to the first coat that is thick enough to keep
+		// something back. A strike of nickel is not.
+		below, tank := "", -1
+		for j := k - 1; j >= 0 && below == ""; j-- {
+			if b := r.coats[j]; !(b.kind == Strike && b.metal == "Ni") {
+				below, tank = b.metal, b.tank
+			}
+		}
+		s := r.piece.Substrate
+		at := []int{c.tank}
+		if tank >= 0 {
+			at = []int{tank, c.tank}
+		}
+		gold := r.tanks[c.tank].title()
+		switch {
+		case below == "Cu" || below == "" && s.copperBearing():
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "copper lies under "+gold+" without a barrier", "copper moves into the gold and tarnishes there; bronze does not keep it back",
+				"nickel of some micrometres, or palladium, between them", at...)
+		case below == "Sn" || below == "" && s.tin():
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "tin lies under "+gold+" without a barrier", "tin moves into the gold", "copper and nickel, or palladium, between them", at...)
+		case below == "Ag":
+			r.add(CodeSilverUnderGold, plating.SeverityWarning, "MIL45204", "a silver coat lies under "+gold, "silver moves into the gold and tarnishes through it; engineering gold forbids silver as undercoat",
+				"nickel or palladium between them, or instead of the silver", at...)
+		case below == "" && s.silver():
+			r.add(CodeSilverUnderGold, plating.SeverityCaution, recall, gold+" lies straight on "+s.String(), "silver moves into thin gold in time and tarnishes through it", "palladium, or nickel off the skin, between them", at...)
+		}
+	}
+}
+
+// promised judges the last coat against the promise.
+func (r *review) promised() {
+	p := &r.piece
+	key := p.Finish.BathKey()
+	if key == "" || len(r.coats) == 0 {
+		return
+	}
+	want, err := baths.Get(key)
+	last := r.coats[len(r.coats)-1]
+	t := &r.tanks[last.tank]
+	switch {
+	case err != nil:
+	case last.metal != want.Metal || len(t.Bath.Deposit) > 1 != (len(want.Deposit) > 1) && want.Metal == "Cu":
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", "the last coat is "+t.title()+", promised is "+p.Finish.String(), "the owner gets another coat than the one promised",
+			"end with "+want.Name, last.tank)
+	case t.Promise > 0 && t.Promise < p.Promise*(1-1e-12):
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.Promise.Text(units.Micrometre, 2)+", promised are "+p.Promise.Text(units.Micrometre, 2),
+			"the coat comes out thinner than promised", "set the tank's promise to that of the piece", last.tank)
+	}
+}

@@ -1,0 +1,167 @@
+package sequence
+
+import (
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+// mayWait is how long a passive metal may hang in the air, wet, before it is
+// covered. Common practice, no source.
+const mayWait = 30 * units.Second
+
+// drying finds pieces that dry or wait where they must not. A face that grows
+// passive stays so until an activation or an activating strike.
+func (r *review) drying() {
+	last := -1 // last tank that plates
+	if n := len(r.coats); n > 0 {
+		last = r.coats[n-1].tank
+	}
+	passive, done := false, false // done: something was made active or plated
+	for i := range r.tanks {
+		t := &r.tanks[i]
+		switch {
+		case t.Kind.deposits():
+			passive, done = r.staysPassive(i), true
+		case t.Kind == Activate:
+			done = true
+			passive = passive || r.piece.Substrate.passive() && t.Process.Effect&(EffectActivate|EffectZincate) != 0
+		}
+		next := r.nextActive(i, passive)
+		restored := next >= 0 && (r.tanks[next].Kind == Activate || r.tanks[next].activates())
+		switch {
+		case i > last || !done:
+		case t.Kind == Dry || t.Kind == Bake:
+			if passive && !restored {
+				r.add(CodePassiveDry, plating.SeverityWarning, "ASTMB254", "the piece dries before "+r.tanks[next].title(), "a passive film grows as it dries, and the next coat peels",
+					"keep it wet and go straight on, or activate again", i)
+			} else if !restored {
+				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(), "what dried on keeps the next coat from holding", "go on wet, or clean and activate again", i)
+			}
+		case t.Wait > mayWait && passive && !restored:
+			r.add(CodePassiveWait, plating.SeverityWarning, "ASTMB254", "the piece waits "+t.Wait.String()+" behind "+t.title(), "a passive film grows again in air, and the next coat peels",
+				"shortest transfer, wet; wait nowhere before it is covered", i)
+		}
+	}
+	r.ending(last)
+}
+
+// staysPassive reports whether the face after a coat grows passive: nickel
+// does, and a strike on a passive base that may not be closed.
+func (r *review) staysPassive(i int) bool {
+	t := &r.tanks[i]
+	return t.Bath.Metal == "Ni" || t.Kind == Strike && r.piece.Substrate.passive()
+}
+
+// nextActive returns the next tank after i that plates or makes the face fit
+// for it, -1 when there is none. A passive face wants more than a dip.
+func (r *review) nextActive(i int, passive bool) int {
+	for k := i + 1; k < len(r.tanks); k++ {
+		if t := &r.tanks[k]; t.Kind.deposits() || t.Kind == Activate && (!passive || t.Process.Effect.Has(EffectActivate)) {
+			return k
+		}
+	}
+	return -1
+}
+
+// ending judges what comes behind the last coat.
+func (r *review) ending(last int) {
+	if last < 0 {
+		return
+	}
+	dry, water, final := -1, -1, -1
+	for i := last + 1; i < len(r.tanks); i++ {
+		switch t := &r.tanks[i]; {
+		case t.Kind == Dry && dry < 0:
+			dry = i
+		case t.Kind == FinalRinse:
+			final, water = i, i
+		case t.Kind == Rinse, t.Kind == DragOut:
+			water = i
+		}
+	}
+	switch {
+	case dry < 0:
+		r.add(CodeNotDried, plating.SeverityWarning, practice, "nothing dries the piece at the end", "water that stands leaves marks and creeps from seams", "warm clean air behind the last rinse", last)
+	case water > dry:
+		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water", "it ends wet, and what dried on the first time stays", "dry behind the last rinse", dry, water)
+	}
+	switch {
+	case final < 0:
+		r.add(CodeNoFinalRinse, plating.SeverityWarning, "RinsingLessWater", "no final rinse behind the last coat", "what the rinses before leave dries on: metal or cyanide above 0.037 g/L shows and harms",
+			"a last running rinse in deionised water", last)
+	case !r.tanks[final].Rinse.Deionised:
+		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse is not deionised", "the salts of tap water stay as spots", "deionised water at the end", final)
+	case r.tanks[final].Rinse.Flow == Still:
+		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still", "it gathers what it should take off", "let it run, or spray", final)
+	}
+}
+
+// waters finds baths of precious metal without a drag-out tank.
+func (r *review) waters() {
+	for _, c := range r.coats {
+		if !precious(c.metal) {
+			continue
+		}
+		t := &r.tanks[c.tank]
+		next := c.tank + 1
+		if next < len(r.tanks) && (r.tanks[next].Kind == DragOut || r.tanks[next].solution() && r.mayFollow(c.tank, next)) {
+			continue
+		}
+		s := plating.SeverityWarning
+		if c.kind == Strike {
+			s = plating.SeverityCaution // little metal, little lost
+		}
+		r.add(CodeNoDragOut, s, practice, "no drag-out tank behind "+t.title(), "what clings carries "+c.metal+" down the rinse", "a still tank of deionised water first; give it back to the bath", c.tank)
+	}
+}
+
+// skin finds nickel where skin is.
+func (r *review) skin() {
+	p := &r.piece
+	nickel := -1
+	for _, c := range r.coats {
+		if c.metal == "Ni" && nickel < 0 {
+			nickel = c.tank
+		}
+	}
+	if nickel >= 0 && p.Substrate.silver() && p.Finish.gold() {
+		r.add(CodeDisclose, plating.SeverityInfo, "FTC23", "nickel lies between silver and gold", "a base metal under vermeil must be told to the buyer", "say so on the ticket, or take palladium", nickel)
+	}
+	if !p.SkinContact {
+		return
+	}
+	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after two years of wear"
+	if nickel >= 0 {
+		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law, "palladium, with white bronze under it, in its place", nickel)
+	}
+	if n := len(r.coats); n > 0 {
+		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.Bath.Hazards.Has(plating.HazardNickel) {
+			r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in the last coat, "+t.title(), law, "gold hardened with cobalt", r.coats[n-1].tank)
+		}
+	}
+	if p.Substrate == Nickel || p.Substrate == NickelSilver {
+		r.add(CodeNickelSkin, plating.SeverityCaution, "NickelRelease", "the base metal itself holds nickel", law, "have the finished piece tested for release after wear")
+	}
+}
+
+// hydrogen finds hard steel that would keep its hydrogen.
+func (r *review) hydrogen() {
+	if !r.piece.embrittles() || len(r.coats) == 0 {
+		return
+	}
+	for i := range r.tanks {
+		if t := &r.tanks[i]; t.Kind == Electroclean && t.Process.Polarity == Cathodic {
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB242", t.title()+" on steel that hydrogen cracks", "cathodic cleaning drives hydrogen into it", "clean anodically", i)
+		}
+	}
+	last := r.coats[len(r.coats)-1].tank
+	for i := last + 1; i < len(r.tanks); i++ {
+		if r.tanks[i].Kind == Bake {
+			if r.piece.HighStrength {
+				r.add(CodeEmbrittle, plating.SeverityInfo, "MIL45204", "the piece is of high strength", "at 220 000 psi and above engineering gold is not plated without approval", "ask who answers for the part")
+			}
+			return
+		}
+	}
+	r.add(CodeNoBake, plating.SeverityWarning, "Guidebook2011", "hard steel is not baked after plating", "hydrogen taken up in dip and bath cracks it days later", "about 205 °C for 8 to 24 h, soon after the last tank", last)
+}

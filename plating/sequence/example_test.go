@@ -1,0 +1,194 @@
+package sequence_test
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// hands are twenty-four hands of mantel clocks.
+func hands() sequence.Piece {
+	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold, Promise: 1 * units.Micrometre,
+		Area: 124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+}
+
+func ExamplePlan() {
+	tanks, found, err := sequence.Plan(hands())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i, t := range tanks {
+		fmt.Printf("%2d %s\n", i+1, t.Name)
+	}
+	fmt.Println(len(found), "findings")
+	// Output:
+	//  1 soak in mild alkaline cleaner
+	//  2 rinse
+	//  3 anodic electroclean
+	//  4 rinse
+	//  5 cathodic activation in sulfuric acid, 5 to 10 % by volume
+	//  6 slightly acid rinse
+	//  7 gold, acid cyanide strike for stainless steel
+	//  8 drag-out rinse
+	//  9 rinse
+	// 10 gold, acid cyanide, cobalt hardened
+	// 11 drag-out rinse
+	// 12 rinse
+	// 13 final rinse, deionised
+	// 14 dry
+	// 0 findings
+}
+
+// A bezel of unknown metal: no plan is guessed.
+func ExamplePlan_unsure() {
+	bezel := hands()
+	bezel.Substrate = sequence.SubstrateUnknown
+	_, _, err := sequence.Plan(bezel)
+	var unsure *sequence.UnsureError
+	if errors.As(err, &unsure) {
+		fmt.Println(unsure.What)
+		fmt.Println(unsure.Ask[1])
+	}
+	// Output:
+	// the base metal is not known
+	// a magnet: steel and nickel hold it, stainless steel seldom, brass, zinc, aluminium, tin and silver never
+}
+
+// Somebody takes out the rinse between cyanide copper and nickel.
+func ExampleCheck() {
+	finial := sequence.Piece{Name: "finial", Substrate: sequence.ZincDieCasting, Finish: sequence.HardGold, Promise: 0.5 * units.Micrometre}
+	tanks, _, err := sequence.Plan(finial)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for i := range tanks {
+		if tanks[i].Bath.Key == "copper-cyanide-build" {
+			tanks[i+1].Rinse.Stages = 1
+		}
+	}
+	for _, f := range sequence.Check(tanks, finial) {
+		fmt.Println(f.Code, f.Severity, f.Tanks)
+		fmt.Println(f.Text)
+		fmt.Println(f.Remedy)
+	}
+	// Output:
+	// cyanide-acid stop [4 6]
+	// cyanide of copper, cyanide strike and plate in one is carried into acid: 1 clean rinse stage between
+	// two stages of running or counterflow rinse between them, not shared; extraction on
+}
+
+func ExampleApprove() {
+	err := sequence.Approve(sequence.Check([]sequence.Tank{{Name: "blue tank"}}, hands()))
+	var stop *sequence.StopError
+	fmt.Println(errors.As(err, &stop), len(stop.Findings))
+	// Output: true 2
+}
+
+func ExamplePracticeFor() {
+	p, err := sequence.PracticeFor(sequence.Brass)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(p.Standard, "-", p.Title)
+	fmt.Println("title", p.Seen, "- steps", p.Detail)
+	fmt.Println(p.Reasons[0])
+	// Output:
+	// ASTM B281 - Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings
+	// title published - steps from memory
+	// copper moves into gold and tarnishes there; nickel and palladium are good barriers, bronze is not (published, DiffusionBarrier)
+}
+
+func ExampleCards() {
+	p := hands()
+	tanks, _, err := sequence.Plan(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cards, err := sequence.Cards(tanks, p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Print(cards[6].Text())
+	raw, err := json.Marshal(cards[9].Time)
+	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == baths.FromMemory)
+	// Output:
+	// 7. gold, acid cyanide strike for stainless steel (strike)
+	//    temperature  20 °C to 50 °C, 68 °F to 122 °F (from memory)
+	//    current      3.72 A, cathodic, at 3.00 A/dm²
+	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)
+	//    volts        4 V to 6 V (from memory)
+	//    time         15 s to 60 s, usual stay (from memory)
+	//    entry        LIVE: current on before the piece goes in
+	//    agitation    move the part (from memory)
+	//    anode        platinised titanium (from memory); 124 cm² to 496 cm² of it (from memory)
+	//    look         gas over the whole part at once
+	//    look         a complete, thin yellow film; strip and start again if any spot is bare
+	//    CAUTION      the bath holds bound cyanide in acid: below about pH 3 it gives off hydrogen cyanide; never add acid without the pH meter in the bath, and only under extraction
+	//    CAUTION      cyanide: a fraction of a gram swallowed, or the gas, can kill; acid sets the gas free; keep acid and its rinse water away, rinse twice in between, never work alone, have first aid for cyanide arranged with a doctor
+	//    CAUTION      acid burns; goggles, gloves, apron; acid into water, never water into acid
+	// true <nil> true
+}
+
+func ExampleLayers() {
+	p := hands()
+	tanks, _, err := sequence.Plan(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	layers, err := sequence.Layers(tanks, p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	res, err := plating.EstimateJob(plating.Job{Name: p.Name, Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, l := range res.Layers {
+		fmt.Printf("%s: %.1f A, %.1f min\n", l.Layer.Role, float64(l.Result.Current), float64(l.Result.Time)/60)
+	}
+	// Output:
+	// strike: 3.7 A, 0.6 min
+	// finish: 2.0 A, 4.0 min
+}
+
+func ExampleParseSubstrate() {
+	s, err := sequence.ParseSubstrate("Zinc die casting")
+	fmt.Println(s, err)
+	f, err := sequence.ParseFinish("hard gold")
+	fmt.Println(f, f.BathKey(), err)
+	// Output:
+	// zinc die casting <nil>
+	// hard gold gold-acid-cobalt <nil>
+}
+
+// The whole sheet: findings and general cautions first, then card after card.
+func ExampleSheet() {
+	p := hands()
+	tanks, found, err := sequence.Plan(p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cards, err := sequence.Cards(tanks, p)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("%.95s\n", sequence.Sheet(p, cards, found))
+	// Output:
+	// 24 hands of mantel clocks
+	// stainless steel, hard gold, 1.00 µm at the thinnest significant spot
+}

@@ -1,0 +1,99 @@
+package sequence
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/laydown/plating"
+)
+
+// A Code names a rule, for programs. It does not change with the wording.
+type Code string
+
+// The rules. Each finding is of one.
+const (
+	CodeUnknown         Code = "unknown"           // something is not said: no judgement
+	CodeCyanideAcid     Code = "cyanide-acid"      // hydrogen cyanide may form
+	CodeNoRinse         Code = "no-rinse"          // one solution is carried into the next
+	CodeNotCleaned      Code = "not-cleaned"       // plating over soil
+	CodeNotActivated    Code = "not-activated"     // plating over tarnish or a passive film
+	CodeNoStrike        Code = "no-strike"         // the first coat does not hold on this metal
+	CodeStrikeBuilds    Code = "strike-builds"     // a strike used for thickness
+	CodeTooThick        Code = "too-thick"         // more than a bath is used for
+	CodePassiveDry      Code = "passive-dry"       // a passive metal dries before it is covered
+	CodePassiveWait     Code = "passive-wait"      // it waits
+	CodeNoBarrier       Code = "no-barrier"        // copper or tin moves into the gold
+	CodeSilverUnderGold Code = "silver-under-gold" // silver moves into the gold
+	CodeHotCaustic      Code = "hot-caustic"       // caustic dissolves the metal
+	CodeStrongAcid      Code = "strong-acid"       // acid dissolves the metal
+	CodeAttack          Code = "attack"            // the plating bath attacks what lies under
+	CodeImmersion       Code = "immersion"         // the bath's metal comes down by itself and does not hold
+	CodeLiveEntry       Code = "live-entry"        // the current must be on before the piece goes in
+	CodeNickelSkin      Code = "nickel-skin"       // nickel against the skin
+	CodeDisclose        Code = "disclose"          // the owner must be told
+	CodeNoBake          Code = "no-bake"           // hydrogen stays in hard steel
+	CodeEmbrittle       Code = "embrittle"         // a step drives hydrogen into hard steel
+	CodeNoDragOut       Code = "no-drag-out"       // precious metal goes down the rinse
+	CodeDryEarly        Code = "dry-early"         // dried before the last water or the last coat
+	CodeNoFinalRinse    Code = "no-final-rinse"    // nothing clean at the end
+	CodeFinalWater      Code = "final-water"       // the last water leaves stains
+	CodeNotDried        Code = "not-dried"         // left wet
+	CodeWrongFinish     Code = "wrong-finish"      // the last coat is not the one promised, or too thin
+)
+
+// A Finding is one thing that a check has to say about a sequence.
+type Finding struct {
+	Code     Code             `json:"code"`
+	Severity plating.Severity `json:"severity"`
+	Tanks    []int            `json:"tanks"` // indices from 0; empty when the whole is meant
+	Text     string           `json:"text"`  // what is so
+	Reason   string           `json:"reason"`
+	Remedy   string           `json:"remedy"`
+	Source   string           `json:"source"` // key, or where it is known from
+}
+
+// String writes the finding in one line, tanks counted from 1.
+func (f Finding) String() string {
+	at := ""
+	if len(f.Tanks) > 0 {
+		var n []string
+		for _, i := range f.Tanks {
+			n = append(n, strconv.Itoa(i+1))
+		}
+		at = " (tank " + strings.Join(n, ", ") + ")"
+	}
+	return fmt.Sprintf("%s%s: %s: %s; %s [%s]", f.Severity, at, f.Text, f.Reason, f.Remedy, f.Source)
+}
+
+// Worst returns the highest severity among findings, info when there are none.
+func Worst(all []Finding) plating.Severity {
+	w := plating.SeverityInfo
+	for _, f := range all {
+		w = max(w, f.Severity)
+	}
+	return w
+}
+
+// Approve returns a [*StopError] with the findings that forbid to run a
+// sequence, nil when none does. Warnings do not stop; they are for a person to
+// weigh.
+func Approve(all []Finding) error {
+	var stops []Finding
+	for _, f := range all {
+		if f.Severity == plating.SeverityStop {
+			stops = append(stops, f)
+		}
+	}
+	if stops == nil {
+		return nil
+	}
+	return &StopError{Findings: stops}
+}
+
+func plural(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return strconv.Itoa(n) + " " + word
+}

@@ -1,0 +1,111 @@
+package sequence
+
+import (
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+// A Piece is what is to be plated and what is promised.
+type Piece struct {
+	Name      string       `json:"name"`
+	Substrate Substrate    `json:"substrate"`
+	Finish    Finish       `json:"finish"`
+	Promise   units.Length `json:"promise"` // of the finish, at the thinnest significant spot
+
+	SkinContact  bool `json:"skin_contact"`  // worn or handled for long
+	HighStrength bool `json:"high_strength"` // hard or highly stressed steel, whatever its carbon
+
+	Area         units.Area           `json:"area"` // of the whole load; needed for amps and layers, not for a plan
+	Distribution plating.Distribution `json:"distribution"`
+}
+
+// embrittles reports whether hydrogen may crack the piece.
+func (p *Piece) embrittles() bool { return p.HighStrength || p.Substrate == HighCarbonSteel }
+
+// Check returns the first reason why no plan can be made: an [*UnsureError]
+// when the base metal or the finish is not known, a [*units.ValueError] for a
+// field that cannot be.
+func (p *Piece) Check() error {
+	if p.Substrate == SubstrateUnknown || p.Substrate >= substrateEnd {
+		return &UnsureError{What: "the base metal is not known", Ask: identify()}
+	}
+	if p.Finish == FinishUnknown || p.Finish >= finishEnd {
+		return &UnsureError{What: "the finish is not known", Ask: []string{"which of " + strings.Join(finishWords()[1:], ", ")}}
+	}
+	if err := units.Positive("promised thickness", p.Promise); err != nil {
+		return err
+	}
+	return units.NonNegative("area", p.Area)
+}
+
+// identify lists what tells an unknown metal, gentle ways first.
+func identify() []string {
+	return []string{
+		"ask for the drawing, the maker's sheet or the history of the piece",
+		"a magnet: steel and nickel hold it, stainless steel seldom, brass, zinc, aluminium, tin and silver never",
+		"weigh it in air and in water: aluminium 2.7, zinc 6.6, tin 7.3, steel 7.8, brass 8.5, copper 8.9, silver 10.4 g/cm³",
+		"look where it is worn or scratched for plate over another metal; look for solder at the joints",
+		"a spot of X-ray fluorescence, or a spot test at a hidden place",
+	}
+}
+
+// An UnsureError says that a plan would be a guess, and what to find out.
+type UnsureError struct {
+	What string   // what is not known
+	Ask  []string // what would tell
+}
+
+// Error returns what is not known and what would tell, in one line.
+func (e *UnsureError) Error() string {
+	return "no plan: " + e.What + "; find out: " + strings.Join(e.Ask, "; ")
+}
+
+// A RefusedError says that no published or remembered practice leads from the
+// base metal to the finish, or that it must not be done.
+type RefusedError struct {
+	Field  string // of the piece
+	Value  string
+	Reason string
+	Remedy string
+	Source string
+}
+
+// Error returns field, value, reason and remedy in one line.
+func (e *RefusedError) Error() string {
+	return "no plan: " + e.Field + " " + e.Value + ": " + e.Reason + "; " + e.Remedy + " [" + e.Source + "]"
+}
+
+// A StopError carries the findings that forbid to start.
+type StopError struct {
+	Findings []Finding // all of severity stop
+}
+
+// Error returns the first finding and how many more there are.
+func (e *StopError) Error() string {
+	if len(e.Findings) == 0 {
+		return "the sequence must not be run"
+	}
+	s := "the sequence must not be run: " + e.Findings[0].String()
+	if n := len(e.Findings) - 1; n > 0 {
+		s += " (and " + plural(n, "more reason") + ")"
+	}
+	return s
+}
+
+// refuse finds what must not be planned.
+func (p *Piece) refuse(bath *baths.Bath) error {
+	if p.SkinContact && (p.Finish == BrightNickel || p.Finish == PaleGold) {
+		return &RefusedError{Field: "finish", Value: p.Finish.String() + " against the skin", Source: "NickelRelease",
+			Reason: "nickel in the outer coat reaches the skin; the law limits its release to 0.5 µg/cm² in a week, 0.2 for pierced parts",
+			Remedy: "take hard gold, palladium, rhodium or white bronze"}
+	}
+	if most := bath.MostThickness.High; most > 0 && p.Promise > most*(1+1e-12) {
+		return &RefusedError{Field: "promised thickness", Value: p.Promise.Text(units.Micrometre, 2) + " of " + p.Finish.String(), Source: bath.MostThickness.Source,
+			Reason: "the bath is used for at most " + most.Text(units.Micrometre, 2),
+			Remedy: "promise less, or take a finish whose bath builds thickness"}
+	}
+	return nil
+}

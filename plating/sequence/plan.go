@@ -1,0 +1,251 @@
+package sequence
+
+import (
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+// Plan proposes the tanks for a piece: clean, activate, strike, underplate,
+// plate, rinse, dry, as published practice for the base metal goes
+// ([PracticeFor]), and what [Check] has to say about them. Edit what it
+// returns as you like and check again.
+//
+// Thicknesses of underplates are common practice: nickel 5 µm, white bronze
+// 2 µm, palladium 0.5 µm; copper over zinc, aluminium, tin 3 µm.
+//
+// Errors: an [*UnsureError] when base metal or finish is not known; a
+// [*RefusedError] when no practice leads there or it must not be done; a
+// [*units.ValueError] for a field that cannot be; a [*StopError] when the
+// proposal itself must not be run.
+func Plan(p Piece) ([]Tank, []Finding, error) {
+	if err := p.Check(); err != nil {
+		return nil, nil, err
+	}
+	final, err := baths.Get(p.Finish.BathKey())
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := p.refuse(&final); err != nil {
+		return nil, nil, err
+	}
+	pl := planner{piece: p}
+	pl.prepare()
+	pl.underplates()
+	pl.finish(final)
+	if pl.err != nil {
+		return nil, nil, pl.err
+	}
+	found := Check(pl.tanks, p)
+	if err := Approve(found); err != nil {
+		return nil, found, err
+	}
+	return pl.tanks, found, nil
+}
+
+// A face is what lies outermost as far as the next coat is concerned.
+type face uint8
+
+const (
+	faceCopper face = iota // copper and its alloys
+	faceSteel
+	faceNickel
+	faceSilver
+	faceGold
+	faceBronze // white bronze
+	facePalladium
+)
+
+// A planner lays tanks one behind the other and keeps the face.
+type planner struct {
+	piece Piece
+	tanks []Tank
+	face  face
+	err   error
+}
+
+func (pl *planner) add(t ...Tank) { pl.tanks = append(pl.tanks, t...) }
+
+// step adds a tank with a rinse behind it.
+func (pl *planner) step(t Tank) { pl.add(t, rinse()) }
+
+func rinse() Tank {
+	return Tank{Name: "rinse", Kind: Rinse, Rinse: RinseSet{Stages: 2, Flow: Counterflow}}
+}
+
+func acidRinse() Tank {
+	return Tank{Name: "slightly acid rinse", Kind: Rinse, Rinse: RinseSet{Stages: 1, Flow: Running, Acidified: true}}
+}
+
+func dragOut() Tank {
+	return Tank{Name: "drag-out rinse", Kind: DragOut, Rinse: RinseSet{Stages: 1, Flow: Still, Deionised: true}}
+}
+
+// precious reports whether what clings from a bath is worth keeping.
+func precious(metal string) bool {
+	return metal == "Au" || metal == "Ag" || metal == "Pd" || metal == "Rh" || metal == "Pt"
+}
+
+// coat adds a plating tank with what belongs behind it.
+func (pl *planner) coat(kind Kind, key string, promise units.Length) {
+	b, err := baths.Get(key)
+	if err != nil {
+		pl.err = err
+		return
+	}
+	pl.add(Tank{Name: b.Name, Kind: kind, Bath: b, Promise: promise, LiveEntry: b.LiveEntry})
+	if precious(b.Metal) {
+		pl.add(dragOut())
+	}
+	pl.add(rinse())
+	switch {
+	case key == "bronze-white":
+		pl.face = faceBronze
+	case b.Metal == "Cu":
+		pl.face = faceCopper
+	case b.Metal == "Ni":
+		pl.face = faceNickel
+	case b.Metal == "Ag":
+		pl.face = faceSilver
+	case b.Metal == "Au":
+		pl.face = faceGold
+	default:
+		pl.face = facePalladium
+	}
+}
+
+// prepare cleans and activates, and lays the first coat where the base metal
+// needs one of its own.
+func (pl *planner) prepare() {
+	pl.step(soak())
+	p := &pl.piece
+	switch p.Substrate {
+	case StainlessSteel:
+		pl.step(electroclean(Anodic))
+		pl.add(stainlessActivation(), acidRinse())
+		if p.Finish.gold() || p.SkinContact {
+			pl.coat(Strike, "gold-acid-strike", 0)
+		} else {
+			pl.coat(Strike, "nickel-strike-chloride", 0)
+		}
+	case Copper, Brass, Bronze, NickelSilver:
+		pl.step(electroclean(Cathodic))
+		pl.step(sulfuricDip())
+		pl.face = faceCopper
+	case Nickel:
+		pl.step(electroclean(Cathodic))
+		pl.step(nickelActivation())
+		if p.SkinContact {
+			pl.coat(Strike, "gold-acid-strike", 0)
+		} else {
+			pl.coat(Strike, "nickel-strike-chloride", 0)
+		}
+	case SterlingSilver, FineSilver:
+		pl.step(sulfuricDip())
+		pl.face = faceSilver
+	case LowCarbonSteel, HighCarbonSteel:
+		pl.step(electroclean(Anodic))
+		pl.step(steelDip())
+		pl.face = faceSteel
+	case ZincDieCasting:
+		pl.step(zincDip())
+		pl.coat(Strike, "copper-cyanide-build", 3*um)
+	case Aluminium:
+		pl.step(aluminiumEtch())
+		pl.step(desmut())
+		pl.step(zincate("zincate, first", 30, 60))
+		pl.step(desmut())
+		pl.step(zincate("zincate, second", 15, 30))
+		pl.coat(Strike, "copper-cyanide-build", 3*um)
+	case Titanium:
+		pl.step(titaniumEtch())
+		if p.SkinContact {
+			pl.coat(Underplate, "copper-acid", 5*um)
+		} else {
+			pl.coat(Underplate, "nickel-watts", 2*um)
+		}
+	case Pewter, SoftSoldered:
+		pl.coat(Strike, "copper-cyanide-build", 3*um)
+	case PaintedPlastic:
+		pl.coat(Underplate, "copper-acid", 10*um)
+		for i := range pl.tanks {
+			if t := &pl.tanks[i]; t.Kind == Underplate {
+				t.Bath.Look = append([]string{"start at a fifth of the current, raise it as the copper covers; no burning at the contact"}, t.Bath.Look...)
+			}
+		}
+	}
+}
+
+// underplates lays what must lie between the face and the finish.
+func (pl *planner) underplates() {
+	p := &pl.piece
+	skin := p.SkinContact
+	if pl.face == faceSteel && skin {
+		pl.coat(Strike, "copper-cyanide-build", 3*um)
+	}
+	switch f := p.Finish; {
+	case f.gold():
+		switch pl.face {
+		case faceCopper, faceSteel:
+			pl.barrier()
+		case faceSilver:
+			if skin {
+				pl.coat(Underplate, "palladium-sulfamate", 0.5*um)
+			} else {
+				pl.coat(Underplate, "nickel-watts", 5*um)
+			}
+		}
+	case f == Palladium:
+		switch {
+		case pl.face == faceCopper && skin:
+			pl.coat(Underplate, "bronze-white", 2*um)
+		case pl.face == faceCopper, pl.face == faceSteel:
+			pl.coat(Underplate, "nickel-watts", 5*um)
+		}
+	case f == Rhodium:
+		switch {
+		case !skin && p.Substrate == Titanium: // nickel lies there already
+		case !skin:
+			pl.coat(Underplate, "nickel-watts", 5*um)
+		case pl.face == faceCopper:
+			pl.barrier()
+		default:
+			pl.coat(Underplate, "palladium-sulfamate", 0.5*um)
+		}
+	case pl.face == faceSteel && f != BrightNickel:
+		pl.coat(Underplate, "nickel-watts", 5*um)
+	}
+}
+
+// barrier keeps copper out of what follows: nickel, or white bronze and
+// palladium where the skin is.
+func (pl *planner) barrier() {
+	if pl.piece.SkinContact {
+		pl.coat(Underplate, "bronze-white", 2*um)
+		pl.coat(Underplate, "palladium-sulfamate", 0.5*um)
+		return
+	}
+	pl.coat(Underplate, "nickel-watts", 5*um)
+}
+
+// finish lays the promised coat and ends the sequence.
+func (pl *planner) finish(b baths.Bath) {
+	if pl.piece.Finish == Silver {
+		strike, err := baths.Get("silver-strike")
+		if err != nil {
+			pl.err = err
+			return
+		}
+		// Straight into the silver bath: both are cyanide, and no time is lost.
+		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
+	}
+	pl.coat(Plate, b.Key, pl.piece.Promise)
+	pl.add(
+		Tank{Name: "final rinse, deionised", Kind: FinalRinse, Rinse: RinseSet{Stages: 1, Flow: Running, Deionised: true}},
+		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70), Time: mem(5*units.Minute, 15*units.Minute),
+			Look: []string{"no water marks, no bleeding from seams"}, Source: practice}})
+	if pl.piece.embrittles() {
+		pl.add(Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "Guidebook2011", Seen: baths.Published,
+			Temperature: printed(units.Celsius(205), units.Celsius(205), "Guidebook2011"), Time: printed(8*units.Hour, 24*units.Hour, "Guidebook2011"),
+			Look: []string{"in the oven within 4 h of the last current (from memory)", "colour of the coat after the oven"}}})
+	}
+}

@@ -1,0 +1,185 @@
+package sequence
+
+import (
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+// An Effect is a set of things that a clean or an activation does to a face.
+type Effect uint16
+
+// The effects.
+const (
+	EffectClean     Effect = 1 << iota // takes grease and soil
+	EffectDeoxidise                    // takes tarnish and the film of the cleaner
+	EffectActivate                     // takes the passive film of stainless steel or nickel
+	EffectEtch                         // roughens or opens the face
+	EffectDesmut                       // takes what the etch leaves
+	EffectZincate                      // lays an immersion film of zinc on aluminium
+)
+
+// Has reports whether every effect of e2 is in e.
+func (e Effect) Has(e2 Effect) bool { return e&e2 == e2 }
+
+// A Polarity says which pole the piece is.
+type Polarity uint8
+
+// The polarities.
+const (
+	NoCurrent Polarity = iota
+	Cathodic           // the piece is the negative pole; hydrogen forms on it
+	Anodic             // the piece is the positive pole; oxygen forms on it
+)
+
+// String returns the polarity in words.
+func (p Polarity) String() string {
+	switch p {
+	case Cathodic:
+		return "cathodic"
+	case Anodic:
+		return "anodic"
+	}
+	return "no current"
+}
+
+// MarshalText writes the polarity in words, for JSON.
+func (p Polarity) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+
+// A Process is a tank that does not plate: what it holds and how it is run.
+type Process struct {
+	Chemistry      string
+	Effect         Effect
+	Hazards        plating.Hazard
+	Strong         bool // acid below about pH 1, or much caustic
+	Polarity       Polarity
+	Temperature    baths.Range[units.Temperature]
+	CurrentDensity baths.Range[units.CurrentDensity]
+	Volts          baths.Range[units.Voltage]
+	Time           baths.Range[units.Duration]
+	Counter        baths.Words // the other electrode
+	Agitation      baths.Words
+	Look           []string
+	Source         string // of the chemistry
+	Seen           baths.Seen
+}
+
+const (
+	practice = baths.PracticeSource
+	recall   = baths.MemorySource
+)
+
+func mem[Q units.Quantity](low, high Q) baths.Range[Q] {
+	return baths.Range[Q]{Low: low, High: high, Source: recall}
+}
+
+func shop[Q units.Quantity](low, high Q) baths.Range[Q] {
+	return baths.Range[Q]{Low: low, High: high, Source: practice}
+}
+
+func printed[Q units.Quantity](low, high Q, key string) baths.Range[Q] {
+	return baths.Range[Q]{Low: low, High: high, Source: key, Seen: baths.Published}
+}
+
+func heat(low, high float64) baths.Range[units.Temperature] {
+	return mem(units.Celsius(low), units.Celsius(high))
+}
+
+func move() baths.Words { return baths.Words{Text: "move the piece", Source: practice} }
+
+const waterBreak = "water runs off as one film, without a break, for 30 s; else clean again"
+
+// soak is the mild cleaner that no base metal minds.
+func soak() Tank {
+	return Tank{Name: "soak in mild alkaline cleaner", Kind: SoakClean, Process: Process{
+		Chemistry: "alkaline cleaner, mild, inhibited", Effect: EffectClean, Hazards: plating.HazardHot,
+		Temperature: heat(50, 60), Time: shop(2*units.Minute, 5*units.Minute), Agitation: move(), Look: []string{waterBreak}, Source: practice}}
+}
+
+// electroclean is the hot caustic cleaner with current.
+func electroclean(p Polarity) Tank {
+	t := Tank{Name: p.String() + " electroclean", Kind: Electroclean, Process: Process{
+		Chemistry: "alkaline electrocleaner, hot caustic", Effect: EffectClean, Hazards: plating.HazardCaustic | plating.HazardHot, Strong: true,
+		Polarity: p, Temperature: heat(60, 80), CurrentDensity: mem(3*dm2, 8*dm2), Volts: shop(units.Voltage(4), 6),
+		Time: shop(30*units.Second, 60), Counter: baths.Words{Text: "plain steel or stainless steel", Source: practice},
+		Look: []string{waterBreak, "no dark film on the piece"}, Source: practice}}
+	if p == Anodic {
+		t.Process.Time = printed(units.Minute, 2*units.Minute, "Guidebook2013")
+		t.Process.Time.Note = "anodic at 6 V for 1 to 2 min, printed for steels"
+	}
+	return t
+}
+
+// dip is an acid dip without current.
+func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string, seen baths.Seen) Tank {
+	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid, Strong: strong,
+		Temperature: heat(18, 30), Time: seconds, Agitation: move(), Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
+}
+
+func sulfuricDip() Tank {
+	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013", baths.Published)
+}
+
+func steelDip() Tank {
+	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011", baths.Published)
+}
+
+func zincDip() Tank {
+	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall, baths.FromMemory)
+}
+
+// stainlessActivation takes the passive film; the strike that follows covers.
+func stainlessActivation() Tank {
+	t := dip("cathodic activation in sulfuric acid, 5 to 10 % by volume", EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, baths.FromMemory)
+	t.Process.Polarity, t.Process.CurrentDensity = Cathodic, mem(0.5*dm2, 2*dm2)
+	t.Process.Volts = mem(units.Voltage(2), 6)
+	t.Process.Counter = baths.Words{Text: "lead or graphite, none that dissolves", Source: recall}
+	t.Process.Look = []string{"gas over the whole piece", "out and on at once, wet"}
+	return t
+}
+
+// nickelActivation is the anodic etch of nickel.
+func nickelActivation() Tank {
+	t := dip("anodic etch in sulfuric acid, 25 % by volume", EffectActivate|EffectEtch|EffectDeoxidise, true,
+		printed(units.Minute, 3*units.Minute, "Guidebook2013"), "Guidebook2013", baths.Published)
+	t.Process.Polarity, t.Process.CurrentDensity = Anodic, printed(15*ft2, 25*ft2, "Guidebook2013")
+	t.Process.Volts = mem(units.Voltage(2), 6)
+	t.Process.Counter = baths.Words{Text: "lead", Source: recall}
+	t.Process.Look = []string{"even grey face", "out and on at once, wet"}
+	return t
+}
+
+// aluminiumEtch, desmut and zincate make the film that plates on aluminium.
+func aluminiumEtch() Tank {
+	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30), recall, baths.FromMemory)
+	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic|plating.HazardHot, heat(45, 60)
+	t.Process.Look = []string{"even gas, grey smut; never longer, the metal goes"}
+	return t
+}
+
+func desmut() Tank {
+	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013", baths.Published)
+	t.Process.Look = []string{"white, no smut on a paper towel", "extraction: brown fume is poison"}
+	return t
+}
+
+func zincate(name string, low, high units.Duration) Tank {
+	t := dip(name, EffectZincate, true, mem(low, high), recall, baths.FromMemory)
+	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic, heat(18, 29)
+	t.Process.Look = []string{"even grey-blue film; patches: strip in nitric acid and begin again", "no gas; gas tells of smut left"}
+	return t
+}
+
+// titaniumEtch opens the oxide.
+func titaniumEtch() Tank {
+	t := dip("fluoride etch for titanium", EffectEtch|EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, baths.FromMemory)
+	t.Process.Hazards = plating.HazardAcid | plating.HazardFluoride
+	t.Process.Look = []string{"even grey, adherent film", "out and on at once, wet"}
+	return t
+}
+
+const (
+	dm2 = units.AmperePerSquareDecimetre
+	ft2 = units.AmperePerSquareFoot
+	um  = units.Micrometre
+)

@@ -1,0 +1,191 @@
+package sequence_test
+
+import (
+	"errors"
+	"slices"
+	"testing"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// TestPropertyEveryPlan: for every base metal, finish, skin and strength a plan
+// comes that its own check lets pass with cautions at most, or a typed refusal.
+// Cards and layers can be made of it, and a job estimated.
+func TestPropertyEveryPlan(t *testing.T) {
+	plans := 0
+	for _, s := range sequence.Substrates() {
+		for _, f := range sequence.Finishes() {
+			for _, skin := range []bool{false, true} {
+				p := piece(s, f)
+				p.SkinContact, p.HighStrength = skin, s == sequence.LowCarbonSteel
+				tanks, found, err := sequence.Plan(p)
+				if refuse := skin && (f == sequence.BrightNickel || f == sequence.PaleGold); refuse {
+					var e *sequence.RefusedError
+					if !errors.As(err, &e) || e.Reason == "" || e.Remedy == "" || e.Source != "NickelRelease" {
+						t.Errorf("%s, %s on skin: %v", s, f, err)
+					}
+					continue
+				}
+				if err != nil {
+					t.Fatalf("%s, %s, skin %v: %v", s, f, skin, err)
+				}
+				plans++
+				if w := sequence.Worst(found); w > plating.SeverityCaution {
+					t.Errorf("%s, %s, skin %v: %v", s, f, skin, found)
+				}
+				complete(t, found)
+				last := tanks[len(tanks)-1].Kind
+				if hard := s == sequence.HighCarbonSteel || p.HighStrength; hard != (last == sequence.Bake) || !hard && last != sequence.Dry {
+					t.Errorf("%s ends with %s", s, last)
+				}
+				cards, err := sequence.Cards(tanks, p)
+				if err != nil {
+					t.Errorf("%s, %s: %v", s, f, err)
+				}
+				for _, c := range cards {
+					if c.Text() == "" || c.Kind == sequence.Plate && (c.Amps <= 0 || c.Time.Low <= 0 || len(c.Look) == 0 || len(c.Cautions) == 0 && f != sequence.SulfiteGold) {
+						t.Errorf("%s, %s: card %d is empty: %+v", s, f, c.Number, c)
+					}
+				}
+				layers, err := sequence.Layers(tanks, p)
+				if err != nil {
+					t.Errorf("%s, %s: %v", s, f, err)
+					continue
+				}
+				job := plating.Job{Name: p.Name, Substrate: s.String(), Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers}
+				res, err := plating.EstimateJob(job)
+				if err != nil {
+					t.Errorf("%s, %s: %v", s, f, err)
+					continue
+				}
+				end := res.Layers[len(res.Layers)-1]
+				if end.Result.Thinnest < p.Promise*(1-1e-9) || end.Result.Warnings.Has(plating.WarnPromiseMissed) {
+					t.Errorf("%s, %s: %s of %s promised", s, f, end.Result.Thinnest, p.Promise)
+				}
+			}
+		}
+	}
+	if plans < 300 {
+		t.Errorf("only %d plans", plans)
+	}
+}
+
+// rights are lines as shops run them that differ from the plans; none has a
+// mistake, and nothing may be found at warning or above.
+var rights = []struct {
+	name   string
+	base   sequence.Substrate
+	finish sequence.Finish
+	edit   func(*line)
+}{
+	{"two cleaners without water between", brass, hard, func(l *line) { l.remove(1, 1) }},
+	{"spray rinses", brass, hard, func(l *line) {
+		for i := range l.tanks {
+			if l.tanks[i].Kind == sequence.Rinse {
+				l.tanks[i].Rinse = sequence.RinseSet{Stages: 2, Flow: sequence.Spray}
+			}
+		}
+	}},
+	{"one rinse stage where no cyanide is", brass, nickel, func(l *line) {
+		for i := range l.tanks {
+			if l.tanks[i].Kind == sequence.Rinse {
+				l.tanks[i].Rinse = sequence.RinseSet{Stages: 1, Flow: sequence.Running}
+			}
+		}
+	}},
+	{"stainless activated and struck in one", stainless, silver, func(l *line) { l.remove(l.kind(sequence.Activate), 2) }},
+	{"stainless dried, then struck in acid", stainless, hard, func(l *line) { l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Dry}) }},
+	{"nickel dried and made active again", brass, hard, func(l *line) {
+		i := l.bath("nickel-watts") + 2
+		l.insert(i, sequence.Tank{Kind: sequence.Dry}, plated(l.t, sequence.Strike, "nickel-strike-chloride", 0), rinse(2, sequence.Counterflow))
+	}},
+	{"short hand-over behind the strike", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 10 }},
+	{"brass waits wet behind its dip", brass, hard, func(l *line) { l.tanks[l.kind(sequence.Activate)+1].Wait = 2 * units.Minute }},
+	{"copper strike and copper bath of one chemistry", zinc, nickel, func(l *line) {
+		l.insert(l.bath("copper-cyanide-build")+1, plated(l.t, sequence.Underplate, "copper-cyanide-fast", 10*um))
+	}},
+	{"acid copper over cyanide copper on zinc", zinc, nickel, func(l *line) {
+		l.insert(l.bath("copper-cyanide-build")+2, plated(l.t, sequence.Underplate, "copper-acid", 10*um), rinse(2, sequence.Counterflow))
+	}},
+	{"copper and nickel on steel", sequence.LowCarbonSteel, hard, func(l *line) {
+		l.insert(l.bath("nickel-watts"), plated(l.t, sequence.Strike, "copper-cyanide-strike", 0), rinse(2, sequence.Counterflow),
+			plated(l.t, sequence.Underplate, "copper-acid", 10*um), rinse(2, sequence.Counterflow))
+	}},
+	{"palladium in place of nickel, over a nickel strike", brass, hard, func(l *line) {
+		i := l.bath("nickel-watts")
+		l.tanks[i] = plated(l.t, sequence.Strike, "nickel-strike-chloride", 0)
+		l.insert(i+2, plated(l.t, sequence.Underplate, "palladium-chloride", 0.5*um), sequence.Tank{Kind: sequence.DragOut, Rinse: sequence.RinseSet{Stages: 1}}, rinse(2, sequence.Running))
+	}},
+	{"semi-bright nickel", brass, hard, func(l *line) {
+		l.tanks[l.bath("nickel-watts")] = plated(l.t, sequence.Underplate, "nickel-semibright", 8*um)
+	}},
+	{"two golds, strike first", brass, hard, func(l *line) {
+		l.insert(l.last(), plated(l.t, sequence.Strike, "gold-acid-strike", 0), rinse(1, sequence.Running))
+	}},
+	{"gold straight on sterling", sequence.SterlingSilver, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }},
+	{"silver straight on silver", sequence.FineSilver, silver, func(l *line) { l.remove(l.bath("silver-strike"), 1) }},
+	{"stations of their own", zinc, nickel, func(l *line) {
+		l.tanks[l.kind(sequence.Activate)+1].Rinse.Station = "rinse A"
+		l.tanks[l.bath("copper-cyanide-build")+1].Rinse.Station = "rinse B"
+	}},
+	{"pewter seconds in a cleaner", pewter, nickel, func(l *line) {
+		c := electrocleaner(sequence.Cathodic)
+		c.Time = 10
+		l.insert(2, c, rinse(2, sequence.Running))
+	}},
+	{"thicker than promised", brass, hard, func(l *line) { l.tanks[l.last()].Promise = 0.5 * um }},
+	{"a bath of the shop's own", brass, hard, func(l *line) {
+		b := bath(l.t, "gold-acid-cobalt")
+		b.Key, b.Name = "bench", "gold, acid cyanide, bench tank"
+		b.Efficiency = baths.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: baths.Measured}
+		l.tanks[l.last()].Bath = b
+	}},
+	{"baked, then nothing", sequence.HighCarbonSteel, hard, func(*line) {}},
+}
+
+func TestPropertyRightSequences(t *testing.T) {
+	for _, r := range rights {
+		t.Run(r.name, func(t *testing.T) {
+			p := piece(r.base, r.finish)
+			l := &line{t: t, piece: p, tanks: plan(t, p)}
+			r.edit(l)
+			found := sequence.Check(l.tanks, l.piece)
+			if got := codes(found, plating.SeverityWarning); len(got) != 0 {
+				t.Errorf("found %v", found)
+			}
+			complete(t, found)
+			if _, err := sequence.Cards(l.tanks, l.piece); err != nil {
+				t.Error(err)
+			}
+		})
+	}
+	if len(rights) < 15 {
+		t.Errorf("only %d", len(rights))
+	}
+}
+
+// TestPropertyCautions: what a plan brings up by its nature.
+func TestPropertyCautions(t *testing.T) {
+	for _, c := range []struct {
+		base sequence.Substrate
+		skin bool
+		want []sequence.Code
+	}{
+		{sequence.NickelSilver, true, []sequence.Code{sequence.CodeNickelSkin}},
+		{sequence.Nickel, true, []sequence.Code{sequence.CodeNickelSkin}},
+		{sequence.SterlingSilver, false, []sequence.Code{sequence.CodeDisclose}},
+		{sequence.SterlingSilver, true, nil},
+		{stainless, true, nil},
+		{brass, true, nil},
+	} {
+		p := piece(c.base, hard)
+		p.SkinContact = c.skin
+		_, found, err := sequence.Plan(p)
+		if got := codes(found, plating.SeverityInfo); err != nil || !slices.Equal(got, c.want) {
+			t.Errorf("%s, skin %v: %v, %v", c.base, c.skin, found, err)
+		}
+	}
+}

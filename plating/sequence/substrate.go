@@ -1,0 +1,186 @@
+package sequence
+
+import (
+	"strconv"
+	"strings"
+
+	"example.com/laydown/units"
+)
+
+// A Substrate is the base metal of a piece. The zero value is "not known", and
+// no plan is made for it.
+type Substrate uint8
+
+// The substrates.
+const (
+	SubstrateUnknown Substrate = iota
+	StainlessSteel
+	Copper
+	Brass
+	Bronze
+	NickelSilver
+	Nickel // solid, or a nickel plate that has dried
+	SterlingSilver
+	FineSilver
+	LowCarbonSteel
+	HighCarbonSteel // 0.35 % carbon or more, case-hardened, or high in strength
+	ZincDieCasting
+	Aluminium
+	Titanium
+	Pewter         // and other tin
+	SoftSoldered   // joints of tin solder, whatever the metal around them
+	PaintedPlastic // made conductive by paint
+	substrateEnd
+)
+
+func substrateWords() []string {
+	return []string{"unknown", "stainless steel", "copper", "brass", "bronze", "nickel silver", "nickel", "sterling silver", "fine silver",
+		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered", "conductive-painted plastic"}
+}
+
+// Substrates returns all that are known by name.
+func Substrates() []Substrate {
+	var all []Substrate
+	for s := SubstrateUnknown + 1; s < substrateEnd; s++ {
+		all = append(all, s)
+	}
+	return all
+}
+
+// String returns the name in words.
+func (s Substrate) String() string {
+	if s >= substrateEnd {
+		s = SubstrateUnknown
+	}
+	return substrateWords()[s]
+}
+
+// MarshalText writes the name, for JSON and flags.
+func (s Substrate) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+
+// UnmarshalText reads a name as [ParseSubstrate].
+//
+// Errors: a [*units.ValueError] that lists the names.
+func (s *Substrate) UnmarshalText(text []byte) error {
+	v, err := ParseSubstrate(string(text))
+	*s = v
+	return err
+}
+
+// ParseSubstrate reads the name of a substrate; capitals do not count.
+//
+// Errors: a [*units.ValueError] that lists the names.
+func ParseSubstrate(text string) (Substrate, error) {
+	i, err := choose("base metal", text, substrateWords())
+	return Substrate(i), err
+}
+
+// choose finds a word of a list that starts with the word for "unknown",
+// which is read too.
+func choose(field, text string, words []string) (int, error) {
+	plain := strings.ToLower(strings.TrimSpace(text))
+	for i, w := range words {
+		if w == plain {
+			return i, nil
+		}
+	}
+	if len(text) > 40 {
+		text = strings.ToValidUTF8(text[:40], "") + "…"
+	}
+	return 0, &units.ValueError{Field: field, Value: strconv.Quote(text), Need: "one of " + strings.Join(words[1:], ", "), Err: units.ErrOutOfRange}
+}
+
+// passive reports whether the bare metal grows a film again by itself within
+// seconds after it was activated.
+func (s Substrate) passive() bool {
+	return s == StainlessSteel || s == Nickel || s == Titanium || s == Aluminium
+}
+
+// copperBearing reports whether copper can move from the metal into gold.
+func (s Substrate) copperBearing() bool {
+	return s == Copper || s == Brass || s == Bronze || s == NickelSilver
+}
+
+// silver reports whether the base is silver.
+func (s Substrate) silver() bool { return s == SterlingSilver || s == FineSilver }
+
+// tin reports whether the base is tin or carries tin on its face.
+func (s Substrate) tin() bool { return s == Pewter || s == SoftSoldered }
+
+// steel reports whether the base is plain steel.
+func (s Substrate) steel() bool { return s == LowCarbonSteel || s == HighCarbonSteel }
+
+// A Finish is the coat that is promised. The zero value is "not given".
+type Finish uint8
+
+// The finishes, each with a bath of the library.
+const (
+	FinishUnknown Finish = iota
+	HardGold             // gold-acid-cobalt
+	PaleGold             // gold-acid-nickel
+	SoftGold             // gold-neutral
+	SulfiteGold          // gold-sulfite
+	FlashGold            // gold-cyanide-flash
+	Silver               // silver-cyanide
+	BrightNickel         // nickel-watts
+	BrightCopper         // copper-acid
+	Palladium            // palladium-sulfamate
+	Rhodium              // rhodium-sulfate
+	WhiteBronze          // bronze-white
+	finishEnd
+)
+
+func finishWords() []string {
+	return []string{"unknown", "hard gold", "pale gold", "soft gold", "sulfite gold", "flash gold", "silver", "bright nickel", "bright copper",
+		"palladium", "rhodium", "white bronze"}
+}
+
+// Finishes returns all finishes.
+func Finishes() []Finish {
+	var all []Finish
+	for f := FinishUnknown + 1; f < finishEnd; f++ {
+		all = append(all, f)
+	}
+	return all
+}
+
+// String returns the name in words.
+func (f Finish) String() string {
+	if f >= finishEnd {
+		f = FinishUnknown
+	}
+	return finishWords()[f]
+}
+
+// MarshalText writes the name, for JSON and flags.
+func (f Finish) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// UnmarshalText reads a name as [ParseFinish].
+//
+// Errors: a [*units.ValueError] that lists the names.
+func (f *Finish) UnmarshalText(text []byte) error {
+	v, err := ParseFinish(string(text))
+	*f = v
+	return err
+}
+
+// ParseFinish reads the name of a finish; capitals do not count.
+//
+// Errors: a [*units.ValueError] that lists the names.
+func ParseFinish(text string) (Finish, error) {
+	i, err := choose("finish", text, finishWords())
+	return Finish(i), err
+}
+
+// BathKey returns the key of the library bath that gives the finish, "" for
+// one that is not known.
+func (f Finish) BathKey() string {
+	if f >= finishEnd {
+		f = FinishUnknown
+	}
+	return []string{"", "gold-acid-cobalt", "gold-acid-nickel", "gold-neutral", "gold-sulfite", "gold-cyanide-flash", "silver-cyanide",
+		"nickel-watts", "copper-acid", "palladium-sulfamate", "rhodium-sulfate", "bronze-white"}[f]
+}
+
+// gold reports whether the finish is gold.
+func (f Finish) gold() bool { return f >= HardGold && f <= FlashGold }

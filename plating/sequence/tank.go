@@ -1,0 +1,213 @@
+package sequence
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/units"
+)
+
+// A Kind says what a tank is for. The zero value is "not said", which a check
+// does not let pass.
+type Kind uint8
+
+// The kinds, in the usual order.
+const (
+	KindUnknown Kind = iota
+	SoakClean
+	Electroclean
+	Rinse
+	Activate // acid dip, etch, desmut, zincate
+	Strike
+	Underplate
+	Plate
+	DragOut // still tank that keeps what clings, behind a bath of precious metal
+	FinalRinse
+	Dry
+	Bake // heats hydrogen out of hard steel
+	kindEnd
+)
+
+func kindWords() []string {
+	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate", "drag-out rinse", "final rinse", "dry", "bake"}
+}
+
+// String returns the kind in words.
+func (k Kind) String() string {
+	if k >= kindEnd {
+		k = KindUnknown
+	}
+	return kindWords()[k]
+}
+
+// MarshalText writes the kind in words, for JSON.
+func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+
+// UnmarshalText reads what MarshalText writes.
+//
+// Errors: a [*units.ValueError] that lists the kinds.
+func (k *Kind) UnmarshalText(text []byte) error {
+	i, err := choose("kind of tank", string(text), kindWords())
+	*k = Kind(i)
+	return err
+}
+
+func (k Kind) deposits() bool { return k == Strike || k == Underplate || k == Plate }
+func (k Kind) rinses() bool   { return k == Rinse || k == FinalRinse }
+func (k Kind) cleans() bool   { return k == SoakClean || k == Electroclean }
+
+// A Flow says how rinse water moves.
+type Flow uint8
+
+// The flows. Still water collects what it washes off.
+const (
+	Still Flow = iota
+	Running
+	Counterflow // each stage feeds the dirtier one before it
+	Spray
+)
+
+// String returns the flow in words.
+func (f Flow) String() string {
+	switch f {
+	case Running:
+		return "running"
+	case Counterflow:
+		return "counterflow"
+	case Spray:
+		return "spray"
+	}
+	return "still"
+}
+
+// MarshalText writes the flow in words, for JSON.
+func (f Flow) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+
+// A RinseSet is the water of a rinse.
+type RinseSet struct {
+	Stages    int    `json:"stages"` // tanks one after the other
+	Flow      Flow   `json:"flow"`
+	Deionised bool   `json:"deionised"`
+	Acidified bool   `json:"acidified"`         // a little acid, against a new passive film
+	Station   string `json:"station,omitempty"` // the tank that really stands there: same name, same water
+}
+
+// A Tank is one stop of a piece.
+type Tank struct {
+	Name    string // on the sheet; by chemistry
+	Kind    Kind
+	Bath    baths.Bath // of a strike, underplate or plate
+	Process Process    // of a clean, activation, dry or bake
+	Rinse   RinseSet   // of a rinse
+
+	Promise        units.Length         // thickness at the thinnest spot; 0 for a strike that is timed
+	CurrentDensity units.CurrentDensity // 0: the middle of the bath's range
+	Time           units.Duration       // 0: from the promise, or the middle of the range
+	LiveEntry      bool                 // current on before the piece goes in
+	Wait           units.Duration       // in the air before the next tank; 0: at once
+}
+
+// hazards returns the dangers of what the tank holds.
+func (t *Tank) hazards() plating.Hazard {
+	switch {
+	case t.Kind.deposits():
+		return t.Bath.Hazards
+	case t.Kind == Rinse && t.Rinse.Acidified:
+		return plating.HazardAcid
+	case t.Kind.cleans() || t.Kind == Activate:
+		return t.Process.Hazards
+	}
+	return 0
+}
+
+// unnamed returns a hazard that the tank's chemistry names and its hazards do
+// not, "" when there is none. A forgotten flag would blind the check for
+// hydrogen cyanide.
+func (t *Tank) unnamed() string {
+	name := t.Process.Chemistry
+	if t.Kind.deposits() {
+		name = t.Bath.Name
+	}
+	name = strings.ToLower(name)
+	for _, free := range []string{"free of cyanide", "cyanide-free", "non-cyanide", "without cyanide", "acid-free", "free of acid"} {
+		name = strings.ReplaceAll(name, free, "")
+	}
+	switch h := t.hazards(); {
+	case !t.solution():
+	case strings.Contains(name, "cyanide") && !h.Has(plating.HazardCyanide):
+		return "cyanide"
+	case strings.Contains(name, "acid") && !h.Has(plating.HazardAcid):
+		return "acid"
+	}
+	return ""
+}
+
+// strongAcid reports whether the tank holds acid below about pH 1.
+func (t *Tank) strongAcid() bool {
+	if !t.hazards().Has(plating.HazardAcid) {
+		return false
+	}
+	if t.Kind.deposits() {
+		return t.Bath.PH.Given() && t.Bath.PH.Low < 1
+	}
+	return t.Process.Strong
+}
+
+// solution reports whether the tank holds something that must be rinsed off.
+func (t *Tank) solution() bool { return t.Kind.deposits() || t.Kind.cleans() || t.Kind == Activate }
+
+// title names the tank for a message.
+func (t *Tank) title() string {
+	switch {
+	case t.Name != "":
+		return t.Name
+	case t.Bath.Name != "" && t.Kind.deposits():
+		return t.Bath.Name
+	case t.Process.Chemistry != "":
+		return t.Process.Chemistry
+	}
+	return t.Kind.String()
+}
+
+// Check returns a [*units.ValueError] for the first thing that is missing or
+// cannot be: the kind, the bath of a plating tank, the chemistry of a clean or
+// an activation, the stages of a rinse, a time that is no number.
+func (t *Tank) Check() error {
+	missing := func(field, value, need string) error {
+		return &units.ValueError{Field: field, Value: value, Need: need, Err: units.ErrInconsistent}
+	}
+	switch {
+	case t.Kind == KindUnknown || t.Kind >= kindEnd:
+		return missing("kind of tank", "not said", "one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake")
+	case t.Kind.deposits():
+		if t.Bath.Name == "" {
+			return missing("bath", "not given", "a bath by chemistry, from the library or your own")
+		}
+		if err := t.Bath.Check(); err != nil {
+			return err
+		}
+		if t.CurrentDensity == 0 && !t.Bath.CurrentDensity.Given() {
+			return missing("current density", "not given", "a current density, or a bath with a range of it")
+		}
+		if t.Promise == 0 && t.Time == 0 && !t.Bath.Time.Given() {
+			return missing("promise and time", "neither given", "one of the two, or a bath with a usual stay")
+		}
+	case t.Kind.cleans() || t.Kind == Activate:
+		if t.Process.Chemistry == "" {
+			return missing("chemistry", "not given", "what the tank holds, with its hazards")
+		}
+	case t.Kind.rinses() || t.Kind == DragOut:
+		if t.Rinse.Stages < 1 || t.Rinse.Stages > 9 {
+			return missing("rinse stages", fmt.Sprint(t.Rinse.Stages), "a count from 1 to 9")
+		}
+	}
+	for _, err := range []error{units.NonNegative("promised thickness", t.Promise), units.NonNegative("current density", t.CurrentDensity),
+		units.NonNegative("time", t.Time), units.NonNegative("wait", t.Wait)} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
