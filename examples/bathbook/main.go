@@ -1,0 +1,220 @@
+// Command bathbook keeps the book of a plating bath: its state, what to add
+// now, and when the next additions are due.
+//
+//	go run ./examples/bathbook                        an embedded book of a clock workshop
+//	go run ./examples/bathbook gold.jsonl             a book of your own; - reads standard input
+//	go run ./examples/bathbook -plot gold.svg gold.jsonl
+//	go run ./examples/bathbook -new bath.json gold.jsonl
+//	go run ./examples/bathbook -load "charge=12 A·min, drag_out=4 mL, drag_in=4 mL" gold.jsonl
+//	go run ./examples/bathbook -analysis "content=7.9 g/L, uncertainty=0.1 g/L" -when 2026-03-02T16:00:00+01:00 gold.jsonl
+//
+// The other entries are -addition (salt, salt_mass, label, metal, solution,
+// solution_content, water, uncertainty), -evaporation (volume) and -correction
+// (metal, volume, uncertainty, reason). -entries lists the book, -working shows
+// the calculations. The file is described in package plating/ledger, the bath of
+// -new by its type Bath.
+//
+// Exit status: 0 when all went well, 1 when the book or an entry is wrong, 2 for
+// a wrong command line. A book whose last line was cut short is shown as far as
+// it is whole, with a word about it on standard error.
+package main
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"example.com/laydown/plating/ledger"
+)
+
+//go:embed demo.jsonl
+var demo string
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+// options are what the command line asks for.
+type options struct {
+	book, newBath, plot string
+	entries, working    bool
+	kind, fields        string // of an entry to post
+	when                time.Time
+	note                string
+}
+
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	o, status := parse(args, stderr)
+	if o == nil {
+		return status
+	}
+	if err := o.do(stdin, stdout, stderr); err != nil {
+		fmt.Fprintln(stderr, "bathbook:", err)
+		return 1
+	}
+	return 0
+}
+
+// parse reads the command line; with nil it says why on stderr.
+func parse(args []string, stderr io.Writer) (*options, int) {
+	var o options
+	flags := flag.NewFlagSet("bathbook", flag.ContinueOnError)
+	flags.SetOutput(stderr)
+	flags.StringVar(&o.newBath, "new", "", "open a new book for the bath in this JSON file")
+	flags.StringVar(&o.plot, "plot", "", "draw metal content against charge into this .png or .svg file")
+	flags.BoolVar(&o.entries, "entries", false, "list the entries")
+	flags.BoolVar(&o.working, "working", false, "show the formulas with their numbers and sources")
+	posts := map[string]*string{}
+	for _, kind := range []string{"load", "addition", "analysis", "evaporation", "correction"} {
+		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book")
+	}
+	when := flags.String("when", "", "time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
+	flags.StringVar(&o.note, "note", "", "remark to the entry")
+	flags.Usage = func() {
+		fmt.Fprintln(stderr, "usage: bathbook [flags] [book.jsonl | -]")
+		flags.PrintDefaults()
+	}
+	if err := flags.Parse(args); err != nil {
+		if err == flag.ErrHelp {
+			return nil, 0
+		}
+		return nil, 2
+	}
+	wrong := func(format string, a ...any) (*options, int) {
+		fmt.Fprintf(stderr, "bathbook: "+format+"\n", a...)
+		return nil, 2
+	}
+	for kind, fields := range posts {
+		if *fields == "" {
+			continue
+		}
+		if o.kind != "" {
+			return wrong("-%s and -%s: one entry at a time", min(kind, o.kind), max(kind, o.kind))
+		}
+		o.kind, o.fields = kind, *fields
+	}
+	o.book = flags.Arg(0)
+	onFile := flags.NArg() == 1 && o.book != "-" && o.book != ""
+	switch {
+	case flags.NArg() > 1:
+		return wrong("%d books named; need one, or none for the embedded one (flags go before the name)", flags.NArg())
+	case flags.NArg() == 1 && o.book == "":
+		return wrong("the name of the book is empty; need one, or no argument at all for the embedded one")
+	case (o.kind != "" || o.newBath != "") && !onFile:
+		return wrong("writing needs a book in a file")
+	case o.kind != "" && o.newBath != "":
+		return wrong("-new and -%s: open the book first", o.kind)
+	case *when != "" && o.kind == "" && o.newBath == "" || o.note != "" && o.kind == "":
+		return wrong("-when and -note belong to an entry")
+	}
+	if o.plot != "" {
+		if e := strings.ToLower(filepath.Ext(o.plot)); e != ".png" && e != ".svg" {
+			return wrong("-plot %s: need a name that ends in .png or .svg", o.plot)
+		}
+	}
+	o.when = time.Now()
+	if *when != "" {
+		t, err := time.Parse(time.RFC3339, *when)
+		if err != nil {
+			return wrong("-when %q: need a time as 2026-03-02T09:30:00+01:00", *when)
+		}
+		o.when = t
+	}
+	return &o, 0
+}
+
+// do opens the book, posts, and shows.
+func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
+	book, err := o.open(stdin, stderr)
+	if err != nil {
+		return err
+	}
+	var out bytes.Buffer
+	err = writeSheet(&out, book, o)
+	if err == nil && o.plot != "" {
+		err = drawFile(o.plot, book)
+	}
+	if err == nil {
+		_, err = stdout.Write(out.Bytes())
+	}
+	return err
+}
+
+// open returns the book after the entry, if there is one to post.
+func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error) {
+	switch {
+	case o.book == "":
+		return ledger.Open(strings.NewReader(demo))
+	case o.book == "-":
+		return told(ledger.Open(stdin))(stderr)
+	case o.newBath != "":
+		bath, err := readBath(o.newBath)
+		if err != nil {
+			return nil, err
+		}
+		f, err := ledger.CreateFile(o.book, bath, o.when.Truncate(time.Second))
+		if err != nil {
+			return nil, err
+		}
+		return f.Ledger, f.Close()
+	case o.kind == "": // only to read: the file may be write-protected
+		file, err := os.Open(o.book)
+		if err != nil {
+			return nil, err
+		}
+		defer file.Close()
+		l, err := told(ledger.Open(file))(stderr)
+		if err != nil {
+			err = fmt.Errorf("%s: %w", o.book, err)
+		}
+		return l, err
+	}
+	event, err := readEvent(o.kind, o.fields)
+	if err != nil {
+		return nil, err
+	}
+	f, err := ledger.OpenFile(o.book)
+	if f == nil {
+		return nil, err
+	}
+	if err != nil {
+		fmt.Fprintln(stderr, "bathbook:", err)
+	}
+	_, err = f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
+	return f.Ledger, errors.Join(err, f.Close())
+}
+
+// told passes a book on that is whole up to a torn line, and says so.
+func told(l *ledger.Ledger, err error) func(io.Writer) (*ledger.Ledger, error) {
+	return func(stderr io.Writer) (*ledger.Ledger, error) {
+		if l != nil && errors.Is(err, ledger.ErrTorn) {
+			fmt.Fprintln(stderr, "bathbook:", err)
+			return l, nil
+		}
+		return l, err
+	}
+}
+
+// readBath reads the bath of a new book.
+func readBath(name string) (ledger.Bath, error) {
+	var b ledger.Bath
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return b, err
+	}
+	dec := json.NewDecoder(bytes.NewReader(text))
+	dec.DisallowUnknownFields()
+	if err := dec.Decode(&b); err != nil {
+		return b, fmt.Errorf("%s: %w", name, err)
+	}
+	if _, err := dec.Token(); err != io.EOF {
+		return b, fmt.Errorf("%s: more than one value; need one bath", name)
+	}
+	return b, nil
+}

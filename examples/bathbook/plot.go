@@ -1,0 +1,208 @@
+package main
+
+import (
+	"bytes"
+	"image/color"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+
+	"example.com/laydown/plating/ledger"
+	"example.com/laydown/units"
+)
+
+// drawFile draws the book into a PNG or SVG file.
+func drawFile(name string, book *ledger.Ledger) error {
+	p, err := drawing(book)
+	if err != nil {
+		return err
+	}
+	const width, height = 18 * vg.Centimeter, 11 * vg.Centimeter
+	var b bytes.Buffer // no half picture on an error
+	if strings.EqualFold(filepath.Ext(name), ".svg") {
+		var w io.WriterTo
+		if w, err = p.WriterTo(width, height, "svg"); err == nil {
+			_, err = w.WriteTo(&b)
+		}
+	} else {
+		c := vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(200))
+		p.Draw(draw.New(c))
+		_, err = vgimg.PngCanvas{Canvas: c}.WriteTo(&b)
+	}
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(name, b.Bytes(), 0o644)
+}
+
+// A trace is the book as points of a picture.
+type trace struct {
+	content, upper, lower plotter.XYs // by charge in A·min and content in g/L
+	analyses              plotter.XYs
+	bars                  plotter.YErrors // twice the standard uncertainty
+	additions             plotter.XYs
+}
+
+func traceOf(book *ledger.Ledger) trace {
+	var t trace
+	b := book.Bath()
+	add := func(s ledger.State) {
+		x, y, u := s.Charge.In(units.AmpereMinute), s.Content.In(units.GramPerLitre), 2*s.ContentUncertainty.In(units.GramPerLitre)
+		t.content = append(t.content, plotter.XY{X: x, Y: y})
+		t.upper = append(t.upper, plotter.XY{X: x, Y: y + u})
+		t.lower = append(t.lower, plotter.XY{X: x, Y: max(0, y-u)})
+	}
+	add(ledger.State{Content: b.Content, ContentUncertainty: b.ContentUncertainty})
+	for _, r := range book.Records() {
+		add(r.After)
+		x := r.After.Charge.In(units.AmpereMinute)
+		switch e := r.Entry.Event.(type) {
+		case ledger.Analysis:
+			t.analyses = append(t.analyses, plotter.XY{X: x, Y: e.Content.In(units.GramPerLitre)})
+			u := 2 * e.Uncertainty.In(units.GramPerLitre)
+			t.bars = append(t.bars, struct{ Low, High float64 }{u, u})
+		case ledger.Addition:
+			if r.Added > 0 {
+				t.additions = append(t.additions, plotter.XY{X: x, Y: r.After.Content.In(units.GramPerLitre)})
+			}
+		}
+	}
+	return t
+}
+
+// drawing shows metal content against charge with its limits. It is for black
+// ink: greys, dashes and shapes, no colour.
+func drawing(book *ledger.Ledger) (*plot.Plot, error) {
+	b := book.Bath()
+	t := traceOf(book)
+	p := plot.New()
+	p.Title.Text = b.Name
+	p.Title.Padding = 3 * vg.Millimeter
+	p.X.Label.Text = "charge since the opening, A·min"
+	p.Y.Label.Text = b.Metal + " content, g/L"
+	p.Legend.Top, p.Legend.Left, p.Legend.Padding = false, true, vg.Millimeter
+	for _, axis := range []*plot.Axis{&p.X, &p.Y} {
+		axis.Label.Padding = 2 * vg.Millimeter
+		axis.Tick.Marker = plot.TickerFunc(ticks)
+	}
+
+	band, err := plotter.NewPolygon(append(append(plotter.XYs{}, t.upper...), backwards(t.lower)...))
+	if err != nil {
+		return nil, err
+	}
+	band.Color, band.LineStyle.Width = color.Gray{215}, 0
+	grid := plotter.NewGrid()
+	grid.Vertical.Color, grid.Horizontal.Color = color.Gray{190}, color.Gray{190}
+	grid.Vertical.Width, grid.Horizontal.Width = vg.Points(0.3), vg.Points(0.3)
+	line, err := plotter.NewLine(t.content)
+	if err != nil {
+		return nil, err
+	}
+	line.Width = vg.Points(1.3)
+	p.Add(band, grid, line)
+	p.Legend.Add("content in the book", line)
+	p.Legend.Add("two standard uncertainties", band)
+
+	if len(t.analyses) > 0 {
+		marks, err := plotter.NewScatter(t.analyses)
+		if err != nil {
+			return nil, err
+		}
+		marks.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(3.5), Shape: draw.RingGlyph{}}
+		bars, err := plotter.NewYErrorBars(struct {
+			plotter.XYs
+			plotter.YErrors
+		}{t.analyses, t.bars})
+		if err != nil {
+			return nil, err
+		}
+		p.Add(bars, marks)
+		p.Legend.Add("analysis", marks)
+	}
+	if len(t.additions) > 0 {
+		marks, err := plotter.NewScatter(t.additions)
+		if err != nil {
+			return nil, err
+		}
+		marks.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(3.5), Shape: draw.PyramidGlyph{}}
+		p.Add(marks)
+		p.Legend.Add("metal added", marks)
+	}
+	return p, limitLines(p, b, t)
+}
+
+// limitLines draws alarms and target across the picture with their names.
+func limitLines(p *plot.Plot, b ledger.Bath, t trace) error {
+	right := max(t.content[len(t.content)-1].X, 1)
+	p.X.Min, p.X.Max = 0, right*1.16 // room for the names
+	low, high := p.Y.Min, p.Y.Max
+	for _, l := range []struct {
+		name   string
+		at     units.MassConcentration
+		dashes []vg.Length
+	}{
+		{"low alarm", b.Low, []vg.Length{vg.Points(6), vg.Points(3)}},
+		{"target", target(b), []vg.Length{vg.Points(1.5), vg.Points(2.5)}},
+		{"high alarm", b.High, []vg.Length{vg.Points(6), vg.Points(3)}},
+	} {
+		if l.at == 0 {
+			continue
+		}
+		y := l.at.In(units.GramPerLitre)
+		low, high = min(low, y), max(high, y)
+		line, err := plotter.NewLine(plotter.XYs{{X: 0, Y: y}, {X: p.X.Max, Y: y}})
+		if err != nil {
+			return err
+		}
+		line.Width, line.Dashes = vg.Points(0.9), l.dashes
+		name, err := plotter.NewLabels(plotter.XYLabels{XYs: plotter.XYs{{X: p.X.Max, Y: y}}, Labels: []string{l.name}})
+		if err != nil {
+			return err
+		}
+		name.TextStyle[0].XAlign, name.TextStyle[0].YAlign = text.XRight, text.YBottom
+		name.Offset.Y = vg.Points(1)
+		p.Add(line, name)
+	}
+	span := max(high-low, 0.01*high, 1e-6)
+	p.Y.Min, p.Y.Max = max(0, low-0.45*span), high+0.1*span // the legend stands below
+	return nil
+}
+
+// ticks are steps of 1, 2 or 5 with some power of ten, five to twelve of them.
+func ticks(low, high float64) []plot.Tick {
+	span := high - low
+	if !(span > 0) || math.IsInf(span, 0) {
+		return nil
+	}
+	step := math.Pow(10, math.Floor(math.Log10(span/5)))
+	for _, k := range []float64{5, 2} {
+		if span/(k*step) >= 5 {
+			step *= k
+			break
+		}
+	}
+	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
+	var list []plot.Tick
+	for i := math.Ceil(low/step - 1e-9); i*step <= high+1e-9*span; i++ {
+		list = append(list, plot.Tick{Value: i * step, Label: strconv.FormatFloat(i*step+0, 'f', decimals, 64)})
+	}
+	return list
+}
+
+func backwards(xys plotter.XYs) plotter.XYs {
+	out := make(plotter.XYs, 0, len(xys))
+	for i := len(xys) - 1; i >= 0; i-- {
+		out = append(out, xys[i])
+	}
+	return out
+}

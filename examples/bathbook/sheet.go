@@ -1,0 +1,271 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	"example.com/laydown/plating/ledger"
+	"example.com/laydown/units"
+	"example.com/laydown/units/working"
+)
+
+// A sheet writes lines and keeps the first error.
+type sheet struct {
+	w   io.Writer
+	err error
+}
+
+func (s *sheet) line(format string, args ...any) {
+	if s.err == nil {
+		_, s.err = fmt.Fprintln(s.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	}
+}
+
+func date(t time.Time) string { return t.Format("2 January 2006") }
+
+func grams(m units.Mass) string { return m.Text(units.Gram, 2) }
+
+func perLitre(c units.MassConcentration) string { return c.Text(units.GramPerLitre, 2) }
+
+func minutes(q units.Charge) string { return q.Text(units.AmpereMinute, 0) }
+
+// writeSheet shows the book.
+func writeSheet(w io.Writer, book *ledger.Ledger, o *options) error {
+	s := &sheet{w: w}
+	b := book.Bath()
+	title := "BATH BOOK"
+	if o.book == "" {
+		title += "   embedded demo, invented data"
+	}
+	s.line("%s", title)
+	s.line("")
+	st := book.State()
+	s.line("%s, %s anodes", b.Name, b.Anode)
+	s.line("opened %s, %d entries, the last on %s", date(book.Opened()), book.Len(), date(st.When))
+	s.state(b, st, lastComparison(book))
+	s.balance(b, st.Balance)
+	if err := s.additions(book); err != nil {
+		return err
+	}
+	if err := s.forecast(book); err != nil {
+		return err
+	}
+	if o.entries {
+		s.entries(book)
+	}
+	if o.working {
+		if err := s.working(book); err != nil {
+			return err
+		}
+	}
+	return s.err
+}
+
+func lastComparison(book *ledger.Ledger) *ledger.Comparison {
+	var last *ledger.Comparison
+	for _, r := range book.Records() {
+		if r.Comparison != nil {
+			last = r.Comparison
+		}
+	}
+	return last
+}
+
+func (s *sheet) state(b ledger.Bath, st ledger.State, last *ledger.Comparison) {
+	s.line("")
+	s.line("STATE")
+	s.line("   content      %s ± %s %s", perLitre(st.Content), perLitre(st.ContentUncertainty), limits(b))
+	s.line("   metal        %s ± %s %s in %s (mark %s)", grams(st.Metal), grams(st.MetalUncertainty), b.Metal, st.Volume.Text(units.Litre, 2), b.Volume.Text(units.Litre, 2))
+	s.line("   charge       %s; %s since metal was added, %s since an analysis", minutes(st.Charge), minutes(st.SinceAddition), minutes(st.SinceAnalysis))
+	s.line("   turnovers    %.2f", float64(st.Turnovers))
+	eff := b.Efficiency.Value.Percent(1) + " in the book"
+	if b.Efficiency.High != 0 {
+		eff += " (" + b.Efficiency.Low.Percent(1) + " to " + b.Efficiency.High.Percent(1) + ")"
+	}
+	if last != nil && last.Efficiency != 0 {
+		eff += "; the last analysis speaks for " + last.Efficiency.Percent(1) + " ± " + last.EfficiencyUncertainty.Percent(1)
+	}
+	s.line("   efficiency   %s", eff)
+	if last != nil {
+		s.line("   analysis     %s ± %s against %s ± %s in the book: %+.1f uncertainties apart", perLitre(last.Lab.Content), perLitre(last.Lab.Uncertainty),
+			perLitre(last.Book.Content), perLitre(last.Book.Uncertainty), float64(last.Apart))
+	}
+	for i, text := range append(st.Alarms.Texts(), "none")[:max(1, len(st.Alarms.Texts()))] {
+		s.line("   %-12s %s", []string{"alarms", ""}[min(i, 1)], text)
+	}
+}
+
+func limits(b ledger.Bath) string {
+	var parts []string
+	for _, l := range []struct {
+		name  string
+		value units.MassConcentration
+	}{{"low", b.Low}, {"target", target(b)}, {"high", b.High}} {
+		if l.value != 0 {
+			parts = append(parts, l.name+" "+perLitre(l.value))
+		}
+	}
+	return "   (" + strings.Join(parts, ", ") + ")"
+}
+
+func target(b ledger.Bath) units.MassConcentration {
+	if b.Target == 0 {
+		return b.Content
+	}
+	return b.Target
+}
+
+func (s *sheet) balance(b ledger.Bath, m ledger.Balance) {
+	s.line("")
+	s.line("BALANCE of %s", b.Metal)
+	for _, l := range []struct {
+		what  string
+		value units.Mass
+	}{{"opening", m.Opening}, {"added", m.Added}, {"from anodes", m.FromAnode}, {"dragged in", m.DraggedIn}, {"deposited", -m.Deposited},
+		{"dragged out", -m.DraggedOut}, {"corrected", m.Corrected}, {"by analyses", m.Analysed}, {"now", m.Now}} {
+		s.line("   %-12s %10.2f g", l.what, l.value.In(units.Gram)+0) // no negative zero
+	}
+}
+
+func (s *sheet) additions(book *ledger.Ledger) error {
+	b := book.Bath()
+	s.line("")
+	s.line("TO ADD NOW")
+	if len(b.Salts) == 0 {
+		s.line("   no salt named in the book")
+	}
+	for _, salt := range b.Salts {
+		r, err := book.ByAnalysis(salt)
+		if err != nil {
+			return err
+		}
+		water := ""
+		if r.Water > 0 {
+			water = "; then water to the mark, " + r.Water.Text(units.Millilitre, 0)
+		}
+		if r.Over > 0 {
+			s.line("   to target    no %s: %s %s over it%s", salt, grams(r.Over), b.Metal, water)
+		} else {
+			s.line("   to target    %s of %s, of it %s %s%s", grams(r.SaltMass), salt, grams(r.Metal), b.Metal, water)
+		}
+		m, err := book.ByCharge(salt)
+		if err != nil { // the anodes give as much as the deposit takes
+			s.line("   by meter     nothing: the anodes give what the deposit takes")
+			continue
+		}
+		f, err := b.SaltPerCharge(salt)
+		if err != nil {
+			return err
+		}
+		s.line("   by meter     %s of %s for %s at %s (drag-out not in it)", grams(m.SaltMass), salt, minutes(book.State().SinceAddition), f.Text(units.GramPerAmpereMinute, 4))
+	}
+	return nil
+}
+
+func (s *sheet) forecast(book *ledger.Ledger) error {
+	b := book.Bath()
+	s.line("")
+	s.line("FORECAST")
+	if len(b.Salts) == 0 || b.Low == 0 || book.State().Charge == 0 {
+		s.line("   needs a salt, a low alarm and a load with a charge in the book")
+		return nil
+	}
+	salt := b.Salts[0]
+	f, err := book.Forecast(ledger.Plan{Salt: salt, Loads: 20, Next: 4})
+	if err != nil {
+		return err
+	}
+	days := ""
+	if f.PerDay > 0 {
+		days = ", " + minutes(f.PerDay) + " a day"
+	}
+	loads := "the last load"
+	if f.Loads > 1 {
+		loads = fmt.Sprintf("mean of the last %d loads", f.Loads)
+	}
+	s.line("   %s %s lost for an A·min, drag-out in it (%s)%s", f.PerCharge.Of(units.AmpereMinute).Text(units.Milligram, 1), b.Metal, loads, days)
+	switch {
+	case f.High > 0:
+		s.line("   the bath grows richer: at its high alarm after %s", minutes(f.High))
+	case len(f.Next) == 0:
+		s.line("   the bath does not grow poorer")
+	}
+	if len(f.Next) > 0 {
+		s.line("   fed at %s up to %s:", perLitre(b.Low), perLitre(target(b)))
+	}
+	for i, n := range f.Next {
+		s.line("   %d. after %-13s %-18s %s of %s", i+1, minutes(n.Charge), when(n), grams(n.SaltMass), salt)
+	}
+	return nil
+}
+
+func when(n ledger.Planned) string {
+	switch {
+	case n.Charge == 0:
+		return "due"
+	case n.When.IsZero():
+		return ""
+	}
+	return "about " + n.When.Format("2 January")
+}
+
+func (s *sheet) entries(book *ledger.Ledger) {
+	s.line("")
+	s.line("ENTRIES")
+	for _, r := range book.Records() {
+		what := ""
+		switch e := r.Entry.Event.(type) {
+		case ledger.Load:
+			what = fmt.Sprintf("load         %s, deposit %s", minutes(e.Charge), grams(r.Deposited))
+			if r.FromAnode > 0 {
+				what += ", anodes " + grams(r.FromAnode)
+			}
+			if e.DragOut > 0 {
+				what += ", drag-out " + e.DragOut.Text(units.Millilitre, 1)
+			}
+		case ledger.Evaporation:
+			what = "evaporation  " + e.Volume.Text(units.Millilitre, 0)
+		case ledger.Addition:
+			what = "addition     water"
+			if r.Added > 0 {
+				what = "addition     " + grams(r.Added) + " metal"
+			}
+			if e.SaltMass > 0 {
+				what += " as " + grams(e.SaltMass) + " of " + e.Salt.String()
+			}
+			if v := e.Water + e.Solution; v > 0 {
+				what += ", " + v.Text(units.Millilitre, 0)
+			}
+		case ledger.Analysis:
+			what = "analysis     " + perLitre(e.Content) + " ± " + perLitre(e.Uncertainty)
+		case ledger.Correction:
+			what = "correction   " + grams(e.Metal) + ", " + e.Volume.Text(units.Millilitre, 0) + ": " + e.Reason
+		}
+		if r.Entry.Note != "" {
+			what += " (" + r.Entry.Note + ")"
+		}
+		s.line("   %3d  %s  %-9s %s", r.Seq, r.Entry.When.Format("2006-01-02 15:04"), perLitre(r.After.Content), what)
+	}
+}
+
+func (s *sheet) working(book *ledger.Ledger) error {
+	b, st := book.Bath(), book.State()
+	s.line("")
+	s.line("WORKING")
+	for _, salt := range b.Salts {
+		steps, err := b.SaltPerChargeWorking(salt)
+		if err != nil { // nothing to feed by the meter: show why
+			if steps, err = b.RatesWorking(); err != nil {
+				return err
+			}
+		}
+		more, err := ledger.ReplenishWorking(ledger.Need{Metal: st.Metal, Volume: st.Volume, Mark: b.Volume, Target: target(b)}, b.Metal, salt)
+		if err != nil {
+			return err
+		}
+		s.line("%s", working.Text(append(steps, more...)))
+	}
+	return nil
+}

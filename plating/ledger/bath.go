@@ -1,0 +1,231 @@
+package ledger
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/units"
+)
+
+// A Bath is what the book knows of a plating bath on the day it is opened.
+// Name, Metal, Volume, Content, Equivalent and Efficiency are needed; a
+// threshold left zero is not watched.
+type Bath struct {
+	Name  string `json:"name"`  // by chemistry: "gold, acid cyanide, cobalt hardened"
+	Metal string `json:"metal"` // symbol of the metal that is counted: "Au"
+
+	Volume             units.Volume            `json:"volume"`                       // at the level mark; kept there by additions
+	VolumeUncertainty  units.Volume            `json:"volume_uncertainty,omitzero"`  // standard uncertainty of the mark
+	Content            units.MassConcentration `json:"content"`                      // of Metal on opening
+	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"` // standard
+
+	Equivalent units.Equivalent   `json:"equivalent"`     // electrochemical equivalent of the whole deposit
+	Fine       units.MassFraction `json:"fine,omitzero"`  // share of Metal in the deposit's mass; 0 means all of it
+	Efficiency EfficiencyRange    `json:"efficiency"`     // of the cathode
+	Anode      Anode              `json:"anode,omitzero"` // the zero Anode is insoluble
+
+	Salts  []faraday.Formula       `json:"salts,omitempty"`  // those the bath is fed with
+	Target units.MassConcentration `json:"target,omitzero"`  // additions bring the content here; 0 means the opening content
+	Low    units.MassConcentration `json:"low,omitzero"`     // alarm below
+	High   units.MassConcentration `json:"high,omitzero"`    // alarm above
+	Level  units.Volume            `json:"level,omitzero"`   // alarm when the volume is below
+	Due    units.Charge            `json:"due,omitzero"`     // alarm when that much charge has passed since an analysis
+	Life   units.Ratio             `json:"life,omitzero"`    // alarm at that many metal turnovers
+	Source string                  `json:"source,omitempty"` // where the figures come from
+}
+
+// An EfficiencyRange is a current efficiency with the ends it may lie between.
+// Both ends zero means "not given": the value then counts as exact, and the
+// book's uncertainty is too small by what is not known.
+type EfficiencyRange struct {
+	Value units.Efficiency `json:"value"`
+	Low   units.Efficiency `json:"low,omitzero"`
+	High  units.Efficiency `json:"high,omitzero"`
+}
+
+// An Anode says where the metal comes from. The zero Anode is insoluble
+// (platinised, stainless, graphite): it gives none.
+type Anode struct {
+	Share      units.Ratio      `json:"share,omitzero"`      // of the current that soluble anodes carry, 0 to 1; see [ShareByArea]
+	Efficiency EfficiencyRange  `json:"efficiency,omitzero"` // of the soluble anodes; needed when Share is not 0
+	Equivalent units.Equivalent `json:"equivalent,omitzero"` // of Metal as it dissolves; 0 means that of the deposit, which is right for a pure one only
+}
+
+// Soluble reports whether any of the current dissolves metal.
+func (a Anode) Soluble() bool { return a.Share != 0 }
+
+// String names the anode kind.
+func (a Anode) String() string {
+	switch {
+	case a.Share == 0:
+		return "insoluble"
+	case a.Share == 1:
+		return "soluble"
+	}
+	return "soluble for " + fmt.Sprintf("%.4g %%", 100*float64(a.Share)) + " of the current"
+}
+
+// target returns the content that additions aim at.
+func (b *Bath) target() units.MassConcentration {
+	if b.Target == 0 {
+		return b.Content
+	}
+	return b.Target
+}
+
+func (b *Bath) fine() float64 {
+	if b.Fine == 0 {
+		return 1
+	}
+	return float64(b.Fine)
+}
+
+func (b *Bath) anodeEquivalent() float64 {
+	if b.Anode.Equivalent == 0 {
+		return float64(b.Equivalent)
+	}
+	return float64(b.Anode.Equivalent)
+}
+
+// Check returns an error for the first field the book cannot work with: a
+// [*units.ValueError], or for a bad symbol a [*faraday.ElementError].
+func (b *Bath) Check() error {
+	if err := text("name of the bath", b.Name, true); err != nil {
+		return err
+	}
+	if err := text("source of the bath's figures", b.Source, false); err != nil {
+		return err
+	}
+	if _, err := faraday.Lookup(b.Metal); err != nil {
+		return err
+	}
+	if err := units.Positive("bath volume", b.Volume); err != nil {
+		return err
+	}
+	if err := units.NonNegative("uncertainty of the bath volume", b.VolumeUncertainty); err != nil {
+		return err
+	}
+	if b.VolumeUncertainty >= b.Volume {
+		return &units.ValueError{Field: "uncertainty of the bath volume", Value: b.VolumeUncertainty.String(),
+			Need: "less than the volume, " + b.Volume.String(), Err: units.ErrInconsistent}
+	}
+	if err := units.NonNegative("opening content", b.Content); err != nil {
+		return err
+	}
+	if err := units.NonNegative("uncertainty of the opening content", b.ContentUncertainty); err != nil {
+		return err
+	}
+	if err := units.Finite("opening metal", units.Mass(float64(b.Content)*float64(b.Volume))); err != nil {
+		return err
+	}
+	if err := units.Positive("electrochemical equivalent", b.Equivalent); err != nil {
+		return err
+	}
+	if err := units.Fraction("share of the counted metal in the deposit", b.Fine); err != nil {
+		return err
+	}
+	if err := b.Efficiency.check("current efficiency"); err != nil {
+		return err
+	}
+	if err := b.checkAnode(); err != nil {
+		return err
+	}
+	return b.checkWatch()
+}
+
+func (b *Bath) checkAnode() error {
+	a := b.Anode
+	if err := units.Fraction("share of the current on soluble anodes", a.Share); err != nil {
+		return err
+	}
+	if err := units.NonNegative("equivalent of the anode", a.Equivalent); err != nil {
+		return err
+	}
+	if a.Share == 0 {
+		if a != (Anode{}) {
+			return &units.ValueError{Field: "anode", Value: "efficiency or equivalent without a share",
+				Need: "the share of the current on soluble anodes, or no figure at all for insoluble ones", Err: units.ErrInconsistent}
+		}
+		return nil
+	}
+	if err := a.Efficiency.check("anode efficiency"); err != nil {
+		return err
+	}
+	if a.Equivalent == 0 && b.fine() != 1 {
+		return &units.ValueError{Field: "equivalent of the anode", Value: "not given",
+			Need: "that of the dissolving " + b.Metal + ", since the deposit is an alloy", Err: units.ErrInconsistent}
+	}
+	return nil
+}
+
+func (b *Bath) checkWatch() error {
+	const most = 20
+	if len(b.Salts) > most {
+		return &units.ValueError{Field: "salts", Value: fmt.Sprint(len(b.Salts)), Need: fmt.Sprintf("at most %d", most), Err: units.ErrOutOfRange}
+	}
+	for _, s := range b.Salts {
+		if _, err := faraday.MetalContent(s, b.Metal); err != nil {
+			return err
+		}
+	}
+	for _, c := range []struct {
+		field string
+		value units.MassConcentration
+	}{{"target content", b.Target}, {"low alarm", b.Low}, {"high alarm", b.High}} {
+		if err := units.NonNegative(c.field, c.value); err != nil {
+			return err
+		}
+	}
+	if b.High != 0 && b.Low >= b.High {
+		return &units.ValueError{Field: "low alarm", Value: b.Low.String(), Need: "less than the high alarm, " + b.High.String(), Err: units.ErrInconsistent}
+	}
+	if t := b.target(); t < b.Low || b.High != 0 && t > b.High {
+		return &units.ValueError{Field: "target content", Value: t.String(), Need: "a content between the alarms", Err: units.ErrInconsistent}
+	}
+	if err := units.NonNegative("level alarm", b.Level); err != nil {
+		return err
+	}
+	if b.Level > b.Volume {
+		return &units.ValueError{Field: "level alarm", Value: b.Level.String(), Need: "at most the bath volume, " + b.Volume.String(), Err: units.ErrInconsistent}
+	}
+	if err := units.NonNegative("charge between analyses", b.Due); err != nil {
+		return err
+	}
+	return units.NonNegative("life in turnovers", b.Life)
+}
+
+func (r EfficiencyRange) check(field string) error {
+	if err := units.PositiveFraction(field, r.Value); err != nil {
+		return err
+	}
+	if r.Low == 0 && r.High == 0 {
+		return nil
+	}
+	if err := units.PositiveFraction("low end of the "+field, r.Low); err != nil {
+		return err
+	}
+	if err := units.PositiveFraction("high end of the "+field, r.High); err != nil {
+		return err
+	}
+	if r.Low > r.Value || r.Value > r.High {
+		return &units.ValueError{Field: field, Value: r.Value.String(),
+			Need: "a value between its ends, " + r.Low.String() + " and " + r.High.String(), Err: units.ErrInconsistent}
+	}
+	return nil
+}
+
+// text checks words that go into the book.
+func text(field, s string, needed bool) error {
+	const most = 1000
+	switch {
+	case needed && strings.TrimSpace(s) == "":
+		return &units.ValueError{Field: field, Value: "(empty)", Need: "a few words", Err: units.ErrSyntax}
+	case !utf8.ValidString(s):
+		return &units.ValueError{Field: field, Value: "bytes that are no UTF-8", Need: "plain text in UTF-8", Err: units.ErrSyntax}
+	case len(s) > most:
+		return &units.ValueError{Field: field, Value: fmt.Sprintf("%d bytes", len(s)), Need: fmt.Sprintf("at most %d bytes", most), Err: units.ErrOutOfRange}
+	}
+	return nil
+}

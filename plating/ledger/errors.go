@@ -1,0 +1,64 @@
+package ledger
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Reasons, for [errors.Is].
+var (
+	ErrTorn    = errors.New("cut short")                      // the last line of a book
+	ErrDamaged = errors.New("damaged")                        // a line of a book that is not as it was written
+	ErrChanged = errors.New("the file was changed elsewhere") // since this program opened it
+)
+
+// A TornError reports that the last line of a book is not whole: the program or
+// the machine stopped while it was written. It comes together with the book up
+// to there, nothing before the cut is lost.
+type TornError struct {
+	Line int    // its number, the first is 1
+	Kept int64  // bytes before it: the place to go on writing
+	Tail []byte // the torn bytes, the first 200 of them
+
+	// Whole says that only the end of the line is missing and its checksum is
+	// right: the entry is in the book, and a newline is all the file needs.
+	// Kept then includes the line.
+	Whole bool
+}
+
+// Error returns line, what is missing and what is kept.
+func (e *TornError) Error() string {
+	if e.Whole {
+		return fmt.Sprintf("line %d: %v: only its newline is missing; the entry is kept", e.Line, ErrTorn)
+	}
+	return fmt.Sprintf("line %d: %v: the %d lines before it (%d bytes) are whole; enter what it said again", e.Line, ErrTorn, e.Line-1, e.Kept)
+}
+
+// Unwrap returns [ErrTorn].
+func (e *TornError) Unwrap() error { return ErrTorn }
+
+// A DamageError reports a line that is not what was written. The book is not
+// opened: behind that line no figure could be trusted.
+type DamageError struct {
+	Line   int   // its number, the first is 1
+	Offset int64 // bytes before it
+	Reason string
+	Err    error // what lies behind it, or nil
+}
+
+// Error returns line and reason.
+func (e *DamageError) Error() string {
+	s := fmt.Sprintf("line %d: %v: %s", e.Line, ErrDamaged, e.Reason)
+	if e.Err != nil {
+		s += ": " + e.Err.Error()
+	}
+	return s
+}
+
+// Unwrap returns [ErrDamaged] and what lies behind it.
+func (e *DamageError) Unwrap() []error {
+	if e.Err == nil {
+		return []error{ErrDamaged}
+	}
+	return []error{ErrDamaged, e.Err}
+}

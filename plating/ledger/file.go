@@ -1,0 +1,179 @@
+package ledger
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"example.com/laydown/units"
+)
+
+// A File is a book together with the file that holds it. Each entry is on the
+// disk before [File.Append] returns. One program at a time may write.
+type File struct {
+	*Ledger
+	store store
+	size  int64      // what the file should be long
+	torn  *TornError // to be mended before the next line
+	shut  bool
+}
+
+// A store is what a File asks of an *os.File.
+type store interface {
+	Write([]byte) (int, error)
+	Sync() error
+	Truncate(int64) error
+	Stat() (os.FileInfo, error)
+	Close() error
+}
+
+// CreateFile opens a new book and the file for it, which must not exist yet.
+//
+// Errors: those of [New] and of the file system.
+func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
+	if _, err := New(bath, opened); err != nil { // before there is a file
+		return nil, err
+	}
+	file, err := os.OpenFile(path, os.O_RDWR|os.O_CREATE|os.O_EXCL|os.O_APPEND, 0o644)
+	if err != nil {
+		return nil, err
+	}
+	f := &File{store: file}
+	f.Ledger, err = Start(file, bath, opened)
+	if err == nil {
+		err = file.Sync()
+	}
+	if err == nil {
+		f.size, err = f.length()
+	}
+	if err != nil {
+		file.Close()
+		os.Remove(path) // a book without its first line is of no use
+		return nil, err
+	}
+	syncFolder(filepath.Dir(path))
+	return f, nil
+}
+
+// syncFolder puts the name of a new file on the disk, where the system can.
+func syncFolder(path string) {
+	if d, err := os.Open(path); err == nil {
+		d.Sync() // some systems cannot sync a folder; the file itself is safe
+		d.Close()
+	}
+}
+
+// OpenFile opens the file of a book to read it and to go on writing.
+//
+// Errors: those of [Open] and of the file system. A [*TornError] comes together
+// with a File that can be used: the first [File.Append] puts its line in the
+// place of the torn one. Nothing is written until then.
+func OpenFile(path string) (*File, error) {
+	file, err := os.OpenFile(path, os.O_RDWR|os.O_APPEND, 0)
+	if err != nil {
+		return nil, err
+	}
+	f := &File{store: file}
+	f.Ledger, err = Open(file)
+	if err != nil && !errors.As(err, &f.torn) || f.Ledger == nil {
+		file.Close()
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	var statErr error
+	if f.size, statErr = f.length(); statErr != nil {
+		file.Close()
+		return nil, statErr
+	}
+	if f.torn != nil {
+		return f, fmt.Errorf("%s: %w", path, err)
+	}
+	return f, nil
+}
+
+func (f *File) length() (int64, error) {
+	info, err := f.store.Stat()
+	if err != nil {
+		return 0, err
+	}
+	return info.Size(), nil
+}
+
+// Append enters something into the book and puts its line on the disk.
+//
+// When the disk fails the book is as it was, and the file is cut back to the
+// lines it had; should that fail too, the next Append or [OpenFile] does it.
+//
+// Errors: those of [Ledger.Post], [ErrChanged] when the file is not as long as
+// this program left it, and those of the file system.
+func (f *File) Append(e Entry) (Record, error) {
+	if f.shut {
+		return Record{}, os.ErrClosed
+	}
+	if _, _, err := f.Ledger.try(e); err != nil { // before the file is touched
+		return Record{}, err
+	}
+	if size, err := f.length(); err != nil {
+		return Record{}, err
+	} else if size != f.size {
+		return Record{}, fmt.Errorf("%w: it has %d bytes instead of %d; open it again", ErrChanged, size, f.size)
+	}
+	if err := f.mend(); err != nil {
+		return Record{}, err
+	}
+	before := *f.Ledger
+	r, err := f.Ledger.Append(f.store, e)
+	if err == nil {
+		err = f.store.Sync()
+	}
+	if err == nil {
+		f.size, err = f.length()
+	}
+	if err != nil {
+		*f.Ledger = before
+		f.torn = &TornError{Line: before.Len() + 2, Kept: f.size}
+		if mendErr := f.mend(); mendErr != nil {
+			err = errors.Join(err, mendErr)
+		}
+		return Record{}, err
+	}
+	return r, nil
+}
+
+// mend takes a torn line off the file, or ends one that is whole.
+func (f *File) mend() error {
+	if f.torn == nil {
+		return nil
+	}
+	var err error
+	switch {
+	case !f.torn.Whole:
+		err = f.store.Truncate(f.torn.Kept)
+	case f.size == f.torn.Kept: // not mended by an attempt before
+		err = write(f.store, []byte("\n"))
+	}
+	size, statErr := f.length()
+	if statErr != nil {
+		return statErr
+	}
+	f.size = size
+	if err == nil {
+		err = f.store.Sync()
+	}
+	if err == nil {
+		f.torn = nil
+	}
+	return err
+}
+
+// Post refuses: an entry of a File belongs on the disk.
+func (f *File) Post(Entry) (Record, error) {
+	return Record{}, &units.ValueError{Field: "entry", Value: "posted in memory only", Need: "Append, which writes the file as well", Err: units.ErrInconsistent}
+}
+
+// Close closes the file. The book can still be read.
+func (f *File) Close() error {
+	f.shut = true
+	return f.store.Close()
+}
