@@ -42,7 +42,7 @@ func (l Lot) check(field string) error {
 // Errors: a [*units.ValueError] for a mass out of bounds, no mass at all, or a
 // lot with a mass and no composition.
 //
-// Source: [Karating] (balance on the mass of each metal).
+// Source: [RaisingGold] (balance on the mass of each metal).
 func Blend(lots ...Lot) (Lot, error) {
 	l, _, err := blend(lots)
 	return l, err
@@ -77,9 +77,9 @@ func blend(lots []Lot) (Lot, []working.Step, error) {
 		return Lot{}, nil, err
 	}
 	total := working.Of("m", "mass of the melt", melt.Mass)
-	steps := []working.Step{{Formula: "m = " + strings.Join(sumForm, " + "), Terms: massTerms, Result: total, Source: "Karating"}}
+	steps := []working.Step{{Formula: "m = " + strings.Join(sumForm, " + "), Terms: massTerms, Result: total, Source: "RaisingGold"}}
 	for _, symbol := range symbols {
-		step := working.Step{Source: "Karating"}
+		step := working.Step{Source: "RaisingGold"}
 		var fine []float64
 		var forms []string
 		for k, l := range lots {
@@ -133,7 +133,7 @@ type Additions struct {
 // of one than total allows; a [*units.ValueError] for a missing target, a mass
 // out of bounds, or neither stock nor total.
 //
-// Source: [Composed], [Karating].
+// Source: [Composed], [RaisingGold].
 func ToComposition(stock Lot, target Composition, total units.Mass) (Additions, error) {
 	a, _, err := toComposition(stock, target, total)
 	return a, err

@@ -25,7 +25,7 @@ type Karating struct {
 // Karat(14).MassFraction() is 583.33, Fineness(585).MassFraction() the mark.
 // Errors: a [*units.ValueError] for a value outside these bounds.
 //
-// Source: [Karating].
+// Source: [RaisingGold].
 func Raise(stock units.Mass, from, to units.MassFraction) (Karating, error) {
 	k, _, err := raise(stock, from, to)
 	return k, err
@@ -63,7 +63,7 @@ func raise(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 // For one unit of mass that is w₁/w₂ - 1, the printed lowering factor. Errors:
 // a [*units.ValueError] for a value outside these bounds.
 //
-// Source: [Karating], [LoweringFactors].
+// Source: [RaisingGold], [LoweringFactors].
 func Lower(stock units.Mass, from, to units.MassFraction) (Karating, error) {
 	k, _, err := lower(stock, from, to)
 	return k, err
@@ -108,8 +108,8 @@ func finish(formula, meaning string, stock units.Mass, from, to units.MassFracti
 	add := working.Of("a", meaning, a)
 	return k, []working.Step{
 		{Formula: formula, Terms: []working.Term{m, working.Of("w₁", "share of gold in the stock", from), working.Of("w₂", "share of gold wanted", to)},
-			Result: add, Source: "Karating"},
-		{Formula: "M = m + a", Terms: []working.Term{m, add}, Result: working.Of("M", "mass after melting", k.Total), Source: "Karating"},
+			Result: add, Source: "RaisingGold"},
+		{Formula: "M = m + a", Terms: []working.Term{m, add}, Result: working.Of("M", "mass after melting", k.Total), Source: "RaisingGold"},
 	}, nil
 }
 

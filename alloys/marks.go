@@ -52,9 +52,9 @@ func (l List) String() string {
 //
 // Errors: a [*units.ValueError] when the list has no series for that metal.
 //
-// Source: [FinenessSeries], [ISO9202].
+// Source: [FinenessLists], [ISO9202].
 func FinenessSeries(list List, symbol string) (Series, error) {
-	s := Series{Name: list.String(), Symbol: symbol, Seen: StoredCopy, Source: "FinenessSeries"}
+	s := Series{Name: list.String(), Symbol: symbol, Seen: StoredCopy, Source: "FinenessLists"}
 	var text string
 	switch list {
 	case ListUnitedKingdom:

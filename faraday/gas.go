@@ -30,7 +30,7 @@ type Gas struct {
 //
 // Errors: a [*units.ValueError] for an argument out of range.
 //
-// Source: [OpenStaxChem2e] sections 9.2 and 17.7.
+// Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants), [HydrogenLimit].
 func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
 	if err := units.Fraction("current efficiency", eff); err != nil {
 		return Gas{}, err
@@ -51,7 +51,7 @@ func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperatur
 //
 // Errors: a [*units.ValueError] for an argument out of range.
 //
-// Source: [OpenStaxChem2e] sections 9.2 and 17.7.
+// Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants).
 func Oxygen(q units.Charge, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
 	const molarO2 = 2 * 15.999e-3 // kg/mol, [IUPAC2021]
 	return gas(q, 1.0/4, molarO2, temperature, pressure)

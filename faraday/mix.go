@@ -32,7 +32,10 @@ func PartOf(symbol string, valence int, share units.MassFraction) (Part, error) 
 	if _, err := EquivalentOf(p.Molar, p.Electrons); err != nil {
 		return Part{}, err
 	}
-	return p, units.Fraction("mass fraction of "+symbol, share)
+	if err := units.Fraction("mass fraction of "+symbol, share); err != nil {
+		return Part{}, err
+	}
+	return p, nil
 }
 
 // MixedEquivalent returns the electrochemical equivalent of a deposit of

@@ -2,6 +2,7 @@ package plating
 
 import (
 	"testing"
+	"time"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/units"
@@ -76,4 +77,33 @@ func BenchmarkEstimateBare(b *testing.B) {
 		in.promise += 1e-12
 		sinkBare = bareEstimate(&in)
 	}
+}
+
+// BenchmarkEstimateRatio times both in turn in one run and reports how many
+// times as long the checked estimate takes as the bare arithmetic.
+func BenchmarkEstimateRatio(b *testing.B) {
+	l := benchLayer()
+	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity), float64(l.Bath.Deposit.Density),
+		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
+	const rounds = 10000
+	var checked, bare time.Duration
+	for b.Loop() {
+		start := time.Now()
+		for range rounds {
+			r, err := Estimate(&l)
+			if err != nil {
+				b.Fatal(err)
+			}
+			sinkResult = r
+		}
+		middle := time.Now()
+		for range rounds {
+			sinkBare = bareEstimate(&in)
+		}
+		checked += middle.Sub(start)
+		bare += time.Since(middle)
+	}
+	b.ReportMetric(float64(checked)/float64(bare), "ratio")
+	b.ReportMetric(float64(checked)/float64(b.N)/rounds, "ns/estimate")
+	b.ReportMetric(0, "ns/op")
 }

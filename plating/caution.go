@@ -1,5 +1,11 @@
 package plating
 
+import (
+	"strings"
+
+	"example.com/laydown/units"
+)
+
 // A Hazard is a set of dangers that a bath brings by its chemistry.
 type Hazard uint16
 
@@ -18,6 +24,34 @@ const (
 
 // Has reports whether every hazard of h2 is in h.
 func (h Hazard) Has(h2 Hazard) bool { return h&h2 == h2 }
+
+// AllHazards returns the hazards that the bath names and those that its own
+// name, metal and temperature give away, so that one forgotten in the list is
+// still warned of: cyanide, acid, nickel, chromic, ammonia, fluoride in the name (unless
+// it says free of it), nickel as the metal, more than 45 °C.
+func (b *Bath) AllHazards() Hazard {
+	h := b.Hazards
+	name := strings.ToLower(b.Name)
+	for _, w := range []struct {
+		word string
+		flag Hazard
+	}{
+		{"cyanide", HazardCyanide}, {"acid", HazardAcid}, {"nickel", HazardNickel}, {"chromic", HazardChromate},
+		{"chromium", HazardChromate}, {"ammonia", HazardAmmonia}, {"fluo", HazardFluoride}, {"caustic", HazardCaustic},
+	} {
+		if strings.Contains(name, w.word) && !strings.Contains(name, w.word+"-free") && !strings.Contains(name, w.word+" free") &&
+			!strings.Contains(name, "non-"+w.word) && !strings.Contains(name, "without "+w.word) {
+			h |= w.flag
+		}
+	}
+	if b.Metal == "Ni" {
+		h |= HazardNickel
+	}
+	if b.Heat.Set > units.Celsius(45) {
+		h |= HazardHot
+	}
+	return h
+}
 
 // freeCyanide reports whether the bath holds cyanide that is not kept bound in acid.
 func (h Hazard) freeCyanide() bool { return h.Has(HazardCyanide) && !h.Has(HazardAcid) }

@@ -56,7 +56,10 @@ func TestDocsAndSources(t *testing.T) {
 				if m := sourceLine.FindStringSubmatch(doc); m != nil {
 					for _, k := range keyWord.FindAllStringSubmatch(m[1], -1) {
 						if !known[k[1]] && types[dir+"."+k[1]] {
-							continue // a link to a type, not a key
+							continue // a link to a name of the package, not a key
+						}
+						if known[k[1]] && types[dir+"."+k[1]] {
+							t.Errorf("%s: %s cites [%s], which is a name of the package too: go doc takes it for a link", path, f.Name.Name, k[1])
 						}
 						keys = append(keys, k[1])
 						if !known[k[1]] {
@@ -90,7 +93,7 @@ func TestDocsAndSources(t *testing.T) {
 	}
 }
 
-// typeNames collects the exported types of the packages, as folder.Name.
+// typeNames collects the exported types and functions of the packages, as folder.Name.
 func typeNames(t *testing.T) map[string]bool {
 	types := map[string]bool{}
 	for _, root := range []string{"../units", "../faraday", "../alloys", "../plating"} {
@@ -103,6 +106,9 @@ func typeNames(t *testing.T) map[string]bool {
 				return err
 			}
 			for _, decl := range file.Decls {
+				if f, ok := decl.(*ast.FuncDecl); ok && f.Recv == nil && f.Name.IsExported() {
+					types[filepath.Dir(path)+"."+f.Name.Name] = true
+				}
 				if g, ok := decl.(*ast.GenDecl); ok {
 					for _, spec := range g.Specs {
 						if s, ok := spec.(*ast.TypeSpec); ok && s.Name.IsExported() {

@@ -71,8 +71,8 @@ func TestIndependentEstimate(t *testing.T) {
 	worst := 0.0
 	for range 2000 {
 		l := hardGold(t)
-		l.Promise = units.Length(math.Exp(rng.Float64()*8-16)) * units.Metre
-		l.CurrentDensity = units.CurrentDensity(math.Exp(rng.Float64() * 7))
+		l.Promise = units.Length(math.Exp(rng.Float64()*6-16)) * units.Metre
+		l.CurrentDensity = units.CurrentDensity(math.Exp(3 + rng.Float64()*7))
 		l.Area = units.Area(math.Exp(rng.Float64()*9 - 9))
 		l.Distribution.MinToMean = units.Ratio(0.05 + 0.95*rng.Float64())
 		l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(0.01 + 0.99*rng.Float64()))
@@ -503,7 +503,7 @@ func ExampleEstimate() {
 	// Output:
 	// 0.53 A for 13 min 27 s
 	// 302 mg of gold
-	// caution: only 35 % of the current deposits metal; the rest makes hydrogen; draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards [OpenStaxChem2e]
+	// caution: only 35 % of the current deposits metal; the rest makes hydrogen; draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards [common practice, no source]
 }
 
 func ExampleWorking() {

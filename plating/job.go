@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/laydown/faraday"
 	"example.com/laydown/units"
 )
 
@@ -11,14 +12,17 @@ import (
 type Part struct {
 	Name  string
 	Count int        // how many, 1 or more
-	Area  units.Area // plated area of one, > 0
+	Area  units.Area // plated area of one, what is masked taken off, > 0
+
+	// Masked is the area stopped off on each, for the sheet: it is no longer in Area.
+	Masked units.Area
 }
 
 // LoadArea returns the plated area of a load.
 //
 //	A = Σ k·A₁
 //
-//	k   Count  pieces of each sort, 1 to 1 000 000
+//	k   Count  pieces of each sort, 1 to 1e9
 //	A₁  Area   plated area of one, > 0 [m²]
 //
 // Errors: a [*units.ValueError] that names the part.
@@ -34,15 +38,21 @@ func LoadArea(parts ...Part) (units.Area, error) {
 		if name == "" {
 			name = fmt.Sprintf("part %d", i+1)
 		}
-		if p.Count < 1 || p.Count > 1_000_000 {
-			return 0, &units.ValueError{Field: "count of " + name, Value: fmt.Sprint(p.Count), Need: "a count from 1 to 1000000", Err: units.ErrOutOfRange}
+		if p.Count < 1 || p.Count > 1_000_000_000 {
+			return 0, &units.ValueError{Field: "count of " + name, Value: fmt.Sprint(p.Count), Need: "a count from 1 to 1000000000", Err: units.ErrOutOfRange}
 		}
 		if err := units.Positive("area of "+name, p.Area); err != nil {
 			return 0, err
 		}
+		if err := units.NonNegative("masked area of "+name, p.Masked); err != nil {
+			return 0, err
+		}
 		sum += units.Area(float64(p.Count) * float64(p.Area))
 	}
-	return sum, units.Finite("area of the load", sum)
+	if err := units.Finite("area of the load", sum); err != nil {
+		return 0, err
+	}
+	return sum, nil
 }
 
 // A Job is a load of parts that goes through plated layers, the first one
@@ -67,7 +77,7 @@ type JobResult struct {
 func (r *JobResult) Hazards() Hazard {
 	var h Hazard
 	for i := range r.Layers {
-		h |= r.Layers[i].Layer.Bath.Hazards
+		h |= r.Layers[i].Layer.Bath.AllHazards()
 	}
 	return h
 }
@@ -99,10 +109,16 @@ type MetalTotal struct {
 //	s_below  thinnest spot of each layer directly below of the same metal [m]
 //
 // The sum takes the same spot to be thinnest in each layer; where it is not,
-// the coat is better than the sum says.
+// the coat is better than the sum says. Only layers on the same area count.
+//
+// Layers whose baths have the same Name and Metal stand in one bath: each finds
+// it with the metal that the ones before have left, and the share drawn is that
+// of all of them together.
 //
 // Errors: as [LoadArea] and [Estimate], with the layer named; a
-// [*units.ValueError] when the layers below already meet a promise.
+// [*units.ValueError] when the layers below already meet a promise, when
+// CountBelow is set in a bath without Metal, and for a Metal that is no element
+// (an [*faraday.ElementError]).
 //
 // Source: [Definition], [OpenStaxChem2e] section 17.7.
 func EstimateJob(job Job) (JobResult, error) {
@@ -119,20 +135,34 @@ func EstimateJob(job Job) (JobResult, error) {
 		if l.Area == 0 {
 			l.Area = area
 		}
+		if l.Bath.Metal != "" {
+			if _, err := faraday.Lookup(l.Bath.Metal); err != nil {
+				return JobResult{}, fmt.Errorf("%s: metal of the bath: %w", name, err)
+			}
+		} else if l.CountBelow {
+			return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
+				Need: "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
+		}
 		lr := LayerResult{}
 		if l.CountBelow && l.Promise > 0 {
-			lr.Below = res.below(l.Bath.Metal)
+			lr.Below = res.below(l.Bath.Metal, l.Area)
 			if lr.Below >= l.Promise {
 				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "promised thickness", Value: l.Promise.Text(units.Micrometre, 3),
 					Need: "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already", Err: units.ErrInconsistent})
 			}
 			l.Promise -= lr.Below
 		}
+		drawn := res.drawnFrom(&l.Bath)
+		opening := l.Bath.Content
+		if drawn > 0 && l.Bath.Volume > 0 && opening > 0 {
+			l.Bath.Content -= units.MassConcentration(math.Min(float64(drawn)/float64(l.Bath.Volume), float64(opening)*(1-1e-9)))
+		}
 		lr.Layer = l
 		lr.Result, err = Estimate(&l)
 		if err != nil {
 			return JobResult{}, fmt.Errorf("%s: %w", name, err)
 		}
+		lr.Result.drawAll(&l.Bath, drawn, opening)
 		lr.Before, lr.Notes = res.placeNotes(&l), Notes(&l, &lr.Result)
 		res.add(lr)
 	}
@@ -169,13 +199,41 @@ func (l *Layer) title(i int) string {
 	return fmt.Sprintf("layer %d", i+1)
 }
 
-// below sums the thinnest spots of the topmost run of layers of one metal.
-func (r *JobResult) below(metal string) units.Length {
+// below sums the thinnest spots of the topmost run of layers of one metal on
+// one area.
+func (r *JobResult) below(metal string, area units.Area) units.Length {
 	var sum units.Length
-	for i := len(r.Layers) - 1; i >= 0 && r.Layers[i].Layer.Bath.Metal == metal; i-- {
+	for i := len(r.Layers) - 1; i >= 0; i-- {
+		l := &r.Layers[i].Layer
+		if l.Bath.Metal != metal || math.Abs(float64(l.Area-area)) > 1e-9*float64(area) {
+			break
+		}
 		sum += r.Layers[i].Result.Thinnest
 	}
 	return sum
+}
+
+// drawnFrom sums the metal that the layers so far have drawn from a bath. Baths
+// without a name are taken to be different ones.
+func (r *JobResult) drawnFrom(b *Bath) units.Mass {
+	var sum units.Mass
+	for i := range r.Layers {
+		if o := &r.Layers[i].Layer.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal {
+			sum += r.Layers[i].Result.FineMass
+		}
+	}
+	return sum
+}
+
+// drawAll makes the share drawn that of all layers in one bath.
+func (r *Result) drawAll(b *Bath, before units.Mass, opening units.MassConcentration) {
+	if before == 0 || r.Warnings.Has(WarnMetalUnknown) {
+		return
+	}
+	r.Drawn = units.Ratio(float64(before+r.FineMass) / float64(opening.Of(b.Volume)))
+	if r.Drawn > b.drawLimit() && !r.Warnings.Has(WarnBathEmpty) {
+		r.Warnings |= WarnBathDrawn
+	}
 }
 
 func (r *JobResult) add(lr LayerResult) {
@@ -184,7 +242,7 @@ func (r *JobResult) add(lr LayerResult) {
 	r.Charge += lr.Result.Charge
 	metal := lr.Layer.Bath.Metal
 	for i := range r.Metals {
-		if m := &r.Metals[i]; m.Metal == metal {
+		if m := &r.Metals[i]; m.Metal == metal && metal != "" {
 			m.Mean += lr.Result.Mean
 			m.Thinnest += lr.Result.Thinnest
 			m.Mass += lr.Result.Mass
@@ -198,12 +256,21 @@ func (r *JobResult) add(lr LayerResult) {
 
 // placeNotes says what a layer's place behind another brings with it.
 func (r *JobResult) placeNotes(l *Layer) []Note {
-	if len(r.Layers) == 0 {
-		return nil
-	}
 	var notes []Note
+	if l.Area > r.Area*(1+1e-9) {
+		notes = append(notes, Note{Severity: SeverityWarning, Source: arithmetic,
+			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area), Do: "check both areas"})
+	}
+	if l.Role == RoleStrike {
+		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
+			Text: "without current a noble metal may deposit by exchange and a passive metal grows its film again; neither holds a coat",
+			Do:   "have the current on before the piece touches the bath"})
+	}
+	if len(r.Layers) == 0 {
+		return notes
+	}
 	prev := &r.Layers[len(r.Layers)-1].Layer
-	a, b := prev.Bath.Hazards, l.Bath.Hazards
+	a, b := prev.Bath.AllHazards(), l.Bath.AllHazards()
 	switch alkaline := a.freeCyanide() || b.freeCyanide(); {
 	case (a.freeCyanide() && b.Has(HazardAcid)) || (a.Has(HazardAcid) && b.freeCyanide()):
 		notes = append(notes, Note{Severity: SeverityWarning, Source: practice,
@@ -243,5 +310,9 @@ func Spread(parts ...Part) (units.Ratio, error) {
 	for _, p := range parts {
 		least, most = math.Min(least, float64(p.Area)), math.Max(most, float64(p.Area))
 	}
-	return units.Ratio(most / least), nil
+	k := units.Ratio(most / least)
+	if err := units.Finite("ratio of part areas", k); err != nil {
+		return 0, err
+	}
+	return k, nil
 }

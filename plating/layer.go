@@ -146,6 +146,10 @@ func Estimate(l *Layer) (res Result, err error) {
 		}
 	}
 
+	if !(mean <= float64(mostCoat) && j <= float64(mostCurrent) && t <= float64(mostTime)) {
+		return Result{}, &units.ValueError{Field: "estimate", Value: units.Length(mean).String() + " at " + units.CurrentDensity(j).String() + " for " + units.Duration(t).String(),
+			Need: "at most 100 mm, 10 000 A/dm² and a year", Err: units.ErrOutOfRange}
+	}
 	i := j * float64(l.Area)
 	q := i * t
 	m := rho * mean * float64(l.Area)
@@ -175,20 +179,19 @@ func (l *Layer) sound() bool {
 	if len(b.Efficiency.points) == 0 && !(b.Efficiency.constant > 0 && b.Efficiency.constant <= 1) {
 		return false
 	}
-	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && l.Area > 0 &&
+	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && b.Deposit.Density <= mostDensity &&
 		b.Fine >= 0 && b.Fine <= 1 && b.DrawLimit >= 0 && b.DrawLimit <= 1 &&
+		l.Area > 0 && l.Area <= mostArea && l.Promise >= 0 && l.Promise <= mostCoat &&
+		l.CurrentDensity >= 0 && l.CurrentDensity <= mostCurrent && l.Time >= 0 && l.Time <= mostTime &&
 		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 && l.Distribution.Uncertainty >= 0 &&
-		l.Promise >= 0 && l.CurrentDensity >= 0 && l.Time >= 0 &&
 		b.Window.Low >= 0 && b.Window.Low <= b.Window.High &&
 		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High &&
 		b.Heat.Low >= 0 && b.Heat.Low <= b.Heat.High && b.Heat.Set >= 0 &&
 		b.Content >= 0 && b.Volume >= 0 && b.MostThickness >= 0) {
 		return false
 	}
-	sum := float64(b.Deposit.Equivalent) + float64(b.Deposit.Density) + float64(l.Area) +
-		float64(l.Promise) + float64(l.CurrentDensity) + float64(l.Time) +
-		float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) + float64(b.Heat.Set) +
-		float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) + float64(l.Distribution.Uncertainty)
+	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) +
+		float64(b.Heat.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) + float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
 }
 
@@ -207,8 +210,20 @@ func (l *Layer) given() int {
 	return n
 }
 
+// Limits of sense: no plating job comes near them, so that what lies beyond is
+// a slip of units, and an error.
+const (
+	mostDensity = 25 * units.GramPerCubicCentimetre // no metal is denser than 22.6
+	mostCurrent = 1e6 * units.AmperePerSquareMetre  // 10 000 A/dm²; fast jets reach 1 000
+	mostTime    = 366 * units.Day
+	mostArea    = 1e6 * units.SquareMetre
+	mostCoat    = 100 * units.Millimetre
+)
+
 // Check returns a [*units.ValueError] for the first field that [Estimate]
-// cannot take, nil when it can take all.
+// cannot take, nil when it can take all. Besides what cannot be, it refuses
+// what no job has: a deposit denser than 25 g/cm³, more than 10 000 A/dm², a
+// year, 1 km² or 100 mm of coat.
 func (l *Layer) Check() error {
 	if err := l.Bath.Check(); err != nil {
 		return err
@@ -230,6 +245,21 @@ func (l *Layer) Check() error {
 	}
 	if err := units.NonNegative("time", l.Time); err != nil {
 		return err
+	}
+	for _, c := range []struct {
+		field, value string
+		over         bool
+		need         string
+	}{
+		{"density of the deposit", l.Bath.Deposit.Density.String(), l.Bath.Deposit.Density > mostDensity, "at most " + mostDensity.String()},
+		{"current density", l.CurrentDensity.String(), l.CurrentDensity > mostCurrent, "at most " + mostCurrent.String()},
+		{"time", l.Time.String(), l.Time > mostTime, "at most a year"},
+		{"area", l.Area.String(), l.Area > mostArea, "at most " + mostArea.String()},
+		{"promised thickness", l.Promise.String(), l.Promise > mostCoat, "at most " + mostCoat.String()},
+	} {
+		if c.over {
+			return &units.ValueError{Field: c.field, Value: c.value, Need: c.need, Err: units.ErrOutOfRange}
+		}
 	}
 	if l.given() < 2 {
 		return &units.ValueError{Field: "promise, current density and time", Value: "fewer than two given",

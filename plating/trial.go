@@ -64,7 +64,13 @@ func (tr Trial) Efficiency(d faraday.Deposit) (TrialResult, error) {
 	if gain <= 0 {
 		return TrialResult{}, &units.ValueError{Field: "gain in mass", Value: gain.String(), Need: "a piece that is heavier after plating", Err: units.ErrNotPositive}
 	}
+	if err := d.Check(); err != nil {
+		return TrialResult{}, err
+	}
 	r := TrialResult{Gain: gain, Charge: tr.Current.For(tr.Time), Relative: units.Ratio(float64(tr.Resolution) / (math.Sqrt(6) * float64(gain)))}
+	if err := units.Finite("uncertainty of the efficiency", r.Relative); err != nil {
+		return TrialResult{}, err
+	}
 	eff, err := faraday.Efficiency(d.Equivalent, gain, r.Charge)
 	r.Efficiency = eff
 	if err != nil && eff == 0 {

@@ -2,6 +2,7 @@ package plating
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/laydown/units"
 )
@@ -27,6 +28,7 @@ const (
 	WarnTemperatureHigh                      // bath warmer than its window
 	WarnGas                                  // most of the current makes hydrogen
 	WarnAnodeInsoluble                       // the anode does not replace what goes
+	WarnRatioUnsure                          // the ratio of thinnest to mean is known to 5 % or worse
 	warnEnd
 )
 
@@ -111,8 +113,11 @@ func (l *Layer) review(r *Result) Warnings {
 	if r.Thinnest < l.Promise*(1-tolerance) {
 		w |= WarnPromiseMissed
 	}
-	if l.Distribution.MinToMean < 0.5 {
+	if l.Distribution.MinToMean < 0.5 && l.Promise > 0 {
 		w |= WarnUneven
+	}
+	if l.Distribution.Uncertainty >= 0.05 {
+		w |= WarnRatioUnsure
 	}
 	if r.Time < 10 {
 		w |= WarnTimeShort
@@ -176,9 +181,13 @@ func Notes(l *Layer, r *Result) []Note {
 		"a mean of %s is more than the %s this bath is used for", r.Mean.Text(units.Micrometre, 2), b.MostThickness.Text(units.Micrometre, 2))
 	add(WarnUneven, SeverityCaution, arithmetic, "space the anode, turn the part, or shield the edges",
 		"the mean must be %.1f times the promise to cover the thinnest spot", 1/float64(l.Distribution.MinToMean))
+	u := float64(l.Distribution.Uncertainty)
+	add(WarnRatioUnsure, SeverityCaution, arithmetic, fmt.Sprintf("to be sure at two standard uncertainties, plate %.2g times as long, or measure the ratio", 1/math.Max(0.05, 1-2*u)),
+		"the ratio of thinnest to mean is known to %s: the thinnest spot may have from %s to %s", units.Ratio(u).Percent(0),
+		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
 		"%.1f s is hard to time", float64(r.Time))
-	add(WarnGas, SeverityCaution, "OpenStaxChem2e", "draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards",
+	add(WarnGas, SeverityCaution, practice, "draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards",
 		"only %s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
 	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
 		"the anode does not replace the %s of %s that this layer takes", few(r.FineMass), metalName(b))

@@ -3,6 +3,7 @@ package plating
 import (
 	"fmt"
 
+	"example.com/laydown/faraday"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
@@ -124,15 +125,19 @@ func LoadAreaWorking(parts ...Part) (working.Step, error) {
 
 // EfficiencyWorking shows the arithmetic of [Trial.Efficiency].
 //
-// Errors: as [Trial.Efficiency] for fields out of range.
+// Errors: as [Trial.Efficiency].
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func (tr Trial) EfficiencyWorking(eq units.Equivalent, r TrialResult) []working.Step {
+func (tr Trial) EfficiencyWorking(d faraday.Deposit) ([]working.Step, error) {
+	r, err := tr.Efficiency(d)
+	if err != nil {
+		return nil, err
+	}
 	return []working.Step{
 		{Formula: "m = m₂ - m₁", Source: "Definition", Result: working.Of("m", "gain in mass", r.Gain),
 			Terms: []working.Term{working.Of("m₂", "mass after", tr.After), working.Of("m₁", "mass before", tr.Before)}},
 		{Formula: "η = m/(ε·I·t)", Source: "OpenStaxChem2e", Result: working.Of("η", "current efficiency", r.Efficiency),
-			Terms: []working.Term{working.Of("m", "gain in mass", r.Gain), working.Of("ε", "electrochemical equivalent", eq),
+			Terms: []working.Term{working.Of("m", "gain in mass", r.Gain), working.Of("ε", "electrochemical equivalent", d.Equivalent),
 				working.Of("I", "current", tr.Current), working.Of("t", "time", tr.Time)}},
-	}
+	}, nil
 }

@@ -19,7 +19,7 @@ import (
 func Convert(text, unit string) (string, error) {
 	kinds := kindsOf(normalise(unit))
 	if len(kinds) == 0 {
-		return "", unknownTarget(unit)
+		return "", unknownTarget(text, unit)
 	}
 	var firstErr error
 	for _, k := range kinds {
@@ -39,11 +39,20 @@ func Convert(text, unit string) (string, error) {
 }
 
 // unknownTarget is the error for a unit that no kind knows. It lists the units
-// of all kinds, since none is more likely than another.
-func unknownTarget(unit string) error {
+// of the kinds that can read the text, and those of all kinds when none can.
+func unknownTarget(text, unit string) error {
 	e := &ParseError{Text: clip(strings.TrimSpace(unit)), Reason: "unknown unit", Err: ErrUnknownUnit}
-	seen := map[string]bool{}
+	var kinds []Kind
 	for _, k := range Kinds() {
+		if _, err := parse(k, text); err == nil {
+			kinds = append(kinds, k)
+		}
+	}
+	if kinds == nil {
+		kinds = Kinds()
+	}
+	seen := map[string]bool{}
+	for _, k := range kinds {
 		for _, u := range k.Units() {
 			if !seen[u] {
 				seen[u] = true

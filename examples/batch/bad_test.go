@@ -152,7 +152,7 @@ func TestBadLines(t *testing.T) {
 		{"empty lines", "\n\r\n\n", "", 2, 0},
 		{"quote inside", `ha"nd,12` + "\n", "a quote out of place", 2, 1},
 		{"quote behind", `"hand"x,12` + "\n", "a quote out of place", 2, 1},
-		{"quote not closed", `hand,"12` + "\n", "a quote is not closed", 1, 1},
+		{"quote not closed", `hand,"12` + "\n", "a quote is not closed", 2, 1},
 		{"zero byte", strings.Replace(g, "12", "1\x002", 1), `count "1\x002": need a whole number`, 2, 1},
 		{"not UTF-8", strings.Replace(g, "Au", "\xff", 1), "element", 2, 1},
 		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2, 1},

@@ -180,6 +180,9 @@ func FuzzRecords(f *testing.F) {
 			if errA == io.EOF {
 				return
 			}
+			if errA == errUnclosed {
+				return // package csv gives the rest up, ours goes on at the next line
+			}
 			if errA != nil {
 				continue // both say so, and both go on
 			}

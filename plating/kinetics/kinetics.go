@@ -142,7 +142,11 @@ func (l Law) Current(eta float64) (j, slope float64) {
 		v := l.Volt()
 		up, down := exp(l.Anodic*eta/v), exp(-l.Cathodic*eta/v)
 		j0 := float64(l.Exchange)
-		return j0 * (up - down), j0 * (l.Anodic*up + l.Cathodic*down) / v
+		j = j0 * (up - down)
+		if a, c := l.Anodic*eta/v, l.Cathodic*eta/v; math.Abs(a)+math.Abs(c) < 1 { // near equilibrium the difference loses digits
+			j = j0 * (math.Expm1(a) - math.Expm1(-c))
+		}
+		return j, j0 * (l.Anodic*up + l.Cathodic*down) / v
 	}
 	return math.NaN(), math.NaN()
 }

@@ -57,7 +57,7 @@ func TestPropertyLimits(t *testing.T) {
 		t.Errorf("Tafel limit: %v and %v", a, b)
 	}
 	low, _ := bv.Current(1e-6)
-	if want := 1e-6 / bv.Volt(); math.Abs(low/want-1) > 1e-9 {
+	if want := 1e-6 / bv.Volt(); math.Abs(low/want-1) > 1e-10 {
 		t.Errorf("linear limit: %v, want %v", low, want)
 	}
 	for _, eta := range []float64{1e6, -1e6} {

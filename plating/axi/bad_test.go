@@ -1,0 +1,176 @@
+package axi_test
+
+import (
+	"context"
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	. "example.com/laydown/plating/axi"
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+var (
+	nan = math.NaN()
+	inf = math.Inf(1)
+)
+
+// TestPropertyBadProfile: each broken profile is refused with its reason.
+func TestPropertyBadProfile(t *testing.T) {
+	n := units.Length(nan)
+	for _, row := range []struct {
+		name string
+		p    Profile
+		want error
+	}{
+		{"zero", Profile{}, ErrProfile},
+		{"NaN start", NewProfile(Point{n, 0}).LineTo(Point{1, 1}), units.ErrNotFinite},
+		{"NaN end", NewProfile(Point{0, 0}).LineTo(Point{1, n}), units.ErrNotFinite},
+		{"infinite", NewProfile(Point{0, 0}).LineTo(Point{units.Length(inf), 0}), units.ErrNotFinite},
+		{"huge", NewProfile(Point{0, 0}).LineTo(Point{1e300, 0}), units.ErrOutOfRange},
+		{"negative R", NewProfile(Point{0, 0}).LineTo(Point{-1, 0}), units.ErrNegative},
+		{"zero length", NewProfile(Point{1, 0}).LineTo(Point{1, 0}), units.ErrNotPositive},
+		{"arc through three points of a line", NewProfile(Point{0, 0}).ArcVia(Point{1, 0}, Point{2, 0}), ErrProfile},
+		{"arc through one point", NewProfile(Point{1, 0}).ArcVia(Point{1, 0}, Point{1, 0}), ErrProfile},
+		{"arc below the axis", NewProfile(Point{1, 0}).ArcVia(Point{0.1, 0.51961524}, Point{0.1, -0.51961524}), units.ErrNegative},
+		{"full circle", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 360), units.ErrNotFinite},
+		{"NaN turn", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, nan), units.ErrNotFinite},
+		{"flat oval", NewProfile(Point{1, 0}).OvalUp(Point{2, 0}), ErrProfile},
+		{"along the axis", NewProfile(Point{0, 0}).LineTo(Point{0, 1}), ErrProfile},
+		{"bow tie", NewProfile(Point{1, 0}).LineTo(Point{2, 1}, Point{2, 0}, Point{1, 1}, Point{1, 0}), ErrCrossing},
+		{"fold", NewProfile(Point{0, 0}).LineTo(Point{2, 0}, Point{1, 0}), ErrCrossing},
+		{"line through arc", NewProfile(Point{0, 0}).ArcAround(Point{0, 1}, 180).LineTo(Point{3, 1}, Point{0.2, 0.5}), ErrCrossing},
+		{"arc over arc", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 170).ArcAround(Point{1, 0}, -100), ErrCrossing},
+		{"oval through line", NewProfile(Point{0, 0}).OvalAcross(Point{1, 1}).LineTo(Point{1, 2}, Point{0.9, 0}), ErrCrossing},
+	} {
+		err := row.p.Check()
+		var v *units.ValueError
+		if !errors.Is(err, row.want) || !errors.As(err, &v) {
+			t.Errorf("%s: %v, want %v", row.name, err, row.want)
+			continue
+		}
+		if v.Field == "" || v.Value == "" || v.Need == "" {
+			t.Errorf("%s: error without field, value or remedy: %v", row.name, err)
+		}
+		p := cup()
+		p.Parts[0].Profile = row.p
+		if _, err := Solve(context.Background(), p, Options{}); !errors.Is(err, row.want) {
+			t.Errorf("%s, solved: %v, want %v", row.name, err, row.want)
+		}
+		if row.p.Length() < 0 || row.p.Area() < 0 {
+			t.Errorf("%s: length or area below zero", row.name)
+		}
+	}
+}
+
+// TestPropertyBadProblem: each contradiction is refused with its reason.
+func TestPropertyBadProblem(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		change func(*Problem)
+		want   error
+	}{
+		{"no conductivity", func(p *Problem) { p.Bath.Conductivity = 0 }, units.ErrNotPositive},
+		{"negative conductivity", func(p *Problem) { p.Bath.Conductivity = -1 }, units.ErrNotPositive},
+		{"NaN conductivity", func(p *Problem) { p.Bath.Conductivity = units.Conductivity(nan) }, units.ErrNotFinite},
+		{"unknown extent", func(p *Problem) { p.Bath.Extent = 9 }, units.ErrOutOfRange},
+		{"far anode in a tank", func(p *Problem) { p.Bath.FarAnode = true }, units.ErrInconsistent},
+		{"walls without vessel", func(p *Problem) { p.Bath.Extent = Unbounded }, units.ErrInconsistent},
+		{"no drive", func(p *Problem) { p.Drive = Drive{} }, units.ErrNotPositive},
+		{"no current", func(p *Problem) { p.Drive = ByCurrent(0) }, units.ErrNotPositive},
+		{"negative current", func(p *Problem) { p.Drive = ByCurrent(-1) }, units.ErrNotPositive},
+		{"NaN voltage", func(p *Problem) { p.Drive = ByVoltage(units.Voltage(nan)) }, units.ErrNotFinite},
+		{"no anode", func(p *Problem) { p.Bath.Walls = nil }, ErrNoElectrode},
+		{"no cathode", func(p *Problem) { p.Parts[0].Kind = Insulator }, ErrNoElectrode},
+		{"no parts", func(p *Problem) { p.Parts = nil }, ErrNoElectrode},
+		{"masked all over", func(p *Problem) { p.Parts[0].Masked = []int{0, 1, 2, 3, 4} }, ErrNoElectrode},
+		{"mask beyond", func(p *Problem) { p.Parts[0].Masked = []int{5} }, units.ErrOutOfRange},
+		{"unknown kind", func(p *Problem) { p.Parts[0].Kind = 7 }, units.ErrOutOfRange},
+		{"bad law", func(p *Problem) { p.Parts[0].Law = kinetics.LinearLaw(-1) }, units.ErrNotPositive},
+		{"Tafel of the wrong side", func(p *Problem) { p.Bath.Walls[0].Law = tafel(0.05, 1) }, units.ErrInconsistent},
+		{"NaN bias", func(p *Problem) { p.Parts[0].Bias = units.Voltage(nan) }, units.ErrNotFinite},
+		{"biased float", func(p *Problem) {
+			p.Parts = append(p.Parts, Part{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: Floating, Bias: 1})
+		}, units.ErrInconsistent},
+		{"wall segment beyond", func(p *Problem) { p.Bath.Walls[0].Segment = 3 }, units.ErrOutOfRange},
+		{"wall twice", func(p *Problem) { p.Bath = p.Bath.With(Wall{Segment: TankSide, Kind: Anode}) }, units.ErrOutOfRange},
+		{"insulating wall", func(p *Problem) { p.Bath.Walls[0].Kind = Insulator }, units.ErrInconsistent},
+		{"tank of no radius", func(p *Problem) { p.Bath.Shape = Tank(1, 0, 1).Shape }, units.ErrNotPositive},
+		{"tank upside down", func(p *Problem) { p.Bath.Shape = Tank(1, 1, -1).Shape }, ErrProfile},
+		{"outside", func(p *Problem) { p.Parts[0].Profile = Rod(10*mm, 130*mm, 150*mm) }, ErrOutside},
+		{"through the wall", func(p *Problem) { p.Parts[0].Profile = Rod(70*mm, 30*mm, 50*mm) }, ErrOutside},
+		{"touching the bottom", func(p *Problem) { p.Parts[0].Profile = Rod(10*mm, 0, 50*mm) }, ErrOutside},
+		{"touching the side", func(p *Problem) { p.Parts[0].Profile = Torus(55*mm, 50*mm, 10*mm) }, ErrOutside},
+		{"open", func(p *Problem) {
+			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}, Point{10 * mm, 60 * mm})
+		}, ErrProfile},
+		{"meets the axis on the way", func(p *Problem) {
+			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 55 * mm}, Point{0, 60 * mm}, Point{10 * mm, 65 * mm}, Point{0, 70 * mm})
+		}, ErrProfile},
+		{"overlapping", func(p *Problem) {
+			p.Parts = append(p.Parts, Part{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Part{Name: "third", Profile: Rod(6*mm, 85*mm, 95*mm)})
+		}, ErrOverlap},
+		{"one in another", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 51*mm, 53*mm)}) }, ErrOverlap},
+		{"touching", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 40*mm, 50*mm)}) }, ErrOverlap},
+		{"sheet with kinetics", func(p *Problem) {
+			p.Parts[0] = Part{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true, Law: tafel(0.05, 1)}
+		}, ErrProfile},
+		{"insulating sheet", func(p *Problem) {
+			p.Parts = append(p.Parts, Part{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}), Sheet: true, Kind: Insulator})
+		}, ErrProfile},
+		{"below the floor", func(p *Problem) {
+			p.Bath = OpenWithFarAnode(1)
+			p.Bath.Extent = HalfSpace
+			p.Parts[0].Profile = Ball(10*mm, 5*mm)
+		}, ErrOutside},
+	} {
+		p := cup()
+		row.change(&p)
+		s, err := Solve(context.Background(), p, Options{})
+		var v *units.ValueError
+		if s != nil || !errors.Is(err, row.want) || !errors.As(err, &v) {
+			t.Errorf("%s: %v, want %v", row.name, err, row.want)
+		}
+		if err2 := p.Check(); err2 == nil || err != nil && err2.Error() != err.Error() {
+			t.Errorf("%s: Check says %v, Solve %v", row.name, err2, err)
+		}
+	}
+}
+
+func TestPropertyBadOptions(t *testing.T) {
+	for _, o := range []Options{{Method: 5}, {Order: 2}, {Order: 40}, {Order: -1}, {Levels: 99}, {Panels: 3}, {Panels: 1e9}, {MaxUnknowns: 2001}, {Workers: -1}} {
+		if _, err := Solve(context.Background(), cup(), o); !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("%+v: %v", o, err)
+		}
+	}
+	var e *SolveError
+	_, err := Solve(context.Background(), cup(), Options{MaxUnknowns: 50})
+	if !errors.Is(err, ErrTooLarge) || !errors.As(err, &e) || e.Unknowns <= 50 || !strings.Contains(err.Error(), "unknowns") {
+		t.Errorf("too many unknowns: %v", err)
+	}
+}
+
+// FuzzSolve draws a four-cornered body somewhere in a tank: an answer or a typed
+// error, no panic, and an answer that is finite and balanced.
+func FuzzSolve(f *testing.F) {
+	f.Add(0.0, 0.05, 0.01, 0.05, 0.01, 0.07, 0.0, 0.07, 0.1)
+	f.Add(0.02, 0.05, 0.03, 0.05, 0.02, 0.07, 0.02, 0.05, 1.0)
+	f.Fuzz(func(t *testing.T, a, b, c, d, e, g, h, i, amps float64) {
+		l := func(v float64) units.Length { return units.Length(v) }
+		p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Kind: Anode}), Drive: ByCurrent(units.Current(amps)),
+			Parts: []Part{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h), l(i)}), Law: butlerVolmer(1)}}}
+		s, err := Solve(context.Background(), p, Options{Order: 4, Levels: 1, MaxUnknowns: 300, NoEstimate: true})
+		var v *units.ValueError
+		var se *SolveError
+		switch {
+		case err == nil:
+			if j := float64(s.Parts[0].Whole.Mean); math.IsNaN(j) || math.IsInf(j, 0) {
+				t.Errorf("mean %v", j)
+			}
+		case !errors.As(err, &v) && !errors.As(err, &se):
+			t.Errorf("untyped error %v", err)
+		}
+	})
+}

@@ -1,0 +1,140 @@
+package axi
+
+import (
+	"math"
+
+	"example.com/laydown/plating/kinetics"
+)
+
+// A corner says how the mesh must shrink towards an end of a piece.
+type corner struct {
+	grade    grade
+	power    int     // s = h·t^power next to the end makes the solution smooth in t
+	beside   float64 // length of the piece beyond the corner
+	exponent float64 // of a primary current density in the distance from the corner
+}
+
+type grade uint8
+
+const (
+	regular grade = iota // the solution goes on smoothly, as in a mirror
+	mild                 // a smooth joint where the curvature jumps
+	sharp                // an edge
+)
+
+// joinCorners finds the neighbour of each end of each piece and the angle
+// that the bath fills there.
+func (m *model) joinCorners() {
+	m.joint = make([][2]joint, len(m.pieces))
+	for i := range m.pieces {
+		for e := range 2 {
+			m.joint[i][e] = joint{-1, 0}
+			m.pieces[i].ends[e] = m.corner(i, e)
+		}
+	}
+}
+
+// A joint is an end of another piece.
+type joint struct{ piece, end int }
+
+// tip returns the place of an end of a piece and the direction into it.
+func (p piece) tip(e int) (at, into vec) {
+	if e == 0 {
+		return p.c.at(p.s0), p.c.along(p.s0)
+	}
+	t := p.c.along(p.s1)
+	return p.c.at(p.s1), vec{-t.r, -t.z}
+}
+
+func (m *model) corner(i, e int) corner {
+	p := m.pieces[i]
+	at, u := p.tip(e)
+	n := p.normal([2]float64{p.s0, p.s1}[e])
+	own := m.role(p)
+	if at.r < 1e-9 {
+		if math.Abs(u.z) < 1e-9 {
+			return corner{grade: regular, power: 1}
+		}
+		return corner{grade: sharp, power: 3, beside: p.s1 - p.s0} // a pointed tip
+	}
+	for k := range m.pieces {
+		for f := range 2 {
+			q, v := m.pieces[k].tip(f)
+			if k == i && f == e || q.minus(at).norm() > 2e-9 {
+				continue
+			}
+			o := m.pieces[k]
+			m.joint[i][e] = joint{k, f}
+			angle := math.Atan2(math.Abs(u.cross(v)), u.dot(v))
+			if v.dot(n) > 0 {
+				angle = 2*math.Pi - angle
+			}
+			c := gradeOf(angle, own, m.role(o), p.c.curved() || o.c.curved())
+			c.beside = o.s1 - o.s0
+			return c
+		}
+	}
+	long := p.s1 - p.s0
+	switch {
+	case p.sheet && m.mirror && at.z == 0: // the rim of a sheet on the floor
+		return corner{grade: sharp, power: 2, beside: long, exponent: -0.5}
+	case p.sheet:
+		return corner{grade: sharp, power: 2, beside: long, exponent: -0.5}
+	}
+	floor := vec{1, 0}
+	if n.r > 0 {
+		floor.r = -1
+	}
+	c := gradeOf(math.Acos(u.dot(floor)), own, insulates, p.c.curved())
+	c.beside = long
+	return c
+}
+
+// A role is what matters of a surface at a corner.
+type role uint8
+
+const (
+	insulates role = iota
+	polarises
+	primary
+)
+
+func (m *model) role(p piece) role {
+	switch {
+	case p.kind == Insulator:
+		return insulates
+	case m.surfaces[p.owner].law.Model == kinetics.Primary:
+		return primary
+	}
+	return polarises
+}
+
+// gradeOf looks at the exponents of the potential next to a corner of a given
+// angle of bath: multiples of π/w between surfaces of one role, of π/(2w)
+// between a fixed potential and any other. The power makes them whole.
+func gradeOf(w float64, a, b role, curved bool) corner {
+	alpha := math.Pi / w
+	mixed := a != b && (a == primary || b == primary)
+	if mixed {
+		alpha /= 2
+	}
+	straight := math.Abs(w-math.Pi) < 1e-7
+	right := math.Abs(w-math.Pi/2) < 1e-7
+	switch {
+	case straight && a == b && !curved:
+		return corner{grade: regular, power: 1}
+	case straight && a == b:
+		return corner{grade: mild, power: 1}
+	case straight && !mixed:
+		return corner{grade: sharp, power: 2}
+	case right && !curved && (a == insulates || b == insulates || a == primary && b == primary):
+		return corner{grade: regular, power: 1, exponent: alpha - 1}
+	}
+	for power := 2; power <= 4; power++ {
+		x := alpha * float64(power)
+		if whole := math.Round(x); whole >= 1 && math.Abs(x-whole) < 1e-6 {
+			return corner{grade: sharp, power: power, exponent: alpha - 1}
+		}
+	}
+	return corner{grade: sharp, power: 3, exponent: alpha - 1}
+}

@@ -1,0 +1,35 @@
+package axi
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Reasons, for [errors.Is]. A [*units.ValueError] wraps the ones about the
+// description of a problem, a [*SolveError] the ones about the solution.
+var (
+	ErrProfile       = errors.New("not a usable profile")                // empty, broken, or open where it must be closed
+	ErrCrossing      = errors.New("profile crosses or touches itself")   // two segments have a point in common
+	ErrOverlap       = errors.New("parts overlap or touch")              // two bodies, or a body and the vessel
+	ErrOutside       = errors.New("outside the bath")                    // a part beyond the vessel or below the floor
+	ErrNoElectrode   = errors.New("no electrode")                        // a side of the cell is missing
+	ErrTooLarge      = errors.New("too many unknowns")                   // the shape needs more than allowed
+	ErrNoConvergence = errors.New("iteration has not converged")         // Newton's method gave up
+	ErrSingular      = errors.New("system of equations is not solvable") // nothing fixes the potentials
+)
+
+// A SolveError reports a problem that was well described but not solved.
+type SolveError struct {
+	Unknowns   int     // of the system
+	Iterations int     // of Newton's method
+	Change     float64 // last relative change of a current density
+	Err        error   // the reason: a sentinel of this package
+}
+
+// Error returns the reason with the numbers in one line.
+func (e *SolveError) Error() string {
+	return fmt.Sprintf("current distribution with %d unknowns: %v (%d iterations, last change %.1e)", e.Unknowns, e.Err, e.Iterations, e.Change)
+}
+
+// Unwrap returns the reason.
+func (e *SolveError) Unwrap() error { return e.Err }

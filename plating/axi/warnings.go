@@ -1,0 +1,131 @@
+package axi
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/laydown/units"
+)
+
+// A Warning says what to beware of in a solution.
+type Warning struct {
+	Code Code
+	Part string // name of the surface, or ""
+	Text string
+}
+
+// A Code tells the kinds of warning apart.
+type Code uint8
+
+// The codes.
+const (
+	Unresolved    Code = iota + 1 // the thinnest spot depends on the mesh
+	NarrowGap                     // a gap of bath smaller than half a panel
+	InfiniteEdge                  // the primary current density has no greatest value
+	ZeroCorner                    // the primary current density falls to zero in an inward corner
+	Bipolar                       // a floating part plates at one end and dissolves at the other
+	Reversed                      // part of a cathode dissolves, or of an anode plates
+	Unbalanced                    // the currents do not add up
+	OverflowedLaw                 // an exponent was held at its limit
+)
+
+// String returns the warning's text with the part.
+func (w Warning) String() string {
+	if w.Part == "" {
+		return w.Text
+	}
+	return w.Part + ": " + w.Text
+}
+
+// warn collects the warnings of a solution.
+func warn(s *Solution, coarse *solved) []Warning {
+	var out []Warning
+	add := func(c Code, part, format string, args ...any) {
+		out = append(out, Warning{c, part, fmt.Sprintf(format, args...)})
+	}
+	f := s.fine
+	for _, list := range [][]Surface{s.Parts, s.Walls} {
+		for _, sf := range list {
+			if sf.Kind == Insulator {
+				continue
+			}
+			w := sf.Whole
+			cathode := sf.Kind == Cathode
+			switch {
+			case sf.Kind == Floating:
+				add(Bipolar, sf.Name, "hangs on no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
+			case cathode && w.Min < -1e-6*abs(w.Mean) || !cathode && w.Max > 1e-6*abs(w.Mean):
+				add(Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
+			}
+			if cathode && (sf.MinError > 0.01 || coarse != nil && math.IsNaN(sf.MinError)) {
+				add(Unresolved, sf.Name, "the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it", w.MinAt.At, 100*sf.MinError)
+			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
+				add(Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
+			}
+			edge, zero := f.primaryEnds(sf.owner)
+			if edge {
+				add(InfiniteEdge, sf.Name, "without polarisation the current density at an edge is infinite: its greatest value means nothing")
+			}
+			if zero && cathode {
+				add(ZeroCorner, sf.Name, "without polarisation the current density falls to zero in an inward corner: its least value is that of the node next to it")
+			}
+		}
+	}
+	if gaps := f.ms.narrow(); gaps > 0 {
+		add(NarrowGap, "", "%d panels are more than twice as long as the gap of bath they face", gaps)
+	}
+	if math.Abs(s.Checks.Balance) > 1e-3 {
+		add(Unbalanced, "", "the currents of all surfaces add up to %.2g %% of the total, not to zero", 100*s.Checks.Balance)
+	}
+	for i, r := range f.sy.roles {
+		law := f.ms.m.surfaces[f.sy.bound[i]].law
+		if r == polarises && math.Abs(f.x[i]) > 690*law.Volt()/math.Max(math.Max(law.Anodic, law.Cathodic), 1e-3) && law.Exchange > 0 {
+			add(OverflowedLaw, f.ms.m.surfaces[f.sy.bound[i]].name, "the overpotential is beyond what the law can express")
+			break
+		}
+	}
+	return out
+}
+
+func abs(j units.CurrentDensity) units.CurrentDensity {
+	return units.CurrentDensity(math.Abs(float64(j)))
+}
+
+// alone tells whether the least value of a surface of constant panels is
+// less than its neighbours' by more than a tenth.
+func (f *solved) alone(s Surface) bool {
+	k := s.Whole.panel
+	near := false
+	for _, n := range []int{k - 1, k + 1} {
+		if n >= 0 && n < len(f.ms.panels) && f.ms.panels[n].piece == f.ms.panels[k].piece {
+			near = near || math.Abs(f.current(n, 0.5)-f.current(k, 0.5)) < 0.1*math.Abs(f.current(k, 0.5))
+		}
+	}
+	return !near
+}
+
+// primaryEnds tells whether a primary surface has edges where its current
+// density is infinite, and corners where it is zero.
+func (f *solved) primaryEnds(owner int) (infinite, zero bool) {
+	for _, p := range f.ms.m.pieces {
+		if p.owner != owner || f.ms.m.role(p) != primary {
+			continue
+		}
+		for _, c := range p.ends {
+			infinite = infinite || c.exponent < -1e-9
+			zero = zero || c.exponent > 1e-9
+		}
+	}
+	return infinite, zero
+}
+
+// narrow counts the panels that are longer than twice the gap they face.
+func (ms *mesh) narrow() int {
+	n := 0
+	for i, p := range ms.panels {
+		if 0.5*(p.sb-p.sa) > ms.gap(i) {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,223 @@
+package mesh
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
+)
+
+// A Report is what [Check] finds.
+type Report struct {
+	Triangles int
+	Vertices  int // that triangles use
+
+	Area      units.Area
+	Volume    units.Volume // below zero when inside out; means nothing unless Watertight
+	Low, High r3.Vec       // corners of the box around the surface, in metres
+
+	OpenEdges    int // used by one triangle only
+	CrowdedEdges int // used by three triangles or more
+	TurnedEdges  int // of two triangles that run the same way: one of the two is turned
+	FirstOpen    r3.Vec
+	FirstCrowded r3.Vec // middle of the first such edge
+
+	Degenerate int // triangles without area
+	Duplicates int // triangles with the same three corners as an earlier one
+
+	Components int // pieces that hang together by edges
+	Euler      int // vertices less edges plus triangles: 2 for a closed body without a handle
+	InsideOut  int // closed components turned inside out
+
+	// Enclosed is the number of closed components that lie inside another, as
+	// the wall of a hollow in a casting; -1 when there are so many components
+	// that it was not looked at. No solution comes there.
+	Enclosed     int
+	EnclosedArea units.Area
+
+	// Crossing counts pairs of closed components that cut through each other,
+	// once from each side that shows it, as far as sixteen corners of each tell.
+	Crossing int
+
+	// SolidAngle is that of the whole surface from a point just inside: 4π for
+	// a closed surface whose outside is out. InsidePoint is that point; when
+	// none was found, InsideFound is false and both are zero.
+	SolidAngle  float64
+	InsidePoint r3.Vec
+	InsideFound bool
+}
+
+// Watertight reports whether each edge is used by two triangles, so that the
+// surface has no hole and no fin.
+func (r Report) Watertight() bool {
+	return r.Triangles > 0 && r.OpenEdges == 0 && r.CrowdedEdges == 0
+}
+
+// Oriented reports whether the triangles at each edge agree on what is outside.
+func (r Report) Oriented() bool { return r.TurnedEdges == 0 }
+
+// Sound reports whether the surface is the outside of one or more bodies:
+// watertight, its outside out, no triangle without area and none twice, a
+// volume above zero, and 4π from an inside point. What Sound does not see is a
+// surface that cuts through itself without a common edge, except where it shows
+// in the solid angle.
+func (r Report) Sound() bool { return r.refuse(false) == nil }
+
+// refuse returns an [*Error] for the first thing that makes the surface no
+// body, or, when open, no sheet.
+func (r Report) refuse(open bool) error {
+	switch {
+	case !(r.Area > 0):
+		return about(ErrEmpty, "triangles with an area", "an area of zero")
+	case r.Duplicates > 0:
+		return about(ErrDuplicate, "each face once; Repair drops exact copies", "%d faces with the corners of another", r.Duplicates)
+	case r.CrowdedEdges > 0:
+		return about(ErrCrowded, "two triangles at each edge; take fins and inner walls out in the program that drew the part",
+			"%d edges with three triangles or more, the first at %s", r.CrowdedEdges, inMillimetres(r.FirstCrowded))
+	case r.OpenEdges > 0 && !open:
+		return about(ErrOpen, "a closed surface; Repair joins corners that nearly agree, holes must be closed in the program that drew the part",
+			"%d edges with one triangle only, the first at %s", r.OpenEdges, inMillimetres(r.FirstOpen))
+	case r.TurnedEdges > 0:
+		return about(ErrOrientation, "triangles that all run counter-clockwise from outside; Repair turns them", "%d edges whose two triangles disagree", r.TurnedEdges)
+	case r.InsideOut > 0:
+		return about(ErrOrientation, "triangles that run counter-clockwise from outside; Repair turns them", "%d closed surfaces inside out", r.InsideOut)
+	case r.Crossing > 0:
+		return about(ErrOrientation, "bodies that do not overlap; join them in the program that drew the part",
+			"%d pairs of closed surfaces that cut through each other", r.Crossing)
+	case open:
+		return nil
+	case r.Degenerate > 0:
+		return about(ErrEmpty, "triangles with an area; Repair takes others out", "%d triangles without area", r.Degenerate)
+	case !(r.Volume > 0):
+		return about(ErrEmpty, "a body with a volume", "a closed surface around a volume of %s", r.Volume)
+	case !r.InsideFound:
+		return about(ErrOrientation, "a body with an inside", "no point found inside the closed surface")
+	case math.Abs(r.SolidAngle-4*math.Pi) > 1e-6:
+		return about(ErrOrientation, "bodies that do not overlap and do not cut through themselves",
+			"a solid angle of %.4f π from the inside point %s, where a body has 4 π", r.SolidAngle/math.Pi, inMillimetres(r.InsidePoint))
+	}
+	return nil
+}
+
+// String says in a few lines what the report holds.
+func (r Report) String() string {
+	var b strings.Builder
+	size := r3.Sub(r.High, r.Low)
+	fmt.Fprintf(&b, "%d triangles, %d vertices, %d components\n", r.Triangles, r.Vertices, r.Components)
+	fmt.Fprintf(&b, "area %s, volume %s\n", r.Area.Text(units.SquareCentimetre, 4), r.Volume.Text(units.CubicCentimetre, 4))
+	fmt.Fprintf(&b, "box %.6g x %.6g x %.6g mm\n", size.X*1e3, size.Y*1e3, size.Z*1e3)
+	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges, r.TurnedEdges, r.Euler)
+	fmt.Fprintf(&b, "%d without area, %d twice, %d inside out, %d enclosed\n", r.Degenerate, r.Duplicates, r.InsideOut, r.Enclosed)
+	if err := r.refuse(false); err != nil {
+		fmt.Fprintf(&b, "not a sound body: %v\n", err)
+	} else {
+		b.WriteString("a sound body\n")
+	}
+	return b.String()
+}
+
+func inMillimetres(v r3.Vec) string {
+	return fmt.Sprintf("(%.4g, %.4g, %.4g) mm", v.X*1e3, v.Y*1e3, v.Z*1e3)
+}
+
+// Check looks a mesh over: area, signed volume, box, edges, direction, copies,
+// components, Euler number, and the solid angle from an inside point. It changes
+// nothing. Time grows little faster than the number of triangles.
+//
+//	χ = v - e + f
+//	Ω = Σ 2 atan2(a·(b × c), |a||b||c| + (a·b)|c| + (b·c)|a| + (c·a)|b|)
+//
+//	v, e, f  vertices in use, edges, triangles
+//	a, b, c  corners of each triangle, seen from the inside point
+//
+// Faults are counted, not returned as errors; [Report.Sound] sums them up. A
+// triangle has no area when twice its area is not above 1e-13 times the square of
+// its longest edge.
+//
+// Errors: an [*Error] for a mesh that cannot be looked at: empty, an index without
+// a vertex, a coordinate that is not finite or beyond [Farthest].
+//
+// Source: [Geometry]; [SolidAngle1983].
+func Check(m Mesh) (Report, error) {
+	if err := m.sound(); err != nil {
+		return Report{}, err
+	}
+	r := Report{Triangles: len(m.Triangles), Area: units.Area(m.area()), Volume: units.Volume(m.volume())}
+	r.Low, r.High = m.box()
+	used := make([]bool, len(m.Vertices))
+	for i, t := range m.Triangles {
+		a, b, c := m.Corners(i)
+		if repeated(t) || flat(a, b, c) {
+			r.Degenerate++
+		}
+		for _, v := range t {
+			if !used[v] {
+				used[v] = true
+				r.Vertices++
+			}
+		}
+	}
+	r.Duplicates = len(m.copies())
+
+	all := m.sides()
+	edges := 0
+	runs(all, func(edge []side) {
+		edges++
+		middle := r3.Scale(0.5, r3.Add(m.Vertices[edge[0].low], m.Vertices[edge[0].high]))
+		switch {
+		case len(edge) == 1:
+			if r.OpenEdges++; r.OpenEdges == 1 {
+				r.FirstOpen = middle
+			}
+		case len(edge) > 2:
+			if r.CrowdedEdges++; r.CrowdedEdges == 1 {
+				r.FirstCrowded = middle
+			}
+		case edge[0].forward == edge[1].forward:
+			r.TurnedEdges++
+		}
+	})
+	r.Euler = r.Vertices - edges + r.Triangles
+	shells := m.shells(m.components(all), all)
+	r.Components = len(shells)
+	r.Enclosed, r.Crossing = nest(m, shells)
+	for _, s := range shells {
+		if !s.closed || s.turned {
+			continue
+		}
+		inner := r.Enclosed > 0 && s.depth > 0
+		if inner {
+			r.EnclosedArea += units.Area(s.area)
+		}
+		if s.volume < 0 != (inner && s.depth%2 == 1) && s.volume != 0 {
+			r.InsideOut++
+		}
+	}
+	r.InsidePoint, r.InsideFound = m.inside()
+	if r.InsideFound {
+		r.SolidAngle = m.solidAngle(r.InsidePoint)
+	}
+	return r, nil
+}
+
+// copies returns the triangles whose three corners are those of an earlier one,
+// with the earlier one.
+func (m Mesh) copies() map[int]int {
+	first := make(map[[3]int32]int32, len(m.Triangles))
+	var found map[int]int
+	for i, t := range m.Triangles {
+		key := sorted(t)
+		if at, known := first[key]; known {
+			if found == nil {
+				found = map[int]int{}
+			}
+			found[i] = int(at)
+		} else {
+			first[key] = int32(i)
+		}
+	}
+	return found
+}

@@ -1,0 +1,91 @@
+// Package mesh reads, checks, repairs and makes surfaces of triangles.
+//
+// A part that is no cylinder and no plate exists, more and more often, as a
+// file from a drawing program or a scanner: thousands of small triangles that
+// cover it. Such a file holds the two things a plater needs most: the area, by
+// which current and gold go, and the shape, by which the coat is thin in one
+// place and thick in another. This package gets the first at once, and prepares
+// the second for a calculation of the current distribution.
+//
+// # From file to area
+//
+//	m, err := mesh.ReadSTL(file, units.Millimetre)  // the unit is yours to say
+//	report, err := mesh.Check(m)                    // closed? right way round?
+//	m, done, err := mesh.Repair(m, mesh.RepairOptions{Weld: units.Micrometre})
+//	part, err := mesh.PartOf(m, "finial", false)    // a Piece of package shape
+//
+// An STL file says no unit. Drawings of parts are in millimetres as a rule, some
+// in inches, and nothing in the file tells: a wrong guess makes the area wrong by
+// 645. So the unit is a required argument, and the box around the part in the
+// report is there to be held against the part with a rule.
+//
+// # What makes a surface sound
+//
+// The triangles of a sound surface meet two at each edge, run counter-clockwise
+// seen from the solution, and close around a volume. [Check] counts what is
+// otherwise:
+//
+//	open edges      used once: a hole, or corners that nearly agree
+//	crowded edges   used three times or more: a fin, an inner wall
+//	turned edges    the two triangles disagree which side is out
+//	degenerate      triangles without area
+//	duplicates      faces that lie twice and would count twice
+//	enclosed        surfaces within others: a hollow that never plates
+//	Euler number    v - e + f: 2 for a ball, 0 for a ring
+//	solid angle     4π from inside, whatever the shape
+//
+// The area of a surface does not need all that. The area of one with faces twice
+// or with a hollow inside is still not the area that plates, and [PartOf] will not
+// pass it on without a word.
+//
+// # Repair, and its limits
+//
+// [Repair] does what has one answer: it joins corners that agree within a
+// distance you give, takes out triangles without area and copies of faces, and
+// turns triangles until all agree and the volume is positive. Each of these is
+// reported as an [Action]. What has more than one answer it refuses, with the
+// place: a hole may be a missing face or an open shell, a fin may be meant or not.
+// Those belong back to the program that drew the part. Two corners are joined only
+// with one that stays where it is, so that no corner moves further than the
+// distance. Surfaces that cut through each other show in the solid angle and in
+// [Report.Crossing], but not in every case: a surface that cuts through itself may
+// pass.
+//
+// # Bodies without a drawing
+//
+// [Box], [Plate] (rounded edges), [Cylinder], [Tube], [Cup] (a recess), [Sphere],
+// [Torus] and [Disc] (a sheet) make meshes for tests and for parts that are near
+// enough to one. Current crowds at edges, so panels get smaller towards them:
+// [Grid] has a size and an exponent. [Translate], [Rotate], [Scale], [Merge] and
+// [Subdivide] put them together.
+//
+// Flat panels that touch a round body from inside have less area and volume than
+// it: by about (size/radius)²/8 each way for a cylinder. Use package shape for the
+// area of a simple body, and its mesh for the distribution.
+//
+// # Formats
+//
+// STL: binary, in which the number of bytes must be that of the count, and text
+// with one or more solids. PLY: text and binary in both byte orders, with other
+// elements and properties read over; faces of more than three corners are cut when
+// they are flat and convex and refused otherwise. [WritePLY] adds a thickness and a
+// colour for each triangle.
+//
+// # Files from outside
+//
+// A reader takes memory by the length of the file and never by a number in it.
+// It does not panic on any input; tests damage a thousand files in nineteen ways,
+// and fuzz tests go on from there. To bound the file itself, wrap it in an
+// io.LimitReader.
+//
+// # Errors
+//
+// An [*Error] says the line or byte of the file or the triangle, what was found
+// and what would do, and wraps one of the sentinels. Arguments that make no sense
+// give a [*units.ValueError].
+//
+// # Use from several goroutines
+//
+// Meshes are plain data that no function of this package changes. Several
+// goroutines may read one at once.
+package mesh
