@@ -185,12 +185,12 @@ func ExampleRaiseWorking() {
 	fmt.Print(working.Text(steps), err)
 	// Output:
 	// fine gold to add: 10 g
-	//   a = m·(w₂ - w₁)/(1 - w₂)  [Karating]
+	//   a = m·(w₂ - w₁)/(1 - w₂)  [RaisingGold]
 	//     m = 20 g (mass of the stock)
 	//     w₁ = 40 % (share of gold in the stock)
 	//     w₂ = 60 % (share of gold wanted)
 	// mass after melting: 30 g
-	//   M = m + a  [Karating]
+	//   M = m + a  [RaisingGold]
 	//     m = 20 g (mass of the stock)
 	//     a = 10 g (fine gold to add)
 	// <nil>

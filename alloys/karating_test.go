@@ -14,7 +14,7 @@ import (
 
 func karats(k float64) units.MassFraction { return alloys.Karat(k).MassFraction() }
 
-// Printed examples of raising, lowering and holding: [Karating].
+// Printed examples of raising, lowering and holding: [RaisingGold].
 func TestReferenceKarating(t *testing.T) {
 	checked(t, "karating.csv", func(t *testing.T, row testdata.Row) float64 {
 		unit := map[string]units.Mass{"g": units.Gram, "dwt": units.Pennyweight}[row.Text("unit")]
