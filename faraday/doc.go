@@ -24,7 +24,7 @@
 // equivalent that [MixedEquivalent] computes.
 //
 //	gold, err := faraday.DepositOf("Au", 1)          // from a cyanide bath: one electron
-//	gold.Density = 17.3 * units.GramPerCubicCentimetre
+//	gold.Density = 17 * units.GramPerCubicCentimetre // hardened deposits: 16 to 17 published
 //	t, err := gold.TimeFor(1*units.Micrometre, 0.45*units.AmperePerSquareDecimetre, 0.35)
 //
 // # What belongs to the bath

@@ -56,7 +56,8 @@
 // # Accuracy
 //
 // The arithmetic is good to 2e-15 (tested against exact rationals). The answer
-// is as good as the efficiency (hard gold 25 to 45 %), the area and the ratio.
+// is as good as the efficiency (hard gold perhaps 25 to 45 %, from memory), the
+// area and the ratio.
 //
 // # Errors, speed, safety
 //
