@@ -1,0 +1,65 @@
+package coat
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/field"
+	"example.com/laydown/units"
+)
+
+// FromAxi makes a surface of one part of a solution for bodies of revolution:
+// a patch for each ring of the solution, placed at angle 0 (x = r, y = 0).
+//
+// Errors: a [*units.ValueError] for a part that is an insulator or has no bare
+// metal.
+//
+// Source: [Definition].
+func FromAxi(s *axi.Solution, part int) (Surface, error) {
+	if s == nil || part < 0 || part >= len(s.Parts) {
+		return Surface{}, noPart(part)
+	}
+	p := s.Parts[part]
+	out := Surface{MinError: p.MinError, Basis: fmt.Sprintf("boundary elements on the profile, %d unknowns", s.Checks.Unknowns)}
+	for _, v := range p.Samples {
+		if p.Kind == axi.Insulator || v.Area <= 0 || v.Density == 0 {
+			continue // masked: no current crosses
+		}
+		out.Patches = append(out.Patches, Patch{At: r3.Vec{X: float64(v.At.R), Z: float64(v.At.Z)},
+			Normal: r3.Vec{X: v.NormalR, Z: v.NormalZ}, Area: v.Area, Density: v.Density})
+	}
+	for _, w := range s.Warnings {
+		out.Unresolved = out.Unresolved || w.Code == axi.Unresolved && w.Part == p.Name
+	}
+	return out, out.check()
+}
+
+// FromField makes a surface of one surface of a solution on a mesh: a patch for
+// each triangle. The problem is the one that was solved.
+//
+// Errors: a [*units.ValueError] when there is no such surface or problem and
+// solution do not belong together.
+//
+// Source: [Definition].
+func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error) {
+	if s == nil || surface < 0 || surface >= len(s.Surfaces) || surface >= len(p.Surfaces) {
+		return Surface{}, noPart(surface)
+	}
+	r, m := &s.Surfaces[surface], &p.Surfaces[surface]
+	if len(r.Density) != len(m.Triangles) {
+		return Surface{}, mismatch(len(r.Density), len(m.Triangles))
+	}
+	out := Surface{MinError: math.NaN(), Unresolved: r.Minimum.Unresolved, Basis: fmt.Sprintf("boundary elements on the mesh, %d unknowns", s.Work.Unknowns)}
+	for i, t := range m.Triangles {
+		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
+		out.Patches = append(out.Patches, Patch{At: r.Centroid[i], Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))), Area: r.Area[i], Density: r.Density[i]})
+	}
+	return out, out.check()
+}
+
+func noPart(i int) error {
+	return &units.ValueError{Field: "part", Value: fmt.Sprint(i), Need: "the number of a part of the solution, from 0", Err: units.ErrOutOfRange}
+}

@@ -1,0 +1,107 @@
+package coat_test
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/field"
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/mesh"
+	"example.com/laydown/units"
+)
+
+// TestReferenceSphereFromAxi: a ball inside a ball-shaped anode has an even
+// coat (exact by symmetry), and the areas of the patches sum to that of the
+// sphere. A mask is left out.
+func TestReferenceSphereFromAxi(t *testing.T) {
+	p := axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: axi.ByCurrent(0.1),
+		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: kinetics.TafelCathode(1, 0.5, units.Celsius(25))}}}
+	s, err := axi.Solve(context.Background(), p, axi.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	surface, err := coat.FromAxi(s, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := coat.Lay(surface, goldBath(t), 600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if math.Abs(float64(c.MinToMean)-1) > 1e-9 {
+		t.Errorf("ratio %v, want 1", c.MinToMean)
+	}
+	if want := 4 * math.Pi * 1e-4; relative(float64(c.PartArea), want) > 1e-9 {
+		t.Errorf("area %v, want %v", float64(c.PartArea), want)
+	}
+	if relative(float64(c.Current), 0.1) > 1e-9 {
+		t.Errorf("current %v", c.Current)
+	}
+	for _, q := range surface.Patches {
+		if r := math.Hypot(q.At.X, q.At.Z); relative(r, 0.01) > 1e-9 || relative((q.At.X*q.Normal.X+q.At.Z*q.Normal.Z)/r, 1) > 1e-9 {
+			t.Fatalf("patch at %v has normal %v", q.At, q.Normal)
+		}
+	}
+	if !(surface.MinError < 1e-6) || !strings.Contains(surface.Basis, "unknowns") {
+		t.Errorf("%v %q", surface.MinError, surface.Basis)
+	}
+	if _, err := coat.FromAxi(s, 1); err == nil {
+		t.Error("no such part: no error")
+	}
+	if _, err := coat.FromAxi(nil, 0); err == nil {
+		t.Error("no solution: no error")
+	}
+}
+
+// TestIndependentAxiAgainstField: the coat on a rod in an open bath by both
+// methods. The mesh is coarse: 3 % at the thinnest spot.
+func TestIndependentAxiAgainstField(t *testing.T) {
+	const mm = units.Millimetre
+	law := kinetics.LinearLaw(2e-3)
+	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: axi.ByCurrent(0.1),
+		Parts: []axi.Part{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := coat.FromAxi(s, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := mesh.Cylinder(20*mm, 20*mm, mesh.Grid{Size: 3 * mm, Grade: 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	problem := field.Problem{Tank: field.Tank{Conductivity: 5}, Drive: field.Drive{Current: 0.1},
+		Surfaces: []field.Surface{{Name: "rod", Vertices: m.Vertices, Triangles: m.Triangles, Law: law}}}
+	f, err := field.Solve(context.Background(), problem, field.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := coat.FromField(problem, f, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	bath := goldBath(t)
+	x, err := coat.Lay(a, bath, 600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	y, err := coat.Lay(b, bath, 600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if relative(float64(y.MinToMean), float64(x.MinToMean)) > 0.03 || relative(float64(y.PartArea), float64(x.PartArea)) > 0.03 {
+		t.Errorf("profile %v on %v, mesh %v on %v", x.MinToMean, x.PartArea, y.MinToMean, y.PartArea)
+	}
+	if _, err := coat.FromField(problem, f, 7); err == nil {
+		t.Error("no such surface: no error")
+	}
+	problem.Surfaces[0].Triangles = problem.Surfaces[0].Triangles[1:]
+	if _, err := coat.FromField(problem, f, 0); err == nil {
+		t.Error("another mesh: no error")
+	}
+}

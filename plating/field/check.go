@@ -1,0 +1,172 @@
+package field
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+func inconsistent(field, value, need string) error {
+	return &units.ValueError{Field: field, Value: value, Need: need, Err: units.ErrInconsistent}
+}
+
+// check looks at everything but the meshes' topology.
+func (p *Problem) check() error {
+	if err := units.Positive("conductivity", p.Tank.Conductivity); err != nil {
+		return err
+	}
+	if err := p.Drive.check(); err != nil {
+		return err
+	}
+	var has [4]bool
+	bounded := p.Tank.Box != nil
+	for i := range p.Surfaces {
+		s := &p.Surfaces[i]
+		if err := s.check(i); err != nil {
+			return err
+		}
+		has[s.Kind] = true
+		bounded = bounded || s.Vessel
+	}
+	if b := p.Tank.Box; b != nil {
+		if err := b.check(p.Surfaces); err != nil {
+			return err
+		}
+		for _, w := range b.Walls {
+			has[w.Kind] = true
+		}
+	}
+	switch {
+	case !has[Cathode]:
+		return inconsistent("surfaces", "no cathode", "a surface that plates")
+	case bounded && !has[Anode]:
+		return inconsistent("surfaces", "a tank without an anode", "an anode, or an unbounded bath with the anode far away")
+	}
+	return nil
+}
+
+func (d Drive) check() error {
+	switch {
+	case d.Current != 0 && d.Voltage != 0:
+		return inconsistent("drive", d.Current.String()+" and "+d.Voltage.String(), "one of current and voltage")
+	case d.Voltage != 0:
+		return units.Positive("voltage", d.Voltage)
+	}
+	return units.Positive("current", d.Current)
+}
+
+// name returns the name of a surface for messages.
+func (s *Surface) name(i int) string {
+	if s.Name != "" {
+		return s.Name
+	}
+	return fmt.Sprintf("%s %d", s.Kind, i+1)
+}
+
+func (s *Surface) check(i int) error {
+	name := s.name(i)
+	bad := func(tri int, reason error, detail, need string) error {
+		return &MeshError{Surface: name, Triangle: tri, Detail: detail, Need: need, Err: reason}
+	}
+	if s.Kind > Insulator {
+		return &units.ValueError{Field: "kind of " + name, Value: fmt.Sprint(uint8(s.Kind)), Need: "a known kind", Err: units.ErrOutOfRange}
+	}
+	if err := checkLaw(name, s.Kind, s.Law); err != nil {
+		return err
+	}
+	if s.Sheet && s.Vessel {
+		return inconsistent("surface "+name, "a sheet and a vessel", "one of the two")
+	}
+	if len(s.Triangles) == 0 {
+		return bad(-1, ErrOpen, "no triangles", "a mesh")
+	}
+	for k, v := range s.Vertices {
+		if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e6) {
+			return &units.ValueError{Field: fmt.Sprintf("vertex %d of %s", k, name), Value: fmt.Sprintf("(%g, %g, %g) m", v.X, v.Y, v.Z),
+				Need: "finite coordinates below 1000 km", Err: units.ErrNotFinite}
+		}
+	}
+	for k, t := range s.Triangles {
+		for _, v := range t {
+			if v < 0 || int(v) >= len(s.Vertices) {
+				return bad(k, units.ErrOutOfRange, fmt.Sprintf("corner %d of %d vertices", v, len(s.Vertices)), "indices of vertices")
+			}
+		}
+		tri := s.corners(k)
+		l := longest(&tri)
+		if c := norm(r3.Cross(r3.Sub(tri[1], tri[0]), r3.Sub(tri[2], tri[0]))); !(c > 1e-9*l*l) {
+			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g m, twice the area %.3g m2", l, c), "a mesh without slivers of no area")
+		}
+	}
+	return nil
+}
+
+func (s *Surface) corners(k int) triangle {
+	t := s.Triangles[k]
+	return triangle{s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]}
+}
+
+// checkLaw holds a law against what the surface does.
+func checkLaw(name string, kind Kind, law kinetics.Law) error {
+	if kind == Insulator {
+		if law != (kinetics.Law{}) {
+			return inconsistent("kinetics of "+name, law.Model.String(), "none on an insulator")
+		}
+		return nil
+	}
+	if err := law.Check(); err != nil {
+		return fmt.Errorf("surface %q: %w", name, err)
+	}
+	if law.Model != kinetics.Tafel {
+		return nil
+	}
+	switch {
+	case kind == Floating:
+		return inconsistent("kinetics of "+name, "Tafel", "a law of both signs on floating metal, such as Butler-Volmer")
+	case kind == Cathode && law.Side != kinetics.CathodicSide, kind == Anode && law.Side != kinetics.AnodicSide:
+		return inconsistent("kinetics of "+name, "Tafel law of the other side", "the side on which the electrode works")
+	}
+	return nil
+}
+
+func (b *Box) check(parts []Surface) error {
+	side := r3.Sub(b.High, b.Low)
+	if !(side.X > 0 && side.Y > 0 && side.Z > 0 && norm(b.Low)+norm(b.High) < 1e6) {
+		return &units.ValueError{Field: "box", Value: fmt.Sprintf("%v to %v m", b.Low, b.High), Need: "the low corner below the high one on every axis", Err: units.ErrNotPositive}
+	}
+	if b.Panel != 0 {
+		if err := units.Positive("wall panel", b.Panel); err != nil {
+			return err
+		}
+	}
+	var seen [6]bool
+	for _, w := range b.Walls {
+		if w.Face > HighZ || w.Kind > Insulator || seen[w.Face] {
+			return inconsistent("walls of the box", w.Face.String(), "each face once, with a known kind")
+		}
+		seen[w.Face] = true
+		if w.Kind == Floating {
+			return inconsistent("walls of the box", "floating metal", "a cathode, an anode or an insulator")
+		}
+		if err := checkLaw(w.Face.String()+" wall", w.Kind, w.Law); err != nil {
+			return err
+		}
+	}
+	for i := range parts {
+		s := &parts[i]
+		if s.Vessel {
+			return inconsistent("tank", "a box and a vessel surface", "one of the two")
+		}
+		for _, v := range s.Vertices {
+			if !(v.X > b.Low.X && v.Y > b.Low.Y && v.Z > b.Low.Z && v.X < b.High.X && v.Y < b.High.Y && v.Z < b.High.Z) {
+				return &MeshError{Surface: s.name(i), Triangle: -1, Detail: fmt.Sprintf("corner at (%.4g, %.4g, %.4g) m is not inside the box", v.X, v.Y, v.Z),
+					Need: "the whole part inside the tank, clear of its walls", Err: ErrOverlap}
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,61 @@
+package field
+
+import (
+	"math"
+	"runtime"
+)
+
+// A Cost is what a run is expected to take.
+type Cost struct {
+	Unknowns int     // panels, those of the box included
+	Bytes    int64   // at the peak
+	Seconds  float64 // on cores of today; within a factor of three
+}
+
+// settings are the options with their defaults filled in.
+type settings struct {
+	tolerance, converged float64
+	limit                int64
+	workers              int
+	progress             func(string, int, int)
+}
+
+func (o *Options) settings() settings {
+	s := settings{o.Tolerance, o.Converged, o.MemoryLimit, o.Workers, o.Progress}
+	if s.tolerance == 0 {
+		s.tolerance = 1e-5
+	}
+	if s.converged == 0 {
+		s.converged = 1e-5
+	}
+	if s.limit == 0 {
+		s.limit = 4 << 30
+	}
+	if s.workers == 0 {
+		s.workers = runtime.GOMAXPROCS(0)
+	}
+	return s
+}
+
+// cost estimates a run by laws fitted to the benchmarks of this package.
+//
+//	bytes = n·(a + b·log₂(n/32))     seconds = t·n^p/workers
+//
+// Within a third for the bytes of meshes like those of the benchmarks and a
+// factor of three for the seconds.
+//
+// Source: [Derived] from BenchmarkPrimaryCube, BenchmarkPrimarySphere and BenchmarkTankCube.
+func cost(n int, single, galerkin bool, s *settings) Cost {
+	x := float64(n)
+	layers, fixed, grows, t, p := 2.0, 5000.0, 2000.0, 2.1e-5, 1.3
+	if single {
+		layers, fixed, grows, t, p = 1, 4000, 650, 1.3e-5, 1.25
+	}
+	grows *= -math.Log10(s.tolerance) / 5
+	operator := min(4*layers*x*x, grows*x*math.Log2(max(x, 64)/32))
+	seconds := t * math.Pow(x, p) / float64(s.workers)
+	if galerkin {
+		seconds *= 3.5
+	}
+	return Cost{Unknowns: n, Bytes: int64(operator + fixed*x), Seconds: seconds}
+}

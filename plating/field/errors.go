@@ -1,0 +1,72 @@
+package field
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Reasons, for [errors.Is].
+var (
+	ErrOpen         = errors.New("not a closed surface")                // a hole, a free edge, or an edge used by more than two triangles
+	ErrOrientation  = errors.New("triangles turned the wrong way")      // normals that point into the metal
+	ErrDegenerate   = errors.New("degenerate triangle")                 // no area
+	ErrGap          = errors.New("gap too narrow for its panels")       // less than half a panel of solution
+	ErrOverlap      = errors.New("surfaces that cut or enclose others") // the solid angle at a panel is not that of a free surface
+	ErrTooBig       = errors.New("more memory than allowed")
+	ErrNotConverged = errors.New("not converged")
+	ErrOperator     = errors.New("compressed operator out of tolerance")
+)
+
+// A MeshError reports a mesh that the method cannot take: which surface, which
+// triangle of it (-1 for the whole) and what would do.
+type MeshError struct {
+	Surface  string
+	Triangle int
+	Detail   string
+	Need     string
+	Err      error
+}
+
+// Error returns surface, triangle, reason and remedy in one line.
+func (e *MeshError) Error() string {
+	at := ""
+	if e.Triangle >= 0 {
+		at = fmt.Sprintf(", triangle %d", e.Triangle)
+	}
+	return fmt.Sprintf("surface %q%s: %v: %s; need %s", e.Surface, at, e.Err, e.Detail, e.Need)
+}
+
+// Unwrap returns the reason.
+func (e *MeshError) Unwrap() error { return e.Err }
+
+// A CostError reports a run that needs more memory than [Options.MemoryLimit].
+type CostError struct {
+	Cost  Cost
+	Limit int64
+}
+
+// Error returns need and limit in one line.
+func (e *CostError) Error() string {
+	return fmt.Sprintf("memory %d MB for %d panels: %v of %d MB; need a coarser mesh or a higher limit",
+		e.Cost.Bytes>>20, e.Cost.Unknowns, ErrTooBig, e.Limit>>20)
+}
+
+// Unwrap returns [ErrTooBig].
+func (e *CostError) Unwrap() error { return ErrTooBig }
+
+// A ConvergenceError reports an iteration that did not reach its tolerance.
+type ConvergenceError struct {
+	Steps    int     // Newton steps taken
+	Residual float64 // of the last step, volts
+	Change   float64 // largest relative change of a current density in it
+	Err      error
+}
+
+// Error returns what was reached in one line.
+func (e *ConvergenceError) Error() string {
+	return fmt.Sprintf("%v after %d steps: residual %.2g V, largest change %.2g; need a finer mesh or a smaller drive",
+		e.Err, e.Steps, e.Residual, e.Change)
+}
+
+// Unwrap returns the reason.
+func (e *ConvergenceError) Unwrap() error { return e.Err }

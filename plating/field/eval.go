@@ -1,0 +1,171 @@
+package field
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// An evaluator computes rows and columns of one block at a time. The rule of
+// integration is chosen for a source panel and the whole block, so that a
+// column is always the smooth potential of one set of point sources and no
+// jump between rules disturbs the compression.
+type evaluator struct {
+	p        *panels
+	galerkin bool
+	double   bool
+	row, col *node
+	rule     []uint8 // of each source
+	outer    []uint8 // of each point: number of points of the average over its panel: 1, 3 or 7
+	three    [3]r3.Vec
+	tg, tk   []float64
+}
+
+const (
+	ruleNear uint8 = iota
+	ruleMiddle
+	ruleFar
+)
+
+// begin prepares the block between two clusters.
+func (e *evaluator) begin(row, col *node, double bool) {
+	e.row, e.col, e.double = row, col, double
+	e.rule = grow(e.rule, col.hi-col.lo)
+	for j := col.lo; j < col.hi; j++ {
+		f := &e.p.far[j]
+		d2 := row.points.distance2(f.c)
+		if e.galerkin {
+			d2 = row.box.distance2(f.c)
+		}
+		r := ruleNear
+		if d2 > f.far {
+			r = ruleFar
+		} else if d2 > f.middle {
+			r = ruleMiddle
+		}
+		e.rule[j-col.lo] = r
+	}
+	e.outer = grow(e.outer, row.hi-row.lo)
+	for i := row.lo; i < row.hi; i++ {
+		e.outer[i-row.lo] = 1
+		if !e.galerkin {
+			continue
+		}
+		switch d := math.Sqrt(col.box.distance2(e.p.at[i])) / e.p.diam[i]; {
+		case d < outerSeven:
+			e.outer[i-row.lo] = 7
+		case d < outerThree:
+			e.outer[i-row.lo] = 3
+		}
+	}
+}
+
+// Distances, in longest edges of the panel, within which its average is taken
+// over seven points and over three.
+const (
+	outerSeven = 8
+	outerThree = 60
+)
+
+func grow[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n, n+n/2)
+	}
+	return s[:n]
+}
+
+// rowAt fills g and, if the block has one, k with the layers of all sources at point i.
+func (e *evaluator) rowAt(i int, g, k []float64) {
+	if e.outer[i-e.row.lo] == 1 {
+		e.setRow(e.p.at[i], g, k)
+		return
+	}
+	e.tg, e.tk = grow(e.tg, len(g)), grow(e.tk, len(g))
+	clear(g)
+	clear(k)
+	points, weights := e.average(i)
+	for m, x := range points {
+		e.setRow(x, e.tg, e.tk)
+		w := weights[m]
+		for j := range g {
+			g[j] += w * e.tg[j]
+		}
+		if e.double {
+			for j := range k {
+				k[j] += w * e.tk[j]
+			}
+		}
+	}
+}
+
+// average returns the points and weights of the average over panel i.
+func (e *evaluator) average(i int) ([]r3.Vec, []float64) {
+	if e.outer[i-e.row.lo] == 7 {
+		return e.p.seven[i][:], sevenWeights[:]
+	}
+	t, c := &e.p.tri[i], e.p.at[i]
+	for k, v := range t {
+		e.three[k] = r3.Scale(0.5, r3.Add(v, c)) // degree 2
+	}
+	return e.three[:], threeWeights[:]
+}
+
+var threeWeights = [3]float64{1. / 3, 1. / 3, 1. / 3}
+
+// setRow sets g and k to the layers at x.
+func (e *evaluator) setRow(x r3.Vec, g, k []float64) {
+	p, lo := e.p, e.col.lo
+	if !e.double {
+		k = nil
+	}
+	for j := range g {
+		var a, b float64
+		switch e.rule[j] {
+		case ruleFar:
+			a, b = p.far[lo+j].atFar(x)
+		case ruleMiddle:
+			a, b = p.atMiddle(lo+j, x)
+		default:
+			a, b = p.atNear(lo+j, x)
+		}
+		g[j] = a
+		if k != nil {
+			k[j] = b
+		}
+	}
+}
+
+// columnAt fills c with one layer of source j at all points.
+func (e *evaluator) columnAt(j int, double bool, c []float64) {
+	for i := range c {
+		c[i] = e.entry(e.row.lo+i, j, double)
+	}
+}
+
+func (e *evaluator) entry(i, j int, double bool) float64 {
+	if e.outer[i-e.row.lo] == 1 {
+		return e.one(e.p.at[i], j, double)
+	}
+	var sum float64
+	points, weights := e.average(i)
+	for m, x := range points {
+		sum += weights[m] * e.one(x, j, double)
+	}
+	return sum
+}
+
+func (e *evaluator) one(x r3.Vec, j int, double bool) float64 {
+	var a, b float64
+	switch e.rule[j-e.col.lo] {
+	case ruleFar:
+		a, b = e.p.far[j].atFar(x)
+	case ruleMiddle:
+		a, b = e.p.atMiddle(j, x)
+	default:
+		a, b = e.p.atNear(j, x)
+	}
+	if double {
+		return b
+	}
+	return a
+}

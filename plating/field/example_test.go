@@ -1,0 +1,119 @@
+package field_test
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/field"
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+// block returns a rectangular block with n by n cells on each face.
+func block(low, high r3.Vec, n int) (v []r3.Vec, t [][3]int32) {
+	number := map[r3.Vec]int32{}
+	corner := func(axis int, side, a, b float64) int32 {
+		var c [3]float64
+		c[axis], c[(axis+1)%3], c[(axis+2)%3] = side, a, b
+		p := r3.Vec{X: low.X + c[0]*(high.X-low.X), Y: low.Y + c[1]*(high.Y-low.Y), Z: low.Z + c[2]*(high.Z-low.Z)}
+		k, ok := number[p]
+		if !ok {
+			k = int32(len(v))
+			number[p] = k
+			v = append(v, p)
+		}
+		return k
+	}
+	at := func(i int) float64 { // closer together at the edges
+		return (1 - math.Cos(math.Pi*float64(i)/float64(n))) / 2
+	}
+	for axis := range 3 {
+		for side := range 2 {
+			for i := range n {
+				for j := range n {
+					s := float64(side)
+					a, b := corner(axis, s, at(i), at(j)), corner(axis, s, at(i+1), at(j))
+					c, d := corner(axis, s, at(i+1), at(j+1)), corner(axis, s, at(i), at(j+1))
+					if side == 0 {
+						b, d = d, b
+					}
+					t = append(t, [3]int32{a, b, c}, [3]int32{a, c, d})
+				}
+			}
+		}
+	}
+	return v, t
+}
+
+// bath is a clock's pendulum bob, a block of 30 mm by 30 mm by 10 mm, before
+// an anode wall in a tank of 120 mm.
+func bath() field.Problem {
+	v, t := block(r3.Vec{X: 0.055, Y: 0.045, Z: 0.045}, r3.Vec{X: 0.065, Y: 0.075, Z: 0.075}, 8)
+	bob := field.Surface{Name: "bob", Vertices: v, Triangles: t,
+		Law: kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(50))}
+	return field.Problem{
+		Tank: field.Tank{Conductivity: 20, Box: &field.Box{High: r3.Vec{X: 0.12, Y: 0.12, Z: 0.12},
+			Walls: []field.Wall{{Face: field.LowX, Kind: field.Anode}}}},
+		Surfaces: []field.Surface{bob},
+		Drive:    field.Drive{Current: 0.3},
+	}
+}
+
+func ExampleSolve() {
+	s, err := field.Solve(context.Background(), bath(), field.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bob := &s.Surfaces[0]
+	p95, _ := bob.Percentile(0.95)
+	fmt.Printf("cell voltage %.2f V\n", float64(s.CellVoltage))
+	fmt.Printf("thinnest spot %.0f %% of the mean, on the far side: %v\n", 100*float64(bob.Minimum.Density/bob.Mean()), bob.Minimum.At.X > 0.064)
+	fmt.Printf("95 %% of the area get at most %.1f times the mean\n", float64(p95/bob.Mean()))
+	fmt.Printf("row sums good to 1e-4: %v\n", s.Checks.RowSum < 1e-4)
+	// Output:
+	// cell voltage 0.36 V
+	// thinnest spot 76 % of the mean, on the far side: true
+	// 95 % of the area get at most 1.2 times the mean
+	// row sums good to 1e-4: true
+}
+
+func ExampleEstimate() {
+	c, err := field.Estimate(bath(), field.Options{MemoryLimit: 1 << 20})
+	fmt.Println(c.Unknowns, "panels")
+	fmt.Println("refused:", err != nil)
+	// Output:
+	// 1968 panels
+	// refused: true
+}
+
+func ExampleCompare() {
+	p := bath()
+	coarse, err := field.Solve(context.Background(), p, field.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fine, err := field.Solve(context.Background(), field.Refined(p), field.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, _ := field.Compare(coarse, fine)
+	fmt.Printf("%s: the minimum moves by less than 2 %%: %v, resolved: %v\n", d[0].Name, math.Abs(d[0].Minimum) < 0.02, !d[0].Unresolved)
+	// Output:
+	// bob: the minimum moves by less than 2 %: true, resolved: true
+}
+
+func ExampleSurface() {
+	// A surface that is not closed is refused with the reason and the remedy.
+	p := bath()
+	p.Surfaces[0].Triangles = p.Surfaces[0].Triangles[1:]
+	_, err := field.Solve(context.Background(), p, field.Options{})
+	fmt.Println(err)
+	// Output:
+	// surface "bob", triangle 0: not a closed surface: an edge without a neighbour; need a closed body (thicken a sheet, fill a hole, weld corners)
+}

@@ -1,0 +1,169 @@
+package field
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// geometry checks what needs the panels and the tree: the solid angle at
+// some panels of each surface, and gaps. It returns warnings.
+func (c *cell) geometry(t *tree) ([]Warning, error) {
+	if err := c.solidAngles(); err != nil {
+		return nil, err
+	}
+	g := gaps{c: c, t: t}
+	g.visit(0, 0)
+	if g.err != nil {
+		return nil, g.err
+	}
+	return g.notes, nil
+}
+
+// solidAngles sums the solid angles of all panels at panels spread over each
+// surface. At a free surface of a bath the sum is half the full one.
+func (c *cell) solidAngles() error {
+	n := c.p.len()
+	if n == 0 || c.single && c.sheets() {
+		return nil
+	}
+	want := 0.5
+	if c.bounded {
+		want = -0.5
+	}
+	count := make([]int, len(c.surfaces))
+	for _, s := range c.p.surface {
+		count[s]++
+	}
+	seen := make([]int, len(c.surfaces))
+	for i := range n {
+		s := c.p.surface[i]
+		seen[s]++
+		if step := count[s]/4 + 1; seen[s]%step != step/2 {
+			continue
+		}
+		sum := 0.0
+		for j := range n {
+			if j != i {
+				_, k := c.p.layersAt(j, c.p.at[i])
+				sum += k
+			}
+		}
+		if math.Abs(sum-want) > 0.01 {
+			return &MeshError{Surface: c.surfaces[s].Name, Triangle: int(c.p.local[i]),
+				Detail: fmt.Sprintf("the surfaces fill %.3g of the view instead of one half", math.Abs(sum)),
+				Need:   "bodies that do not cut or enclose each other, inside the tank", Err: ErrOverlap}
+		}
+	}
+	return nil
+}
+
+func (c *cell) sheets() bool {
+	for i := range c.surfaces {
+		if c.surfaces[i].Sheet {
+			return true
+		}
+	}
+	return false
+}
+
+// gaps looks for panels that face each other too closely.
+type gaps struct {
+	c     *cell
+	t     *tree
+	notes []Warning
+	said  map[[2]int32]bool
+	err   error
+}
+
+// narrow is the least gap in panels, thin the least thickness of metal.
+const (
+	narrow = 0.5
+	thin   = 0.2
+)
+
+func (g *gaps) visit(a, b int32) {
+	na, nb := &g.t.nodes[a], &g.t.nodes[b]
+	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane {
+		return
+	}
+	switch {
+	case na.left < 0 && nb.left < 0:
+		g.leaves(na, nb)
+	case nb.left < 0 || na.left >= 0 && na.diam >= nb.diam:
+		g.visit(na.left, b)
+		g.visit(na.right, b)
+	default:
+		g.visit(a, nb.left)
+		g.visit(a, nb.right)
+	}
+}
+
+// leaves compares pairs of panels whose normals oppose each other. The gap is
+// the distance of one's centroid from the other triangle. Faces that meet at
+// an acute edge come near each other whatever the mesh: they give a warning only.
+func (g *gaps) leaves(na, nb *node) {
+	p := g.c.p
+	for i := na.lo; i < na.hi; i++ {
+		for j := nb.lo; j < nb.hi; j++ {
+			if r3.Dot(p.n[i], p.n[j]) > -0.5 || i == j {
+				continue
+			}
+			size := math.Sqrt(2 * max(p.area[i], p.area[j]))
+			d := r3.Sub(p.at[i], p.at[j])
+			h := r3.Dot(p.n[j], d) // negative in the bath in front of j
+			if math.Abs(h) > narrow*size || norm(d) > 2*p.diam[j]+narrow*size || share(&p.tri[i], &p.tri[j]) {
+				continue
+			}
+			gap := distance(&p.tri[j], p.at[i])
+			short := max(2*p.area[i]/p.diam[i], 2*p.area[j]/p.diam[j])
+			switch {
+			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*short && r3.Dot(p.n[i], p.n[j]) < -0.9:
+				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
+					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, g.name(j), short),
+					Need:   "panels no wider than twice the gap", Err: ErrGap}
+				return
+			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*size:
+				g.note(i, 0, "a gap of %.2g m is filled by panels %.2g m large; the current there is not well resolved", gap, size)
+			case h > 0 && gap < thin*size && p.surface[i] == p.surface[j]:
+				g.note(i, 1, "the body is %.2g m thick at a panel %.2g m large; its two sides are not told apart well", gap, size)
+			}
+		}
+	}
+}
+
+func (g *gaps) name(i int) string { return g.c.surfaces[g.c.p.surface[i]].Name }
+
+// note adds a warning, once for each surface and reason.
+func (g *gaps) note(i, reason int, format string, a ...any) {
+	key := [2]int32{g.c.p.surface[i], int32(reason)}
+	if g.said[key] {
+		return
+	}
+	if g.said == nil {
+		g.said = map[[2]int32]bool{}
+	}
+	g.said[key] = true
+	g.notes = append(g.notes, Warning{g.name(i), fmt.Sprintf(format, a...)})
+}
+
+// distance returns the distance of a point from a triangle.
+func distance(t *triangle, x r3.Vec) float64 {
+	n := r3.Unit(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0])))
+	best := math.Inf(1)
+	inside := true
+	for k := range 3 {
+		a, b := t[k], t[(k+1)%3]
+		e, d := r3.Sub(b, a), r3.Sub(x, a)
+		if r3.Dot(r3.Cross(e, d), n) < 0 {
+			inside = false
+		}
+		s := max(0, min(1, r3.Dot(d, e)/r3.Dot(e, e)))
+		best = min(best, norm(r3.Sub(d, r3.Scale(s, e))))
+	}
+	if inside {
+		return math.Abs(r3.Dot(n, r3.Sub(x, t[0])))
+	}
+	return best
+}

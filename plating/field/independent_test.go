@@ -1,0 +1,284 @@
+package field
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
+)
+
+// dense returns the matrices of both layers without compression, and the panels.
+func dense(t *testing.T, p Problem) (g, k *mat.Dense, c *cell) {
+	t.Helper()
+	c, err := p.assemble(&Options{Method: Direct})
+	if err != nil {
+		t.Fatal(err)
+	}
+	newTree(c.p)
+	c.p.rules()
+	n := c.p.len()
+	if n > 2000 {
+		t.Fatal("too large for a dense factorisation")
+	}
+	g, k = mat.NewDense(n, n, nil), mat.NewDense(n, n, nil)
+	for i := range n {
+		for j := range n {
+			a, b := layers(&c.p.tri[j], c.p.n[j], c.p.at[i])
+			g.Set(i, j, a/fourPi)
+			k.Set(i, j, b/fourPi)
+		}
+	}
+	return g, k, c
+}
+
+// The same equations with analytic integrals everywhere, no compression and a
+// direct factorisation.
+func TestIndependentDense(t *testing.T) {
+	p := one(cube(12, 1, r3.Vec{}, 2).surface("", Cathode))
+	g, k, c := dense(t, p)
+	n := c.p.len()
+	rhs := mat.NewVecDense(n, nil)
+	// First kind: G·q = -1 for φ∞ = 1 and φ = 0; the current density is -q.
+	for i := range n {
+		rhs.SetVec(i, 1)
+	}
+	var q mat.VecDense
+	if err := q.SolveVec(g, rhs); err != nil {
+		t.Fatal(err)
+	}
+	s := solve(t, p, Options{})
+	compare := func(name string, s *Solution, tol float64) {
+		worst := 0.0
+		for i := range n {
+			worst = max(worst, math.Abs(float64(s.Surfaces[0].Density[c.p.local[i]])/q.AtVec(i)-1))
+		}
+		t.Logf("%s: largest local difference from dense %.1e", name, worst)
+		if !(worst < tol) {
+			t.Errorf("%s: largest local difference %.1e, want %.0e", name, worst, tol)
+		}
+	}
+	compare("single layer", s, 5e-4)
+	compare("direct", solve(t, p, Options{Method: Direct}), 5e-4)
+	compare("tight", solve(t, p, Options{Tolerance: 1e-7}), 3e-4)
+	for i := range n {
+		sum := 0.0
+		for j := range n {
+			sum += k.At(i, j)
+		}
+		if math.Abs(sum-0.5) > 1e-10 {
+			t.Fatalf("row %d of the exact double layer sums to %.12f", i, sum)
+		}
+	}
+}
+
+// Linear kinetics in a tank, dense against compressed, panel by panel: the
+// thinnest spot must not hang on the compression.
+func TestIndependentTank(t *testing.T) {
+	p := hung(10, 6, 2)
+	p.Surfaces[0].Law = butlerVolmer(200, 2) // nearly linear
+	g, k, c := dense(t, p)
+	n := c.p.len()
+	s := solve(t, p, Options{})
+	// Put the solution into the exact equations: the residual in volts.
+	phi, q := make([]float64, n), make([]float64, n)
+	for i := range n {
+		r := s.result(int(c.p.surface[i]))
+		phi[i] = float64(r.Potential[c.p.local[i]])
+		q[i] = -float64(r.Density[c.p.local[i]]) / 20
+	}
+	worst := 0.0
+	for i := range n {
+		sum, row := 0.0, 0.0
+		for j := range n {
+			sum += k.At(i, j)*phi[j] - g.At(i, j)*q[j]
+			row += k.At(i, j)
+		}
+		worst = max(worst, math.Abs(sum-row*phi[i]))
+	}
+	t.Logf("residual in the exact equations %.1e V of 2 V", worst)
+	if !(worst < 1e-4) {
+		t.Errorf("residual %.1e V in the exact equations", worst)
+	}
+}
+
+// result returns a surface or wall by its number.
+func (s *Solution) result(k int) *Result {
+	if k < len(s.Surfaces) {
+		return &s.Surfaces[k]
+	}
+	return &s.Walls[k-len(s.Surfaces)]
+}
+
+// Two equations for one problem.
+func TestIndependentFormulations(t *testing.T) {
+	p := one(sphere(12, 1, r3.Vec{}).stretched(1, 1, 2).surface("a", Cathode),
+		cube(12, 1, r3.Vec{X: 3}, 2).surface("b", Anode))
+	a := solve(t, p, Options{Method: SingleLayer})
+	b := solve(t, p, Options{Method: Direct})
+	c := solve(t, p, Options{Galerkin: true})
+	near2(t, "current, direct", float64(b.Current), float64(a.Current), 1e-3)
+	near2(t, "current, averaged", float64(c.Current), float64(a.Current), 2e-3)
+	t.Logf("currents %.6f %.6f %.6f", a.Current, b.Current, c.Current)
+}
+
+// Reciprocity: a current through one electrode and the potential of another,
+// currentless one can change places.
+func TestIndependentReciprocity(t *testing.T) {
+	box := &Box{High: r3.Vec{X: .2, Y: .1, Z: .1}, Panel: 0.0125, Walls: []Wall{{Face: LowX, Kind: Cathode}}}
+	resistance := func(driven int) float64 {
+		a := cube(8, 0.03, r3.Vec{X: .08, Y: .03, Z: .04}, 1.5).surface("a", Floating)
+		b := sphere(8, 0.012, r3.Vec{X: .15, Y: .06, Z: .06}).surface("b", Floating)
+		s := []Surface{a, b}
+		s[driven].Kind = Anode
+		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: s, Drive: Drive{Current: 1}}, Options{})
+		return float64(r.Surfaces[1-driven].Metal) / float64(r.Current)
+	}
+	ab, ba := resistance(0), resistance(1)
+	t.Logf("R_ab %.6f, R_ba %.6f ohm", ab, ba)
+	near2(t, "reciprocal resistance", ab, ba, 5e-3)
+}
+
+// The current balance is not forced; it closes as the mesh gets finer.
+func TestIndependentBalance(t *testing.T) {
+	a := solve(t, hung(8, 4, 1.5), Options{}).Checks.CurrentImbalance
+	b := solve(t, hung(16, 10, 1.5), Options{}).Checks.CurrentImbalance
+	if a == 0 || math.Abs(b) > 0.6*math.Abs(a) || math.Abs(b) > 5e-3 {
+		t.Errorf("imbalance %.2e, then %.2e", a, b)
+	}
+}
+
+// A held current and a held voltage are two ways to one solution.
+func TestIndependentDrive(t *testing.T) {
+	p := hung(8, 5, 1.5)
+	a := solve(t, p, Options{})
+	p.Drive = Drive{Current: a.Current}
+	b := solve(t, p, Options{})
+	near2(t, "voltage", float64(b.CellVoltage), 2, 1e-6)
+	near2(t, "minimum", float64(b.Surfaces[0].Minimum.Density), float64(a.Surfaces[0].Minimum.Density), 1e-5)
+	if a.Surfaces[0].Metal != 0 || a.Walls[LowX].Metal != 2*units.Volt {
+		t.Errorf("metals at %v and %v, want the cathode at 0 and the anode at 2 V", a.Surfaces[0].Metal, a.Walls[LowX].Metal)
+	}
+}
+
+// The integrals over a triangle against adaptive subdivision with the
+// seven-point rule.
+func TestIndependentIntegrals(t *testing.T) {
+	tri := triangle{{X: 0.1, Y: -0.2, Z: 0.3}, {X: 1.2, Y: 0.1, Z: -0.1}, {X: 0.2, Y: 0.9, Z: 0.4}}
+	n := r3.Unit(r3.Cross(r3.Sub(tri[1], tri[0]), r3.Sub(tri[2], tri[0])))
+	c := centroid(&tri)
+	for _, x := range []r3.Vec{
+		r3.Add(c, r3.Scale(0.3, n)), r3.Add(c, r3.Scale(-0.05, n)), {X: 2, Y: 1, Z: 1}, {X: 0.1, Y: -0.2, Z: 0.5},
+		r3.Add(tri[1], r3.Scale(0.4, r3.Sub(tri[1], tri[0]))), r3.Add(r3.Scale(1.5, r3.Sub(tri[1], tri[2])), tri[1]),
+	} {
+		g, k := layers(&tri, n, x)
+		wg, wk := adaptive(&tri, n, x, 9)
+		if math.Abs(g-wg) > 1e-7*wg || math.Abs(k-wk) > 1e-6*(math.Abs(wk)+1e-3) {
+			t.Errorf("at %v: %.10f, %.10f, want %.10f, %.10f", x, g, k, wg, wk)
+		}
+	}
+	// On the triangle itself the single layer is finite and the double one zero.
+	g, k := layers(&tri, n, c)
+	wg := polar(&tri, c)
+	if math.Abs(g-wg) > 1e-9*wg || k != 0 {
+		t.Errorf("at the centroid: %.8f, %g, want %.8f, 0", g, k, wg)
+	}
+	for _, x := range []r3.Vec{tri[0], r3.Scale(0.5, r3.Add(tri[0], tri[1]))} { // corner, edge
+		if g, k := layers(&tri, n, x); !(g > 0 && g < 10) || k != 0 {
+			t.Errorf("on the rim at %v: %g, %g", x, g, k)
+		}
+	}
+}
+
+// polar integrates 1/r over a triangle from a point in it: ∫ r(θ) dθ, by
+// Simpson's rule along the edges.
+func polar(t *triangle, x r3.Vec) float64 {
+	sum := 0.0
+	for k := range 3 {
+		a, b := r3.Sub(t[k], x), r3.Sub(t[(k+1)%3], x)
+		twice := norm(r3.Cross(a, b)) // r²·dθ = twice·ds
+		const m = 4000
+		for i := range m + 1 {
+			w := 2.0 + 2*float64(i%2)
+			if i == 0 || i == m {
+				w = 1
+			}
+			s := float64(i) / m
+			sum += w / (3 * m) * twice / norm(r3.Add(r3.Scale(1-s, a), r3.Scale(s, b)))
+		}
+	}
+	return sum
+}
+
+func adaptive(t *triangle, n, x r3.Vec, depth int) (single, double float64) {
+	l := longest(t)
+	if depth == 0 || norm(r3.Sub(centroid(t), x)) > 6*l {
+		area := norm(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) / 2
+		for m, y := range sevenPoints(t) {
+			d := r3.Sub(x, y)
+			r := norm(d)
+			if r == 0 {
+				continue
+			}
+			single += area * sevenWeights[m] / r
+			double += area * sevenWeights[m] * r3.Dot(n, d) / (r * r * r)
+		}
+		return single, double
+	}
+	a, b, c := between(t[0], t[1]), between(t[1], t[2]), between(t[2], t[0])
+	for _, s := range []triangle{{t[0], a, c}, {a, t[1], b}, {c, b, t[2]}, {a, b, c}} {
+		g, k := adaptive(&s, n, x, depth-1)
+		single += g
+		double += k
+	}
+	return single, double
+}
+
+// The rule with seven points is exact to the fifth degree: ∫ x^a·y^b over the
+// unit triangle is a!·b!/(a+b+2)!.
+func TestIndependentSevenPoints(t *testing.T) {
+	f := []float64{1, 1, 2, 6, 24, 120, 720, 5040}
+	p := sevenPoints(&triangle{{}, {X: 1}, {Y: 1}})
+	for a := range 6 {
+		for b := range 6 - a {
+			sum := 0.0
+			for m, x := range p {
+				sum += sevenWeights[m] / 2 * math.Pow(x.X, float64(a)) * math.Pow(x.Y, float64(b))
+			}
+			near2(t, "moment", sum, f[a]*f[b]/f[a+b+2], 1e-13)
+		}
+	}
+}
+
+// The same worker count gives the same bits; another one the same digits.
+func TestIndependentWorkers(t *testing.T) {
+	p := hung(6, 4, 1.5)
+	a := solve(t, p, Options{Workers: 2})
+	b := solve(t, p, Options{Workers: 2})
+	c := solve(t, p, Options{Workers: 3})
+	for k, j := range a.Surfaces[0].Density {
+		if j != b.Surfaces[0].Density[k] {
+			t.Fatalf("triangle %d: %v, then %v", k, j, b.Surfaces[0].Density[k])
+		}
+		near2(t, "three workers", float64(c.Surfaces[0].Density[k]), float64(j), 1e-6)
+	}
+}
+
+func TestIndependentCancel(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	seen := 0
+	_, err := Solve(ctx, hung(16, 8, 1.5), Options{Progress: func(stage string, done, total int) {
+		if done < seen && stage == "operator" || done > total {
+			t.Errorf("%s: %d of %d after %d", stage, done, total, seen)
+		}
+		if seen = done; done > total/3 {
+			cancel()
+		}
+	}})
+	if err != context.Canceled {
+		t.Errorf("error %v, want %v", err, context.Canceled)
+	}
+}

@@ -1,0 +1,49 @@
+package field
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"example.com/laydown/units"
+)
+
+// Above the memory limit a run is refused before it begins.
+func TestPropertyMemoryLimit(t *testing.T) {
+	p := hung(12, 6, 1.5)
+	c, err := Estimate(p, Options{MemoryLimit: 1 << 20})
+	var big *CostError
+	if !errors.As(err, &big) || !errors.Is(err, ErrTooBig) || c.Unknowns != 2160 || c.Bytes <= 1<<20 {
+		t.Errorf("estimate %+v, %v", c, err)
+	}
+	if _, err = Solve(t.Context(), p, Options{MemoryLimit: 1 << 20}); !errors.Is(err, ErrTooBig) {
+		t.Errorf("solve: %v", err)
+	}
+	c, err = Estimate(p, Options{})
+	s := solve(t, p, Options{})
+	if err != nil || c.Bytes < s.Work.OperatorBytes || c.Bytes > 10*s.Work.OperatorBytes {
+		t.Errorf("estimate %+v, %v for an operator of %d bytes", c, err, s.Work.OperatorBytes)
+	}
+}
+
+// Two meshes give the error estimate; a spot on one panel is called unresolved.
+func TestPropertyCompare(t *testing.T) {
+	p := hung(6, 4, 1)
+	a, b := solve(t, p, Options{}), solve(t, Refined(p), Options{})
+	d, err := Compare(a, b)
+	if err != nil || len(d) != 1 {
+		t.Fatalf("%v, %v", d, err)
+	}
+	t.Logf("%+v", d[0])
+	if b.Work.Unknowns != 4*a.Work.Unknowns || d[0].Unresolved || math.Abs(d[0].Total) > 0.02 || math.Abs(d[0].Minimum) > 0.05 || d[0].Minimum == 0 {
+		t.Errorf("difference %+v on %d and %d panels", d[0], a.Work.Unknowns, b.Work.Unknowns)
+	}
+	if _, err := Compare(a, nil); !errors.Is(err, units.ErrInconsistent) {
+		t.Errorf("comparison with nothing: %v", err)
+	}
+	coarse := cup(3, 0.3, 1.5)
+	s := solve(t, one(coarse.surface("cup", Cathode)), Options{})
+	if !s.Surfaces[0].Minimum.Unresolved {
+		t.Errorf("minimum %+v of a cup with three panels across passes as resolved", s.Surfaces[0].Minimum)
+	}
+}

@@ -1,0 +1,166 @@
+package field
+
+import (
+	"context"
+	"math"
+
+	"example.com/laydown/plating/kinetics"
+)
+
+// Bounds of the iteration.
+const (
+	mostNewton = 40
+	mostKrylov = 400 // in one Newton step
+)
+
+// A run counts what an iteration did.
+type run struct {
+	newton, krylov   int
+	residual, change float64
+}
+
+// newton iterates from a state until no local current density changes by more
+// than the wanted part of itself.
+func (m *model) newton(ctx context.Context, s *state, converged float64, progress func(string, int, int)) (run, error) {
+	n := m.p.len()
+	size := n + len(m.borders)
+	f, dx, slopes := make([]float64, size), make([]float64, size), make([]float64, n)
+	var r run
+	last := 0.0
+	for r.newton < mostNewton {
+		m.residual(s, f, slopes)
+		norm := math.Sqrt(sum2(f))
+		r.residual = norm / math.Sqrt(float64(n))
+		if norm-norm != 0 {
+			break
+		}
+		if r.newton > 1 && r.residual <= 1e-14*m.volts(s) && r.change < 1e-3 {
+			return r, nil // the digits of the potentials are used up
+		}
+		jac := m.jacobian(slopes)
+		pc := m.precondition(slopes, jac)
+		for i := range f {
+			f[i] = -f[i]
+		}
+		tol := 1e-2
+		switch {
+		case r.newton == 0 && m.linear:
+			tol = 1e-8
+		case r.newton > 0 && !m.linear:
+			q := norm / last
+			tol = max(1e-5, min(1e-2, 0.5*q*q))
+		}
+		steps, _, err := gmres(ctx, jac, pc.solve, f, dx, tol, mostKrylov)
+		r.krylov += steps
+		if err != nil {
+			return r, err
+		}
+		last = norm
+		r.newton++
+		r.change = m.step(s, dx)
+		if progress != nil {
+			progress("solution", r.newton, mostNewton)
+		}
+		if r.change <= converged {
+			return r, nil
+		}
+		if r.change-r.change != 0 {
+			break
+		}
+	}
+	return r, &ConvergenceError{Steps: r.newton, Residual: r.residual, Change: r.change, Err: ErrNotConverged}
+}
+
+// volts returns the largest potential of a metal or the bath far away.
+func (m *model) volts(s *state) float64 {
+	_, v := largest(s.pot)
+	return v
+}
+
+// step adds a Newton step and returns the largest relative change of a local
+// current density. On electrodes with exponential laws the step sets the
+// current density that the linear equations predict, not the potential: a
+// potential would overshoot and then come back by one Tafel slope a step only.
+func (m *model) step(s *state, dx []float64) float64 {
+	n := m.p.len()
+	dv := make([]float64, len(s.pot))
+	for b, o := range m.borders {
+		dv[o.slot] = dx[n+b]
+		s.pot[o.slot] += dx[n+b]
+	}
+	var mean, area float64
+	olds, news := make([]float64, n), make([]float64, n)
+	for i := range n {
+		switch m.role[i] {
+		case insulated:
+			s.u[i] += dx[i]
+			continue
+		case fixed:
+			olds[i] = s.u[i]
+			s.u[i] += dx[i]
+			news[i] = s.u[i]
+		default:
+			law, v := m.lawOf(i), s.pot[m.metal[i]]
+			old := v - dv[m.metal[i]] - s.u[i]
+			eta := follow(law, old, dv[m.metal[i]]-dx[i])
+			s.u[i] = v - eta
+			olds[i], _ = law.Current(old)
+			news[i], _ = law.Current(eta)
+			olds[i] /= m.kappa
+			news[i] /= m.kappa
+		}
+		mean += math.Abs(news[i]) * m.p.area[i]
+		area += m.p.area[i]
+	}
+	mean /= area
+	change := 0.0
+	for i := range n {
+		if m.role[i] == insulated {
+			continue
+		}
+		c := math.Abs(news[i]-olds[i]) / (math.Abs(news[i]) + m.least(i)*mean)
+		if !(c <= change) {
+			change = c
+		}
+	}
+	return change
+}
+
+// least is the part of the mean current density below which changes are
+// measured against it: floating metal has places without any current.
+func (m *model) least(i int) float64 {
+	if m.metal[i] >= slotFloating {
+		return 1e-2
+	}
+	return 1e-7
+}
+
+// follow returns the overpotential after a linear step d from eta.
+func follow(law kinetics.Law, eta, d float64) float64 {
+	if law.Model == kinetics.Linear || law.Model == kinetics.Primary {
+		return eta + d
+	}
+	j, slope := law.Current(eta)
+	wanted := j + slope*d
+	b := law.Volt() / alpha(law, eta)
+	if law.Model == kinetics.Tafel || math.Abs(eta) > 3*b {
+		low := math.Abs(j) * math.Exp(-3) // never down by more than three Tafel slopes
+		if math.Abs(wanted) < low || wanted*j < 0 {
+			wanted = math.Copysign(low, j)
+		}
+	}
+	to, err := law.Overpotential(wanted)
+	if err != nil {
+		return eta + math.Max(-3*b, math.Min(3*b, d))
+	}
+	return to
+}
+
+// alpha returns the transfer coefficient of the side of equilibrium.
+func alpha(law kinetics.Law, eta float64) float64 {
+	switch {
+	case law.Model == kinetics.Tafel && law.Side == kinetics.AnodicSide, law.Model == kinetics.ButlerVolmer && eta > 0:
+		return law.Anodic
+	}
+	return law.Cathodic
+}

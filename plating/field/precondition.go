@@ -1,0 +1,158 @@
+package field
+
+import (
+	"sync"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// A preconditioner solves with the panels of each leaf among themselves, and
+// exactly with the borders for that approximation.
+//
+//	P·w = r    S = D - C·P⁻¹·B    S·x = s - C·w    u = w - P⁻¹·B·x
+//
+// P is the matrix of the leaves, B, C and D the border columns, rows and corner.
+type preconditioner struct {
+	n      int
+	leaves []leaf
+	cols   [][]float64 // P⁻¹·B
+	rows   [][]float64 // C
+	schur  mat.LU
+	tmp    []float64
+}
+
+type leaf struct {
+	lo, hi int
+	lu     mat.LU
+}
+
+// precondition prepares the preconditioner at the slopes.
+func (m *model) precondition(slopes []float64, jac func(in, out []float64)) *preconditioner {
+	n, k := m.p.len(), len(m.borders)
+	pc := &preconditioner{n: n, tmp: make([]float64, n)}
+	var blocks []*block
+	for b := range m.op.blocks {
+		if o := &m.op.blocks[b]; o.row == o.col {
+			blocks = append(blocks, o)
+		}
+	}
+	pc.leaves = make([]leaf, len(blocks))
+	var wait sync.WaitGroup
+	for w := range m.workers {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			for b := w; b < len(blocks); b += m.workers {
+				m.leaf(&pc.leaves[b], blocks[b], slopes)
+			}
+		}()
+	}
+	wait.Wait()
+	if k == 0 {
+		return pc
+	}
+	in, out := make([]float64, n+k), make([]float64, n+k)
+	corner := mat.NewDense(k, k, nil)
+	for b := range k {
+		in[n+b] = 1
+		jac(in, out)
+		in[n+b] = 0
+		col := append([]float64(nil), out[:n]...)
+		pc.inner(col)
+		pc.cols = append(pc.cols, col)
+		for a := range k {
+			corner.Set(a, b, out[n+a])
+		}
+		pc.rows = append(pc.rows, m.borderRow(b, slopes))
+	}
+	for a := range k {
+		for b := range k {
+			corner.Set(a, b, corner.At(a, b)-dot(pc.rows[a], pc.cols[b]))
+		}
+	}
+	pc.schur.Factorize(corner)
+	return pc
+}
+
+// borderRow returns the derivative of a border by the panels' unknowns.
+func (m *model) borderRow(b int, slopes []float64) []float64 {
+	row := make([]float64, m.p.len())
+	o := m.borders[b]
+	for i := range row {
+		if !m.counts(b, i) {
+			continue
+		}
+		w := o.sign * m.kappa * m.p.area[i] / m.unit
+		switch m.role[i] {
+		case fixed:
+			row[i] = w
+		case kinetic:
+			row[i] = -w * slopes[i]
+		}
+	}
+	return row
+}
+
+// leaf factorises the matrix of one leaf.
+func (m *model) leaf(l *leaf, b *block, slopes []float64) {
+	nd := &m.op.t.nodes[b.row]
+	l.lo, l.hi = nd.lo, nd.hi
+	n := l.hi - l.lo
+	width := n
+	if b.double {
+		width = 2 * n
+	}
+	a := mat.NewDense(n, n, nil)
+	for i := range n {
+		for j := range n {
+			g := float64(b.data[i*width+j])
+			k := 0.0
+			if b.double {
+				k = float64(b.data[i*width+n+j])
+			}
+			if i == j {
+				k += m.c[l.lo+i]
+			}
+			switch m.role[l.lo+j] {
+			case fixed:
+				a.Set(i, j, -g)
+			case insulated:
+				a.Set(i, j, k)
+			default:
+				a.Set(i, j, k+g*slopes[l.lo+j])
+			}
+		}
+	}
+	l.lu.Factorize(a)
+}
+
+// inner solves with the leaves in place.
+func (pc *preconditioner) inner(r []float64) {
+	for i := range pc.leaves {
+		l := &pc.leaves[i]
+		v := mat.NewVecDense(l.hi-l.lo, r[l.lo:l.hi])
+		// A condition number comes back as an error with a usable result; a
+		// singular leaf leaves its part as it is. Neither matters here: the
+		// residual of the whole is watched.
+		_ = l.lu.SolveVecTo(v, false, v)
+	}
+}
+
+// solve is the whole preconditioner.
+func (pc *preconditioner) solve(in, out []float64) {
+	copy(out, in)
+	n := pc.n
+	pc.inner(out[:n])
+	k := len(pc.cols)
+	if k == 0 {
+		return
+	}
+	x := mat.NewVecDense(k, out[n:])
+	for b := range k {
+		out[n+b] = in[n+b] - dot(pc.rows[b], out[:n])
+	}
+	_ = pc.schur.SolveVecTo(x, false, x) // as above
+	for b := range k {
+		axpy(-out[n+b], pc.cols[b], out[:n])
+	}
+}

@@ -1,0 +1,129 @@
+package field
+
+import (
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+// A Kind says what a surface does in the bath.
+type Kind uint8
+
+// The kinds. All cathodes hang on one potential, all anodes on another.
+// Robbers are cathodes, shields are insulators.
+const (
+	Cathode   Kind = iota // metal at the negative pole
+	Anode                 // metal at the positive pole
+	Floating              // metal without a wire: its net current is zero
+	Insulator             // no current crosses it
+)
+
+// String returns the kind in a word.
+func (k Kind) String() string {
+	switch k {
+	case Cathode:
+		return "cathode"
+	case Anode:
+		return "anode"
+	case Floating:
+		return "floating metal"
+	case Insulator:
+		return "insulator"
+	}
+	return "unknown kind"
+}
+
+// A Surface is a triangle mesh with one role. Seen from the bath the corners
+// of a triangle run anticlockwise, so that its normal points from the metal
+// into the bath, as in an STL file of a part. Several surfaces may form one
+// closed body together (a part with a masked end): their common edges must
+// have the same corner coordinates on both sides, to the last bit.
+type Surface struct {
+	Name      string
+	Vertices  []r3.Vec // metres
+	Triangles [][3]int32
+	Kind      Kind
+	Law       kinetics.Law // the zero law is primary: the metal takes the potential of the solution
+	Vessel    bool         // encloses the bath instead of hanging in it; the normals still point into the bath
+	Sheet     bool         // open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
+}
+
+// A Face names a wall of a [Box].
+type Face uint8
+
+// The faces, by the axis and the side they are on.
+const (
+	LowX Face = iota
+	HighX
+	LowY
+	HighY
+	LowZ
+	HighZ
+)
+
+// String returns the face in words, such as "low x".
+func (f Face) String() string {
+	if f > HighZ {
+		return "unknown face"
+	}
+	return [...]string{"low x", "high x", "low y", "high y", "low z", "high z"}[f]
+}
+
+// A Wall gives a whole face of a box a role. Faces without one are insulators.
+type Wall struct {
+	Face Face
+	Kind Kind
+	Law  kinetics.Law
+}
+
+// A Box is a rectangular tank, its free surface of the solution included. The
+// package lays the panels on its walls.
+type Box struct {
+	Low, High r3.Vec       // opposite corners, metres
+	Walls     []Wall       // faces that are not insulators
+	Panel     units.Length // largest edge of a wall panel; 0 for a tenth of the longest side
+}
+
+// A Tank is the bath and what holds it. Without a box and without a vessel
+// surface the bath is unbounded.
+type Tank struct {
+	Box          *Box
+	Conductivity units.Conductivity // > 0
+}
+
+// A Drive says what the rectifier holds. Exactly one of the two is set.
+type Drive struct {
+	Current units.Current // sum over all cathodes
+	Voltage units.Voltage // between anodes and cathodes, the equilibrium potentials taken off
+}
+
+// A Problem is a bath with everything in it. Where there is no anode the bath
+// must be unbounded: the anode is then far away, and the voltage counts from it.
+type Problem struct {
+	Tank     Tank
+	Surfaces []Surface
+	Drive    Drive
+}
+
+// A Method says how the boundary equation is set up.
+type Method uint8
+
+// The methods. Direct always works on closed bodies; SingleLayer needs an
+// unbounded bath with primary electrodes alone, and is several times quicker.
+const (
+	Automatic   Method = iota // SingleLayer where it can, else Direct
+	Direct                    // Green's formula, potential and flux as unknowns
+	SingleLayer               // first-kind equation, the flux as unknown
+)
+
+// Options tune a run. The zero value is a good choice.
+type Options struct {
+	Method      Method
+	Galerkin    bool    // average the equation over each panel instead of taking it at the centroid: slower, more exact at edges
+	Tolerance   float64 // of the compressed operator, relative; 0 for 1e-5
+	Converged   float64 // largest relative change of a local current density in the last step; 0 for 1e-5
+	MemoryLimit int64   // bytes; 0 for 4 GB
+	Workers     int     // goroutines; 0 for GOMAXPROCS. The result is the same for the same number of workers.
+	Progress    func(stage string, done, total int)
+}

@@ -1,0 +1,120 @@
+package field
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
+)
+
+// Refined returns the problem on a mesh of half the panel size: every triangle
+// becomes four of the same shape, and the walls of the box follow. Facets stay
+// facets: what a flat panel cuts off a curved surface is not seen by it.
+func Refined(p Problem) Problem {
+	if p.Tank.Box != nil {
+		b := *p.Tank.Box
+		if b.Panel == 0 {
+			side := r3.Sub(b.High, b.Low)
+			b.Panel = units.Length(max(side.X, side.Y, side.Z) / 10)
+		}
+		b.Panel /= 2
+		p.Tank.Box = &b
+	}
+	surfaces := make([]Surface, len(p.Surfaces))
+	for i, s := range p.Surfaces {
+		surfaces[i] = s.refined()
+	}
+	p.Surfaces = surfaces
+	return p
+}
+
+func (s Surface) refined() Surface {
+	middles := map[[2]int32]int32{}
+	v := append([]r3.Vec(nil), s.Vertices...)
+	valid := func(k int32) bool { return k >= 0 && int(k) < len(s.Vertices) }
+	middle := func(a, b int32) int32 {
+		key := [2]int32{min(a, b), max(a, b)}
+		m, ok := middles[key]
+		if !ok {
+			m = int32(len(v))
+			middles[key] = m
+			v = append(v, between(s.Vertices[a], s.Vertices[b]))
+		}
+		return m
+	}
+	var t [][3]int32
+	for _, c := range s.Triangles {
+		if !valid(c[0]) || !valid(c[1]) || !valid(c[2]) {
+			t = append(t, c) // left for the check to report
+			continue
+		}
+		ab, bc, ca := middle(c[0], c[1]), middle(c[1], c[2]), middle(c[2], c[0])
+		t = append(t, [3]int32{c[0], ab, ca}, [3]int32{ab, c[1], bc}, [3]int32{ca, bc, c[2]}, [3]int32{ab, bc, ca})
+	}
+	s.Vertices, s.Triangles = v, t
+	return s
+}
+
+// between returns the middle of two corners, the same to the last bit for
+// either order, so that surfaces stay joined.
+func between(a, b r3.Vec) r3.Vec { return r3.Scale(0.5, r3.Add(a, b)) }
+
+// A Difference compares one electrode on two meshes: relative changes from the
+// coarse to the fine mesh. With half the panel size the error that is left on
+// the fine mesh is below the change for every order of convergence above 1 in
+// the panel size, and about a third of it for order 2.
+type Difference struct {
+	Name         string
+	Total        float64 // of the current
+	Minimum      float64 // of the least current density, each mesh at its own place
+	AtSpot       float64 // of the current density at the fine mesh's least spot
+	Coarse, Fine Spot
+	Unresolved   bool // the spot hangs on one panel of the fine mesh, or the minimum changed by more than a tenth
+}
+
+// Compare sets two solutions of one problem side by side, the coarse one
+// first: the error estimate for totals and minima. See [Refined].
+//
+// Errors: a [*units.ValueError] where the two do not have the same surfaces.
+func Compare(coarse, fine *Solution) ([]Difference, error) {
+	if coarse == nil || fine == nil || len(coarse.Surfaces) != len(fine.Surfaces) {
+		return nil, inconsistent("solutions", "different surfaces", "two solutions of one problem")
+	}
+	var out []Difference
+	for i := range fine.Surfaces {
+		c, f := &coarse.Surfaces[i], &fine.Surfaces[i]
+		if c.Name != f.Name || c.Kind != f.Kind {
+			return nil, inconsistent("solutions", fmt.Sprintf("%q and %q", c.Name, f.Name), "two solutions of one problem")
+		}
+		if f.Kind == Insulator || len(f.Density) == 0 || len(c.Density) == 0 {
+			continue
+		}
+		d := Difference{Name: f.Name, Coarse: c.Minimum, Fine: f.Minimum,
+			Total:   change(float64(c.Total), float64(f.Total)),
+			Minimum: change(float64(c.Minimum.Density), float64(f.Minimum.Density)),
+			AtSpot:  change(float64(c.Density[c.nearest(f.Minimum.At)]), float64(f.Minimum.Density))}
+		d.Unresolved = f.Minimum.Unresolved || !(math.Abs(d.Minimum) <= 0.1)
+		out = append(out, d)
+	}
+	return out, nil
+}
+
+func change(from, to float64) float64 {
+	if from == to {
+		return 0
+	}
+	return (to - from) / math.Abs(to)
+}
+
+// nearest returns the panel whose centroid is nearest to a point.
+func (r *Result) nearest(x r3.Vec) int {
+	best, at := math.Inf(1), 0
+	for k, c := range r.Centroid {
+		if d := r3.Norm2(r3.Sub(c, x)); d < best {
+			best, at = d, k
+		}
+	}
+	return at
+}

@@ -1,0 +1,209 @@
+package field
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
+)
+
+// A Solution is the current distribution of a problem.
+type Solution struct {
+	Surfaces    []Result // in the order of the problem
+	Walls       []Result // of the box, by [Face]; empty without one
+	Current     units.Current
+	CellVoltage units.Voltage // anode metal (or the bath far away) less cathode metal, equilibrium potentials taken off
+	Checks      Checks
+	Warnings    []Warning
+	Work        Work
+}
+
+// A Result is the distribution over one surface. The slices run over its triangles.
+type Result struct {
+	Name      string
+	Kind      Kind
+	Density   []units.CurrentDensity // plating is positive, dissolution negative; on a sheet the sum of both sides
+	Potential []units.Voltage        // of the solution in front, the cathodes' metal being 0
+	Area      []units.Area
+	Centroid  []r3.Vec
+	Total     units.Current // positive where the surface plates on the whole
+	Metal     units.Voltage // potential of the metal; 0 for insulators
+	Minimum   Spot          // of an electrode: the least plating current density
+}
+
+// A Spot is a place on a surface.
+type Spot struct {
+	Triangle int
+	Density  units.CurrentDensity
+	At       r3.Vec
+	// Unresolved says that the spot hangs on one panel: a neighbour differs
+	// from it by more than a tenth, or a cathode seems to dissolve there, which
+	// no cathode at the lowest potential can. The density is then no property
+	// of the part; refine the mesh there.
+	Unresolved bool
+}
+
+// Checks are the tests that every solution carries.
+type Checks struct {
+	// CurrentImbalance is (anode - cathode current)/cathode current. Nothing
+	// forces it to zero in a tank, so it shows the error of the discretisation.
+	// In an unbounded bath with anodes it is held at zero and shows nothing.
+	CurrentImbalance float64
+	// RowSum is the largest departure of the compressed double layer's row sums
+	// from that of a closed surface (one half). 0 for the single layer.
+	RowSum float64
+	// Operator is the largest relative difference between the compressed
+	// operator and the exact one in some rows, applied to the solution.
+	Operator float64
+	Residual float64 // root mean square of the equations' residual before the last step, volts
+	Change   float64 // largest relative change of a local current density in the last step
+}
+
+// Work says what the run took.
+type Work struct {
+	Unknowns       int
+	OperatorBytes  int64
+	Newton, Krylov int     // steps in all
+	Build, Solve   float64 // seconds for the operator with its checks, and for the iteration
+}
+
+// A Warning is a finding that does not stop the run.
+type Warning struct {
+	Surface string
+	Text    string
+}
+
+// Mean returns the mean current density over the surface.
+func (r *Result) Mean() units.CurrentDensity {
+	return units.CurrentDensity(float64(r.Total) / r.TotalArea())
+}
+
+// TotalArea returns the area of the surface's panels [m²].
+func (r *Result) TotalArea() float64 {
+	sum := 0.0
+	for _, a := range r.Area {
+		sum += float64(a)
+	}
+	return sum
+}
+
+// Percentile returns the current density below which the given part of the
+// area lies. The largest value of a primary distribution grows with every
+// refinement at an edge; a percentile does not.
+//
+// Errors: a [*units.ValueError] for a part that is not from 0 to 1.
+//
+// Source: [Definition].
+func (r *Result) Percentile(part float64) (units.CurrentDensity, error) {
+	if err := units.Fraction("percentile", units.Ratio(part)); err != nil {
+		return 0, err
+	}
+	order := make([]int, len(r.Density))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortFunc(order, func(i, j int) int {
+		if r.Density[i] < r.Density[j] {
+			return -1
+		}
+		return 1
+	})
+	want, sum := part*r.TotalArea(), 0.0
+	for _, i := range order {
+		if sum += float64(r.Area[i]); sum >= want {
+			return r.Density[i], nil
+		}
+	}
+	return r.Density[order[len(order)-1]], nil
+}
+
+// report turns a state into a solution.
+func (c *cell) report(m *model, s *state) *Solution {
+	out := &Solution{}
+	results := make([]Result, len(c.surfaces))
+	for i, f := range c.surfaces {
+		n := len(f.Triangles)
+		if w := i - (len(c.surfaces) - 6); c.box && w >= 0 {
+			n = c.faces[w]
+		}
+		results[i] = Result{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, n),
+			Potential: make([]units.Voltage, n), Area: make([]units.Area, n), Centroid: make([]r3.Vec, n)}
+	}
+	for i := range s.u {
+		phi, q, _ := m.values(s, i)
+		r, k := &results[c.p.surface[i]], c.p.local[i]
+		r.Density[k] = units.CurrentDensity(0 - m.kappa*q)
+		r.Potential[k] = units.Voltage(phi)
+		r.Area[k] = units.Area(c.p.area[i])
+		r.Centroid[k] = c.p.at[i]
+		r.Total += units.Current(-m.kappa * q * c.p.area[i])
+		if m.metal[i] >= 0 {
+			r.Metal = units.Voltage(s.pot[m.metal[i]])
+		}
+	}
+	var anode units.Current
+	anodes := false
+	for i := range results {
+		switch r := &results[i]; r.Kind {
+		case Cathode:
+			out.Current += r.Total
+			r.minimum(&c.surfaces[i])
+		case Anode:
+			anodes = true
+			anode -= r.Total
+			r.minimum(&c.surfaces[i])
+		case Floating:
+			r.minimum(&c.surfaces[i])
+		}
+	}
+	out.CellVoltage = units.Voltage(s.pot[slotAnode])
+	if !anodes {
+		out.CellVoltage = units.Voltage(s.pot[m.far])
+	} else if out.Current != 0 {
+		out.Checks.CurrentImbalance = float64(anode/out.Current) - 1
+	}
+	out.Surfaces = results
+	if c.box {
+		k := len(results) - 6
+		out.Surfaces, out.Walls = results[:k:k], results[k:]
+	}
+	return out
+}
+
+// minimum finds the panel of the least current density and looks at those
+// that share a corner with it.
+func (r *Result) minimum(s *Surface) {
+	at, least := -1, math.Inf(1)
+	for k, j := range r.Density {
+		if float64(j) < least {
+			at, least = k, float64(j)
+		}
+	}
+	if at < 0 {
+		return
+	}
+	r.Minimum = Spot{Triangle: at, Density: r.Density[at], At: r.Centroid[at]}
+	if len(s.Triangles) == 0 {
+		return // a wall of the box
+	}
+	corner := s.corners(at)
+	worst := 0.0
+	for k := range s.Triangles {
+		if t := s.corners(k); k != at && share(&corner, &t) {
+			d := math.Abs(float64(r.Density[k]) - least)
+			worst = max(worst, d)
+		}
+	}
+	r.Minimum.Unresolved = worst > 0.1*math.Abs(least) || r.Kind == Cathode && least <= 0
+}
+
+func share(a, b *triangle) bool {
+	for _, v := range a {
+		if v == b[0] || v == b[1] || v == b[2] {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,200 @@
+package field
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"time"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
+)
+
+// Estimate tells what a run will take, without running it. It checks the
+// problem as [Solve] does; a run above [Options.MemoryLimit] returns its cost
+// with a [*CostError].
+func Estimate(p Problem, o Options) (Cost, error) {
+	c, err := p.assemble(&o)
+	if err != nil {
+		return Cost{}, err
+	}
+	s := o.settings()
+	cost := cost(c.p.len(), c.single, o.Galerkin, &s)
+	if cost.Bytes > s.limit {
+		return cost, &CostError{Cost: cost, Limit: s.limit}
+	}
+	return cost, nil
+}
+
+// Solve computes the current distribution.
+//
+// It returns the context's error soon after the context is done. Errors: a
+// [*units.ValueError] for a value out of range or a contradiction, a
+// [*MeshError] for a mesh that the method cannot take, a [*CostError] above
+// the memory limit, a [*ConvergenceError] where the iteration does not settle.
+// A solution that is returned carries its [Checks]; read them and the warnings.
+//
+// Source: [Derived] from Green's formula, as the package comment shows.
+func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
+	c, err := p.assemble(&o)
+	if err != nil {
+		return nil, err
+	}
+	s := o.settings()
+	if cost := cost(c.p.len(), c.single, o.Galerkin, &s); cost.Bytes > s.limit {
+		return nil, &CostError{Cost: cost, Limit: s.limit}
+	}
+	begin := time.Now()
+	t := newTree(c.p)
+	c.p.rules()
+	notes, err := c.geometry(t)
+	if err != nil {
+		return nil, err
+	}
+	op, err := build(ctx, c.p, t, !c.single, o.Galerkin, s.tolerance, &s)
+	if err != nil {
+		return nil, err
+	}
+	built := time.Now()
+	m := c.model(p.Drive, float64(p.Tank.Conductivity), op, &s)
+	sums, err := m.rowSums()
+	if err != nil {
+		return nil, err
+	}
+	st := m.start(p.Drive)
+	r, err := m.newton(ctx, &st, s.converged, s.progress)
+	if err != nil {
+		return nil, err
+	}
+	out := c.report(m, &st)
+	out.Checks.RowSum = sums
+	out.Checks.Residual, out.Checks.Change = r.residual, r.change
+	out.Checks.Operator = m.sample(&st, o.Galerkin)
+	out.Work = Work{Unknowns: c.p.len(), OperatorBytes: op.bytes, Newton: r.newton, Krylov: r.krylov,
+		Build: built.Sub(begin).Seconds(), Solve: time.Since(built).Seconds()}
+	out.Warnings = append(notes, out.warnings(m)...)
+	return out, nil
+}
+
+// rowSums returns the largest departure of the row sums from one half, and an
+// error where it is beyond all use.
+func (m *model) rowSums() (float64, error) {
+	if m.single {
+		return 0, nil
+	}
+	worst, at := 0.0, 0
+	for i, c := range m.c {
+		if d := math.Abs(c - 0.5); !(d <= worst) {
+			worst, at = d, i
+		}
+	}
+	if worst > 1e-2 {
+		return worst, &MeshError{Surface: fmt.Sprint("number ", m.p.surface[at]+1), Triangle: int(m.p.local[at]),
+			Detail: fmt.Sprintf("row sum %.4g instead of 0.5", m.c[at]),
+			Need:   "closed surfaces that do not cut each other", Err: ErrOverlap}
+	}
+	return worst, nil
+}
+
+// sample compares some rows of the compressed operator with exact ones,
+// applied to the solution, relative to the largest value.
+func (m *model) sample(s *state, galerkin bool) float64 {
+	n := m.p.len()
+	for i := range n {
+		phi, q, _ := m.values(s, i)
+		m.g[i], m.k[i] = q, phi
+	}
+	y := make([]float64, n)
+	zero := make([]float64, n)
+	worst, peak := 0.0, 0.0
+	e := evaluator{p: m.p, galerkin: galerkin}
+	whole := node{lo: 0, hi: n}
+	// G and K apart, since the sum of both may cancel.
+	for layer := range 2 {
+		if layer == 0 {
+			m.op.apply(m.g, zero, y)
+		} else if m.single {
+			break
+		} else {
+			m.op.apply(zero, m.k, y)
+		}
+		_, p := largest(y)
+		peak = max(peak, p)
+		for i := 0; i < n; i += n/16 + 1 {
+			sum := e.exact(i, &whole, layer, m.g, m.k)
+			worst = max(worst, math.Abs(sum-y[i]))
+		}
+	}
+	return worst / peak
+}
+
+// exact returns one row of one layer without compression, applied to g or k.
+func (e *evaluator) exact(i int, all *node, layer int, g, k []float64) float64 {
+	points, weights := []r3.Vec{e.p.at[i]}, []float64{1}
+	if e.galerkin {
+		points, weights = e.p.seven[i][:], sevenWeights[:]
+	}
+	sum := 0.0
+	for m, x := range points {
+		for j := all.lo; j < all.hi; j++ {
+			a, b := e.p.layersAt(j, x)
+			if layer == 0 {
+				sum += weights[m] * a * g[j]
+			} else {
+				sum += weights[m] * b * k[j]
+			}
+		}
+	}
+	return sum
+}
+
+// warnings lists what the reader of a solution should know.
+func (s *Solution) warnings(m *model) []Warning {
+	var out []Warning
+	add := func(name, format string, a ...any) {
+		out = append(out, Warning{name, fmt.Sprintf(format, a...)})
+	}
+	for i := range s.Surfaces {
+		r := &s.Surfaces[i]
+		if r.Kind == Floating {
+			out = append(out, bipolar(r))
+		}
+		if r.Kind == Cathode && r.Minimum.Unresolved {
+			add(r.Name, "the least current density, at (%.4g, %.4g, %.4g) m, hangs on one panel and is not resolved: refine the mesh there",
+				r.Minimum.At.X, r.Minimum.At.Y, r.Minimum.At.Z)
+		}
+	}
+	if d := math.Abs(s.Checks.CurrentImbalance); d > 1e-2 {
+		add("", "anode and cathode currents differ by %.2g %%: the mesh is too coarse", 100*d)
+	}
+	if s.Checks.RowSum > 1e-4*max(1, m.op.tol/1e-5) {
+		add("", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance", s.Checks.RowSum)
+	}
+	if s.Checks.Operator > 20*m.op.tol {
+		add("", "the compressed operator is off by %.1e: ask for a smaller tolerance", s.Checks.Operator)
+	}
+	return out
+}
+
+// bipolar says which end of a floating part plates and which dissolves.
+func bipolar(r *Result) Warning {
+	var plated, dissolved units.Current
+	most, least := 0, 0
+	for i, j := range r.Density {
+		if j > 0 {
+			plated += j.Over(r.Area[i])
+		} else {
+			dissolved -= j.Over(r.Area[i])
+		}
+		if j > r.Density[most] {
+			most = i
+		}
+		if j < r.Density[least] {
+			least = i
+		}
+	}
+	a, b := r.Centroid[most], r.Centroid[least]
+	return Warning{r.Name, fmt.Sprintf("floating metal is bipolar: it plates (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m and dissolves (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m; %.3g A pass through it",
+		float64(r.Density[most])/100, a.X, a.Y, a.Z, -float64(r.Density[least])/100, b.X, b.Y, b.Z, float64(plated+dissolved)/2)}
+}

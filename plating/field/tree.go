@@ -1,0 +1,230 @@
+package field
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/spatial/r3"
+)
+
+// leafSize is the number of panels below which a cluster is not divided.
+const leafSize = 48
+
+// A box3 is an axis-parallel box.
+type box3 struct{ lo, hi r3.Vec }
+
+func emptyBox() box3 {
+	inf := math.Inf(1)
+	return box3{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
+}
+
+func (b *box3) add(v r3.Vec) {
+	b.lo = r3.Vec{X: min(b.lo.X, v.X), Y: min(b.lo.Y, v.Y), Z: min(b.lo.Z, v.Z)}
+	b.hi = r3.Vec{X: max(b.hi.X, v.X), Y: max(b.hi.Y, v.Y), Z: max(b.hi.Z, v.Z)}
+}
+
+func (b box3) diam() float64  { return norm(r3.Sub(b.hi, b.lo)) }
+func (b box3) centre() r3.Vec { return r3.Scale(0.5, r3.Add(b.lo, b.hi)) }
+
+// distance returns the gap between two boxes, 0 where they touch.
+func (b box3) distance(c box3) float64 {
+	dx := max(0, b.lo.X-c.hi.X, c.lo.X-b.hi.X)
+	dy := max(0, b.lo.Y-c.hi.Y, c.lo.Y-b.hi.Y)
+	dz := max(0, b.lo.Z-c.hi.Z, c.lo.Z-b.hi.Z)
+	return math.Sqrt(dx*dx + dy*dy + dz*dz)
+}
+
+// distance2 returns the squared distance of a point from the box.
+func (b *box3) distance2(v r3.Vec) float64 {
+	dx := max(0, b.lo.X-v.X, v.X-b.hi.X)
+	dy := max(0, b.lo.Y-v.Y, v.Y-b.hi.Y)
+	dz := max(0, b.lo.Z-v.Z, v.Z-b.hi.Z)
+	return dx*dx + dy*dy + dz*dz
+}
+
+// A node is a cluster: the panels lo to hi-1 in tree order. Sons are indices, -1 in a leaf.
+type node struct {
+	lo, hi      int
+	left, right int32
+	plane       int32 // of all its panels, -1 where they lie in several
+	box         box3  // of the corners
+	points      box3  // of the centroids
+	diam        float64
+	size        float64 // largest panel, as the root of twice its area
+}
+
+// A tree is the cluster tree; node 0 is the root.
+type tree struct {
+	nodes []node
+	order []int32 // tree order to first order
+}
+
+// newTree builds the tree and leaves the panels in its order. Flat faces with
+// many panels get branches of their own: a block between two clusters of one
+// plane has then a double layer that is zero throughout, and any other block a
+// smooth one. Mixed clusters give blocks that are zero in part, and a
+// compression by pivots stops in them too early without a sign of it.
+func newTree(p *panels) *tree {
+	groups := p.faces()
+	t := &tree{order: make([]int32, 0, p.len())}
+	t.divide(p, groups)
+	p.permute(t.order)
+	for i := len(t.nodes) - 1; i >= 0; i-- { // sons come after their parent
+		t.measure(p, &t.nodes[i])
+	}
+	return t
+}
+
+// divide makes a node of some groups and returns its index.
+func (t *tree) divide(p *panels, groups [][]int32) int32 {
+	if len(groups) == 1 {
+		return t.bisect(p, groups[0])
+	}
+	me := t.push()
+	b := emptyBox()
+	for _, g := range groups {
+		b.add(middle(p, g))
+	}
+	axis := longAxis(b)
+	slices.SortStableFunc(groups, func(g, h []int32) int {
+		return cmp.Compare(part(middle(p, g), axis), part(middle(p, h), axis))
+	})
+	half := len(groups) / 2
+	left := t.divide(p, groups[:half])
+	right := t.divide(p, groups[half:])
+	t.nodes[me].left, t.nodes[me].right = left, right
+	t.nodes[me].hi = len(t.order)
+	return me
+}
+
+func middle(p *panels, g []int32) r3.Vec {
+	b := emptyBox()
+	for _, i := range g {
+		b.add(p.at[i])
+	}
+	return b.centre()
+}
+
+func (t *tree) push() int32 {
+	t.nodes = append(t.nodes, node{lo: len(t.order), left: -1, right: -1, plane: -1})
+	return int32(len(t.nodes) - 1)
+}
+
+// bisect makes a node of the panels of one group, halved along its longest axis.
+func (t *tree) bisect(p *panels, g []int32) int32 {
+	me := t.push()
+	t.nodes[me].plane = p.plane[g[0]]
+	if len(g) <= leafSize {
+		t.order = append(t.order, g...)
+		t.nodes[me].hi = len(t.order)
+		return me
+	}
+	b := emptyBox()
+	for _, i := range g {
+		b.add(p.at[i])
+	}
+	axis := longAxis(b)
+	slices.SortFunc(g, func(i, j int32) int {
+		return cmp.Or(cmp.Compare(part(p.at[i], axis), part(p.at[j], axis)), cmp.Compare(i, j))
+	})
+	half := len(g) / 2
+	left := t.bisect(p, g[:half])
+	right := t.bisect(p, g[half:])
+	t.nodes[me].left, t.nodes[me].right = left, right
+	t.nodes[me].hi = len(t.order)
+	return me
+}
+
+func longAxis(b box3) int {
+	d := r3.Sub(b.hi, b.lo)
+	switch {
+	case d.X >= d.Y && d.X >= d.Z:
+		return 0
+	case d.Y >= d.Z:
+		return 1
+	}
+	return 2
+}
+
+func part(v r3.Vec, axis int) float64 {
+	switch axis {
+	case 0:
+		return v.X
+	case 1:
+		return v.Y
+	}
+	return v.Z
+}
+
+func (t *tree) measure(p *panels, n *node) {
+	n.box, n.points = emptyBox(), emptyBox()
+	if n.left < 0 {
+		for i := n.lo; i < n.hi; i++ {
+			for _, v := range p.tri[i] {
+				n.box.add(v)
+			}
+			n.points.add(p.at[i])
+			n.size = max(n.size, math.Sqrt(2*p.area[i]))
+		}
+	} else {
+		for _, s := range [2]*node{&t.nodes[n.left], &t.nodes[n.right]} {
+			n.box.add(s.box.lo)
+			n.box.add(s.box.hi)
+			n.points.add(s.points.lo)
+			n.points.add(s.points.hi)
+			n.size = max(n.size, s.size)
+		}
+	}
+	n.diam = n.box.diam()
+}
+
+// faces numbers the planes that hold more than half a leaf of panels and
+// returns the panels by group: the rest first, then plane by plane.
+func (p *panels) faces() [][]int32 {
+	b := emptyBox()
+	for i := range p.tri {
+		b.add(p.at[i])
+	}
+	size := b.diam()
+	centre := b.centre()
+	type key struct{ x, y, z, d int32 }
+	groups := map[key][]int32{}
+	var keys []key // in order of appearance, so that the result does not hang on the map
+	for i := range p.tri {
+		n := p.n[i]
+		if n.X+n.Y*1e-3+n.Z*1e-6 < 0 {
+			n = r3.Scale(-1, n) // both sides of a plane in one group
+		}
+		d := r3.Dot(n, r3.Sub(p.at[i], centre)) / size
+		k := key{round(n.X * 1e6), round(n.Y * 1e6), round(n.Z * 1e6), round(d * 1e7)}
+		if _, ok := groups[k]; !ok {
+			keys = append(keys, k)
+		}
+		groups[k] = append(groups[k], int32(i))
+	}
+	p.plane = make([]int32, p.len())
+	var rest []int32
+	var out [][]int32
+	for i := range p.plane {
+		p.plane[i] = -1
+	}
+	for _, k := range keys {
+		g := groups[k]
+		if len(g) <= leafSize/2 {
+			rest = append(rest, g...)
+			continue
+		}
+		for _, i := range g {
+			p.plane[i] = int32(len(out))
+		}
+		out = append(out, g)
+	}
+	if len(rest) > 0 {
+		slices.Sort(rest)
+		out = append([][]int32{rest}, out...)
+	}
+	return out
+}
+
+func round(x float64) int32 { return int32(math.Round(x)) }
