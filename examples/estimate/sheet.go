@@ -35,6 +35,9 @@ func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo
 	s.line("Load    base metal: %s", orText(job.Substrate, "not given"))
 	for _, p := range job.Parts {
 		s.line("        %4d × %-22s %9s each", p.Count, orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2))
+		if p.Masked > 0 {
+			s.wrap("               ", fmt.Sprintf("mask %s on each before cleaning; it is not in the area above", figure(p.Masked, units.SquareCentimetre, 3, 2)))
+		}
 	}
 	s.line("        plated area of the load      %9s", figure(res.Area, units.SquareCentimetre, 3, 1))
 	s.line("")
@@ -50,12 +53,25 @@ func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo
 	s.wrap("    ", "These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]")
 	s.line("")
 	s.wrap("Prepare  ", "Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
-		"rinse holds still carries over). Keep the parts wet from here to the last rinse. [common practice, no source]")
+		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating tank: "+
+		"activate "+orText(job.Substrate, "the base metal")+" by your own proven procedure. [common practice, no source]")
+	if strings.Contains(strings.ToLower(job.Substrate), "stainless") {
+		s.wrap("         ", "Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water brings it back: "+
+			"do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
+	}
 	s.line("")
 	for i := range res.Layers {
 		s.layer(i, &res.Layers[i])
 		if i+1 < len(res.Layers) {
-			s.wrap("   then  ", "Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
+			s.line("   on the way to tank %d", i+2)
+			for _, n := range res.Layers[i+1].Before {
+				s.note(n)
+			}
+			hold := ""
+			if precious(res.Layers[i].Layer.Bath.Metal) {
+				hold = "Hold over the drag-out tank (it keeps the metal that runs off). "
+			}
+			s.wrap("   then  ", hold+"Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
 		} else {
 			s.wrap("   then  ", "Hold over the drag-out tank (it keeps the metal that runs off), rinse twice, last in deionised water, dry. [common practice, no source]")
 		}
@@ -89,7 +105,11 @@ func (s *sheet) layer(i int, lr *plating.LayerResult) {
 	b := &l.Bath
 	s.wrap(fmt.Sprintf("%d. ", i+1), fmt.Sprintf("%s (%s)", strings.ToUpper(name(l, i)), l.Role))
 	s.wrap("   bath  ", orText(b.Name, "not named"))
-	for _, n := range slices.Concat(lr.Before, lr.Notes) {
+	first := []plating.Note(nil)
+	if i == 0 {
+		first = lr.Before
+	}
+	for _, n := range slices.Concat(first, lr.Notes) {
 		if n.Severity > plating.SeverityInfo {
 			s.note(n)
 		}

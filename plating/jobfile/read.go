@@ -91,6 +91,7 @@ func readPart(n *strictjson.Node) (plating.Part, error) {
 			return p, mask.Fail(nil, "is %s and leaves nothing of %s; need less than the area of one piece", masked, p.Area)
 		}
 		p.Area -= masked
+		p.Masked = masked
 	}
 	return p, nil
 }

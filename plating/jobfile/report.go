@@ -68,7 +68,9 @@ type NoteReport struct {
 type PartReport struct {
 	Name  string `json:"name"`
 	Count int    `json:"count"`
-	Area  string `json:"area"` // plated area of one
+	Area  string `json:"area"` // plated area of one, what is masked taken off
+
+	Masked string `json:"masked,omitempty"` // stopped off on each
 }
 
 // A MetalReport sums the layers of one metal.
@@ -89,7 +91,10 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		Time: res.Time.Text(units.Minute, -1), Charge: res.Charge.Text(units.AmpereMinute, -1), Metals: []MetalReport{}}
 	r.Parts = make([]PartReport, len(job.Parts))
 	for i, p := range job.Parts {
-		r.Parts[i] = PartReport{p.Name, p.Count, p.Area.Text(units.SquareCentimetre, -1)}
+		r.Parts[i] = PartReport{Name: p.Name, Count: p.Count, Area: p.Area.Text(units.SquareCentimetre, -1)}
+		if p.Masked > 0 {
+			r.Parts[i].Masked = p.Masked.Text(units.SquareCentimetre, -1)
+		}
 	}
 	r.Cautions = noteReports(plating.Cautions(res.Hazards()))
 	for i := range res.Layers {
