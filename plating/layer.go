@@ -146,9 +146,9 @@ func Estimate(l *Layer) (res Result, err error) {
 		}
 	}
 
-	if !(mean <= float64(mostCoat) && j <= float64(mostCurrent) && t <= float64(mostTime)) {
-		return Result{}, &units.ValueError{Field: "estimate", Value: units.Length(mean).String() + " at " + units.CurrentDensity(j).String() + " for " + units.Duration(t).String(),
-			Need: "at most 100 mm, 10 000 A/dm² and a year", Err: units.ErrOutOfRange}
+	if !(mean <= mostMean) {
+		return Result{}, &units.ValueError{Field: "mean thickness", Value: units.Length(mean).String(),
+			Need: "a promise and a ratio of thinnest to mean of a size that can be", Err: units.ErrOutOfRange}
 	}
 	i := j * float64(l.Area)
 	q := i * t
@@ -218,6 +218,7 @@ const (
 	mostTime    = 366 * units.Day
 	mostArea    = 1e6 * units.SquareMetre
 	mostCoat    = 100 * units.Millimetre
+	mostMean    = 1000 // m, of what is computed
 )
 
 // Check returns a [*units.ValueError] for the first field that [Estimate]

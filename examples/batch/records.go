@@ -99,7 +99,7 @@ func (r *records) next() ([]string, error) {
 					r.ends = append(r.ends, len(r.buf))
 				}
 				r.ends = r.ends[:len(r.ends)-1] // the last is added below
-				at = unquoted
+				at = spoiled                    // the carriage return is gone already
 			}
 		}
 		if n := len(r.buf); at == unquoted && n > 0 && r.buf[n-1] == '\r' {
