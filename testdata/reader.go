@@ -17,9 +17,9 @@ import (
 	"strings"
 )
 
-// Files holds the tables (*.csv), the job files (jobs/*.json) and REFERENCES.md.
+// Files holds the tables (*.csv), the job and case files (jobs/*.json, cases/*.json) and REFERENCES.md.
 //
-//go:embed *.csv jobs/*.json batch/*.csv REFERENCES.md
+//go:embed *.csv jobs/*.json cases/*.json batch/*.csv REFERENCES.md
 var Files embed.FS
 
 // A Table is one file: one source.

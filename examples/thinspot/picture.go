@@ -1,0 +1,60 @@
+package main
+
+import (
+	"image/color"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/plotter"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"example.com/laydown/units"
+)
+
+// drawProfile writes thickness along the profile, with the promise, to a file.
+func drawProfile(r *result, file string) error {
+	p := plot.New()
+	p.Title.Text = r.c.Name
+	p.X.Label.Text = "along the profile, mm"
+	p.Y.Label.Text = "thickness after " + r.time.String() + ", µm"
+	p.Y.Min = 0
+	p.Add(plotter.NewGrid())
+	var line plotter.XYs
+	for i, v := range r.samples() {
+		line = append(line, plotter.XY{X: v.S.In(units.Millimetre), Y: r.coat.Thickness[i].In(units.Micrometre)})
+	}
+	curve, err := plotter.NewLine(line)
+	if err != nil {
+		return err
+	}
+	curve.Width = vg.Points(1.6)
+	promise, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.c.Promise.In(units.Micrometre)}, {X: line[len(line)-1].X, Y: r.c.Promise.In(units.Micrometre)}})
+	if err != nil {
+		return err
+	}
+	promise.Dashes = []vg.Length{vg.Points(6), vg.Points(4)}
+	mean, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.coat.Mean.In(units.Micrometre)}, {X: line[len(line)-1].X, Y: r.coat.Mean.In(units.Micrometre)}})
+	if err != nil {
+		return err
+	}
+	mean.Dashes = []vg.Length{vg.Points(1.5), vg.Points(3)}
+	spot, err := plotter.NewScatter(plotter.XYs{line[r.coat.MinPatch]})
+	if err != nil {
+		return err
+	}
+	spot.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(4), Shape: draw.CircleGlyph{}}
+	p.Add(curve, promise, mean, spot)
+	p.Legend.Add("thickness", curve)
+	p.Legend.Add("promise", promise)
+	p.Legend.Add("mean over the part", mean)
+	p.Legend.Add("thinnest spot", spot)
+	p.Legend.Top = true
+	p.Legend.XOffs = vg.Points(-10)
+	for _, style := range []*text.Style{&p.Title.TextStyle, &p.X.Label.TextStyle, &p.Y.Label.TextStyle, &p.X.Tick.Label, &p.Y.Tick.Label, &p.Legend.TextStyle} {
+		style.Font.Size = font.Points(11)
+	}
+	p.Y.Max = 1.35 * r.coat.P95.In(units.Micrometre) // an edge may run out of the picture: its height is no property of the part
+	return p.Save(18*vg.Centimeter, 11*vg.Centimeter, file)
+}

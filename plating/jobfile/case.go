@@ -1,0 +1,290 @@
+package jobfile
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+// CaseFormat is the value of the field "format" that [ReadCase] reads.
+const CaseFormat = "laydown case 1"
+
+// A Case asks where a body of revolution is plated thinnest. The first part of
+// the cell is the one that is promised.
+type Case struct {
+	Name         string
+	Bath         plating.Bath
+	Cell         axi.Problem
+	Robbers      []int // parts of the cell whose metal is not wanted
+	Promise      units.Length
+	PricePerGram decimal.Decimal // zero when not given
+	Currency     string
+}
+
+// ReadCase reads a thin-spot case: a body of revolution in a round tank or an
+// open bath.
+//
+//	{
+//	  "format": "laydown case 1",                needed
+//	  "case": "pendulum bob",                    name
+//	  "bath": { ... },                           needed: as in a job file
+//	  "conductivity": "6 S/m",                   needed
+//	  "tank": {"radius": "150 mm", "depth": "300 mm"},   left out: an open bath, the anode far away
+//	  "current": "0.6 A",                        one of the two: for all cathodes,
+//	  "voltage": "2 V",                          or between the rails
+//	  "promise": "2.5 µm",                       needed
+//	  "price_per_g": "98.50", "currency": "EUR",
+//	  "parts": [                                 needed; the first one is promised
+//	    {"name": "bob", "kind": "cathode",       or anode, shield, robber, floating
+//	     "law": {"model": "tafel", "exchange": "1 A/m²", "alpha": 0.5, "temperature": "38 °C"},
+//	     "profile": {"start": ["0 mm", "141 mm"], "steps": [
+//	       {"to": ["36 mm", "147 mm"], "by": "cap"},
+//	       {"to": ["40 mm", "147 mm"]},
+//	       {"to": ["40 mm", "153 mm"], "by": "arc", "via": ["43 mm", "150 mm"]}, ...]}},
+//	    {"name": "anode", "kind": "anode", "tube": {"inner": "130 mm", "outer": "132 mm", "low": "50 mm", "high": "250 mm"}}
+//	  ]
+//	}
+//
+// Points are radius and height. A step is a line unless "by" says arc (through
+// "via") or cap (an arc whose centre is on the axis). Instead of a profile a part
+// may be a "rod" (radius, low, high), a "ball" (radius, height), a "torus"
+// (radius, height, thickness) or a "tube". A law's model is primary (the law
+// left out), linear (resistance), tafel (exchange, alpha, temperature) or
+// butler-volmer (exchange, anodic, cathodic, temperature).
+//
+// Errors: an [*Error] with line and field.
+func ReadCase(r io.Reader) (Case, error) {
+	c, err := readCase(r)
+	if err != nil {
+		return Case{}, atPlace(err)
+	}
+	return c, nil
+}
+
+func readCase(r io.Reader) (Case, error) {
+	tree, err := strictjson.Read(r, strictjson.Doc{What: "case", Need: "an object with bath, parts and promise"})
+	if err != nil {
+		return Case{}, err
+	}
+	o := strictjson.Object(tree)
+	if f := o.Must("format", `"`+CaseFormat+`"`); f != nil && (f.Kind != "text" || f.Text != CaseFormat) {
+		o.Keep(f.Fail(nil, "is %s; need %q", strictjson.Describe(f), CaseFormat))
+	}
+	c := Case{Name: o.Text("case"), Currency: o.Text("currency")}
+	bath := o.Must("bath", "the bath as an object")
+	var kappa units.Conductivity
+	if !strictjson.Positive(o, "conductivity", &kappa) {
+		o.Keep(tree.Fail(nil, `field "conductivity" is missing; need one as "6 S/m"`))
+	}
+	if !strictjson.Positive(o, "promise", &c.Promise) {
+		o.Keep(tree.Fail(nil, `field "promise" is missing; need the thickness at the thinnest spot, as "2.5 µm"`))
+	}
+	tank := o.Field("tank")
+	var current units.Current
+	var voltage units.Voltage
+	hasCurrent, hasVoltage := strictjson.Positive(o, "current", &current), strictjson.Positive(o, "voltage", &voltage)
+	price := o.Field("price_per_g")
+	parts := o.Items("parts", "a list of parts, the promised one first", true)
+	if err := o.Done(); err != nil {
+		return Case{}, err
+	}
+	switch {
+	case hasCurrent == hasVoltage:
+		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)
+	case hasCurrent:
+		c.Cell.Drive = axi.ByCurrent(current)
+	default:
+		c.Cell.Drive = axi.ByVoltage(voltage)
+	}
+	if price != nil {
+		c.PricePerGram, err = decimal.NewFromString(price.Text)
+		if price.Kind != "text" || err != nil || len(price.Text) > 20 || c.PricePerGram.IsNegative() || c.PricePerGram.Exponent() > 9 || c.PricePerGram.Exponent() < -9 {
+			return Case{}, price.Fail(nil, `is %s; need a price of 0 or more in quotes, as "98.50"`, strictjson.Describe(price))
+		}
+	}
+	if c.Bath, err = readBath(bath); err != nil {
+		return Case{}, err
+	}
+	c.Cell.Bath = axi.OpenWithFarAnode(kappa)
+	if tank != nil {
+		t := strictjson.Object(tank)
+		var radius, depth units.Length
+		if !strictjson.Positive(t, "radius", &radius) || !strictjson.Positive(t, "depth", &depth) {
+			t.Keep(tank.Fail(nil, `need "radius" and "depth"`))
+		}
+		if err := t.Done(); err != nil {
+			return Case{}, err
+		}
+		c.Cell.Bath = axi.Tank(kappa, radius, depth)
+	}
+	for i, n := range parts {
+		p, robber, err := readCellPart(n)
+		if err != nil {
+			return Case{}, err
+		}
+		if i == 0 && (p.Kind != axi.Cathode || robber) {
+			return Case{}, n.Fail(nil, "the first part is the promised one; need kind cathode")
+		}
+		if p.Name == "" {
+			p.Name = fmt.Sprintf("part %d", i+1)
+		}
+		if robber {
+			c.Robbers = append(c.Robbers, i)
+		}
+		c.Cell.Parts = append(c.Cell.Parts, p)
+	}
+	if err := c.Cell.Check(); err != nil {
+		return Case{}, tree.Fail(err, "%v", err)
+	}
+	return c, nil
+}
+
+func readCellPart(n *strictjson.Node) (p axi.Part, robber bool, err error) {
+	o := strictjson.Object(n)
+	p.Name = o.Text("name")
+	switch o.Choice("kind", "cathode", "anode", "shield", "robber", "floating") {
+	case 1:
+		p.Kind = axi.Anode
+	case 2:
+		p.Kind = axi.Insulator
+	case 3:
+		robber = true
+	case 4:
+		p.Kind = axi.Floating
+	}
+	law := o.Field("law")
+	body := map[string]*strictjson.Node{}
+	for _, name := range []string{"profile", "rod", "ball", "torus", "tube"} {
+		if f := o.Field(name); f != nil {
+			body[name] = f
+		}
+	}
+	if err := o.Done(); err != nil {
+		return p, robber, err
+	}
+	if len(body) != 1 {
+		return p, robber, n.Fail(nil, "need one of profile, rod, ball, torus, tube")
+	}
+	for name, f := range body {
+		if p.Profile, err = readProfile(name, f); err != nil {
+			return p, robber, err
+		}
+	}
+	if law != nil {
+		if p.Law, err = readLaw(law); err != nil {
+			return p, robber, err
+		}
+	}
+	if err := p.Profile.Check(); err != nil {
+		return p, robber, n.Fail(err, "%v", err)
+	}
+	return p, robber, nil
+}
+
+func readProfile(name string, n *strictjson.Node) (axi.Profile, error) {
+	o := strictjson.Object(n)
+	length := func(field string) (v units.Length) {
+		if !o.Quantity(field, &v) {
+			o.Keep(n.Fail(nil, "field %q is missing; need a length", field))
+		}
+		return v
+	}
+	var p axi.Profile
+	switch name {
+	case "rod":
+		p = axi.Rod(length("radius"), length("low"), length("high"))
+	case "ball":
+		p = axi.Ball(length("radius"), length("height"))
+	case "torus":
+		p = axi.Torus(length("radius"), length("height"), length("thickness"))
+	case "tube":
+		p = axi.Tube(length("inner"), length("outer"), length("low"), length("high"))
+	default:
+		start, err := readPoint(o.Must("start", `radius and height, as ["0 mm", "10 mm"]`))
+		if err != nil {
+			return p, err
+		}
+		p = axi.NewProfile(start)
+		for _, item := range o.Items("steps", "steps of the profile", true) {
+			s := strictjson.Object(item)
+			to, err := readPoint(s.Must("to", "the end of the step, radius and height"))
+			if err != nil {
+				return p, err
+			}
+			by := s.Choice("by", "line", "arc", "cap")
+			via := s.Field("via")
+			if err := s.Done(); err != nil {
+				return p, err
+			}
+			if (via != nil) != (by == 1) {
+				return p, item.Fail(nil, `"via" goes with "by": "arc", and an arc needs it`)
+			}
+			switch by {
+			case 0:
+				p = p.LineTo(to)
+			case 1:
+				middle, err := readPoint(via)
+				if err != nil {
+					return p, err
+				}
+				p = p.ArcVia(middle, to)
+			default:
+				p = p.CapTo(to)
+			}
+		}
+	}
+	return p, o.Done()
+}
+
+func readPoint(n *strictjson.Node) (axi.Point, error) {
+	var p axi.Point
+	if n == nil {
+		return p, nil // the missing field is reported by its reader
+	}
+	o := strictjson.On(n)
+	list := o.ItemsOf(n, "radius and height", true)
+	if o.Err() == nil && len(list) != 2 {
+		return p, n.Fail(nil, "has %d items; need two, radius and height", len(list))
+	}
+	if o.Err() == nil {
+		o.Scan(list[0], &p.R, false)
+		o.Scan(list[1], &p.Z, false)
+	}
+	return p, o.Err()
+}
+
+func readLaw(n *strictjson.Node) (kinetics.Law, error) {
+	o := strictjson.Object(n)
+	model := kinetics.Model(o.Choice("model", "primary", "linear", "tafel", "butler-volmer"))
+	law := kinetics.Law{Model: model}
+	var alpha, anodic, cathodic units.Ratio
+	switch model {
+	case kinetics.Linear:
+		o.Quantity("resistance", &law.Resistance)
+	case kinetics.Tafel:
+		o.Quantity("exchange", &law.Exchange)
+		o.Scan(o.Field("alpha"), &alpha, true)
+		o.Quantity("temperature", &law.Temperature)
+		law.Cathodic = float64(alpha)
+	case kinetics.ButlerVolmer:
+		o.Quantity("exchange", &law.Exchange)
+		o.Scan(o.Field("anodic"), &anodic, true)
+		o.Scan(o.Field("cathodic"), &cathodic, true)
+		o.Quantity("temperature", &law.Temperature)
+		law.Anodic, law.Cathodic = float64(anodic), float64(cathodic)
+	}
+	if err := o.Done(); err != nil {
+		return law, err
+	}
+	if err := law.Check(); err != nil {
+		return law, n.Fail(err, "%v", err)
+	}
+	return law, nil
+}
