@@ -77,7 +77,7 @@
 // panels, 15.97 on 29 040 and 15.95 on 100 860: within 0.5 % at 7 260. The
 // reference of the tank is itself known to 5e-5. Repeat the table with
 //
-//	LAYDOWN_HEAVY=1 go test -run XXX -bench . -benchtime 1x ./plating/field
+//	LAYDOWN_HEAVY=1 go test -run '^$' -bench . -benchtime 1x ./plating/field
 //
 // Without LAYDOWN_HEAVY the benchmarks stop at 8 112 panels.
 //

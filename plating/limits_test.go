@@ -1,0 +1,318 @@
+package plating_test
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+// TestOneSidedWindow: with one end given only that end is checked.
+func TestOneSidedWindow(t *testing.T) {
+	l := hardGold(t)
+	l.Bath.Efficiency = plating.ConstantEfficiency(0.6)
+	for _, c := range []struct {
+		window plating.Window
+		want   plating.Warnings
+		text   string
+	}{
+		{plating.Window{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.6 A/dm² and more"},
+		{plating.Window{Low: 0.4 * dm2}, 0, ""},
+		{plating.Window{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.4 A/dm²"},
+		{plating.Window{High: 0.6 * dm2}, 0, ""},
+		{plating.Window{}, plating.WarnWindowUnknown, "no current density window"},
+	} {
+		l.Bath.Window = c.window
+		r, err := plating.Estimate(&l)
+		if err != nil || r.Warnings != c.want {
+			t.Errorf("%v: %b %v, want %b", c.window, r.Warnings, err, c.want)
+		}
+		if text := fmt.Sprint(plating.Notes(&l, &r)); !strings.Contains(text, c.text) {
+			t.Errorf("%v: %s, want %q", c.window, text, c.text)
+		}
+	}
+}
+
+// TestHugeJob: sums that overflow are an error, not an infinity.
+func TestHugeJob(t *testing.T) {
+	job := handsJob(t)
+	job.Parts = []plating.Part{{Count: 1, Area: 1}}
+	for i := range job.Layers {
+		l := &job.Layers[i]
+		l.Promise, l.CountBelow, l.CurrentDensity, l.Time = 0, false, 1e154, 1e154
+		l.Bath.Content = 0
+	}
+	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrOutOfRange) {
+		t.Errorf("two layers of 1e308 C: %v", err)
+	}
+}
+
+// TestPropertyJobWorking: the working of a job's layers and of its area.
+func TestPropertyJobWorking(t *testing.T) {
+	job := handsJob(t)
+	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 0.3 * dm2, Efficiency: 0.4},
+		plating.EfficiencyPoint{CurrentDensity: 1.2 * dm2, Efficiency: 0.28})
+	if err != nil {
+		t.Fatal(err)
+	}
+	job.Layers[1].Bath.Efficiency = curve
+	res, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	steps, err := res.Layers[1].Working()
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkSteps(t, steps)
+	if steps[0].Result.Symbol != "s_min" || steps[1].Result.Symbol != "η" {
+		t.Errorf("the first steps are %q and %q", steps[0].Formula, steps[1].Formula)
+	}
+	area, err := plating.LoadAreaWorking(job.Parts...)
+	if err != nil || area.Result.SI != float64(res.Area) {
+		t.Errorf("%v %v", area, err)
+	}
+	got, err := area.Recompute()
+	if err != nil || relative(got, float64(res.Area)) > 1e-15 {
+		t.Errorf("%v %v", got, err)
+	}
+	if _, err := plating.LoadAreaWorking(); err == nil {
+		t.Error("no parts: no error")
+	}
+	if h := res.Hazards(); h != plating.HazardCyanide|plating.HazardAcid {
+		t.Errorf("hazards %b", h)
+	}
+}
+
+// TestBoundaries: each flag turns exactly at its limit.
+func TestBoundaries(t *testing.T) {
+	for name, c := range map[string]struct {
+		flag plating.Warnings
+		set  func(l *plating.Layer, x float64)
+		at   float64
+		over bool // the flag stands above the limit, not below
+	}{
+		"gas":    {plating.WarnGas, func(l *plating.Layer, x float64) { l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(x)) }, 0.5, false},
+		"uneven": {plating.WarnUneven, func(l *plating.Layer, x float64) { l.Distribution.MinToMean = units.Ratio(x) }, 0.5, false},
+		"short":  {plating.WarnTimeShort, func(l *plating.Layer, x float64) { l.Promise, l.Time = 0, units.Duration(x) }, 10, false},
+		"low":    {plating.WarnDensityLow, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) }, 30, false},
+		"high":   {plating.WarnDensityHigh, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) }, 120, true},
+		"cold":   {plating.WarnTemperatureLow, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) }, 305.15, false},
+		"hot":    {plating.WarnTemperatureHigh, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) }, 315.15, true},
+		"thick":  {plating.WarnTooThick, func(l *plating.Layer, x float64) { l.Promise, l.Distribution.MinToMean = units.Length(x), 1 }, 5e-6, true},
+		"unsure": {plating.WarnRatioUnsure, func(l *plating.Layer, x float64) { l.Distribution.Uncertainty = units.Ratio(x) }, 0.05 * (1 - 1e-9), true},
+		"drawn":  {plating.WarnBathDrawn, func(l *plating.Layer, x float64) { l.Bath.DrawLimit = units.Ratio(x) }, drawnShare(t), false},
+	} {
+		for _, side := range []float64{-1, 1} {
+			l := hardGold(t)
+			c.set(&l, c.at*(1+side*1e-6))
+			r, err := plating.Estimate(&l)
+			if err != nil {
+				t.Fatal(name, err)
+			}
+			if got, want := r.Warnings.Has(c.flag), (side > 0) == c.over; got != want {
+				t.Errorf("%s: a millionth to side %v of %v the flag is %v", name, side, c.at, got)
+			}
+		}
+	}
+}
+
+func drawnShare(t *testing.T) float64 {
+	l := hardGold(t)
+	r, err := plating.Estimate(&l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return float64(r.Drawn)
+}
+
+// TestHazardCautions: each hazard brings its own caution and no other's.
+func TestHazardCautions(t *testing.T) {
+	plain := len(plating.Cautions(0))
+	for hazard, word := range map[plating.Hazard]string{
+		plating.HazardCyanide: "cyanide: a fraction", plating.HazardAcid: "acid burns", plating.HazardCaustic: "hot caustic blinds",
+		plating.HazardNickel: "nickel salts", plating.HazardHot: "hot bath", plating.HazardAmmonia: "ammonia comes off",
+		plating.HazardChromate: "hexavalent chromium", plating.HazardFluoride: "fluoride burns",
+	} {
+		got := plating.Cautions(hazard)
+		if len(got) != plain+1 || !strings.HasPrefix(got[0].Text, word) {
+			t.Errorf("%b: %v, want one that starts %q", hazard, got, word)
+		}
+	}
+}
+
+// TestAllHazards: name, metal and temperature give away what the list forgot.
+func TestAllHazards(t *testing.T) {
+	for _, c := range []struct {
+		bath plating.Bath
+		want plating.Hazard
+	}{
+		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"}, plating.HazardCyanide | plating.HazardAcid},
+		{plating.Bath{Name: "silver, cyanide-free"}, 0},
+		{plating.Bath{Name: "copper, non-cyanide"}, 0},
+		{plating.Bath{Metal: "Ni"}, plating.HazardNickel},
+		{plating.Bath{Name: "Nickel, Watts type"}, plating.HazardNickel},
+		{plating.Bath{Name: "copper, fluoborate"}, plating.HazardFluoride},
+		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
+		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
+		{plating.Bath{Hazards: plating.HazardAmmonia, Name: "palladium"}, plating.HazardAmmonia},
+	} {
+		if got := c.bath.AllHazards(); got != c.want {
+			t.Errorf("%q %s: %b, want %b", c.bath.Name, c.bath.Metal, got, c.want)
+		}
+	}
+}
+
+// TestOneBathTwice: layers in one named bath find what the one before left.
+func TestOneBathTwice(t *testing.T) {
+	job := handsJob(t)
+	l := job.Layers[1]
+	l.CountBelow = false
+	l.Bath.Volume = 0.8 * units.Litre
+	job.Layers = []plating.Layer{l, l, l}
+	res, err := plating.EstimateJob(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := res.Layers[0].Result
+	for k, lr := range res.Layers {
+		r := lr.Result
+		if relative(float64(r.Drawn), float64(k+1)*float64(one.Drawn)) > 1e-12 {
+			t.Errorf("layer %d: drawn %v, want %d times %v", k+1, r.Drawn, k+1, one.Drawn)
+		}
+		if want := 8 - float64(k+1)*one.FineMass.In(units.Gram)/0.8; relative(r.ContentLeft.In(units.GramPerLitre), want) > 1e-12 {
+			t.Errorf("layer %d: %v left, want %v g/L", k+1, r.ContentLeft, want)
+		}
+	}
+	if res.Layers[0].Result.Warnings.Has(plating.WarnBathDrawn) || !res.Layers[2].Result.Warnings.Has(plating.WarnBathDrawn) {
+		t.Errorf("drawn %v and %v of a limit of 10 %%", one.Drawn, res.Layers[2].Result.Drawn)
+	}
+}
+
+// TestNoMetalName: layers without a metal are neither added up nor counted, an
+// unknown one is refused, and a layer on another area does not count.
+func TestNoMetalName(t *testing.T) {
+	job := handsJob(t)
+	job.Layers[0].Bath.Metal, job.Layers[1].Bath.Metal, job.Layers[1].CountBelow = "", "", false
+	res, err := plating.EstimateJob(job)
+	if err != nil || len(res.Metals) != 2 {
+		t.Errorf("%d totals, %v; two layers of unnamed metal are two", len(res.Metals), err)
+	}
+	job.Layers[1].CountBelow = true
+	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrInconsistent) {
+		t.Errorf("count below without a metal: %v", err)
+	}
+	job = handsJob(t)
+	job.Layers[0].Bath.Metal = "Unobtainium"
+	var unknown *faraday.ElementError
+	if _, err := plating.EstimateJob(job); !errors.As(err, &unknown) {
+		t.Errorf("unknown metal: %v", err)
+	}
+	job = handsJob(t)
+	job.Layers[0].Area = 10 * units.SquareCentimetre
+	res, err = plating.EstimateJob(job)
+	if err != nil || res.Layers[1].Below != 0 {
+		t.Errorf("a strike on a tenth of the area counts for %v, %v", res.Layers[1].Below, err)
+	}
+	job.Layers[0].Area = 10 * units.SquareMetre
+	res, err = plating.EstimateJob(job)
+	if err != nil || !strings.Contains(fmt.Sprint(res.Layers[0].Before), "more than the load has") {
+		t.Errorf("an area beyond the load: %v %v", res.Layers[0].Before, err)
+	}
+}
+
+// TestRatioUnsure: the uncertainty of the ratio shows as a range.
+func TestRatioUnsure(t *testing.T) {
+	l := hardGold(t)
+	l.Distribution.Uncertainty = 0.1
+	r, err := plating.Estimate(&l)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if text := fmt.Sprint(plating.Notes(&l, &r)); !strings.Contains(text, "from 0.900 µm to 1.100 µm") || !strings.Contains(text, "plate 1.2 times") {
+		t.Error(text)
+	}
+}
+
+func ExampleConstantEfficiency() {
+	eff, within := plating.ConstantEfficiency(0.35).At(0.5 * units.AmperePerSquareDecimetre)
+	fmt.Println(eff, within)
+	// Output: 35 % true
+}
+
+func ExampleLoadAreaWorking() {
+	step, err := plating.LoadAreaWorking(plating.Part{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
+		plating.Part{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
+	fmt.Println(step.Formula, "=", step.Result.Value, err)
+	// Output: A = k_1·A_1 + k_2·A_2 = 104.4 cm² <nil>
+}
+
+func ExampleTrial_EfficiencyWorking() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	panel := plating.Trial{Before: 12.3456 * units.Gram, After: 12.4318 * units.Gram, Current: 0.2 * units.Ampere, Time: 10 * units.Minute}
+	steps, err := panel.EfficiencyWorking(gold)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(steps[1].Formula, "=", steps[1].Result.Value)
+	// Output: η = m/(ε·I·t) = 35.188 %
+}
+
+func ExampleLayerResult_Working() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	even := plating.Distribution{MinToMean: 1}
+	res, err := plating.EstimateJob(plating.Job{
+		Parts: []plating.Part{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
+		Layers: []plating.Layer{
+			{Name: "strike", Role: plating.RoleStrike, Bath: bath, Distribution: even, CurrentDensity: 1 * units.AmperePerSquareDecimetre, Time: 20 * units.Second},
+			{Name: "gold", Bath: bath, Distribution: even, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, Promise: 1 * units.Micrometre, CountBelow: true},
+		}})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	steps, err := res.Layers[1].Working()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(steps[0].Formula, "=", steps[0].Result.Value)
+	// Output: s_min = s_all - s_below = 0.809609 µm
+}
+
+func ExampleNotes() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	l := plating.Layer{
+		Bath: plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9), Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
+			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre}, Source: "demo data"},
+		Area: 33 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.7},
+		Promise: 1 * units.Micrometre, CurrentDensity: 0.6 * units.AmperePerSquareDecimetre,
+	}
+	r, err := plating.Estimate(&l)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, n := range plating.Notes(&l, &r) {
+		fmt.Println(n.Severity, "-", n.Text)
+	}
+	// Output: warning - 0.6 A/dm² is above the bath's window of 0.1 A/dm² to 0.4 A/dm²
+}
