@@ -4,6 +4,7 @@
 //	go run ./examples/estimate job.json         a job of your own; - reads standard input
 //	go run ./examples/estimate -working job.json
 //	go run ./examples/estimate -json job.json
+//	go run ./examples/estimate -html sheet.html job.json    also a page to print
 //
 // The job file is described in package plating/jobfile. Exit status: 0 when
 // the job can be run, 1 when the file is wrong or a note says stop, 2 for a
@@ -30,8 +31,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags.SetOutput(stderr)
 	asJSON := flags.Bool("json", false, "print the result as JSON, quantities as text")
 	steps := flags.Bool("working", false, "show every formula with its numbers and source")
+	html := flags.String("html", "", "write the sheet as a printable page to this `file`")
 	flags.Usage = func() {
-		fmt.Fprintln(stderr, "usage: estimate [-json] [-working] [job.json | -]")
+		fmt.Fprintln(stderr, "usage: estimate [-json] [-working] [-html file] [job.json | -]")
 		flags.PrintDefaults()
 	}
 	if err := flags.Parse(args); err != nil {
@@ -63,6 +65,16 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if err != nil {
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
+	}
+	if *html != "" {
+		var p bytes.Buffer
+		if err = writePage(&p, job, res, demo); err == nil {
+			err = os.WriteFile(*html, p.Bytes(), 0o644)
+		}
+		if err != nil {
+			fmt.Fprintln(stderr, "estimate:", err)
+			return 1
+		}
 	}
 	var out bytes.Buffer
 	if *asJSON {
