@@ -57,10 +57,11 @@ const (
 
 // A planner lays tanks one behind the other and keeps the face.
 type planner struct {
-	piece Piece
-	tanks []Tank
-	face  face
-	err   error
+	piece  Piece
+	tanks  []Tank
+	face   face
+	around bool // the coats are given: lay none of its own
+	err    error
 }
 
 func (pl *planner) add(t ...Tank) { pl.tanks = append(pl.tanks, t...) }
@@ -87,6 +88,9 @@ func precious(metal string) bool {
 
 // coat adds a plating tank with what belongs behind it.
 func (pl *planner) coat(kind Kind, key string, promise units.Length) {
+	if pl.around {
+		return
+	}
 	b, err := baths.Get(key)
 	if err != nil {
 		pl.err = err
@@ -239,6 +243,11 @@ func (pl *planner) finish(b baths.Bath) {
 		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
 	}
 	pl.coat(Plate, b.Key, pl.piece.Promise)
+	pl.end()
+}
+
+// end rinses for good, dries, and bakes what hydrogen may crack.
+func (pl *planner) end() {
 	pl.add(
 		Tank{Name: "final rinse, deionised", Kind: FinalRinse, Rinse: RinseSet{Stages: 1, Flow: Running, Deionised: true}},
 		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70), Time: mem(5*units.Minute, 15*units.Minute),
