@@ -62,10 +62,14 @@ func (b *Bath) fine() units.MassFraction {
 	return b.Fine
 }
 
+// DefaultDrawLimit is the share of a bath's metal that may go before it is fed
+// when the bath does not say (common practice, no source).
+const DefaultDrawLimit units.Ratio = 0.1
+
 // drawLimit returns the share of the metal that may go.
 func (b *Bath) drawLimit() units.Ratio {
 	if b.DrawLimit == 0 {
-		return 0.1
+		return DefaultDrawLimit
 	}
 	return b.DrawLimit
 }

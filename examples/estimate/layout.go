@@ -12,8 +12,9 @@ const width = 96
 
 // A sheet writes lines and keeps the first error.
 type sheet struct {
-	w   io.Writer
-	err error
+	w    io.Writer
+	wide bool // do not fold: a page folds by itself
+	err  error
 }
 
 func (s *sheet) line(format string, args ...any) {
@@ -41,6 +42,10 @@ func (s *sheet) row(what, value, why string) {
 
 // wrap writes text folded, behind a prefix on the first line.
 func (s *sheet) wrap(prefix, text string) {
+	if s.wide {
+		s.line("%s%s", prefix, text)
+		return
+	}
 	n := len([]rune(prefix))
 	for i, l := range fold(text, width-n) {
 		if i > 0 {

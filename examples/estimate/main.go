@@ -1,4 +1,6 @@
-// Command estimate computes a plating job and prints a bench sheet.
+// Command estimate computes a plating job and prints the sheet that goes with
+// it: tanks in their order with what to set at each, coats, rinsing, baths
+// afterwards and the price, as far as the job asks for them.
 //
 //	go run ./examples/estimate                  an embedded job of a clock workshop
 //	go run ./examples/estimate job.json         a job of your own; - reads standard input
@@ -7,8 +9,8 @@
 //	go run ./examples/estimate -html sheet.html job.json    also a page to print
 //
 // The job file is described in package plating/jobfile. Exit status: 0 when
-// the job can be run, 1 when the file is wrong or a note says stop, 2 for a
-// wrong command line.
+// the job can be run, 1 when the file is wrong, no sequence can be planned, or a
+// finding says stop; 2 for a wrong command line.
 package main
 
 import (
@@ -19,8 +21,8 @@ import (
 	"io"
 	"os"
 
-	"example.com/laydown/plating"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
 )
 
@@ -56,19 +58,19 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
 	}
-	res, err := plating.EstimateJob(job)
+	made, err := traveller.Make(job)
 	if err != nil {
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
 	}
-	report, err := jobfile.NewReport(job, res, *steps)
+	report, err := jobfile.NewShopReport(&made, *steps)
 	if err != nil {
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
 	}
 	if *html != "" {
 		var p bytes.Buffer
-		if err = writePage(&p, job, res, demo); err == nil {
+		if err = writePage(&p, &made, demo); err == nil {
 			err = os.WriteFile(*html, p.Bytes(), 0o644)
 		}
 		if err != nil {
@@ -83,7 +85,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		enc.SetIndent("", "  ")
 		err = enc.Encode(report)
 	} else {
-		err = writeSheet(&out, job, res, *steps, demo)
+		err = writeSheet(&out, &made, *steps, demo)
 	}
 	if err == nil {
 		_, err = stdout.Write(out.Bytes())
@@ -93,31 +95,31 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return 1
 	}
 	if report.Stop {
-		fmt.Fprintln(stderr, "estimate: a note says stop: do not start this job as it stands")
+		fmt.Fprintln(stderr, "estimate: STOP: do not start this job as it stands; the reasons are on the sheet")
 		return 1
 	}
 	return 0
 }
 
 // load reads the job: the embedded one without a name, standard input for -.
-func load(name string, stdin io.Reader) (plating.Job, error) {
+func load(name string, stdin io.Reader) (traveller.Job, error) {
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("jobs/hands.json")
 		if err != nil {
-			return plating.Job{}, err
+			return traveller.Job{}, err
 		}
 		defer f.Close()
-		return jobfile.Read(f)
+		return jobfile.ReadShop(f)
 	case "-":
-		return jobfile.Read(stdin)
+		return jobfile.ReadShop(stdin)
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return plating.Job{}, err
+		return traveller.Job{}, err
 	}
 	defer f.Close()
-	job, err := jobfile.Read(f)
+	job, err := jobfile.ReadShop(f)
 	if err != nil {
 		return job, fmt.Errorf("%s: %w", name, err)
 	}

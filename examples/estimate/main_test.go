@@ -164,7 +164,7 @@ func TestPropertyOrderOfWork(t *testing.T) {
 		if !found {
 			t.Fatalf("%s: no first layer", job.name)
 		}
-		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local law", "\nPrepare "} {
+		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local law", "\nSequence "} {
 			i := strings.Index(before, want)
 			if i < 0 {
 				t.Fatalf("%s: no %q before the first layer, or out of order", job.name, want)
@@ -172,19 +172,18 @@ func TestPropertyOrderOfWork(t *testing.T) {
 			before = before[i:]
 		}
 		rest = "\n1. " + rest
-		for i, layer := range job.layers {
-			head := "\n" + string(rune('1'+i)) + ". " + layer + " ("
-			start := strings.Index(rest, head)
-			if start < 0 {
-				t.Fatalf("%s: no %q", job.name, head)
+		for _, layer := range job.layers {
+			head := regexp.MustCompile(`\n\d+\. ` + layer + ` \(`).FindStringIndex(rest)
+			if head == nil {
+				t.Fatalf("%s: no tank %q", job.name, layer)
 			}
-			rest = rest[start+len(head):]
+			rest = rest[head[1]:]
 			text, _, _ := strings.Cut(rest, "\n\n")
 			at := 0
 			for _, want := range []string{
 				`bath  \S+`, `\[ \] bath at +\d+ °C +\S+`, `\[ \] set +\d+(\.\d+)? m?A +\d+\.\d\d A/dm² \(window .*\) on`, `\[ \] expect +\d+\.\d V to \d+\.\d V +\S`,
-				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] gives +\d+\.\d+ µm +at the thinnest spot`, `\[ \] takes +\d+(\.\d+)? m?g +of \w+`,
-				`\[ \] leaves +\d+\.\d+ g/L`, `figures of this bath: \S`, `then +(Rinse|Hold)`,
+				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] move +\S`, `\[ \] anode +\d+ cm²( to \d+ cm²)? +\S`, `\[ \] look +\S`, `\[ \] gives +\d+\.\d+ µm +at the thinnest spot`, `\[ \] takes +\d+(\.\d+)? m?g +of \w+`,
+				`\[ \] leaves +\d+\.\d+ g/L`, `trust: \S`, `figures of this bath: \S`,
 			} {
 				hit := regexp.MustCompile(want).FindStringIndex(text[at:])
 				if hit == nil {
@@ -193,8 +192,6 @@ func TestPropertyOrderOfWork(t *testing.T) {
 				at += hit[1]
 			}
 			// Every caution and warning stands before the first box to tick.
-			// Those about the way to the next tank stand in front of that way.
-			text, _, _ = strings.Cut(text, "\n   on the way to tank")
 			settings, _, _ := strings.Cut(text, "[ ]")
 			if strings.Count(settings, "\n   ! ")+strings.Count(settings, "\n   WARNING ") != strings.Count(text, "\n   ! ")+strings.Count(text, "\n   WARNING ") {
 				t.Errorf("%s, %s: a caution comes after the settings:\n%s", job.name, layer, text)
@@ -210,6 +207,48 @@ func TestPropertyOrderOfWork(t *testing.T) {
 			if strings.TrimRight(line, " ") != line {
 				t.Errorf("%s line %d ends in blanks", job.name, i+1)
 			}
+		}
+	}
+}
+
+// TestJobWithoutSequence: a job file that asks for no sequence gives the sheet
+// that starts at the first plating tank.
+func TestJobWithoutSequence(t *testing.T) {
+	for _, job := range jobs {
+		raw, err := testdata.Files.ReadFile("jobs/" + job.name + ".json")
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := regexp.MustCompile(`(?m)^  "finish".*\n`).ReplaceAllString(string(raw), "")
+		if cut := strings.Index(text, ",\n  \"rinse\""); cut > 0 {
+			text = text[:cut] + "\n}"
+		}
+		status, out, bad := call(t, text, "-")
+		if status != 0 || bad != "" {
+			t.Fatalf("%s: status %d, %s", job.name, status, bad)
+		}
+		for i, layer := range job.layers {
+			head := "\n" + string(rune('1'+i)) + ". " + layer + " ("
+			start := strings.Index(out, head)
+			if start < 0 {
+				t.Fatalf("%s: no %q in\n%s", job.name, head, out)
+			}
+			text, _, _ := strings.Cut(out[start+1:], "\n\n")
+			if !regexp.MustCompile(`\n   then +(Rinse|Hold)`).MatchString(text) {
+				t.Errorf("%s, %s: what to do next is not said:\n%s", job.name, layer, text)
+			}
+			text, _, _ = strings.Cut(text, "\n   on the way to tank")
+			if settings, _, _ := strings.Cut(text, "[ ]"); strings.Count(settings, "\n   ! ") != strings.Count(text, "\n   ! ") {
+				t.Errorf("%s, %s: a caution comes after the settings:\n%s", job.name, layer, text)
+			}
+		}
+		for _, not := range []string{"\nSequence", "\nRinsing", "\nBaths afterwards", "\nPrice"} {
+			if strings.Contains(out, not) {
+				t.Errorf("%s: a part that nobody asked for: %q", job.name, not)
+			}
+		}
+		if !strings.Contains(out, "\nPrepare ") {
+			t.Errorf("%s: preparation is not spoken of", job.name)
 		}
 	}
 }

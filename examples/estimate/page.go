@@ -1,12 +1,16 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
-	"html/template"
 	"io"
+	"strings"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"github.com/shopspring/decimal"
 )
 
 // A page is what the printable sheet shows.
@@ -16,9 +20,20 @@ type page struct {
 	Stops                  []string
 	Parts                  []pagePart
 	Cautions               []plating.Note
+	Sequence               []string // practice, trust and time; empty without a sequence
+	Findings               []string
 	Tanks                  []tank
 	Gain                   string
 	Metals                 []string
+	Rinsing, Baths         []string
+	Price                  []priceLine
+	PriceNotes             []string
+}
+
+// A priceLine is one line of the quote; a sum stands out.
+type priceLine struct {
+	What, Basis, Amount string
+	Sum                 bool
 }
 
 type pagePart struct{ Count, Name, Area, Mask string }
@@ -29,6 +44,7 @@ type tank struct {
 	Name, Role string
 	Bath       string
 	Way, Notes []plating.Note // on the way there; about the tank
+	Tick       bool           // a tank without figures to set is ticked as a whole
 	Rows       []pageRow
 	Source     string
 	Then       string // what to do before the next tank
@@ -41,9 +57,10 @@ type pageRow struct {
 }
 
 // writePage writes the sheet as a page of its own that prints on A4 and Letter.
-func writePage(w io.Writer, job plating.Job, res plating.JobResult, demo bool) error {
+func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
+	job, res := &made.Job, &made.Result
 	p := page{Title: orText(job.Name, "plating job"), Substrate: orText(job.Substrate, "not given"),
-		Area: figure(res.Area, units.SquareCentimetre, 3, 1), Demo: demo, Cautions: plating.Cautions(res.Hazards())}
+		Area: figure(made.Area, units.SquareCentimetre, 3, 1), Demo: demo, Cautions: made.Cautions()}
 	for _, v := range job.Parts {
 		row := pagePart{Count: fmt.Sprint(v.Count), Name: orText(v.Name, "part"), Area: figure(v.Area, units.SquareCentimetre, 3, 2)}
 		if v.Masked > 0 {
@@ -51,45 +68,144 @@ func writePage(w io.Writer, job plating.Job, res plating.JobResult, demo bool) e
 		}
 		p.Parts = append(p.Parts, row)
 	}
-	var gain units.Mass
-	for i := range res.Layers {
-		lr := &res.Layers[i]
-		t := pageTank(i, lr)
-		switch {
-		case i+1 == len(res.Layers):
-			t.Then = "held over the drag-out tank, rinsed twice, last in deionised water, dried"
-		case precious(lr.Layer.Bath.Metal):
-			t.Then = "held over the drag-out tank, rinsed twice, wet to the next tank"
-		default:
-			t.Then = "rinsed twice, wet to the next tank"
-		}
-		p.Tanks = append(p.Tanks, t)
-		for _, n := range lr.Notes {
-			if n.Severity == plating.SeverityStop {
-				p.Stops = append(p.Stops, name(&lr.Layer, i)+": "+n.Text+dash(n.Do))
-			}
-		}
+	p.Stops = collect(func(s *sheet) { s.stops(made) })
+	if len(made.Tanks) > 0 {
+		p.line(made)
+	} else {
+		p.coats(res)
 	}
+	var gain units.Mass
 	for _, m := range res.Metals {
 		gain += m.Mass
 		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal, "metal not named"),
 			micrometres(m.Thinnest), micrometres(m.Mean), weight(m.FineMass)))
 	}
 	p.Gain = weight(gain)
+	p.Rinsing = headless(collect(func(s *sheet) { s.rinsing(made) }))
+	p.Baths = headless(collect(func(s *sheet) { s.baths(made) }))
+	if err := p.price(made); err != nil {
+		return err
+	}
 	return pageTemplate().Execute(w, p)
 }
 
-func pageTank(i int, lr *plating.LayerResult) tank {
+// coats are the tanks of a job without a sequence.
+func (p *page) coats(res *plating.JobResult) {
+	for i := range res.Layers {
+		lr := &res.Layers[i]
+		t := pageTank(i+1, i, lr)
+		switch {
+		case i+1 == len(res.Layers):
+			t.Then = "held over the drag-out tank, rinsed twice, last in deionised water, dried [common practice, no source]"
+		case precious(lr.Layer.Bath.Metal):
+			t.Then = "held over the drag-out tank, rinsed twice, wet to the next tank [common practice, no source]"
+		default:
+			t.Then = "rinsed twice, wet to the next tank [common practice, no source]"
+		}
+		p.Tanks = append(p.Tanks, t)
+	}
+}
+
+// line is the whole sequence.
+func (p *page) line(made *traveller.Sheet) {
+	if v := &made.Practice; v.Title != "" {
+		p.Sequence = append(p.Sequence, fmt.Sprintf("For %s to %s: %s %s (%s); its steps here are %s. When unsure: %s. [%s]", made.Job.Base, finish(made), v.Standard, v.Title, v.Seen, v.Detail, v.Unsure, v.Source))
+	}
+	p.Sequence = append(p.Sequence, confidence(made), fmt.Sprintf("At the line for about %s (%s to %s).", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High)), gas(made))
+	for _, f := range made.Findings {
+		if f.Severity != plating.SeverityStop {
+			p.Findings = append(p.Findings, f.Severity.String()+": "+finding(f))
+		}
+	}
+	for i := range made.Cards {
+		c := &made.Cards[i]
+		if k := made.Coats[i]; k >= 0 {
+			t := pageTank(c.Number, k, &made.Result.Layers[k])
+			t.card(c)
+			t.spread(&made.Result.Layers[k].Layer, &made.Spreads[k])
+			p.Tanks = append(p.Tanks, t)
+			continue
+		}
+		p.Tanks = append(p.Tanks, processTank(c))
+	}
+}
+
+// price is the quote as a table.
+func (p *page) price(made *traveller.Sheet) error {
+	q := made.Quote
+	if q == nil {
+		return nil
+	}
+	money := func(d decimal.Decimal) string { return d.StringFixed(q.Currency.Places) }
+	for _, l := range q.Lines {
+		if l.Kind == price.KindTax {
+			p.Price = append(p.Price, priceLine{"to pay before tax", "", money(q.Net), true})
+		}
+		if l.Amount.IsZero() && l.Basis == "" {
+			continue
+		}
+		p.Price = append(p.Price, priceLine{l.Kind.String() + blank(l.Name), l.Basis, money(l.Amount), false})
+	}
+	each, err := q.Each(q.Total)
+	if err != nil {
+		return err
+	}
+	p.Price = append(p.Price, priceLine{"total", each.String(), money(q.Total) + " " + q.Currency.Code, true})
+	lines := collect(func(s *sheet) { s.price(made) })
+	for _, v := range q.Prices {
+		p.PriceNotes = append(p.PriceNotes, fmt.Sprintf("%s at %s %s for 1 %s on %s", v.Symbol, v.Amount, q.Currency, v.Per, v.AsOf))
+	}
+	if n := len(lines); n > 0 && len(made.Swings) > 0 {
+		p.PriceNotes = append(p.PriceNotes, lines[n-1])
+	}
+	for _, n := range made.Notes {
+		p.PriceNotes = append(p.PriceNotes, n.Text+dash(n.Do))
+	}
+	return nil
+}
+
+func blank(name string) string {
+	if name == "" {
+		return ""
+	}
+	return ": " + name
+}
+
+// collect returns what a part of the sheet prints, one paragraph an item.
+func collect(print func(*sheet)) []string {
+	var b bytes.Buffer
+	print(&sheet{w: &b, wide: true})
+	var list []string
+	for _, l := range strings.Split(b.String(), "\n") {
+		if l = strings.TrimSpace(l); l != "" {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// headless drops the heading of a part: the page has its own.
+func headless(list []string) []string {
+	if len(list) == 0 {
+		return nil
+	}
+	for i, l := range list {
+		list[i] = strings.TrimPrefix(l, "[ ] ")
+	}
+	return list[1:]
+}
+
+func pageTank(number, i int, lr *plating.LayerResult) tank {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
-	t := tank{Number: i + 1, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"), Way: lr.Before, Notes: lr.Notes, Source: orText(b.Source, "source not given")}
+	t := tank{Number: number, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"), Way: lr.Before, Notes: lr.Notes, Source: "figures of this bath: " + orText(b.Source, "source not given")}
 	add := func(measured bool, what, value, why string) {
 		t.Rows = append(t.Rows, pageRow{what, value, why, measured})
 	}
-	celsius := func(v units.Temperature) string { return v.Text(units.CelsiusScale, 0) }
-	heat := orText(rangeOf(b.Heat.Low, b.Heat.High, celsius), "no range given")
+	degrees := func(v units.Temperature) string { return v.Text(units.CelsiusScale, 0) }
+	heat := orText(rangeOf(b.Heat.Low, b.Heat.High, degrees), "no range given")
 	if b.Heat.Set > 0 {
-		add(true, "bath at", celsius(b.Heat.Set), "its figures hold for "+heat)
+		add(true, "bath at", degrees(b.Heat.Set), "its figures hold for "+heat)
 	} else {
 		add(true, "bath at", "not given", heat)
 	}
@@ -100,78 +216,4 @@ func pageTank(i int, lr *plating.LayerResult) tank {
 	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot, "+micrometres(r.Mean)+" in the mean")
 	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal"))
 	return t
-}
-
-func pageTemplate() *template.Template {
-	return template.Must(template.New("page").Parse(`<!DOCTYPE html>
-<html xmlns="http://www.w3.org/1999/xhtml" lang="en">
-<head>
-<meta charset="utf-8" />
-<meta name="viewport" content="width=device-width, initial-scale=1" />
-<title>{{.Title}}</title>
-<style>
-@page { margin: 14mm; }
-body { font: 11pt/1.35 serif; color: #000; background: #fff; max-width: 178mm; margin: 0 auto; padding: 2mm; }
-h1 { font-size: 16pt; margin: 0 0 2mm; border-bottom: 2pt solid #000; }
-h2 { font-size: 12.5pt; margin: 0 0 1mm; }
-section { break-inside: avoid; page-break-inside: avoid; border: 0.75pt solid #000; padding: 2mm 3mm; margin: 3mm 0; }
-table { border-collapse: collapse; width: 100%; }
-td, th { text-align: left; vertical-align: top; padding: 0.8mm 1.5mm; border-bottom: 0.4pt solid #777; font-weight: normal; }
-td.v { white-space: nowrap; font-weight: bold; }
-td.m { width: 26mm; border-bottom: 0.75pt solid #000; }
-ul { margin: 1mm 0; padding-left: 5mm; }
-.box { display: inline-block; width: 3.2mm; height: 3.2mm; border: 0.75pt solid #000; margin-right: 1.5mm; }
-.stop { border: 2.5pt solid #000; font-weight: bold; }
-.small { font-size: 9.5pt; }
-@media (max-width: 600px) {
-  body { padding: 3mm; }
-  tr { display: block; border-bottom: 0.4pt solid #777; padding: 1mm 0; }
-  td { display: inline; border: 0; padding: 0 1mm 0 0; }
-  td.m { display: block; width: 60%; height: 6mm; border-bottom: 0.75pt solid #000; }
-}
-</style>
-</head>
-<body>
-<h1>{{.Title}}</h1>
-{{range .Stops}}<section class="stop">STOP: {{.}}</section>
-{{end}}{{if .Demo}}<p>The embedded example, with invented figures. Name a job file of your own before you plate.</p>
-{{end}}<section>
-<h2>Load</h2>
-<table>
-{{range .Parts}}<tr><td class="v">{{.Count}} × {{.Name}}</td><td>{{.Area}} each</td><td>{{if .Mask}}<span class="box"></span>mask {{.Mask}} on each before cleaning{{end}}</td></tr>
-{{end}}<tr><td class="v">together</td><td>{{.Area}}</td><td>base metal: {{.Substrate}}</td></tr>
-<tr><td class="v">weight before, dry</td><td class="m"></td><td>date and initials: ______________________</td></tr>
-</table>
-</section>
-<section>
-<h2>Before you start</h2>
-<ul>
-{{range .Cautions}}<li>{{.Text}}: {{.Do}}</li>
-{{end}}</ul>
-<p class="small">These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]</p>
-<p><span class="box"></span>cleaned until water runs off without a break, rinsed twice, {{.Substrate}} activated by your own proven procedure, kept wet [common practice, no source]</p>
-</section>
-{{range .Tanks}}<section>
-<h2>{{.Number}}. {{.Name}} ({{.Role}})</h2>
-<p class="small">{{.Bath}}; figures of this bath: {{.Source}}</p>
-{{if .Way}}<ul class="small">{{range .Way}}<li>on the way here: {{.Text}}: {{.Do}} [{{.Source}}]</li>{{end}}</ul>
-{{end}}<table>
-{{range .Rows}}<tr><td>{{if .Measured}}<span class="box"></span>{{end}}{{.What}}</td><td class="v">{{.Value}}</td><td>{{.Why}}</td>{{if .Measured}}<td class="m" title="measured"></td>{{else}}<td></td>{{end}}</tr>
-{{end}}</table>
-{{if .Notes}}<ul class="small">{{range .Notes}}<li>{{.Severity}}: {{.Text}}{{if .Do}}: {{.Do}}{{end}} [{{.Source}}]</li>{{end}}</ul>
-{{end}}<p><span class="box"></span>{{.Then}} [common practice, no source]</p>
-</section>
-{{end}}<section>
-<h2>Afterwards</h2>
-<ul>
-{{range .Metals}}<li>{{.}}</li>
-{{end}}</ul>
-<table>
-<tr><td class="v">the load should have gained</td><td class="v">{{.Gain}}</td><td>dry, of all layers: that is the mean</td></tr>
-<tr><td class="v">weight after, dry</td><td class="m"></td><td>gauge at the thinnest spot: ______________________</td></tr>
-</table>
-</section>
-</body>
-</html>
-`))
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"encoding/xml"
 	"io"
 	"os"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/testdata"
 )
 
@@ -59,8 +61,14 @@ func TestPage(t *testing.T) {
 				t.Errorf("%s: holds %q", job, not)
 			}
 		}
-		if n, tanks := strings.Count(page, "<section>"), strings.Count(page, "figures of this bath"); n != tanks+3 {
-			t.Errorf("%s: %d cards for %d tanks", job, n, tanks)
+		// A card for each tank, and load, cautions, sequence, afterwards, rinsing, baths, price.
+		_, out, _ := call(t, string(raw), "-json", "-")
+		var r jobfile.Report
+		if err := json.Unmarshal([]byte(out), &r); err != nil {
+			t.Fatal(err)
+		}
+		if n := strings.Count(page, "<section"); n != len(r.Sequence)+7 || len(r.Sequence) < 12 {
+			t.Errorf("%s: %d cards for %d tanks", job, n, len(r.Sequence))
 		}
 	}
 }
@@ -90,7 +98,7 @@ func TestPageStops(t *testing.T) {
 		t.Errorf("status %d", status)
 	}
 	page, err := os.ReadFile(file)
-	if err != nil || !(bytes.Index(page, []byte("STOP: ")) < bytes.Index(page, []byte("<h2>Load"))) || !bytes.Contains(page, []byte("STOP: ")) {
+	if err != nil || !(bytes.Index(page, []byte("STOP  ")) < bytes.Index(page, []byte("<h2>Load"))) || !bytes.Contains(page, []byte("STOP  ")) {
 		t.Error("no stop in front", err)
 	}
 	if status := run([]string{"-html", "/no/such/folder/x.html"}, strings.NewReader(""), &out, &bad); status != 1 || !strings.Contains(bad.String(), "no/such/folder") {

@@ -7,27 +7,18 @@ import (
 	"strings"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
 
 // writeSheet prints the bench sheet in the order of the work.
-func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo bool) error {
+func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	s := &sheet{w: w}
+	job, res := &made.Job, &made.Result
 	s.wrap("BENCH SHEET: ", orText(job.Name, "plating job"))
 	s.line("%s", strings.Repeat("=", width))
-	stop := false
-	for i := range res.Layers {
-		for _, n := range slices.Concat(res.Layers[i].Before, res.Layers[i].Notes) {
-			if n.Severity == plating.SeverityStop {
-				stop = true
-				s.wrap("STOP  ", name(&res.Layers[i].Layer, i)+": "+n.Text+dash(n.Do))
-			}
-		}
-	}
-	if stop {
-		s.line("")
-	}
+	s.stops(made)
 	if demo {
 		s.wrap("", "The embedded example, with invented figures. Name a job file of your own before you plate.")
 		s.line("")
@@ -39,29 +30,72 @@ func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo
 			s.wrap("               ", fmt.Sprintf("mask %s on each before cleaning; it is not in the area above", figure(p.Masked, units.SquareCentimetre, 3, 2)))
 		}
 	}
-	s.line("        plated area of the load      %9s", figure(res.Area, units.SquareCentimetre, 3, 1))
+	s.line("        plated area of the load      %9s", figure(made.Area, units.SquareCentimetre, 3, 1))
 	s.line("")
+	s.before(made)
+	if len(made.Tanks) > 0 {
+		s.sequence(made)
+	} else {
+		s.coats(res, job.Substrate)
+	}
+	s.after(res)
+	s.rinsing(made)
+	s.baths(made)
+	s.price(made)
+	if steps {
+		return s.working(made)
+	}
+	return s.err
+}
+
+// stops prints first what forbids to start.
+func (s *sheet) stops(made *traveller.Sheet) {
+	for _, f := range made.Findings {
+		if f.Severity == plating.SeverityStop {
+			s.wrap("STOP  ", finding(f))
+		}
+	}
+	for i := range made.Result.Layers {
+		lr := &made.Result.Layers[i]
+		for _, n := range slices.Concat(lr.Before, lr.Notes) {
+			if n.Severity == plating.SeverityStop {
+				s.wrap("STOP  ", name(&lr.Layer, i)+": "+n.Text+dash(n.Do))
+			}
+		}
+	}
+	if made.Stop() {
+		s.line("")
+	}
+}
+
+// before prints the cautions of everything that follows.
+func (s *sheet) before(made *traveller.Sheet) {
 	s.line("Before you start")
-	for _, c := range plating.Cautions(res.Hazards()) {
+	for _, c := range made.Cautions() {
 		s.wrap("  ! ", c.Text+": "+c.Do)
 	}
-	for i := range res.Layers {
-		if l := &res.Layers[i].Layer; l.Bath.Hazards == 0 {
+	for i := range made.Result.Layers {
+		if l := &made.Result.Layers[i].Layer; l.Bath.Hazards == 0 {
 			s.wrap("  ! ", fmt.Sprintf("the job names no hazards for the bath of %s; that does not say that it has none: read its safety data sheets", name(l, i)))
 		}
 	}
 	s.wrap("    ", "These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]")
 	s.line("")
+}
+
+// coats prints a job without a sequence: the plating tanks, and in words what
+// must be around them.
+func (s *sheet) coats(res *plating.JobResult, substrate string) {
 	s.wrap("Prepare  ", "Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
 		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating tank: "+
-		"activate "+orText(job.Substrate, "the base metal")+" by your own proven procedure. [common practice, no source]")
-	if strings.Contains(strings.ToLower(job.Substrate), "stainless") {
+		"activate "+orText(substrate, "the base metal")+" by your own proven procedure. [common practice, no source]")
+	if strings.Contains(strings.ToLower(substrate), "stainless") {
 		s.wrap("         ", "Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water brings it back: "+
 			"do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
 	}
 	s.line("")
 	for i := range res.Layers {
-		s.layer(i, &res.Layers[i])
+		s.layer(i+1, i, &res.Layers[i], nil)
 		if i+1 < len(res.Layers) {
 			s.line("   on the way to tank %d", i+2)
 			for _, n := range res.Layers[i+1].Before {
@@ -77,36 +111,38 @@ func writeSheet(w io.Writer, job plating.Job, res plating.JobResult, steps, demo
 		}
 		s.line("")
 	}
-	s.after(res)
-	if steps {
-		s.line("")
-		s.line("Working")
-		area, err := plating.LoadAreaWorking(job.Parts...)
+}
+
+// working prints every formula with its numbers.
+func (s *sheet) working(made *traveller.Sheet) error {
+	s.line("")
+	s.line("Working")
+	area, err := plating.LoadAreaWorking(made.Job.Parts...)
+	if err != nil {
+		return err
+	}
+	s.line("%s", area.Text())
+	for i := range made.Result.Layers {
+		list, err := made.Result.Layers[i].Working()
 		if err != nil {
 			return err
 		}
-		s.line("%s", area.Text())
-		for i := range res.Layers {
-			list, err := res.Layers[i].Working()
-			if err != nil {
-				return err
-			}
-			s.line("%d. %s", i+1, name(&res.Layers[i].Layer, i))
-			s.line("%s", working.Text(list))
-		}
+		s.line("%d. %s", i+1, name(&made.Result.Layers[i].Layer, i))
+		s.line("%s", working.Text(list))
 	}
 	return s.err
 }
 
 // layer prints one stay in a bath: what to mind first, then the settings in
-// the order in which they are made, then what comes of them.
-func (s *sheet) layer(i int, lr *plating.LayerResult) {
+// the order in which they are made, then what comes of them. With a sequence,
+// the tank's card and the coat's spread come along.
+func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
-	s.wrap(fmt.Sprintf("%d. ", i+1), fmt.Sprintf("%s (%s)", strings.ToUpper(name(l, i)), l.Role))
+	s.wrap(fmt.Sprintf("%d. ", number), fmt.Sprintf("%s (%s)", strings.ToUpper(name(l, i)), l.Role))
 	s.wrap("   bath  ", orText(b.Name, "not named"))
 	first := []plating.Note(nil)
-	if i == 0 {
+	if i == 0 || in != nil {
 		first = lr.Before
 	}
 	for _, n := range slices.Concat(first, lr.Notes) {
@@ -118,6 +154,9 @@ func (s *sheet) layer(i int, lr *plating.LayerResult) {
 		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below), micrometres(lr.Below)))
 	}
 	s.settings(lr)
+	if in != nil {
+		s.card(&in.card)
+	}
 	thinnest := "at the thinnest spot"
 	if lr.Below > 0 {
 		thinnest += fmt.Sprintf(" (%s with what lies below)", micrometres(r.Thinnest+lr.Below))
@@ -128,6 +167,9 @@ func (s *sheet) layer(i int, lr *plating.LayerResult) {
 	if !r.Warnings.Has(plating.WarnMetalUnknown) {
 		s.row("leaves", figure(r.ContentLeft, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s before, in %s",
 			figure(b.Content, units.GramPerLitre, 4, 2), figure(b.Volume, units.Litre, 2, 1)))
+	}
+	if in != nil {
+		s.spread(l, &in.spread)
 	}
 	for _, n := range lr.Notes {
 		if n.Severity == plating.SeverityInfo {
@@ -169,7 +211,7 @@ func (s *sheet) settings(lr *plating.LayerResult) {
 	s.row("time", clock(r.Time), timeReason(lr))
 }
 
-func (s *sheet) after(res plating.JobResult) {
+func (s *sheet) after(res *plating.JobResult) {
 	s.line("Afterwards")
 	var mass units.Mass
 	for _, m := range res.Metals {

@@ -1,4 +1,6 @@
 // Package jobfile reads plating jobs from JSON and writes their results.
+// [ReadShop] reads all of a job, for package traveller; [Read] its parts and
+// coats alone.
 //
 // A job file is one object. Quantities are text with a unit, in any spelling
 // that package units reads; plain shares may be numbers. Unknown fields are
@@ -13,8 +15,20 @@
 //	     "area": "5.2 cm²"},                 of one piece; or "shape", see below
 //	    {"name": "bezel", "shape": {"kind": "torus", ...}, "masked": "2.5 cm²"}
 //	  ],
-//	  "layers": [ ... ]                      needed, the first one first
+//	  "layers": [ ... ],                     the shop's own coats, the first one first; needed
+//	                                         where no finish is planned for
+//	  "finish": "hard gold",                 asks for a sequence of tanks: of package sequence
+//	  "skin_contact": true,                  worn or handled for long
+//	  "high_strength": true,                 hard or highly stressed steel
+//	  "promise": "1 µm",                     of the finish; these three stand here only
+//	  "min_to_mean": 0.6, "basis": "given",  when there are no layers
+//	  "sequence": [ ... ],                   the shop's own tanks instead of proposed ones
+//	  "rinse": { ... },                      drag-out and water; left out: not reckoned
+//	  "price": { ... }                       left out: no quote
 //	}
+//
+// With a finish or a sequence the substrate must be one that package sequence
+// knows.
 //
 // A layer:
 //
@@ -44,6 +58,7 @@
 //	    {"inclusion": true, "share": "0.2 %"}],        built in without charge
 //	  "efficiency": "35 %",                  needed; or points of a curve:
 //	      [{"current_density": "0.3 A/dm²", "efficiency": "40 %"}, ...]
+//	      {"low": "30 %", "high": "40 %"}    or a band; a point may have low and high too
 //	  "window": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"},
 //	  "volts": {"low": "2 V", "high": "3 V"},
 //	  "temperature": {"low": "32 °C", "high": "42 °C", "set": "38 °C"},
@@ -52,7 +67,61 @@
 //	  "most_thickness": "5 µm",
 //	  "anode": "insoluble",                  or "soluble"
 //	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride
-//	  "source": "demo data"                  where these figures come from
+//	  "source": "demo data",                 where these figures come from
+//	  "salt": "KAu(CN)2",                    it is fed with; the usual one when left out
+//	  "like": "gold-acid-cobalt"             a bath of package baths of like chemistry: it lends
+//	}                                        anode, agitation, and what to look at
+//
+// or a bath of package baths as it stands, run at the middle of its ranges where
+// the file does not say:
+//
+//	{
+//	  "library": "gold-acid-cobalt",         its key
+//	  "content": "8 g/L", "volume": "5 L", "draw_limit": "10 %",
+//	  "temperature": {"set": "30 °C"}, "salt": "KAu(CN)2"
+//	}
+//
+// Its layer may leave out the current density, and a strike the time as well.
+//
+// A tank of the sequence:
+//
+//	{"layer": "hard gold", "live_entry": true},                  a coat, by name or number
+//	{"kind": "rinse", "stages": 2, "flow": "counterflow"},       also final rinse, drag-out rinse;
+//	                                                             deionised, acidified, station
+//	{"kind": "activate", "holds": "sulfuric acid, 5 %",          also soak clean, electroclean,
+//	 "does": ["activate"], "hazards": ["acid"], "strong": true,  dry, bake
+//	 "polarity": "cathodic", "current_density": "1 A/dm²", "volts": {"low": "2 V", "high": "6 V"},
+//	 "temperature": {"low": "18 °C", "high": "30 °C"}, "time": "30 s"}
+//
+// "does" lists clean, deoxidise, activate, etch, desmut, zincate. Any tank may
+// have a "name" and a "wait", the time in the air before the next one.
+//
+// Rinse:
+//
+//	{
+//	  "hangs": "vertical, well drained",     a row of the drag-out table of package rinse, or
+//	  "drag_out": "1.8 mL",                  measured, of the load
+//	  "drain": "10 s", "liquid": "thin",     correct the table; also medium, syrupy
+//	  "ratio": 1000, "stages": 2,            how many times weaker the last water must be
+//	  "drag_out_tank": "3 L", "loads": 10,   poured back every so many loads
+//	  "evaporation": "40 mL"                 from the bath, in the time of a load
+//	}
+//
+// Price; every amount and share stands in quotes:
+//
+//	{
+//	  "currency": "EUR", "rounding": "half even",
+//	  "metals": [{"metal": "Au", "price": "105.20", "per": "g", "as_of": "2026-11-20"}],
+//	                                         per g, kg, oz t or dwt
+//	  "line_per_hour": "48", "handling": "20 s",   of the time at the line; for each tank
+//	  "labour": [{"task": "rack", "time": "30 min", "per_hour": "42"}],
+//	  "salts": [{"name": "cleaner", "mass": "40 g", "price": "6.50", "per": "kg"}],
+//	  "refined": [{"metal": "Au", "mass": "0.4 g", "paid": "95 %"}],
+//	  "per_kilowatt_hour": "0.31", "heating": "1.2 kWh", "rectifier": "80 %",
+//	  "set_up": "25", "shared_by": 24,
+//	  "yield": "96 %", "strip": "1.50", "recovered": "80 %",      yield is needed
+//	  "margin": "30 %",                      of the price; or "markup", of the cost
+//	  "minimum": "60", "tax": "20 %", "tax_before_credits": false
 //	}
 //
 // A shape has a "kind" and the dimensions of package shape: plate (length,

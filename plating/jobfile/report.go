@@ -22,7 +22,17 @@ type Report struct {
 	Charge    string        `json:"charge"`
 	Layers    []LayerReport `json:"layers"`
 	Metals    []MetalReport `json:"metals"`
-	Stop      bool          `json:"stop"` // a note says not to start
+	Stop      bool          `json:"stop"` // a note or a finding says not to start
+
+	// Of a job with a sequence, rinsing or a price: see [NewShopReport].
+	Sequence []TankReport    `json:"sequence,omitempty"`
+	Findings []FindingReport `json:"findings,omitempty"`
+	LineTime string          `json:"line_time,omitempty"`
+	Hydrogen *GasReport      `json:"hydrogen,omitempty"` // of the tank that gives off most
+	Rinse    *RinseReport    `json:"rinse,omitempty"`
+	Baths    []BathReport    `json:"baths,omitempty"`
+	Price    *PriceReport    `json:"price,omitempty"`
+	Remarks  []NoteReport    `json:"remarks,omitempty"` // what could not be reckoned
 }
 
 // ReportFormat is the value of a report's field "format".
@@ -54,6 +64,7 @@ type LayerReport struct {
 	Before         []NoteReport   `json:"before"` // to mind on the way in
 	Notes          []NoteReport   `json:"notes"`
 	Working        []working.Step `json:"working,omitempty"`
+	Spread         *SpreadReport  `json:"spread,omitempty"`
 }
 
 // A NoteReport is one [plating.Note].

@@ -1,0 +1,216 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/electrical"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+// A stop is what a sequence knows of a coat's tank beyond the estimate.
+type stop struct {
+	card   sequence.Card
+	spread traveller.Spread
+}
+
+// sequence prints the tanks one after the other.
+func (s *sheet) sequence(made *traveller.Sheet) {
+	p := &made.Practice
+	standard := p.Title
+	if p.Standard != "" {
+		standard = p.Standard + ", " + standard
+	}
+	if standard != "" {
+		s.wrap("Sequence  ", fmt.Sprintf("for %s to %s: %s (%s); its steps here are %s. When unsure: %s. [%s]",
+			made.Job.Base, finish(made), standard, p.Seen, p.Detail, p.Unsure, p.Source))
+	}
+	s.wrap("          ", confidence(made))
+	s.wrap("          ", fmt.Sprintf("At the line for about %s (%s to %s) with the usual stays.", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High)))
+	s.wrap("          ", gas(made))
+	for _, f := range made.Findings {
+		s.wrap("   "+mark(f.Severity)+" ", finding(f))
+	}
+	s.line("")
+	for i := range made.Cards {
+		c := &made.Cards[i]
+		if k := made.Coats[i]; k >= 0 {
+			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k]})
+		} else {
+			s.wrap(fmt.Sprintf("%d. ", c.Number), fmt.Sprintf("%s (%s)", strings.ToUpper(c.Name), c.Kind))
+			s.process(c)
+		}
+		s.line("")
+	}
+}
+
+func finish(made *traveller.Sheet) string {
+	if made.Job.Finish == sequence.FinishUnknown {
+		return "the coats of the job"
+	}
+	return made.Job.Finish.String()
+}
+
+// confidence says how far the sheet may be trusted.
+func confidence(made *traveller.Sheet) string {
+	var weak []string
+	for i := range made.Cards {
+		c := &made.Cards[i]
+		if c.Confidence == baths.FromMemory && c.Water == "" && c.Kind != sequence.Dry {
+			weak = append(weak, fmt.Sprint(c.Number))
+		}
+	}
+	if len(weak) == 0 {
+		return "Every tank's figures are the shop's own or published. A trial piece still tells more than a table."
+	}
+	return fmt.Sprintf("Figures from memory stand at tank %s: run one piece through, look and weigh, before the rest.", strings.Join(weak, ", "))
+}
+
+// gas says where most hydrogen comes off and what air that asks for at least.
+func gas(made *traveller.Sheet) string {
+	g := made.Gas
+	if g == nil || g.Flow.Hydrogen == 0 {
+		return "No tank gives off hydrogen worth speaking of."
+	}
+	return fmt.Sprintf("Most hydrogen comes off at tank %d, %s. Were it mixed at once, %s of fresh air would keep it under a quarter of the lower flammable limit; "+
+		"above a tank it is not: draw off there, several times as much. [HydrogenPractice]", g.Tank+1, flow(g.Flow.Hydrogen), flow(g.Flow.Air))
+}
+
+func flow(v electrical.Flow) string {
+	x := v.In(electrical.LitrePerMinute)
+	return strconv.FormatFloat(x, 'f', decimals(x, 2), 64) + " L/min"
+}
+
+// finding writes one finding with its tanks counted from 1.
+func finding(f sequence.Finding) string {
+	where := ""
+	if len(f.Tanks) > 0 {
+		list := make([]string, len(f.Tanks))
+		for i, t := range f.Tanks {
+			list[i] = fmt.Sprint(t + 1)
+		}
+		where = "tank " + strings.Join(list, ", ") + ": "
+	}
+	return where + f.Text + ": " + f.Reason + "; " + f.Remedy + " [" + f.Source + "]"
+}
+
+// process prints a tank that does not plate.
+func (s *sheet) process(c *sequence.Card) {
+	if c.Water != "" {
+		s.row("water", "", c.Water)
+	} else if c.Chemistry != "" && c.Chemistry != c.Name {
+		s.wrap("   holds ", c.Chemistry)
+	}
+	if c.Temperature.Given() {
+		s.row("at", celsius(c.Temperature), "("+c.Temperature.Origin()+")")
+	}
+	if c.Set > 0 {
+		why := fmt.Sprintf("%s, at %s", c.Polarity, figure(c.Set, units.AmperePerSquareDecimetre, 2, 2))
+		if c.AmpsTop > 0 {
+			why += fmt.Sprintf("; %s to %s for this load (%s)", amps(c.AmpsLow), amps(c.AmpsTop), c.Window.Origin())
+		}
+		s.row("set", amps(c.Amps), why)
+	}
+	if c.Volts.Given() {
+		s.row("expect", c.Volts.String(), "("+c.Volts.Origin()+")")
+	}
+	if c.Time.Typical > 0 {
+		s.row("time", stay(c.Time), c.TimeBy+from(c.TimeFrom))
+	}
+	s.card(c)
+	for _, n := range c.Cautions {
+		s.note(n)
+	}
+}
+
+// card prints what a tank asks for beside figures.
+func (s *sheet) card(c *sequence.Card) {
+	if c.LiveEntry {
+		s.row("entry", "LIVE", "the current is on before the piece touches the bath")
+	}
+	plates := c.Kind == sequence.Strike || c.Kind == sequence.Underplate || c.Kind == sequence.Plate
+	switch {
+	case c.Agitation.Text != "":
+		s.row("move", "", c.Agitation.String())
+	case plates:
+		s.row("move", notGiven, "look up how this bath is stirred")
+	}
+	switch {
+	case c.Anode.Text == "" && c.AnodeHigh == 0 && plates:
+		s.row("anode", notGiven, "look up its kind and area before you start")
+	case c.Anode.Text != "" || c.AnodeHigh > 0:
+		what := "anode"
+		if !plates {
+			what = "counter"
+		}
+		area := ""
+		if c.AnodeHigh > 0 {
+			area = area2(c.AnodeLow) + " to " + area2(c.AnodeHigh)
+			if c.AnodeLow == c.AnodeHigh {
+				area = area2(c.AnodeLow)
+			}
+		}
+		s.row(what, area, orText(c.Anode.String(), "of a kind that suits the bath"))
+	}
+	for _, l := range c.Look {
+		s.row("look", "", l)
+	}
+}
+
+const notGiven = "not given"
+
+func area2(a units.Area) string { return figure(a, units.SquareCentimetre, 2, 0) }
+
+// spread prints how far the coat may be off.
+func (s *sheet) spread(l *plating.Layer, p *traveller.Spread) {
+	switch {
+	case !p.Known:
+	case l.Time == 0:
+		s.row("between", clock(p.Time.Low), fmt.Sprintf("and %s, for an efficiency of %s down to %s: wait for the longer one, or weigh a trial piece", clock(p.Time.High),
+			p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0)))
+	default:
+		s.row("between", micrometres(p.Thinnest.Low), fmt.Sprintf("and %s at the thinnest spot, for an efficiency of %s up to %s", micrometres(p.Thinnest.High),
+			p.Efficiency.Low.Percent(0), p.Efficiency.High.Percent(0)))
+	}
+	s.wrap("   trust: ", p.Trust())
+}
+
+func from(o sequence.Seenness) string {
+	if o.Source == "" && o.Seen == baths.FromMemory {
+		return ""
+	}
+	return " (" + o.String() + ")"
+}
+
+// celsius writes a band of temperatures in whole degrees.
+func celsius(r baths.Range[units.Temperature]) string {
+	one := func(t units.Temperature) string { return t.Text(units.CelsiusScale, 0) }
+	if r.Low == r.High {
+		return one(r.Low)
+	}
+	return rangeOf(r.Low, r.High, one)
+}
+
+// stay writes a usual stay.
+func stay(t baths.Band[units.Duration]) string {
+	if t.Low == t.High {
+		return roughly(t.Typical)
+	}
+	return roughly(t.Low) + " to " + roughly(t.High)
+}
+
+// roughly writes a time that nobody stops with a watch.
+func roughly(t units.Duration) string {
+	switch {
+	case t < 120:
+		return t.Text(units.Second, 0)
+	case t < 7200:
+		return t.Text(units.Minute, 0)
+	}
+	return t.Text(units.Hour, 1)
+}

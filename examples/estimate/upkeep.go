@@ -1,0 +1,138 @@
+package main
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+// rinsing prints what leaves with the load and the water for it.
+func (s *sheet) rinsing(made *traveller.Sheet) {
+	v := made.Rinsing
+	if v == nil {
+		return
+	}
+	s.line("")
+	s.line("Rinsing")
+	low, high := figure(v.Carried.Low, units.Millilitre, 2, 1), figure(v.Carried.High, units.Millilitre, 2, 1)
+	carried := low + " to " + high
+	if low == high {
+		carried = low
+	}
+	s.wrap("   ", fmt.Sprintf("The load carries %s out of each bath on %s of wetted area [%s].", carried, figure(made.Wetted, units.SquareDecimetre, 3, 2), v.Carried.Source))
+	if v.Carried.Note != "" {
+		s.wrap("   i ", v.Carried.Note)
+	}
+	if v.Warning != "" {
+		s.wrap("   ! ", v.Warning)
+	}
+	if v.Water > 0 {
+		s.wrap("   ", fmt.Sprintf("To leave 1 part in %s: %s of water for this load in each rinse of %d stages in counterflow, the upper end; a tenth to a half more for real mixing "+
+			"[common practice, no source].%s", strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), water(v.Water), v.Stages, rinses(v)))
+	}
+	for _, m := range v.Metals {
+		line := fmt.Sprintf("%s: %s to %s of %s cling to the load", m.Bath, weight(m.Low), weight(m.High), m.Metal)
+		if weight(m.Low) == weight(m.High) {
+			line = fmt.Sprintf("%s: %s of %s cling to the load", m.Bath, weight(m.High), m.Metal)
+		}
+		switch {
+		case m.Onward:
+			line += " and go with it into the next bath"
+		case m.Back > 0:
+			line += fmt.Sprintf("; the drag-out tank brings back %s, at most %s are lost", m.Back.Percent(1), weight(m.Lost))
+		default:
+			line += ", lost unless a drag-out tank keeps them"
+		}
+		if m.LastWater > 0 {
+			line += fmt.Sprintf("; the last water then holds %s", figure(m.LastWater, units.MilligramPerLitre, 2, 1))
+		}
+		s.wrap("   ", line+".")
+	}
+}
+
+func rinses(v *traveller.Rinsing) string {
+	if v.Rinses == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" The sequence has %d of them: %s.", v.Rinses, water(units.Volume(float64(v.Rinses)*float64(v.Water))))
+}
+
+// water writes an amount of water as it is measured out.
+func water(v units.Volume) string {
+	if v < units.Litre {
+		return figure(v, units.Millilitre, 2, 0)
+	}
+	return figure(v, units.Litre, 2, 1)
+}
+
+// baths prints what to do for the baths afterwards.
+func (s *sheet) baths(made *traveller.Sheet) {
+	if len(made.Baths) == 0 || (len(made.Tanks) == 0 && made.Rinsing == nil && made.Quote == nil) {
+		return
+	}
+	s.line("")
+	s.line("Baths afterwards")
+	for i := range made.Baths {
+		a := &made.Baths[i]
+		s.wrap("   [ ] ", fmt.Sprintf("%s: %s of %s, %s before; %s taken by the coats, %s dripped off; %s to the meter.", a.Bath, figure(a.Now, units.GramPerLitre, 4, 2), a.Metal,
+			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips), figure(a.Charge, units.AmpereMinute, 3, 2)))
+		switch {
+		case a.Soluble:
+			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
+		case a.Feed != nil && a.Feed.SaltMass > 0:
+			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s (%s of %s), dissolved first, and water to the mark. The bath stands %s before it must be fed.",
+				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, loads(a.Loads)))
+		default:
+			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be fed.", weight(a.Coat+a.Drips), a.Metal, loads(a.Loads)))
+		}
+	}
+}
+
+// drips says what makes good for what dripped off a bath with soluble anodes.
+func drips(a *traveller.After) string {
+	if a.Feed == nil || a.Feed.SaltMass == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" For what dripped off: %s of %s.", salted(a.Feed.SaltMass), a.Feed.Salt)
+}
+
+func salted(m units.Mass) string { return figure(m, units.Gram, 3, 2) }
+
+func loads(n int) string {
+	switch {
+	case n >= 1000:
+		return "a thousand loads like this one and more"
+	case n == 1:
+		return "this load only"
+	}
+	return fmt.Sprintf("%d loads like this one", n)
+}
+
+// price prints the quote and what it hangs on.
+func (s *sheet) price(made *traveller.Sheet) {
+	for _, n := range made.Notes {
+		s.line("")
+		s.note(n)
+	}
+	if made.Quote == nil {
+		return
+	}
+	s.line("")
+	s.line("Price")
+	for _, l := range strings.Split(strings.TrimRight(made.Quote.Text(), "\n"), "\n") {
+		s.line("   %s", l)
+	}
+	var most []string
+	for i, c := range made.Swings {
+		if i == 3 {
+			break
+		}
+		most = append(most, fmt.Sprintf("%s by %s %s", c.Input, c.Change.Round(made.Quote.Currency.Places+1), made.Quote.Currency))
+	}
+	if len(most) > 0 {
+		s.wrap("   ", "One per cent more moves the total: "+strings.Join(most, ", ")+".")
+	}
+}

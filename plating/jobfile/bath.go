@@ -1,0 +1,175 @@
+package jobfile
+
+import (
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+func readBath(n *strictjson.Node) (plating.Bath, error) {
+	l := traveller.Layer{}
+	err := readOwnBath(n, strictjson.Object(n), &l)
+	return l.Bath, err
+}
+
+// readOwnBath reads a bath of the shop's own into a layer; what a caller has
+// asked o for already is known.
+func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) error {
+	b := &l.Bath
+	b.Name, b.Source = o.Text("name"), o.Text("source")
+	metal := o.Must("metal", `the symbol of the counted metal, as "Au"`)
+	valence := o.Whole("valence", 1, 8, 0)
+	hasDensity := strictjson.Positive(o, "density", &b.Deposit.Density)
+	mix := o.Field("constituents")
+	eff := o.Must("efficiency", `a share as "35 %", or a list of points`)
+	window, volts, heat := o.Field("window"), o.Field("volts"), o.Field("temperature")
+	strictjson.Positive(o, "content", &b.Content)
+	strictjson.Positive(o, "volume", &b.Volume)
+	strictjson.Share(o, o.Field("draw_limit"), &b.DrawLimit)
+	strictjson.Positive(o, "most_thickness", &b.MostThickness)
+	b.InsolubleAnode = o.Choice("anode", "not given", "soluble", "insoluble") == 2
+	readHazards(o, &b.Hazards)
+	if metal != nil && (metal.Kind != "text" || metal.Text == "") {
+		o.Keep(metal.Fail(nil, `is %s; need a symbol in quotes, as "Au"`, strictjson.Describe(metal)))
+	}
+	if err := o.Done(); err != nil {
+		return err
+	}
+	b.Metal = metal.Text
+	if err := readDeposit(n, b, metal, valence, hasDensity, mix); err != nil {
+		return err
+	}
+	if err := readEfficiency(eff, l); err != nil {
+		return err
+	}
+	if err := readWindow(window, &b.Window.Low, &b.Window.High, nil); err != nil {
+		return err
+	}
+	if err := readWindow(volts, &b.Volts.Low, &b.Volts.High, nil); err != nil {
+		return err
+	}
+	setting := func(o *strictjson.Reader) { o.Quantity("set", &b.Heat.Set) }
+	if err := readWindow(heat, &b.Heat.Low, &b.Heat.High, setting); err != nil {
+		return err
+	}
+	if err := b.Check(); err != nil {
+		return n.Fail(err, "%v", err)
+	}
+	return nil
+}
+
+func readHazards(o *strictjson.Reader, h *plating.Hazard) {
+	for _, f := range o.Items("hazards", "words", false) {
+		flag, ok := hazardWords[f.Text]
+		if f.Kind != "text" || !ok {
+			o.Keep(f.Fail(nil, "is %s; need one of acid, ammonia, caustic, chromate, cyanide, fluoride, hot, nickel", strictjson.Describe(f)))
+		}
+		*h |= flag
+	}
+}
+
+var hazardWords = map[string]plating.Hazard{
+	"cyanide": plating.HazardCyanide, "acid": plating.HazardAcid, "caustic": plating.HazardCaustic,
+	"nickel": plating.HazardNickel, "hot": plating.HazardHot, "ammonia": plating.HazardAmmonia,
+	"chromate": plating.HazardChromate, "fluoride": plating.HazardFluoride,
+}
+
+// readWindow reads the two ends of a range, either of which may be missing, and
+// what else stands beside them.
+func readWindow[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node, low, high P, more func(*strictjson.Reader)) error {
+	if n == nil {
+		return nil
+	}
+	o := strictjson.Object(n)
+	o.Quantity("low", low)
+	o.Quantity("high", high)
+	if more != nil {
+		more(o)
+	}
+	if err := o.Done(); err != nil {
+		return err
+	}
+	if err := units.NonNegative("low", *low); err != nil {
+		return n.Fail(err, "%v", err)
+	}
+	if err := units.NonNegative("high", *high); err != nil {
+		return n.Fail(err, "%v", err)
+	}
+	if *high != 0 && *low > *high {
+		err := &units.ValueError{Field: "window", Value: (*low).String() + " to " + (*high).String(), Need: "the low end first", Err: units.ErrInconsistent}
+		return n.Fail(err, "runs from %s to %s; need the low end first", *low, *high)
+	}
+	return nil
+}
+
+// readDeposit finds equivalent, density and share of the counted metal, from
+// one metal and valence or from a list of constituents.
+func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, valence int, hasDensity bool, mix *strictjson.Node) error {
+	e, err := faraday.Lookup(b.Metal)
+	if err != nil {
+		return metal.Fail(err, "%v", err)
+	}
+	if !hasDensity {
+		if b.Deposit.Density = e.Density; e.Density == 0 {
+			return n.Fail(nil, `field "density" is missing and %s has no usual one here`, e.Symbol)
+		}
+	}
+	if mix == nil {
+		if valence == 0 {
+			valence = e.UsualValence()
+		}
+		b.Deposit.Equivalent, err = faraday.EquivalentOf(e.Weight.Value, valence)
+		if err != nil {
+			return n.Fail(err, "%v", err)
+		}
+		return nil
+	}
+	if valence != 0 {
+		return n.Fail(nil, `"valence" belongs to each of the "constituents" when they are given`)
+	}
+	if !hasDensity {
+		return n.Fail(nil, `field "density" is missing; need the density of the deposit when it has several constituents`)
+	}
+	list := strictjson.On(n)
+	items := list.ItemsOf(mix, "constituents of the deposit", true)
+	if list.Err() != nil {
+		return list.Err()
+	}
+	var parts []faraday.Part
+	for _, item := range items {
+		o := strictjson.Object(item)
+		symbol, valence, inclusion := o.Text("metal"), o.Whole("valence", 1, 8, 0), o.Yes("inclusion")
+		var w units.MassFraction
+		if f := o.Must("share", `a share of the mass, as "99.7 %"`); f != nil {
+			strictjson.Share(o, f, &w)
+		}
+		if err := o.Done(); err != nil {
+			return err
+		}
+		if inclusion != (symbol == "") {
+			return item.Fail(nil, `need either "metal" with its symbol, or "inclusion": true for what is built in without charge`)
+		}
+		if inclusion && valence != 0 {
+			return item.Fail(nil, `an inclusion has no "valence": it is built in without charge`)
+		}
+		p := faraday.Part{Share: w}
+		if !inclusion {
+			if p, err = faraday.PartOf(symbol, valence, w); err != nil {
+				return item.Fail(err, "%v", err)
+			}
+			if symbol == b.Metal {
+				b.Fine += w
+			}
+		}
+		parts = append(parts, p)
+	}
+	if b.Fine == 0 {
+		return mix.Fail(nil, "%s is not among them; need the counted metal with its share", b.Metal)
+	}
+	if b.Deposit.Equivalent, err = faraday.MixedEquivalent(parts...); err != nil {
+		return mix.Fail(err, "%v", err)
+	}
+	return nil
+}

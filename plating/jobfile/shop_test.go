@@ -1,0 +1,236 @@
+package jobfile_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+// A job with every field that asks for more than coats.
+const shop = `{
+  "format": "laydown job 1",
+  "substrate": "stainless steel",
+  "finish": "hard gold",
+  "skin_contact": false,
+  "parts": [{"count": 24, "area": "5.2 cm²"}],
+  "layers": [
+    {"name": "strike", "role": "strike", "min_to_mean": 0.6,
+     "bath": {"library": "gold-acid-strike",
+       "volume": "3 L", "content": "1.5 g/L", "draw_limit": "8 %",
+       "temperature": {"set": "30 °C"}, "salt": "KAu(CN)2"}},
+    {"name": "gold", "min_to_mean": 0.6, "promise": "1 µm", "current_density": "0.5 A/dm²",
+     "bath": {"name": "gold, acid cyanide", "metal": "Au", "density": "17.3 g/cm³",
+       "efficiency": {"low": "33 %", "high": "39 %"},
+       "hazards": ["cyanide", "acid"],
+       "content": "8 g/L", "volume": "5 L",
+       "like": "gold-acid-cobalt"}}
+  ],
+  "sequence": [
+    {"kind": "soak clean", "holds": "mild alkaline cleaner", "does": ["clean"], "time": {"low": "2 min", "high": "5 min"}},
+    {"kind": "rinse", "stages": 2, "flow": "counterflow"},
+    {"kind": "activate", "holds": "sulfuric acid, 5 %", "does": ["activate", "deoxidise"], "hazards": ["acid"],
+     "strong": true, "polarity": "cathodic", "current_density": "1 A/dm²", "volts": {"low": "2 V", "high": "6 V"}, "time": "60 s"},
+    {"kind": "rinse", "stages": 1, "flow": "running", "acidified": true},
+    {"layer": "strike", "live_entry": true},
+    {"kind": "drag-out rinse"},
+    {"kind": "rinse", "stages": 2, "flow": "counterflow", "station": "B"},
+    {"layer": 2},
+    {"kind": "drag-out rinse"},
+    {"kind": "rinse", "stages": 2, "flow": "counterflow"},
+    {"kind": "final rinse", "deionised": true},
+    {"kind": "dry", "holds": "warm air", "temperature": "60 °C", "time": "10 min"}
+  ],
+  "rinse": {"hangs": "vertical, well drained",
+    "drain": "10 s", "liquid": "thin",
+    "ratio": 1000, "stages": 2,
+    "drag_out_tank": "3 L", "loads": 10, "evaporation": "40 mL"},
+  "price": {
+    "currency": "EUR", "rounding": "half up",
+    "metals": [{"metal": "Au", "price": "105.20", "per": "g", "as_of": "2026-11-20"}],
+    "line_per_hour": "48", "handling": "20 s",
+    "labour": [{"task": "rack", "time": "30 min", "per_hour": "42"}],
+    "salts": [{"name": "cleaner", "mass": "40 g", "price": "6.50", "per": "kg"}],
+    "refined": [{"metal": "Au", "mass": "0.02 g", "paid": "95 %"}],
+    "per_kilowatt_hour": "0.31", "heating": "1.2 kWh", "rectifier": "80 %",
+    "set_up": "25", "shared_by": 24,
+    "yield": "96 %", "strip": "1.50", "recovered": "80 %",
+    "margin": "30 %",
+    "minimum": "60", "tax": "20 %", "tax_before_credits": false
+  }
+}
+`
+
+// TestShopReads: every field of the package comment arrives where it belongs.
+func TestShopReads(t *testing.T) {
+	j, err := jobfile.ReadShop(strings.NewReader(shop))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if j.Base != sequence.StainlessSteel || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != 1 || j.Steps[7].Layer != 2 ||
+		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
+		t.Errorf("%v, %v, steps %+v", j.Base, j.Finish, j.Steps)
+	}
+	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Heat.Set != units.Celsius(30) || l.Bath.DrawLimit != 0.08 || l.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
+		t.Errorf("library layer %+v", l)
+	}
+	if l := j.Layers[1]; l.Whole || l.Library.Key != "gold-acid-cobalt" || l.Low.IsZero() || l.High.IsZero() {
+		t.Errorf("own layer %+v", l)
+	}
+	if r := j.Rinse; r.Ratio != 1000 || r.Stages != 2 || r.Loads != 10 || r.DragOutTank != 3*units.Litre || r.Drain != 10 {
+		t.Errorf("rinse %+v", r)
+	}
+	p := j.Price
+	if p.Prices[0].Amount.String() != "105.2" || p.Allowance.Yield.String() != "0.96" || p.Margin.OfPrice.String() != "0.3" || p.Tax.Rate.String() != "0.2" ||
+		p.Refined[0].Paid.String() != "0.95" || p.SetUp.SharedBy != 24 || p.Rectifier != 0.8 || p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
+		t.Errorf("price %+v", p)
+	}
+	s, err := traveller.Make(j)
+	if err != nil || s.Stop() || len(s.Findings) != 0 {
+		t.Fatalf("%v, stop %v, %v", err, s.Stop(), s.Findings)
+	}
+	r, err := jobfile.NewShopReport(&s, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	raw, err := json.Marshal(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := json.NewDecoder(bytes.NewReader(raw))
+	d.DisallowUnknownFields()
+	var back jobfile.Report
+	if err := d.Decode(&back); err != nil || !reflect.DeepEqual(back.Sequence, r.Sequence) || back.Price.Total.String() != r.Price.Total.String() {
+		t.Errorf("the report does not read back: %v", err)
+	}
+	if plain, err := jobfile.Read(strings.NewReader(shop)); err != nil || len(plain.Layers) != 2 {
+		t.Errorf("Read gives %d layers, %v", len(plain.Layers), err)
+	}
+}
+
+var shopWrongs = []struct {
+	name, old, new string
+	line           int
+	path, want     string
+}{
+	{"a finish nobody knows", `"finish": "hard gold"`, `"finish": "shiny"`, 4, "finish", "hard gold"},
+	{"a finish that is a number", `"finish": "hard gold"`, `"finish": 24`, 4, "finish", "a word in quotes"},
+	{"a substrate nobody knows", `"stainless steel"`, `"old metal"`, 3, "substrate", "stainless steel"},
+	{"no substrate", `"substrate": "stainless steel",`, ``, 1, "", `"substrate" is missing`},
+	{"skin contact in words", `"skin_contact": false`, `"skin_contact": "yes"`, 5, "skin_contact", "true or false"},
+	{"a promise beside layers", `"skin_contact": false`, `"promise": "1 µm"`, 5, "promise", `each of the "layers"`},
+	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},
+	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9, "layers[1].bath.library", "gold-acid-strike"},
+	{"a library bath by number", `"library": "gold-acid-strike"`, `"library": 3`, 9, "layers[1].bath.library", "in quotes"},
+	{"library and like", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "like": "gold-neutral"`, 9, "layers[1].bath.like", "not both"},
+	{"own figures of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "efficiency": "10 %"`, 9, "layers[1].bath.efficiency", "unknown field"},
+	{"a temperature without a setting", `{"set": "30 °C"}`, `{}`, 11, "layers[1].bath.temperature", `"set"`},
+	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17, "layers[2].bath.like", "Au"},
+	{"a salt without the metal", `"salt": "KAu(CN)2"`, `"salt": "NaCl"`, 11, "layers[1].bath.salt", "Au"},
+	{"a salt that is none", `"salt": "KAu(CN)2"`, `"salt": "Kau(CN"`, 11, "layers[1].bath.salt", ""},
+	{"a band the wrong way round", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %", "high": "33 %"}`, 14, "layers[2].bath.efficiency", "low end first"},
+	{"half a band", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %"}`, 14, "layers[2].bath.efficiency", `"high" is missing`},
+	{"an efficiency over one", `"high": "39 %"`, `"high": "139 %"`, 14, "layers[2].bath.efficiency.high", ""},
+	{"a point of three figures", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]`, 14, "layers[2].bath.efficiency[1]", "either"},
+	{"a point of nothing", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²"}]`, 14, "layers[2].bath.efficiency[1]", `"low" and "high"`},
+	{"a tank of no kind", `{"kind": "rinse", "stages": 2, "flow": "counterflow"},
+    {"kind": "activate"`, `{"stages": 2},
+    {"kind": "activate"`, 21, "sequence[2]", `"kind" is missing`},
+	{"a tank of a kind nobody knows", `"kind": "activate"`, `"kind": "wake up"`, 22, "sequence[3].kind", "activate"},
+	{"an unknown kind by that word", `"kind": "activate"`, `"kind": "unknown"`, 22, "sequence[3].kind", "what the tank is for"},
+	{"a coat without its layer", `{"layer": 2}`, `{"kind": "plate"}`, 28, "sequence[8].kind", `"layer"`},
+	{"a layer by a name nobody gave", `{"layer": "strike"`, `{"layer": "flash"`, 25, "sequence[5].layer", "name of a layer"},
+	{"a layer by a number too high", `{"layer": 2}`, `{"layer": 3}`, 28, "sequence[8].layer", "from 1 to 2"},
+	{"a rinse of no stages", `"stages": 1, "flow": "running"`, `"stages": 0, "flow": "running"`, 24, "sequence[4].stages", "1 to 9"},
+	{"a flow nobody knows", `"flow": "running"`, `"flow": "uphill"`, 24, "sequence[4].flow", "counterflow"},
+	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]", "activate, clean"},
+	{"a negative stay", `"time": "60 s"`, `"time": "-60 s"`, 23, "sequence[3].time", "above zero"},
+	{"a stay without unit", `"time": "60 s"`, `"time": 60`, 23, "sequence[3].time", "unit"},
+	{"a shape of drag-out nobody knows", `"vertical, well drained"`, `"sideways"`, 34, "rinse.hangs", "vertical, well drained"},
+	{"drag-out twice", `"hangs": "vertical, well drained"`, `"hangs": "vertical, well drained", "drag_out": "1 mL"`, 34, "rinse", "either"},
+	{"no drag-out", `"hangs": "vertical, well drained",`, ``, 34, "rinse", "either"},
+	{"a ratio below one", `"ratio": 1000`, `"ratio": 0.5`, 36, "rinse.ratio", "1 to 1e12"},
+	{"loads without a tank", `"drag_out_tank": "3 L", `, ``, 34, "rinse", `"drag_out_tank"`},
+	{"a currency nobody has", `"EUR"`, `"ABC"`, 39, "price.currency", "ISO 4217"},
+	{"a rounding nobody has", `"half up"`, `"down"`, 39, "price.rounding", "half"},
+	{"a price as a number", `"price": "105.20"`, `"price": 105.20`, 40, "price.metals[1].price", "in quotes"},
+	{"a negative price", `"price": "105.20"`, `"price": "-1"`, 40, "price.metals[1].price", "0 or more"},
+	{"a price for no weight", `"per": "g", `, ``, 40, "price.metals[1]", "oz t"},
+	{"a price for an unknown weight", `"per": "g"`, `"per": "oz"`, 40, "price.metals[1].per", "oz t"},
+	{"a price of no day", `"2026-11-20"`, `"2026-11-31"`, 40, "price.metals[1].as_of", "day 31"},
+	{"a metal nobody knows", `"metal": "Au", "price"`, `"metal": "Gold", "price"`, 40, "price.metals[1].metal", "symbol"},
+	{"labour without time", `"time": "30 min", `, ``, 42, "price.labour[1]", `"time"`},
+	{"refined metal without a share", `, "paid": "95 %"`, ``, 44, "price.refined[1]", "paid"},
+	{"no yield", `"yield": "96 %", `, ``, 38, "price", "yield"},
+	{"a yield over one", `"yield": "96 %"`, `"yield": "196 %"`, 38, "price", "yield"},
+	{"a margin of one", `"margin": "30 %"`, `"margin": "100 %"`, 38, "price", "margin"},
+	{"margin and markup", `"margin": "30 %"`, `"margin": "30 %", "markup": "40 %"`, 38, "price", "mark"},
+	{"a rectifier over one", `"rectifier": "80 %"`, `"rectifier": "180 %"`, 45, "price.rectifier", ""},
+	{"a tax without quotes", `"tax": "20 %"`, `"tax": 0.2`, 49, "price.tax", "in quotes"},
+	{"an unknown field in the price", `"tax_before_credits"`, `"taxes"`, 49, "price.taxes", "unknown field"},
+	{"an unknown field in the rinse", `"loads": 10`, `"load": 10`, 37, "rinse.load", "unknown field"},
+	{"an unknown field in a tank", `"deionised": true`, `"pure": true`, 31, "sequence[11].pure", "unknown field"},
+}
+
+func TestWrongShopJobs(t *testing.T) {
+	for _, w := range shopWrongs {
+		if strings.Count(shop, w.old) == 0 {
+			t.Errorf("%s: %q is not in the job", w.name, w.old)
+			continue
+		}
+		_, err := jobfile.ReadShop(strings.NewReader(strings.Replace(shop, w.old, w.new, 1)))
+		var e *jobfile.Error
+		if !errors.As(err, &e) {
+			t.Errorf("%s: error %v (%T), want a *jobfile.Error", w.name, err, err)
+			continue
+		}
+		if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
+			t.Errorf("%s: line %d, path %q: %s\n\twant line %d, path %q and %q", w.name, e.Line, e.Path, e.What, w.line, w.path, w.want)
+		}
+	}
+	if len(shopWrongs) < 50 {
+		t.Errorf("%d wrong fields", len(shopWrongs))
+	}
+}
+
+// FuzzReadShop: any bytes give a job or a *jobfile.Error; a job gives a sheet
+// of finite numbers with a report that is JSON, or an error.
+func FuzzReadShop(f *testing.F) {
+	for _, raw := range shipped(f) {
+		f.Add(raw)
+	}
+	f.Add([]byte(shop))
+	for _, w := range shopWrongs {
+		f.Add([]byte(strings.Replace(shop, w.old, w.new, 1)))
+	}
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		j, err := jobfile.ReadShop(bytes.NewReader(raw))
+		if err != nil {
+			var e *jobfile.Error
+			if !errors.As(err, &e) || e.What == "" {
+				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
+			}
+			return
+		}
+		s, err := traveller.Make(j)
+		if err != nil {
+			return
+		}
+		finite(t, "result", reflect.ValueOf(s.Result))
+		finite(t, "rinsing", reflect.ValueOf(s.Baths))
+		r, err := jobfile.NewShopReport(&s, true)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := json.Marshal(r); err != nil {
+			t.Fatal(err)
+		}
+	})
+}

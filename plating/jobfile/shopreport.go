@@ -1,0 +1,244 @@
+package jobfile
+
+import (
+	"slices"
+
+	"example.com/laydown/plating/electrical"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+// A TankReport is one tank of the sequence. A coat's own figures stand in the
+// layer it names, counted from 1.
+type TankReport struct {
+	Number      int          `json:"number"`
+	Name        string       `json:"name"`
+	Kind        string       `json:"kind"`
+	Layer       int          `json:"layer,omitempty"`
+	Holds       string       `json:"holds,omitempty"`
+	Water       string       `json:"water,omitempty"`
+	Temperature string       `json:"temperature,omitempty"`
+	Polarity    string       `json:"polarity,omitempty"`
+	Current     string       `json:"current,omitempty"`
+	CurrentLow  string       `json:"current_low,omitempty"`
+	CurrentHigh string       `json:"current_high,omitempty"`
+	Volts       string       `json:"volts,omitempty"`
+	TimeLow     string       `json:"time_low,omitempty"`
+	Time        string       `json:"time,omitempty"`
+	TimeHigh    string       `json:"time_high,omitempty"`
+	TimeBy      string       `json:"time_by,omitempty"`
+	Agitation   string       `json:"agitation,omitempty"`
+	Anode       string       `json:"anode,omitempty"`
+	AnodeLow    string       `json:"anode_area_low,omitempty"`
+	AnodeHigh   string       `json:"anode_area_high,omitempty"`
+	LiveEntry   bool         `json:"live_entry"`
+	Look        []string     `json:"look"`
+	Cautions    []NoteReport `json:"cautions"`
+	Confidence  string       `json:"confidence"`
+}
+
+// A FindingReport is one finding of the review, its tanks counted from 1.
+type FindingReport struct {
+	Code     string `json:"code"`
+	Severity string `json:"severity"`
+	Tanks    []int  `json:"tanks"`
+	Text     string `json:"text"`
+	Reason   string `json:"reason"`
+	Do       string `json:"do"`
+	Source   string `json:"source"`
+}
+
+// A GasReport is the hydrogen of one tank and the fresh air that keeps it under
+// a quarter of the lower flammable limit, were it mixed at once.
+type GasReport struct {
+	Tank     int     `json:"tank"`
+	Hydrogen float64 `json:"hydrogen_m3_per_h"`
+	Air      float64 `json:"air_m3_per_h"`
+}
+
+// A SpreadReport is how far a layer may be off by what its bath is known in.
+type SpreadReport struct {
+	EfficiencyLow  string `json:"efficiency_low"`
+	EfficiencyHigh string `json:"efficiency_high"`
+	TimeLow        string `json:"time_low"`
+	TimeHigh       string `json:"time_high"`
+	ThinnestLow    string `json:"thinnest_low"`
+	ThinnestHigh   string `json:"thinnest_high"`
+	MetalLow       string `json:"metal_mass_low"`
+	MetalHigh      string `json:"metal_mass_high"`
+	Confidence     string `json:"confidence"`
+}
+
+// A RinseReport is what leaves with the load.
+type RinseReport struct {
+	DragOutLow  string          `json:"drag_out_low"`
+	DragOutHigh string          `json:"drag_out_high"`
+	Source      string          `json:"source"`
+	Note        string          `json:"note,omitempty"`
+	Ratio       float64         `json:"ratio,omitempty"`
+	Stages      int             `json:"stages,omitempty"`
+	Water       string          `json:"water_per_rinse,omitempty"`
+	Rinses      int             `json:"rinses,omitempty"`
+	Metals      []DraggedReport `json:"metals"`
+}
+
+// A DraggedReport is metal that clings to the load from one bath.
+type DraggedReport struct {
+	Bath      string `json:"bath"`
+	Metal     string `json:"metal"`
+	Low       string `json:"low"`
+	High      string `json:"high"`
+	Back      string `json:"back"`             // share that the drag-out tank brings back
+	Onward    bool   `json:"onward,omitempty"` // carried into the next bath of the same metal
+	Lost      string `json:"lost"`
+	LastWater string `json:"last_water,omitempty"`
+}
+
+// A BathReport is a bath after the job.
+type BathReport struct {
+	Bath     string `json:"bath"`
+	Metal    string `json:"metal"`
+	Anodes   string `json:"anodes"`
+	Before   string `json:"content_before"`
+	Now      string `json:"content_now"`
+	Coat     string `json:"taken_by_coats"`
+	Drips    string `json:"dripped_off"`
+	Drawn    string `json:"drawn"`
+	Loads    int    `json:"loads_until_fed,omitempty"`
+	Charge   string `json:"charge"`
+	Salt     string `json:"salt,omitempty"`
+	SaltMass string `json:"salt_mass,omitempty"`
+	Metals   string `json:"salt_brings,omitempty"`
+}
+
+// A PriceReport is the quote, with what it is most sensitive to.
+type PriceReport struct {
+	price.Quote
+	Each   string        `json:"each"` // of the total, for a piece
+	Swings []SwingReport `json:"swings"`
+}
+
+// A SwingReport says what one per cent of an input does to the price.
+type SwingReport struct {
+	Input  string `json:"input"`
+	Step   string `json:"step"`
+	Change string `json:"change"`
+}
+
+// NewShopReport puts a sheet into the form that JSON gives: [NewReport] with
+// sequence, spread, rinsing, baths and price beside it.
+//
+// Errors: those of [NewReport] and of [price.Quote.Each].
+func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
+	r, err := NewReport(s.Plain(), s.Result, steps)
+	if err != nil {
+		return Report{}, err
+	}
+	for i := range s.Spreads {
+		if v := &s.Spreads[i]; v.Known {
+			r.Layers[i].Spread = spreadReport(v)
+		}
+	}
+	r.Cautions = noteReports(s.Cautions())
+	r.Stop = s.Stop()
+	r.Remarks = noteReports(s.Notes)
+	if s.Gas != nil && len(s.Cards) > 0 {
+		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
+	}
+	for i := range s.Cards {
+		r.Sequence = append(r.Sequence, tankReport(&s.Cards[i], s.Coats[i]))
+	}
+	for _, f := range s.Findings {
+		tanks := make([]int, len(f.Tanks))
+		for i, t := range f.Tanks {
+			tanks[i] = t + 1
+		}
+		r.Findings = append(r.Findings, FindingReport{string(f.Code), f.Severity.String(), tanks, f.Text, f.Reason, f.Remedy, f.Source})
+	}
+	if s.Rinsing != nil {
+		r.Rinse = rinseReport(s.Rinsing)
+	}
+	for i := range s.Baths {
+		r.Baths = append(r.Baths, bathReport(&s.Baths[i]))
+	}
+	if len(s.Tanks) > 0 || s.Quote != nil {
+		r.LineTime = s.Line.Typical.Text(units.Minute, -1)
+	}
+	if s.Quote == nil {
+		return r, nil
+	}
+	each, err := s.Quote.Each(s.Quote.Total)
+	if err != nil {
+		return Report{}, err
+	}
+	r.Price = &PriceReport{Quote: *s.Quote, Each: each.String()}
+	for _, c := range s.Swings {
+		r.Price.Swings = append(r.Price.Swings, SwingReport{c.Input, c.Step.String(), c.Change.String()})
+	}
+	return r, nil
+}
+
+func spreadReport(v *traveller.Spread) *SpreadReport {
+	return &SpreadReport{EfficiencyLow: v.Efficiency.Low.Percent(-1), EfficiencyHigh: v.Efficiency.High.Percent(-1),
+		TimeLow: v.Time.Low.Text(units.Minute, -1), TimeHigh: v.Time.High.Text(units.Minute, -1),
+		ThinnestLow: v.Thinnest.Low.Text(units.Micrometre, -1), ThinnestHigh: v.Thinnest.High.Text(units.Micrometre, -1),
+		MetalLow: v.FineMass.Low.Text(units.Milligram, -1), MetalHigh: v.FineMass.High.Text(units.Milligram, -1), Confidence: v.Confidence.String()}
+}
+
+func tankReport(c *sequence.Card, coat int) TankReport {
+	t := TankReport{Number: c.Number, Name: c.Name, Kind: c.Kind.String(), Layer: coat + 1, Holds: c.Chemistry, Water: c.Water,
+		Agitation: c.Agitation.Text, Anode: c.Anode.Text, LiveEntry: c.LiveEntry, Look: slices.Clone(c.Look), Cautions: noteReports(c.Cautions), Confidence: c.Confidence.String()}
+	if t.Look == nil {
+		t.Look = []string{}
+	}
+	if c.Temperature.Given() {
+		t.Temperature = c.Temperature.Text()
+	}
+	if c.Volts.Given() {
+		t.Volts = c.Volts.Text()
+	}
+	if c.Set > 0 {
+		t.Polarity, t.Current = c.Polarity.String(), c.Amps.Text(units.Ampere, -1)
+		if c.AmpsTop > 0 {
+			t.CurrentLow, t.CurrentHigh = c.AmpsLow.Text(units.Ampere, -1), c.AmpsTop.Text(units.Ampere, -1)
+		}
+	}
+	if c.Time.Typical > 0 {
+		t.TimeLow, t.Time, t.TimeHigh, t.TimeBy = c.Time.Low.Text(units.Minute, -1), c.Time.Typical.Text(units.Minute, -1), c.Time.High.Text(units.Minute, -1), c.TimeBy
+	}
+	if c.AnodeHigh > 0 {
+		t.AnodeLow, t.AnodeHigh = c.AnodeLow.Text(units.SquareCentimetre, -1), c.AnodeHigh.Text(units.SquareCentimetre, -1)
+	}
+	return t
+}
+
+func rinseReport(v *traveller.Rinsing) *RinseReport {
+	r := &RinseReport{DragOutLow: v.Carried.Low.Text(units.Millilitre, -1), DragOutHigh: v.Carried.High.Text(units.Millilitre, -1), Source: v.Carried.Source,
+		Note: v.Carried.Note, Ratio: float64(v.Ratio), Metals: []DraggedReport{}}
+	if v.Water > 0 {
+		r.Stages, r.Water, r.Rinses = v.Stages, v.Water.Text(units.Litre, -1), v.Rinses
+	}
+	for _, m := range v.Metals {
+		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1), High: m.High.Text(units.Milligram, -1),
+			Back: m.Back.Percent(-1), Lost: m.Lost.Text(units.Milligram, -1)}
+		if m.LastWater > 0 {
+			d.LastWater = m.LastWater.Text(units.MilligramPerLitre, -1)
+		}
+		r.Metals = append(r.Metals, d)
+	}
+	return r
+}
+
+func bathReport(a *traveller.After) BathReport {
+	b := BathReport{Bath: a.Bath, Metal: a.Metal, Anodes: "insoluble", Before: a.Before.Text(units.GramPerLitre, -1), Now: a.Now.Text(units.GramPerLitre, -1),
+		Coat: a.Coat.Text(units.Milligram, -1), Drips: a.Drips.Text(units.Milligram, -1), Drawn: a.Drawn.Percent(-1), Loads: a.Loads, Charge: a.Charge.Text(units.AmpereMinute, -1)}
+	if a.Soluble {
+		b.Anodes = "soluble"
+	}
+	if a.Feed != nil {
+		b.Salt, b.SaltMass, b.Metals = a.Feed.Salt.String(), a.Feed.SaltMass.Text(units.Gram, -1), a.Feed.Metal.Text(units.Gram, -1)
+	}
+	return b
+}

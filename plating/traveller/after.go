@@ -1,0 +1,116 @@
+package traveller
+
+import (
+	"math"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/ledger"
+	"example.com/laydown/units"
+)
+
+// after reckons each bath of known content and volume once the load is through.
+func (s *Sheet) after() error {
+	first := map[string]int{}
+	for i := range s.Result.Layers {
+		l := &s.Job.Layers[i]
+		b := &l.Bath
+		if b.Volume == 0 || b.Content == 0 || b.Metal == "" {
+			continue
+		}
+		r := &s.Result.Layers[i].Result
+		key := b.Name + "\x00" + b.Metal
+		k, met := first[key]
+		if !met || b.Name == "" {
+			k = len(s.Baths)
+			first[key] = k
+			s.Baths = append(s.Baths, After{Bath: title(&l.Layer, i), Metal: b.Metal, Soluble: !b.InsolubleAnode, Before: b.Content})
+		}
+		a := &s.Baths[k]
+		a.Coat += r.FineMass
+		a.Charge += r.Charge
+		if s.Rinsing != nil {
+			a.Drips += s.drips(i)
+		}
+		if err := a.settle(l); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// drips is the metal that leaves with the rinses after a coat, what comes back
+// from the drag-out tank taken off.
+func (s *Sheet) drips(coat int) units.Mass {
+	for _, m := range s.Rinsing.Metals {
+		if m.coat == coat {
+			return m.Lost
+		}
+	}
+	return s.Job.Layers[coat].Bath.Content.Of(s.Rinsing.Carried.High)
+}
+
+// settle finds what is left and what to add. With soluble anodes the coat's
+// metal comes back from them, all but the difference of the two efficiencies,
+// which only a book over many loads shows.
+func (a *After) settle(l *Layer) error {
+	b := &l.Bath
+	out := a.Drips
+	if !a.Soluble {
+		out += a.Coat
+	}
+	had := b.Content.Of(b.Volume)
+	left := max(0, had-out)
+	a.Now = units.MassConcentration(float64(left) / float64(b.Volume))
+	a.Drawn = units.Ratio(float64(out) / float64(had))
+	limit := b.DrawLimit
+	if limit == 0 {
+		limit = plating.DefaultDrawLimit
+	}
+	a.Loads = 0
+	if a.Drawn > 0 {
+		a.Loads = int(math.Min(1e6, math.Max(1, math.Floor(float64(limit)/float64(a.Drawn)*(1+1e-12)))))
+	}
+	salt, ok := l.salt()
+	if !ok || left == 0 {
+		return nil
+	}
+	feed, err := ledger.Replenish(ledger.Need{Metal: left, Volume: b.Volume, Mark: b.Volume, Target: b.Content}, b.Metal, salt)
+	if err != nil {
+		return err
+	}
+	a.Feed = &feed
+	return nil
+}
+
+// salt is what the layer's bath is fed with: what the job names, or the usual
+// salt of the chemistry, common practice. Where several are in use or the metal
+// comes as a solution, there is none.
+func (l *Layer) salt() (faraday.Formula, bool) {
+	if l.Salt.String() != "" {
+		return l.Salt, true
+	}
+	b := &l.Bath
+	h := b.AllHazards()
+	cyanide, acid := h.Has(plating.HazardCyanide), h.Has(plating.HazardAcid)
+	alloy := b.Fine > 0 && b.Fine < 0.9
+	text := ""
+	switch {
+	case alloy:
+	case b.Metal == "Au" && cyanide:
+		text = "KAu(CN)2"
+	case b.Metal == "Ag" && cyanide:
+		text = "KAg(CN)2"
+	case b.Metal == "Cu" && cyanide:
+		text = "CuCN"
+	case b.Metal == "Cu" && acid:
+		text = "CuSO4·5H2O"
+	case b.Metal == "Ni":
+		text = "NiSO4·6H2O"
+	}
+	if text == "" {
+		return faraday.Formula{}, false
+	}
+	f, err := faraday.ParseFormula(text)
+	return f, err == nil
+}

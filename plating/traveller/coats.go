@@ -1,0 +1,200 @@
+package traveller
+
+import (
+	"fmt"
+
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// tank is the coat's tank as package sequence looks at it.
+func (l *Layer) tank(r *plating.LayerResult) (sequence.Tank, error) {
+	b, err := l.bath(r)
+	if err != nil {
+		return sequence.Tank{}, err
+	}
+	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise, CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry}
+	switch l.Role {
+	case plating.RoleStrike:
+		t.Kind, t.LiveEntry = sequence.Strike, true // a strike is entered with the current on, see the notes of the estimate
+	case plating.RoleUnder:
+		t.Kind = sequence.Underplate
+	}
+	return t, nil
+}
+
+// bath is the layer's bath with its ranges: the library's, or the shop's own
+// figures over those that a bath of like chemistry lends.
+func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
+	if l.Whole {
+		return l.Library, nil
+	}
+	own := &l.Bath
+	if own.Metal == "" {
+		return baths.Bath{}, missing("metal of the bath", "not given", "its symbol; the review of the sequence hangs on it")
+	}
+	e, err := faraday.Lookup(own.Metal)
+	if err != nil {
+		return baths.Bath{}, err
+	}
+	b := l.Library
+	if b.Name != "" && b.Metal != own.Metal {
+		return baths.Bath{}, missing("bath of like chemistry", b.Key+", which deposits "+b.Metal, "one that deposits "+own.Metal)
+	}
+	b.Key, b.Name, b.Metal = "", own.Name, own.Metal
+	if b.Name == "" {
+		b.Name = "bath of " + title(&l.Layer, 0)
+	}
+	if b.Valence == 0 {
+		b.Valence = e.UsualValence()
+	}
+	b.Use = map[plating.Role]baths.Use{plating.RoleStrike: baths.UseStrike, plating.RoleUnder: baths.UseUnder}[l.Role]
+	if b.Use == 0 {
+		b.Use = baths.UseFinish
+	}
+	b.Hazards, b.Insoluble = own.AllHazards(), own.InsolubleAnode
+	if own.InsolubleAnode != l.Library.Insoluble {
+		b.Anode = baths.Words{} // the library's anode is of the other kind
+	}
+	b.Density = given(own, own.Deposit.Density, own.Deposit.Density)
+	b.Efficiency, b.Lines = given(own, r.Result.Efficiency, r.Result.Efficiency), nil
+	if !l.Low.IsZero() && !l.High.IsZero() {
+		low, _ := l.Low.At(r.Result.CurrentDensity)
+		high, _ := l.High.At(r.Result.CurrentDensity)
+		b.Efficiency = given(own, low, high)
+	}
+	b.Content = given(own, own.Content, own.Content)
+	b.CurrentDensity = over(b.CurrentDensity, given(own, own.Window.Low, own.Window.High))
+	b.Volts = over(b.Volts, given(own, own.Volts.Low, own.Volts.High))
+	b.Temperature = over(b.Temperature, given(own, own.Heat.Low, own.Heat.High))
+	if own.MostThickness > 0 {
+		b.MostThickness = given(own, 0, own.MostThickness)
+	}
+	return b, nil
+}
+
+// given is a figure of the shop's own bath.
+func given[Q units.Quantity](b *plating.Bath, low, high Q) baths.Range[Q] {
+	source := b.Source
+	if source == "" {
+		source = "the job"
+	}
+	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: baths.Measured}
+}
+
+func over[Q units.Quantity](lent, own baths.Range[Q]) baths.Range[Q] {
+	if own.Given() {
+		return own
+	}
+	return lent
+}
+
+// spread reckons each coat at the ends of what its bath is known in.
+func (s *Sheet) spread() error {
+	s.Spreads = make([]Spread, len(s.Result.Layers))
+	for i := range s.Result.Layers {
+		lr := &s.Result.Layers[i]
+		var err error
+		if s.Spreads[i], err = s.Job.Layers[i].spread(lr); err != nil {
+			return fmt.Errorf("%s: %w", title(&lr.Layer, i), err)
+		}
+	}
+	return nil
+}
+
+func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
+	r := &lr.Result
+	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: baths.Measured}
+	at := lr.Layer // area filled in, what lies below taken off the promise
+	if l.Time > 0 {
+		// Amps and minutes are set as computed: what the bath does with them varies.
+		at.CurrentDensity, at.Promise = r.CurrentDensity, 0
+	}
+	switch {
+	case l.Whole:
+		sp, err := baths.EstimateRange(at, l.Library, baths.Point{CurrentDensity: r.CurrentDensity, Temperature: at.Bath.Heat.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
+		if err != nil && sp.Layer.Bath.Name == "" {
+			return Spread{}, err
+		}
+		return Spread{Known: true, Efficiency: sp.Efficiency, Time: sp.Time, Mean: sp.Mean, Thinnest: sp.Thinnest, FineMass: sp.FineMass, Confidence: sp.Confidence}, nil
+	case l.Low.IsZero() || l.High.IsZero():
+		return one, nil
+	}
+	one.Known = true
+	for _, curve := range []plating.EfficiencyCurve{l.Low, l.High} {
+		end := at
+		end.Bath.Efficiency = curve
+		v, err := plating.Estimate(&end)
+		if err != nil {
+			return Spread{}, err
+		}
+		stretch(&one.Efficiency, v.Efficiency)
+		stretch(&one.Time, v.Time)
+		stretch(&one.Mean, v.Mean)
+		stretch(&one.Thinnest, v.Thinnest)
+		stretch(&one.FineMass, v.FineMass)
+	}
+	return one, nil
+}
+
+func band[Q units.Quantity](v Q) baths.Band[Q] { return baths.Band[Q]{Low: v, Typical: v, High: v} }
+
+func stretch[Q units.Quantity](b *baths.Band[Q], v Q) {
+	b.Low, b.High = min(b.Low, v), max(b.High, v)
+}
+
+// cards writes the card of each tank, with the amps and minutes of the estimate.
+func (s *Sheet) cards() error {
+	if len(s.Tanks) == 0 {
+		return nil
+	}
+	timed := make([]sequence.Tank, len(s.Tanks))
+	copy(timed, s.Tanks)
+	for i := range timed {
+		if k := s.Coats[i]; k >= 0 {
+			r := &s.Result.Layers[k].Result
+			timed[i].Promise, timed[i].CurrentDensity, timed[i].Time = 0, r.CurrentDensity, r.Time
+			s.Tanks[i].CurrentDensity, s.Tanks[i].Time = r.CurrentDensity, r.Time
+		}
+	}
+	var err error
+	if s.Cards, err = sequence.Cards(timed, s.piece()); err != nil {
+		if s.Stop() { // a tank that says too little is a finding already
+			return nil
+		}
+		return err
+	}
+	for i := range s.Cards {
+		if k := s.Coats[i]; k >= 0 {
+			c := &s.Cards[i]
+			c.Promise, c.Time = s.Tanks[i].Promise, s.Spreads[k].Time
+			c.Amps = s.Result.Layers[k].Result.Current // of the layer's own area
+			if s.Job.Layers[k].Time == 0 {
+				c.TimeBy, c.TimeFrom = "promise", sequence.Seenness{Seen: s.Spreads[k].Confidence}
+			}
+		}
+	}
+	return nil
+}
+
+// stay sums the time at the line. A step without a usual stay counts as nothing.
+func (s *Sheet) stay() {
+	var handling units.Duration
+	if s.Job.Price != nil {
+		handling = s.Job.Price.Handling
+	}
+	if len(s.Cards) == 0 {
+		for i := range s.Spreads {
+			t := s.Spreads[i].Time
+			s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+t.High+handling
+		}
+		return
+	}
+	for i := range s.Cards {
+		t := s.Cards[i].Time
+		s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+t.High+handling
+	}
+}

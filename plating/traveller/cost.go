@@ -1,0 +1,153 @@
+package traveller
+
+import (
+	"fmt"
+
+	"example.com/laydown/alloys"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/units"
+)
+
+// price fills in what the sheet knows and quotes.
+func (s *Sheet) price() error {
+	q := s.Job.Price
+	if q == nil {
+		return nil
+	}
+	if err := units.NonNegative("handling", q.Handling); err != nil {
+		return err
+	}
+	if err := units.NonNegative("energy of heating", q.Heating); err != nil {
+		return err
+	}
+	j := q.Job
+	j.Pieces = 0
+	for _, p := range s.Job.Parts {
+		j.Pieces += p.Count
+	}
+	var err error
+	if j.Deposit, j.DragOut, err = s.metals(j); err != nil {
+		return err
+	}
+	if !q.LinePerHour.IsZero() {
+		minutes, err := price.Minutes(s.Line.Typical, 1, price.HalfEven)
+		if err != nil {
+			return err
+		}
+		j.Labour = append(append([]price.Labour(nil), j.Labour...), price.Labour{Name: "at the line", Minutes: minutes, PerHour: q.LinePerHour})
+	}
+	energy, err := s.energy(q)
+	if err != nil {
+		return err
+	}
+	kwh, err := price.KilowattHours(energy, 3, price.Up)
+	if err != nil {
+		return err
+	}
+	j.Electricity.KilowattHours = j.Electricity.KilowattHours.Add(kwh)
+	quote, err := j.Quote()
+	if err != nil {
+		return err
+	}
+	s.Quote = &quote
+	s.Swings, err = j.Sensitivity()
+	return err
+}
+
+// metals lists deposit and drag-out of the metals that have a price, and notes
+// those that have none.
+func (s *Sheet) metals(j price.Job) (deposit, drips []price.Metal, err error) {
+	priced := map[string]bool{}
+	for _, p := range j.Prices {
+		priced[p.Symbol] = true
+	}
+	add := func(list []price.Metal, symbol string, m units.Mass) ([]price.Metal, error) {
+		if m == 0 {
+			return list, nil
+		}
+		w, err := price.Weigh(m, alloys.PerGram, 4, price.HalfEven)
+		return append(list, price.Metal{Symbol: symbol, Mass: w}), err
+	}
+	for _, m := range s.Result.Metals {
+		if !priced[m.Metal] {
+			s.Notes = append(s.Notes, plating.Note{Severity: plating.SeverityCaution, Source: "Definition",
+				Text: fmt.Sprintf("no price is given for %s: its metal is not in the quote", orText(m.Metal, "the metal of a bath that names none")),
+				Do:   "name its price, or have it covered by the hourly rate"})
+			continue
+		}
+		if deposit, err = add(deposit, m.Metal, m.FineMass); err != nil {
+			return nil, nil, err
+		}
+	}
+	if s.Rinsing == nil {
+		return deposit, nil, nil
+	}
+	sums := map[string]units.Mass{}
+	var order []string
+	for _, m := range s.Rinsing.Metals {
+		if !priced[m.Metal] {
+			continue
+		}
+		if _, met := sums[m.Metal]; !met {
+			order = append(order, m.Metal)
+		}
+		sums[m.Metal] += m.Lost
+	}
+	for _, symbol := range order {
+		if drips, err = add(drips, symbol, sums[symbol]); err != nil {
+			return nil, nil, err
+		}
+	}
+	return deposit, drips, nil
+}
+
+// energy is that of the plating current at the upper end of the volts, through
+// the rectifier, and of the heating as given.
+func (s *Sheet) energy(q *Price) (units.Energy, error) {
+	eff := q.Rectifier
+	if eff == 0 {
+		eff = 1
+	}
+	if err := units.PositiveFraction("efficiency of the rectifier", eff); err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for i := range s.Result.Layers {
+		lr := &s.Result.Layers[i]
+		v := lr.Layer.Bath.Volts.High
+		if v == 0 {
+			v = s.Job.Layers[i].Library.Volts.High
+		}
+		if v == 0 {
+			s.Notes = append(s.Notes, plating.Note{Severity: plating.SeverityInfo, Source: "Definition",
+				Text: title(&lr.Layer, i) + " has no volts: its electricity is not in the quote", Do: "small beside the rest; give the volts of the bath"})
+		}
+		sum += float64(v) * float64(lr.Result.Charge)
+	}
+	for i := range s.Cards { // electrocleaning and other current without a coat
+		c := &s.Cards[i]
+		if s.Coats[i] < 0 && c.Set > 0 {
+			sum += float64(c.Volts.High) * float64(c.Amps) * float64(c.Time.Typical)
+		}
+	}
+	e := units.Energy(sum/float64(eff)) + q.Heating
+	return e, units.Finite("energy of the job", e)
+}
+
+func orText(s, other string) string {
+	if s == "" {
+		return other
+	}
+	return s
+}
+
+// Trust says in words how far the figures of a coat may be trusted.
+func (p Spread) Trust() string {
+	if p.Confidence == baths.Measured && !p.Known {
+		return "figures as given; how far they may be off is not said"
+	}
+	return "rests on figures " + map[baths.Seen]string{baths.FromMemory: "from memory: weigh a trial piece first", baths.SecondHand: "known second hand",
+		baths.Published: "that are published", baths.Measured: "of your own"}[p.Confidence]
+}

@@ -1,0 +1,90 @@
+package traveller
+
+import (
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/plating/rinse"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+	"github.com/shopspring/decimal"
+)
+
+// A Job is what the shop takes in and what it promises. Parts are needed, and
+// one of Finish, Layers and Steps.
+type Job struct {
+	Name      string
+	Substrate string // base metal in words, for the sheet
+	Parts     []plating.Part
+
+	Base         sequence.Substrate // needed with Finish or Steps
+	Finish       sequence.Finish
+	SkinContact  bool
+	HighStrength bool
+
+	// Layers are the shop's own coats, the first one first.
+	Layers []Layer
+	// Promise and Distribution are of a planned finish: without Layers.
+	Promise      units.Length
+	Distribution plating.Distribution
+
+	Steps []Step // the shop's own sequence
+
+	Rinse *Rinse // nil: drag-out is not reckoned
+	Price *Price // nil: no price
+}
+
+// A Layer is one coat of a job, with what the sheet asks for beyond the estimate.
+type Layer struct {
+	plating.Layer
+
+	// Library is a bath of package baths: the one that the layer is plated in
+	// (Whole), or one of like chemistry that lends what the shop does not say.
+	// The zero Bath lends nothing.
+	Library baths.Bath
+	Whole   bool
+
+	// Low and High are the ends between which the current efficiency of an own
+	// bath lies; zero curves when that is not known.
+	Low, High plating.EfficiencyCurve
+
+	// Salt is what the bath is fed with; the zero Formula means the usual salt
+	// of its chemistry, if there is one.
+	Salt faraday.Formula
+}
+
+// A Step is one tank of the shop's own sequence. A tank that plates names its
+// layer and takes everything else from there.
+type Step struct {
+	Layer int           // its number in Job.Layers, from 1; 0 for a tank that does not plate
+	Tank  sequence.Tank // of a tank that does not plate; of one that does, only Wait and LiveEntry count
+}
+
+// A Rinse says how the work drains and how it is rinsed.
+type Rinse struct {
+	Shape     rinse.Shape    // of the published drag-out table; or
+	Measured  units.Volume   // what the load was found to carry out
+	Drain     units.Duration // over the bath; 0 keeps the printed figure
+	Thickness rinse.Thickness
+
+	Ratio  units.Ratio // how many times weaker than the bath the last water must be; 0: no water is reckoned
+	Stages int         // of each counterflow rinse; 0 means 2
+
+	// A drag-out tank behind each precious bath, poured back every so many loads.
+	DragOutTank units.Volume // 0: what it brings back is not reckoned
+	Loads       int          // between two returns; 0 means 1
+	Evaporation units.Volume // from the bath in the time of a load
+}
+
+// A Price is what the quote needs beyond the sheet. Of the embedded job, Make
+// fills in the pieces, the metals, the labour at the line and the energy of the
+// plating current, beside what is there already.
+type Price struct {
+	price.Job
+
+	LinePerHour decimal.Decimal // for the time at the line; 0: it costs nothing
+	Handling    units.Duration  // to go from tank to tank, for each tank
+	Heating     units.Energy    // of the baths for this job, beside the plating current
+	Rectifier   units.Efficiency
+}

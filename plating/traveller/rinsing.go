@@ -1,0 +1,116 @@
+package traveller
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/laydown/alloys"
+	"example.com/laydown/plating/rinse"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// rinsing reckons what the load carries out of its baths and the water for it.
+func (s *Sheet) rinsing() error {
+	q := s.Job.Rinse
+	if q == nil {
+		return nil
+	}
+	out := Rinsing{Ratio: q.Ratio, Stages: q.Stages}
+	if out.Stages == 0 {
+		out.Stages = 2
+	}
+	if err := units.NonNegative("measured drag-out", q.Measured); err != nil {
+		return err
+	}
+	if (q.Measured > 0) == (q.Shape != rinse.NoShape) {
+		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured), "either a shape of the table or a measured volume")
+	}
+	if q.Measured > 0 {
+		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: alloys.StoredCopy, Source: "measured by the shop"}
+	} else {
+		c, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
+		var outside *units.RangeError
+		if err != nil && !errors.As(err, &outside) {
+			return err
+		}
+		if outside != nil {
+			out.Warning = err.Error()
+		}
+		out.Carried = c
+	}
+	if q.Ratio > 0 {
+		d := rinse.Flow(out.Carried.High) // per load; ratios do not care
+		w, err := rinse.WaterFor(q.Ratio, out.Stages, d, d)
+		if err != nil {
+			return err
+		}
+		out.Water = units.Volume(w)
+	}
+	for i := range s.Tanks {
+		if t := &s.Tanks[i]; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
+			out.Rinses++
+		}
+	}
+	for i := range s.Result.Layers {
+		b := &s.Result.Layers[i].Layer.Bath
+		if !precious(b.Metal) || b.Content == 0 {
+			continue
+		}
+		content := s.Job.Layers[i].Bath.Content
+		m := MetalDragged{coat: i, Bath: title(&s.Result.Layers[i].Layer, i), Metal: b.Metal,
+			Low: content.Of(out.Carried.Low), High: content.Of(out.Carried.High)}
+		m.Lost = m.High
+		if q.Ratio > 0 && !s.onward(i) {
+			m.LastWater = units.MassConcentration(float64(content) / float64(q.Ratio))
+		}
+		if s.onward(i) {
+			m.Onward, m.Lost = true, 0
+		} else if q.DragOutTank > 0 && s.keeps(i) {
+			loads := max(q.Loads, 1)
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, Evaporation: q.Evaporation, Loads: loads}.Cycle()
+			if err != nil {
+				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
+			}
+			m.Back = cycle.Share
+			m.Lost = units.Mass(float64(m.High) * (1 - float64(cycle.Share)))
+		}
+		out.Metals = append(out.Metals, m)
+	}
+	s.Rinsing = &out
+	return nil
+}
+
+// keeps reports whether a drag-out tank stands behind a coat's bath. Without a
+// sequence the shop's word for it counts.
+func (s *Sheet) keeps(coat int) bool {
+	if len(s.Tanks) == 0 {
+		return true
+	}
+	for i := range s.Tanks {
+		if s.Coats[i] == coat {
+			return i+1 < len(s.Tanks) && s.Tanks[i+1].Kind == sequence.DragOut
+		}
+	}
+	return false
+}
+
+// onward reports whether a coat's tank stands right before another bath of the
+// same metal, as a silver strike does.
+func (s *Sheet) onward(coat int) bool {
+	for i := range s.Tanks {
+		if s.Coats[i] == coat {
+			return i+1 < len(s.Tanks) && s.Coats[i+1] >= 0 && s.Tanks[i].Bath.Metal == s.Tanks[i+1].Bath.Metal
+		}
+	}
+	return false
+}
+
+// precious reports whether what drips off a bath of the metal is worth keeping.
+func precious(metal string) bool {
+	switch metal {
+	case "Au", "Ag", "Pt", "Pd", "Rh", "Ru", "Ir":
+		return true
+	}
+	return false
+}

@@ -1,0 +1,152 @@
+package traveller
+
+import (
+	"slices"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/ledger"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/plating/rinse"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// A Sheet is a job worked out.
+type Sheet struct {
+	Job    Job
+	Area   units.Area        // plated
+	Wetted units.Area        // with what is masked: it carries solution too
+	Result plating.JobResult // of the coats
+
+	// Tanks, Cards and Coats run over the sequence; all are empty without one.
+	// Coats holds the number of a tank's coat in Result.Layers, -1 for a tank
+	// that does not plate.
+	Tanks    []sequence.Tank
+	Cards    []sequence.Card
+	Coats    []int
+	Findings []sequence.Finding
+	Practice sequence.Practice // of the base metal; zero without a sequence
+
+	Spreads []Spread // by coat
+	Line    Stay     // time at the line
+	Gas     *Gas     // most hydrogen
+	Rinsing *Rinsing
+	Baths   []After
+
+	Quote  *price.Quote
+	Swings []price.Change // what the price is most sensitive to, the largest first
+	Notes  []plating.Note // what the sheet could not reckon
+}
+
+// A Spread is how far a coat may be off by what its bath is known in. The area,
+// the current and the ratio of thinnest to mean are not in it.
+type Spread struct {
+	Known      bool // false: the bath is given in single figures and nothing can be said
+	Efficiency baths.Band[units.Efficiency]
+	Time       baths.Band[units.Duration]
+	Mean       baths.Band[units.Length]
+	Thinnest   baths.Band[units.Length]
+	FineMass   baths.Band[units.Mass]
+	Confidence baths.Seen // the weakest figure that went in
+}
+
+// A Stay is time at the line, with the handling from tank to tank.
+type Stay struct{ Low, Typical, High units.Duration }
+
+// A Rinsing says what the load carries out of each bath and what water it wants.
+type Rinsing struct {
+	Carried rinse.Carried  // by the load, out of any one bath
+	Ratio   units.Ratio    // asked for
+	Stages  int            // of each counterflow rinse
+	Water   units.Volume   // for one such rinse, at the upper end of Carried; 0 when no ratio is asked for
+	Rinses  int            // of the sequence that run in counterflow
+	Metals  []MetalDragged // of the precious baths
+	Warning string         // of the drag-out table, "" for none
+}
+
+// A MetalDragged is metal that clings to the load from one bath.
+type MetalDragged struct {
+	Bath      string
+	Metal     string
+	Low, High units.Mass
+	Back      units.Ratio // share that the drag-out tank brings back; 0 when none is described
+	Onward    bool        // carried straight into the next bath of the same metal: nothing is lost
+	Lost      units.Mass  // High less what comes back
+
+	LastWater units.MassConcentration // of the metal in the last water, at the ratio asked for
+
+	coat int
+}
+
+// An After is one bath when the job has gone through.
+type After struct {
+	Bath    string
+	Metal   string
+	Soluble bool // the anodes replace about what the coat takes
+	Before  units.MassConcentration
+	Now     units.MassConcentration
+	Coat    units.Mass // that the coats took
+	Drips   units.Mass // that dripped off, upper end, less what comes back
+	Drawn   units.Ratio
+	Loads   int // like this one until the bath must be fed, this one counted; 0 when it never must
+	Charge  units.Charge
+
+	Feed *ledger.Replenishment // to bring the bath back; nil when no salt is known
+}
+
+// Stop reports whether a finding or a note forbids to start.
+func (s *Sheet) Stop() bool {
+	for i := range s.Findings {
+		if s.Findings[i].Severity == plating.SeverityStop {
+			return true
+		}
+	}
+	for i := range s.Result.Layers {
+		for _, list := range [][]plating.Note{s.Result.Layers[i].Before, s.Result.Layers[i].Notes} {
+			for _, n := range list {
+				if n.Severity == plating.SeverityStop {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Confidence returns the weakest figure behind the coats.
+func (s *Sheet) Confidence() baths.Seen {
+	seen := make([]baths.Seen, len(s.Spreads))
+	for i := range s.Spreads {
+		seen[i] = s.Spreads[i].Confidence
+	}
+	return baths.Weakest(seen...)
+}
+
+// Cautions returns the usual cautions of all tanks, each once, those that hold
+// at every tank last. They are gathered tank by tank: acid in one tank and
+// cyanide in another are not the dangers of a bath that holds both.
+func (s *Sheet) Cautions() []plating.Note {
+	general := plating.Cautions(0)
+	var list []plating.Note
+	add := func(h plating.Hazard) {
+		all := plating.Cautions(h)
+		for _, n := range all[:len(all)-len(general)] {
+			if !slices.Contains(list, n) {
+				list = append(list, n)
+			}
+		}
+	}
+	for i := range s.Result.Layers {
+		add(s.Result.Layers[i].Layer.Bath.AllHazards())
+	}
+	for i := range s.Tanks {
+		if s.Coats[i] < 0 {
+			add(s.Tanks[i].Process.Hazards)
+		}
+		if s.Tanks[i].Rinse.Acidified {
+			add(plating.HazardAcid)
+		}
+	}
+	return append(list, general...)
+}

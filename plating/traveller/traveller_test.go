@@ -1,0 +1,299 @@
+package traveller_test
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/laydown/alloys"
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/price"
+	"example.com/laydown/plating/rinse"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/testdata"
+	"example.com/laydown/units"
+)
+
+// shipped reads one of the jobs of the clock workshop.
+func shipped(t *testing.T, name string) traveller.Job {
+	t.Helper()
+	f, err := testdata.Files.Open("jobs/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	j, err := jobfile.ReadShop(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
+func made(t *testing.T, j traveller.Job) traveller.Sheet {
+	t.Helper()
+	s, err := traveller.Make(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func near(t *testing.T, what string, got, want, tol float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tol*math.Abs(want)) {
+		t.Errorf("%s: %g, want %g", what, got, want)
+	}
+}
+
+// planned is a job of one finish on one base metal.
+func planned(s sequence.Substrate, f sequence.Finish) traveller.Job {
+	return traveller.Job{Name: "finial", Substrate: s.String(), Base: s, Finish: f, Promise: 0.4 * units.Micrometre,
+		Distribution: plating.Distribution{MinToMean: 0.5, Basis: "given"},
+		Parts:        []plating.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre, Masked: 2 * units.SquareCentimetre}}}
+}
+
+// TestPropertyEveryPlan: each base metal with each finish gives a sheet that
+// hangs together, or a refusal with its reason.
+func TestPropertyEveryPlan(t *testing.T) {
+	sheets := 0
+	for _, base := range sequence.Substrates() {
+		for _, f := range sequence.Finishes() {
+			for flags := range 4 {
+				j := planned(base, f)
+				j.SkinContact, j.HighStrength = flags&1 != 0, flags&2 != 0
+				s, err := traveller.Make(j)
+				var refused *sequence.RefusedError
+				var unsure *sequence.UnsureError
+				if errors.As(err, &refused) || errors.As(err, &unsure) {
+					continue
+				}
+				if err != nil {
+					t.Errorf("%s, %s: %v", base, f, err)
+					continue
+				}
+				sheets++
+				name := fmt.Sprintf("%s to %s", base, f)
+				if s.Stop() || len(s.Cards) != len(s.Tanks) || len(s.Coats) != len(s.Tanks) || len(s.Spreads) != len(s.Result.Layers) {
+					t.Errorf("%s: stop %v, %d tanks, %d cards, %d layers, %d spreads", name, s.Stop(), len(s.Tanks), len(s.Cards), len(s.Result.Layers), len(s.Spreads))
+				}
+				next := 0
+				for i, k := range s.Coats {
+					if k < 0 {
+						continue
+					}
+					if k != next {
+						t.Errorf("%s: tank %d lays coat %d, want %d", name, i+1, k, next)
+					}
+					next++
+					r, c, p := &s.Result.Layers[k].Result, &s.Cards[i], &s.Spreads[k]
+					near(t, name+": amps of the card", float64(c.Amps), float64(r.CurrentDensity)*float64(s.Area), 1e-12)
+					if !(p.Time.Low <= r.Time && r.Time <= p.Time.High && p.Thinnest.Low <= r.Thinnest*(1+1e-12) && r.Thinnest <= p.Thinnest.High*(1+1e-12)) {
+						t.Errorf("%s: the estimate lies outside its spread: %v, %v", name, p.Time, p.Thinnest)
+					}
+				}
+				if next != len(s.Result.Layers) {
+					t.Errorf("%s: %d of %d coats have a tank", name, next, len(s.Result.Layers))
+				}
+				if !(0 < s.Line.Low && s.Line.Low <= s.Line.Typical && s.Line.Typical <= s.Line.High) {
+					t.Errorf("%s: time at the line %v", name, s.Line)
+				}
+				last := s.Result.Layers[len(s.Result.Layers)-1].Result
+				near(t, name+": thinnest spot of the finish", float64(last.Thinnest), 0.4e-6, 1e-9)
+			}
+		}
+	}
+	if sheets < 300 {
+		t.Errorf("%d sheets only", sheets)
+	}
+}
+
+// TestPropertyEveryLibraryBath: each bath of the library can be named in a job
+// file, with its promise or, for a strike, nothing but its name.
+func TestPropertyEveryLibraryBath(t *testing.T) {
+	for _, b := range baths.Library() {
+		what := `"promise": "0.2 µm"`
+		if b.Time.Given() {
+			what = `"role": "strike"`
+		}
+		text := fmt.Sprintf(`{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
+			{"bath": {"library": %q, "volume": "4 L"}, "min_to_mean": 0.5, %s}]}`, b.Key, what)
+		j, err := jobfile.ReadShop(strings.NewReader(text))
+		if err != nil {
+			t.Errorf("%s: %v", b.Key, err)
+			continue
+		}
+		s := made(t, j)
+		p, r := &s.Spreads[0], &s.Result.Layers[0].Result
+		if !p.Known || p.Confidence != b.Confidence() && p.Confidence > b.Confidence() {
+			t.Errorf("%s: spread known %v, confidence %v of a bath of %v", b.Key, p.Known, p.Confidence, b.Confidence())
+		}
+		near(t, b.Key+": current density", float64(r.CurrentDensity), float64(b.CurrentDensity.Mid()), 1e-12)
+		if b.Content.Given() && (len(s.Baths) != 1 || s.Baths[0].Before != b.Content.Mid()) {
+			t.Errorf("%s: the bath afterwards: %v", b.Key, s.Baths)
+		}
+	}
+}
+
+// TestIndependentHands reckons the sheet of the hands a second time with bare
+// numbers: table of drag-out, tank simulated load by load, salt by its formula,
+// and money by whole cents.
+func TestIndependentHands(t *testing.T) {
+	s := made(t, shipped(t, "hands"))
+	hole := math.Pi*3*0.4 - 2*math.Pi*1.5*1.5
+	area := 12 * (2*62*3.4 + 2*(62+3.4)*0.4 + 2*44*4.2 + 2*(44+4.2)*0.4 + hole) // mm²
+	near(t, "area", float64(s.Area), area*1e-6, 1e-12)
+
+	// Printed: vertical, well drained, 0.4 gal per 1000 ft².
+	film := 0.4 * 3.785411784e-3 / (1000 * 0.09290304)
+	near(t, "drag-out", float64(s.Rinsing.Carried.High), film*float64(s.Wetted), 0.03)
+
+	// One drag-out tank of 3 L, ten loads, 0.4 L back a round.
+	gold := 8.0 // g/L
+	d, tank, c := float64(s.Rinsing.Carried.High)*1000, 3.0, 0.0
+	var lost, dragged float64
+	for range 4000 {
+		lost, dragged = 0, 0
+		for range 10 {
+			c = (c*tank + gold*d) / (tank + d)
+			lost += c * d
+			dragged += gold * d
+		}
+		back := math.Min(tank, 10*(0.040+d))
+		c *= (tank - back) / tank
+	}
+	m := s.Rinsing.Metals[1]
+	near(t, "gold back", float64(m.Back), 1-lost/dragged, 1e-6)
+	near(t, "gold lost", float64(m.Lost)*1000, gold*d*lost/dragged, 1e-4)
+
+	// 1 + r + r² = 1000.
+	r := (-1 + math.Sqrt(1+4*999)) / 2
+	near(t, "water", float64(s.Rinsing.Water), r*float64(s.Rinsing.Carried.High), 1e-12)
+
+	// Two electrons a molecule, 24.465 L/mol at 25 °C and one atmosphere; a
+	// quarter of 4 % by volume. Most current without deposit flows at tank 3.
+	amps := float64(s.Cards[2].Amps)
+	near(t, "hydrogen", float64(s.Gas.Flow.Hydrogen), amps/(2*96485.33212)*24.465e-3, 1e-4)
+	near(t, "air", float64(s.Gas.Flow.Air), float64(s.Gas.Flow.Hydrogen)*0.99/0.01, 1e-9)
+	if s.Gas.Tank != 2 {
+		t.Errorf("most hydrogen at tank %d", s.Gas.Tank+1)
+	}
+
+	// KAu(CN)2: 39.0983 + 196.96657 + 2·(12.011 + 14.007).
+	salt := 196.96657 / (39.0983 + 196.96657 + 2*(12.011+14.007))
+	b := s.Baths[1]
+	near(t, "salt", float64(b.Feed.SaltMass)*salt, float64(b.Coat+b.Drips), 1e-5)
+	near(t, "content now", float64(b.Now), 8-(float64(b.Coat+b.Drips)*1000)/5, 1e-9)
+	if want := int(0.1 / float64(b.Drawn)); b.Loads != want {
+		t.Errorf("%d loads until the bath is fed, want %d", b.Loads, want)
+	}
+
+	var sum, lines int64
+	for _, l := range s.Quote.Lines {
+		cents := l.Amount.Shift(2)
+		if !cents.IsInteger() {
+			t.Errorf("%v: %v is not in whole cents", l.Kind, l.Amount)
+		}
+		sum += cents.IntPart()
+		lines++
+	}
+	if total := s.Quote.Total.Shift(2).IntPart(); total != sum || lines < 8 {
+		t.Errorf("%d lines add up to %d cents, total is %d", lines, sum, total)
+	}
+	near(t, "time at the line", float64(s.Line.Typical), 14*20+3.5*60+90+75+20+735+600, 0.01)
+}
+
+// TestPropertyPriceAddsUp: whatever the job, the lines of its quote are its total.
+func TestPropertyPriceAddsUp(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	any := func(most int64) decimal.Decimal { return decimal.New(r.Int64N(most*100), -2) }
+	for i := range 200 {
+		j := planned(sequence.Substrates()[r.IntN(6)], sequence.Finishes()[r.IntN(3)])
+		j.Parts[0].Count = 1 + r.IntN(40)
+		code := []string{"EUR", "JPY", "KWD"}[r.IntN(3)]
+		currency, err := price.CurrencyOf(code)
+		if err != nil {
+			t.Fatal(err)
+		}
+		q := &traveller.Price{LinePerHour: any(90), Handling: units.Duration(r.IntN(60)), Rectifier: 0.7}
+		q.Currency, q.Rounding = currency, price.Rounding(r.IntN(3))
+		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}}
+		q.Allowance.Yield = decimal.New(50+r.Int64N(51), -2)
+		q.Margin.OfPrice = decimal.New(r.Int64N(60), -2)
+		q.Tax.Rate = decimal.New(r.Int64N(30), -2)
+		q.Electricity.PerKilowattHour = any(1)
+		j.Price = q
+		j.Rinse = &traveller.Rinse{Shape: rinse.VerticalPoor, Ratio: 500, DragOutTank: units.Volume(r.IntN(2)) * 4 * units.Litre, Loads: 5, Evaporation: 30 * units.Millilitre}
+		s, err := traveller.Make(j)
+		if err != nil {
+			t.Fatalf("%d: %v", i, err)
+		}
+		sum := decimal.Zero
+		for _, l := range s.Quote.Lines {
+			sum = sum.Add(l.Amount)
+		}
+		if !sum.Equal(s.Quote.Total) || s.Quote.Pieces != j.Parts[0].Count {
+			t.Errorf("%d: lines %v, total %v, %d pieces", i, sum, s.Quote.Total, s.Quote.Pieces)
+		}
+		for _, m := range s.Rinsing.Metals {
+			if m.Lost > m.High || m.Low > m.High || m.Back < 0 || m.Back > 1 {
+				t.Errorf("%d: %+v", i, m)
+			}
+		}
+	}
+}
+
+// TestOwnBathWins: what the shop says of its bath stands on the card, and the
+// library lends only what it does not say.
+func TestOwnBathWins(t *testing.T) {
+	s := made(t, shipped(t, "hands"))
+	lib, err := baths.Get("gold-acid-cobalt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := range s.Coats {
+		if k != 1 {
+			continue
+		}
+		c := &s.Cards[i]
+		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != baths.Measured || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
+			t.Errorf("the card shows %v, %v of %s", c.Window, c.Volts, c.Chemistry)
+		}
+		if c.Anode != lib.Anode || c.Agitation != lib.Agitation || c.AnodeHigh == 0 || len(c.Look) == 0 {
+			t.Errorf("the library lends %v, %v, %v", c.Anode, c.Agitation, c.Look)
+		}
+	}
+	j := shipped(t, "hands")
+	j.Layers[1].Library, j.Layers[1].Bath.InsolubleAnode = lib, false
+	s = made(t, j)
+	for i, k := range s.Coats {
+		if k == 1 && s.Cards[i].Anode.Text != "" {
+			t.Error("the library lends an insoluble anode to a bath that has soluble ones")
+		}
+	}
+}
+
+// TestOnward: what a silver strike carries goes into the silver bath, not down
+// the rinse; and acid in one tank with cyanide in another is not called a bath
+// that holds both.
+func TestOnward(t *testing.T) {
+	s := made(t, shipped(t, "finial"))
+	if m := s.Rinsing.Metals; len(m) != 2 || !m[0].Onward || m[0].Lost != 0 || m[1].Onward || m[1].Lost == 0 {
+		t.Errorf("%+v", m)
+	}
+	for _, n := range s.Cautions() {
+		if strings.Contains(n.Text, "bound cyanide in acid") {
+			t.Error("a caution for a bath that is not there: " + n.Text)
+		}
+	}
+	if !s.Baths[1].Soluble || s.Baths[1].Coat == 0 || s.Baths[1].Drawn > 1e-3 {
+		t.Errorf("silver anodes do not replace the silver: %+v", s.Baths[1])
+	}
+}
