@@ -162,7 +162,7 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 		thinnest += fmt.Sprintf(" (%s with what lies below)", micrometres(r.Thinnest+lr.Below))
 	}
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
-		plain(float64(l.Distribution.MinToMean)), orText(l.Distribution.Basis, "basis not said")))
+		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
 	if !r.Warnings.Has(plating.WarnMetalUnknown) {
 		s.row("leaves", figure(r.ContentLeft, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s before, in %s",
@@ -239,6 +239,14 @@ func timeReason(lr *plating.LayerResult) string {
 		return "as given; the current follows from it"
 	}
 	return "as given; held against the promise"
+}
+
+// sure says how well the ratio of thinnest to mean is known, when that is said.
+func sure(d *plating.Distribution) string {
+	if d.Uncertainty == 0 {
+		return ""
+	}
+	return " ± " + d.Uncertainty.Percent(0)
 }
 
 func mark(s plating.Severity) string {

@@ -36,8 +36,13 @@
 //	  "name": "hard gold",
 //	  "role": "finish",                      or "strike", "underplate"
 //	  "bath": { ... },                       needed
-//	  "min_to_mean": 0.6,                    needed: thinnest spot over mean thickness
+//	  "min_to_mean": 0.6,                    needed: thinnest spot over mean thickness; what
+//	                                         examples/thinspot prints fits in here
 //	  "basis": "given",                      where that ratio comes from
+//	  "uncertainty": "10 %",                 of it, relative
+//	  "readings": ["1.3 µm", "0.9 µm", ...], instead of min_to_mean: measured on a trial piece, or
+//	  "shape_class": "open work",            a rule of thumb: smooth round body; rod or tube, outside;
+//	                                         flat sheet; shallow relief; open work; open recess
 //	  "promise": "2.5 µm",                   of these three give two:
 //	  "current_density": "0.8 A/dm²",        (or "current": "1.4 A" for the load)
 //	  "time": "10 min",

@@ -176,16 +176,3 @@ func readLayer(n *strictjson.Node, load units.Area) (traveller.Layer, error) {
 	}
 	return l, nil
 }
-
-// readDistribution reads the ratio of thinnest to mean and where it comes from.
-func readDistribution(o *strictjson.Reader, d *plating.Distribution, needed bool) {
-	const need = "thinnest over mean thickness, 1 only for an even coat"
-	ratio := o.Field("min_to_mean")
-	if needed {
-		ratio = o.Must("min_to_mean", need)
-	}
-	if ratio != nil {
-		strictjson.Share(o, ratio, &d.MinToMean)
-	}
-	d.Basis = o.Text("basis")
-}

@@ -61,6 +61,7 @@ type LayerReport struct {
 	ContentLeft    string         `json:"content_left,omitempty"`
 	Distribution   string         `json:"min_to_mean"`
 	Basis          string         `json:"min_to_mean_basis,omitempty"`
+	Uncertainty    string         `json:"min_to_mean_uncertainty,omitempty"`
 	Before         []NoteReport   `json:"before"` // to mind on the way in
 	Notes          []NoteReport   `json:"notes"`
 	Working        []working.Step `json:"working,omitempty"`
@@ -124,6 +125,9 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		}
 		if l.Bath.Heat.Set > 0 {
 			out.Temperature = l.Bath.Heat.Set.Text(units.CelsiusScale, -1)
+		}
+		if u := l.Distribution.Uncertainty; u > 0 {
+			out.Uncertainty = u.Percent(-1)
 		}
 		if lr.Below > 0 {
 			out.Below = lr.Below.Text(units.Micrometre, -1)

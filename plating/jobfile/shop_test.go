@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
@@ -115,6 +117,25 @@ func TestShopReads(t *testing.T) {
 	}
 }
 
+// TestDistributions: number, readings and class each arrive with where they come
+// from and how sure they are.
+func TestDistributions(t *testing.T) {
+	for text, want := range map[string]plating.Distribution{
+		`"min_to_mean": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToMean: 0.4, Basis: "boundary elements", Uncertainty: 0.06},
+		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`:                             {MinToMean: 0.6, Basis: "measured at 3 places"},
+		`"shape_class": "open work"`:                                             {MinToMean: 0.35, Basis: "rule of thumb for the class \"open work\", 0.35 to 0.65, low end taken; common practice, no source"},
+	} {
+		j, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"min_to_mean": 0.6`, text, 1)))
+		if err != nil {
+			t.Errorf("%s: %v", text, err)
+			continue
+		}
+		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToMean-want.MinToMean)) > 1e-12 || d.Basis != want.Basis || d.Uncertainty != want.Uncertainty {
+			t.Errorf("%s: %+v, want %+v", text, d, want)
+		}
+	}
+}
+
 var shopWrongs = []struct {
 	name, old, new string
 	line           int
@@ -126,6 +147,12 @@ var shopWrongs = []struct {
 	{"no substrate", `"substrate": "stainless steel",`, ``, 1, "", `"substrate" is missing`},
 	{"skin contact in words", `"skin_contact": false`, `"skin_contact": "yes"`, 5, "skin_contact", "true or false"},
 	{"a promise beside layers", `"skin_contact": false`, `"promise": "1 µm"`, 5, "promise", `each of the "layers"`},
+	{"a ratio twice", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "shape_class": "open work", "promise"`, 12, "layers[2].shape_class", "one of"},
+	{"a class nobody knows", `"min_to_mean": 0.6, "promise"`, `"shape_class": "lumpy", "promise"`, 12, "layers[2].shape_class", "open work"},
+	{"two readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "2 µm"], "promise"`, 12, "layers[2].readings", "three or more"},
+	{"a reading without unit", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", 2, "1 µm"], "promise"`, 12, "layers[2].readings[2]", "unit"},
+	{"a basis of readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "promise"`, 12, "layers[2].basis", "themselves"},
+	{"an uncertainty over one", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "uncertainty": "120 %", "promise"`, 12, "layers[2].uncertainty", ""},
 	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},
 	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9, "layers[1].bath.library", "gold-acid-strike"},
 	{"a library bath by number", `"library": "gold-acid-strike"`, `"library": 3`, 9, "layers[1].bath.library", "in quotes"},

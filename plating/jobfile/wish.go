@@ -41,7 +41,7 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 			return f.Fail(units.ErrInconsistent, `goes with a "finish" or a "sequence", and there is none`)
 		}
 	}
-	for _, name := range []string{"promise", "min_to_mean", "basis"} {
+	for _, name := range []string{"promise", "min_to_mean", "basis", "readings", "shape_class", "uncertainty"} {
 		if f := o.Member(name); f != nil && len(job.Layers) > 0 {
 			return f.Fail(units.ErrInconsistent, `belongs into each of the "layers" when they are given`)
 		}

@@ -96,5 +96,5 @@ func (c Class) Distribution() (plating.Distribution, error) {
 		return plating.Distribution{}, err
 	}
 	return plating.Distribution{MinToMean: low,
-		Basis: fmt.Sprintf("rule of thumb for a %s, %.2f to %.2f, low end taken; common practice, no source", c, float64(low), float64(high))}, nil
+		Basis: fmt.Sprintf("rule of thumb for the class %q, %.2f to %.2f, low end taken; common practice, no source", c.String(), float64(low), float64(high))}, nil
 }

@@ -143,7 +143,7 @@ func ExampleClass_Distribution() {
 	fmt.Println(err)
 	// Output:
 	// 40 % <nil>
-	// rule of thumb for a shallow relief, 0.40 to 0.70, low end taken; common practice, no source
+	// rule of thumb for the class "shallow relief", 0.40 to 0.70, low end taken; common practice, no source
 	// class of shape deep recess: out of range; need a calculation with Recess or a mesh, or a measurement: no rule of thumb holds
 }
 
