@@ -27,6 +27,9 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 	if err := o.check(); err != nil {
 		return nil, err
 	}
+	if err := p.tooBig(o); err != nil {
+		return nil, err
+	}
 	if err := p.closed(); err != nil {
 		return nil, err
 	}

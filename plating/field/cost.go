@@ -37,6 +37,23 @@ func (o *Options) settings() settings {
 	return s
 }
 
+// tooBig refuses, before anything is laid, what no way of laying it would bring
+// under the memory limit: the walls of a box may ask for millions of panels.
+func (p *Problem) tooBig(o *Options) error {
+	if p.Tank.Box == nil {
+		return nil
+	}
+	n := fewestPanels(p.Tank.Box)
+	for i := range p.Surfaces {
+		n += len(p.Surfaces[i].Triangles)
+	}
+	s := o.settings()
+	if least := cost(n, false, o.Galerkin, &s); least.Bytes > s.limit {
+		return &CostError{Cost: least, Limit: s.limit}
+	}
+	return nil
+}
+
 // cost estimates a run by laws fitted to the benchmarks of this package.
 //
 //	bytes = n·(a + b·log₂(n/32))     seconds = t·n^p/workers

@@ -21,51 +21,79 @@ func (c *cell) geometry(t *tree) ([]Warning, error) {
 	return g.notes, nil
 }
 
-// solidAngles sums the solid angles of all panels at panels spread over each
-// surface. At a free surface of a bath the sum is half the full one.
+// solidAngles sums the solid angles of all panels of closed bodies at panels
+// spread over each surface, and at those that lie in the box round another
+// surface, where two bodies may cut each other. At a free surface of a bath the
+// sum is half the full one; at a sheet, which has no inside, nothing.
 func (c *cell) solidAngles() error {
-	n := c.p.len()
-	if n == 0 || c.single && c.sheets() {
-		return nil
-	}
-	want := 0.5
-	if c.bounded {
-		want = -0.5
-	}
-	count := make([]int, len(c.surfaces))
-	for _, s := range c.p.surface {
-		count[s]++
-	}
-	seen := make([]int, len(c.surfaces))
-	for i := range n {
-		s := c.p.surface[i]
-		seen[s]++
-		if step := count[s]/4 + 1; seen[s]%step != step/2 {
-			continue
+	for _, i := range c.suspects() {
+		s := &c.surfaces[c.p.surface[i]]
+		want := 0.5
+		switch {
+		case s.Sheet:
+			want = 0
+		case c.bounded:
+			want = -0.5
 		}
 		sum := 0.0
-		for j := range n {
-			if j != i {
+		for j := range c.p.len() {
+			if j != i && !c.surfaces[c.p.surface[j]].Sheet {
 				_, k := c.p.layersAt(j, c.p.at[i])
 				sum += k
 			}
 		}
 		if math.Abs(sum-want) > 0.01 {
-			return &MeshError{Surface: c.surfaces[s].Name, Triangle: int(c.p.local[i]),
-				Detail: fmt.Sprintf("the surfaces fill %.3g of the view instead of one half", math.Abs(sum)),
+			return &MeshError{Surface: s.Name, Triangle: int(c.p.local[i]),
+				Detail: fmt.Sprintf("the surfaces fill %.3g of the view instead of %.3g", math.Abs(sum), math.Abs(want)),
 				Need:   "bodies that do not cut or enclose each other, inside the tank", Err: ErrOverlap}
 		}
 	}
 	return nil
 }
 
-func (c *cell) sheets() bool {
-	for i := range c.surfaces {
-		if c.surfaces[i].Sheet {
-			return true
+// fewSuspects is how many panels inside another surface's box are looked at.
+const fewSuspects = 256
+
+// suspects lists panels to look at: some of each surface, and those that lie in
+// the box round another one, evenly thinned out.
+func (c *cell) suspects() []int {
+	n := c.p.len()
+	count := make([]int, len(c.surfaces))
+	boxes := make([]box3, len(c.surfaces))
+	for i := range n {
+		s := c.p.surface[i]
+		for _, v := range c.p.tri[i] {
+			if b := &boxes[s]; count[s] == 0 {
+				*b = box3{v, v}
+			} else {
+				b.lo = r3.Vec{X: min(b.lo.X, v.X), Y: min(b.lo.Y, v.Y), Z: min(b.lo.Z, v.Z)}
+				b.hi = r3.Vec{X: max(b.hi.X, v.X), Y: max(b.hi.Y, v.Y), Z: max(b.hi.Z, v.Z)}
+			}
+			count[s]++
 		}
 	}
-	return false
+	var list, inside []int
+	seen := make([]int, len(c.surfaces))
+	for i := range n {
+		s := c.p.surface[i]
+		seen[s]++
+		if step := count[s]/3/4 + 1; seen[s]%step == step/2 {
+			list = append(list, i)
+			continue
+		}
+		for k := range boxes {
+			// The vessel holds all the others, which is as it should be.
+			if int32(k) != s && !c.surfaces[k].Vessel && count[k] > 0 && boxes[k].distance2(c.p.at[i]) == 0 {
+				inside = append(inside, i)
+				break
+			}
+		}
+	}
+	step := (len(inside) + fewSuspects - 1) / fewSuspects
+	for k := 0; k < len(inside); k += step {
+		list = append(list, inside[k])
+	}
+	return list
 }
 
 // gaps looks for panels that face each other too closely.
@@ -107,7 +135,12 @@ func (g *gaps) leaves(na, nb *node) {
 	p := g.c.p
 	for i := na.lo; i < na.hi; i++ {
 		for j := nb.lo; j < nb.hi; j++ {
-			if r3.Dot(p.n[i], p.n[j]) > -0.5 || i == j {
+			sheet := g.c.surfaces[p.surface[i]].Sheet || g.c.surfaces[p.surface[j]].Sheet
+			facing := r3.Dot(p.n[i], p.n[j])
+			if sheet {
+				facing = -math.Abs(facing) // a sheet is wet on both sides
+			}
+			if facing > -0.5 || i == j {
 				continue
 			}
 			size := math.Sqrt(2 * max(p.area[i], p.area[j]))
@@ -119,6 +152,12 @@ func (g *gaps) leaves(na, nb *node) {
 			gap := distance(&p.tri[j], p.at[i])
 			short := max(2*p.area[i]/p.diam[i], 2*p.area[j]/p.diam[j])
 			switch {
+			case sheet && p.surface[i] != p.surface[j] && gap < narrow*short && facing < -0.9:
+				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
+					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, g.name(j), short),
+					Need:   "panels no wider than twice the gap", Err: ErrGap}
+				return
+			case sheet:
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*short && r3.Dot(p.n[i], p.n[j]) < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
 					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, g.name(j), short),

@@ -2,6 +2,7 @@ package field
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 	"time"
@@ -16,6 +17,10 @@ import (
 // with a [*CostError].
 func Estimate(p Problem, o Options) (Cost, error) {
 	c, err := p.assemble(&o)
+	var big *CostError
+	if errors.As(err, &big) {
+		return big.Cost, err
+	}
 	if err != nil {
 		return Cost{}, err
 	}
@@ -58,7 +63,7 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	}
 	built := time.Now()
 	m := c.model(p.Drive, float64(p.Tank.Conductivity), op, &s)
-	sums, err := m.rowSums()
+	sums, err := m.rowSums(c)
 	if err != nil {
 		return nil, err
 	}
@@ -79,18 +84,18 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 
 // rowSums returns the largest departure of the row sums from one half, and an
 // error where it is beyond all use.
-func (m *model) rowSums() (float64, error) {
+func (m *model) rowSums(c *cell) (float64, error) {
 	if m.single {
 		return 0, nil
 	}
 	worst, at := 0.0, 0
-	for i, c := range m.c {
-		if d := math.Abs(c - 0.5); !(d <= worst) {
+	for i, v := range m.c {
+		if d := math.Abs(v - 0.5); !(d <= worst) {
 			worst, at = d, i
 		}
 	}
 	if worst > 1e-2 {
-		return worst, &MeshError{Surface: fmt.Sprint("number ", m.p.surface[at]+1), Triangle: int(m.p.local[at]),
+		return worst, &MeshError{Surface: c.surfaces[m.p.surface[at]].Name, Triangle: int(m.p.local[at]),
 			Detail: fmt.Sprintf("row sum %.4g instead of 0.5", m.c[at]),
 			Need:   "closed surfaces that do not cut each other", Err: ErrOverlap}
 	}

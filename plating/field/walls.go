@@ -30,10 +30,7 @@ func (n *near) distance(b box3, least float64) float64 {
 func wallPanels(b *Box, parts []r3.Vec) [6][]triangle {
 	var out [6][]triangle
 	side := r3.Sub(b.High, b.Low)
-	edge := float64(b.Panel)
-	if edge == 0 {
-		edge = max(side.X, side.Y, side.Z) / 10
-	}
+	edge := b.edge()
 	n := &near{parts}
 	for f := range out {
 		axis := f / 2
@@ -56,6 +53,24 @@ func wallPanels(b *Box, parts []r3.Vec) [6][]triangle {
 		}
 	}
 	return out
+}
+
+// fewestPanels is how many panels the walls of a box get at least: what a run
+// costs at the least is known before anything is laid.
+func fewestPanels(b *Box) int {
+	side := r3.Sub(b.High, b.Low)
+	edge := b.edge()
+	n := [3]int{count(side.X, edge), count(side.Y, edge), count(side.Z, edge)}
+	return 4 * (n[0]*n[1] + n[1]*n[2] + n[2]*n[0])
+}
+
+// edge is the wanted edge of a wall panel.
+func (b *Box) edge() float64 {
+	if b.Panel > 0 {
+		return float64(b.Panel)
+	}
+	side := r3.Sub(b.High, b.Low)
+	return max(side.X, side.Y, side.Z) / 10
 }
 
 // count returns into how many pieces a side goes; bounded, since the cost is
