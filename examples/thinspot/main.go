@@ -1,21 +1,23 @@
-// Command thinspot computes where a body of revolution is plated thinnest, how
-// long it has to hang until that spot keeps the promise, and what other
-// arrangements would save.
+// Command thinspot computes where a part is plated thinnest, how long it has to
+// hang until that spot keeps the promise, and what other arrangements would save.
 //
 //	go run ./examples/thinspot                     an embedded case: a pendulum bob with a groove in its rim
 //	go run ./examples/thinspot case.json           a case of your own; - reads standard input
-//	go run ./examples/thinspot -picture thin.png   thickness along the profile; also .svg, may be repeated
-//	go run ./examples/thinspot -csv thin.csv -json case.json
+//	go run ./examples/thinspot testdata/cases/bezel.json    a mesh between two anodes
+//	go run ./examples/thinspot -picture thin.png   the part by thickness; also .svg, may be repeated
+//	go run ./examples/thinspot -ply thin.ply -csv thin.csv -json case.json
 //
-// Flags go before the file. The case file is described at jobfile.ReadCase.
-// Exit status: 0, 1 when the case is wrong or cannot be computed, 2 for a wrong
-// command line. Ctrl-C ends a run.
+// Flags go before the file. The case file, by profile or by mesh, is described at
+// jobfile.ReadCaseWith; files that it names are looked for beside it. Exit status:
+// 0, 1 when the case is wrong or cannot be computed, 2 for a wrong command line.
+// Ctrl-C ends a run.
 package main
 
 import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -25,7 +27,9 @@ import (
 	"strings"
 
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
 	"example.com/laydown/testdata"
+	"example.com/laydown/units"
 )
 
 func main() {
@@ -45,11 +49,15 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	flags.SetOutput(stderr)
 	asJSON := flags.Bool("json", false, "print the figures as JSON")
 	noAdvice := flags.Bool("no-advice", false, "do not compute other arrangements")
+	quick := flags.Bool("quick", false, "do not solve on a second mesh to find the error")
+	quiet := flags.Bool("quiet", false, "no progress bar on a terminal")
+	most := flags.Float64("memory", 4, "most memory a run may take, in `GB`")
 	csvFile := flags.String("csv", "", "write the surface to this CSV `file`")
+	plyFile := flags.String("ply", "", "write the surface of a mesh to this PLY `file`, with the thickness of each face")
 	var pictures names
-	flags.Var(&pictures, "picture", "write thickness along the profile to this .png or .svg `file`; may be repeated")
+	flags.Var(&pictures, "picture", "write the part by thickness to this .png or .svg `file`; may be repeated")
 	flags.Usage = func() {
-		fmt.Fprintln(stderr, "usage: thinspot [-json] [-no-advice] [-csv file] [-picture file]... [case.json | -]")
+		fmt.Fprintln(stderr, "usage: thinspot [-json] [-no-advice] [-quick] [-csv file] [-ply file] [-picture file]... [case.json | -]")
 		flags.PrintDefaults()
 	}
 	if err := flags.Parse(args); err != nil {
@@ -68,18 +76,29 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 			return 2
 		}
 	}
+	if !(*most > 0 && *most <= 1024) {
+		fmt.Fprintf(stderr, "thinspot: memory %g: need gigabytes above 0, at most 1024\n", *most)
+		return 2
+	}
 	c, err := load(flags.Arg(0), stdin)
 	if err != nil {
 		return fail(stderr, err)
 	}
-	r, err := solve(ctx, c, !*noAdvice)
+	if *plyFile != "" && c.Mesh == nil {
+		return fail(stderr, errors.New("-ply wants a case by mesh; this one is by profile: use -csv"))
+	}
+	bar := newBar(stderr, *quiet)
+	say := func(format string, args ...any) {
+		bar.clear()
+		fmt.Fprintf(stderr, "thinspot: "+format+"\n", args...)
+	}
+	r, err := solve(ctx, c, effort{advice: !*noAdvice, second: !*quick, memory: int64(*most * 1e9), seconds: 120, progress: bar.step, say: say})
+	bar.clear()
 	if err != nil {
 		return fail(stderr, err)
 	}
-	for _, p := range pictures {
-		if err := drawProfile(r, p); err != nil {
-			return fail(stderr, err)
-		}
+	if err := r.files(pictures, *plyFile); err != nil {
+		return fail(stderr, err)
 	}
 	if *csvFile != "" {
 		if err := os.WriteFile(*csvFile, r.csv(), 0o644); err != nil {
@@ -108,7 +127,43 @@ func fail(stderr io.Writer, err error) int {
 	return 1
 }
 
+// files writes the pictures and the mesh.
+func (r *result) files(pictures []string, ply string) error {
+	for _, p := range pictures {
+		write := drawProfile
+		if r.c.Mesh != nil {
+			write = drawViews
+		}
+		if err := write(r, p); err != nil {
+			return err
+		}
+	}
+	if ply == "" {
+		return nil
+	}
+	scale := r.scale()
+	skin := mesh.Skin{Thickness: r.coat.Thickness, Colour: make([][3]uint8, len(r.coat.Thickness))}
+	for i, s := range r.coat.Thickness {
+		c := scale.at(s.In(units.Micrometre))
+		skin.Colour[i] = [3]uint8{c.R, c.G, c.B}
+	}
+	var b bytes.Buffer
+	if err := mesh.WritePLY(&b, r.mesh, units.Millimetre, skin); err != nil {
+		return err
+	}
+	return os.WriteFile(ply, b.Bytes(), 0o644)
+}
+
+// load reads the case: the embedded one without a name, standard input for -.
+// Files that a case names are looked for beside it.
 func load(name string, stdin io.Reader) (jobfile.Case, error) {
+	folder := ""
+	open := func(file string) (io.ReadCloser, error) {
+		if !filepath.IsAbs(file) {
+			file = filepath.Join(folder, filepath.FromSlash(file))
+		}
+		return os.Open(file)
+	}
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("cases/bob.json")
@@ -118,12 +173,17 @@ func load(name string, stdin io.Reader) (jobfile.Case, error) {
 		defer f.Close()
 		return jobfile.ReadCase(f)
 	case "-":
-		return jobfile.ReadCase(stdin)
+		return jobfile.ReadCaseWith(stdin, open)
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return jobfile.Case{}, err
 	}
 	defer f.Close()
-	return jobfile.ReadCase(f)
+	folder = filepath.Dir(name)
+	c, err := jobfile.ReadCaseWith(f, open)
+	if err != nil {
+		return c, fmt.Errorf("%s: %w", name, err)
+	}
+	return c, nil
 }

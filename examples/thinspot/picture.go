@@ -4,9 +4,7 @@ import (
 	"image/color"
 
 	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
@@ -50,11 +48,9 @@ func drawProfile(r *result, file string) error {
 	p.Legend.Add("promise", promise)
 	p.Legend.Add("mean over the part", mean)
 	p.Legend.Add("thinnest spot", spot)
-	p.Legend.Top = true
+	p.Legend.Top, p.Legend.Padding = true, vg.Points(2)
 	p.Legend.XOffs = vg.Points(-10)
-	for _, style := range []*text.Style{&p.Title.TextStyle, &p.X.Label.TextStyle, &p.Y.Label.TextStyle, &p.X.Tick.Label, &p.Y.Tick.Label, &p.Legend.TextStyle} {
-		style.Font.Size = font.Points(11)
-	}
+	size(p, 11)
 	p.Y.Max = 1.35 * r.coat.P95.In(units.Micrometre) // an edge may run out of the picture: its height is no property of the part
 	return p.Save(18*vg.Centimeter, 11*vg.Centimeter, file)
 }

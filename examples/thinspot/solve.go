@@ -2,126 +2,194 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
 )
 
-// A result is a computed case.
+// A result is a computed case, by profile or by mesh.
 type result struct {
-	c        jobfile.Case
-	solution *axi.Solution
-	surface  coat.Surface
-	time     units.Duration
-	coat     coat.Coat
-	away     units.Mass // above the promise
-	below    units.Area // thinner than the promise in nine tenths of the time
-	dist     plating.Distribution
-	advice   []coat.Outcome
+	c       jobfile.Case
+	surface coat.Surface
+	time    units.Duration
+	coat    coat.Coat
+	away    units.Mass // above the promise
+	below   units.Area // thinner than the promise in nine tenths of the time
+	dist    plating.Distribution
+	advice  []coat.Outcome
+	skipped []string // other arrangements that were not tried, and why
+
+	part     string // name of the promised part
+	area     units.Area
+	volume   units.Volume
+	total    units.Current // of all cathodes
+	current  units.Current // of the promised part
+	voltage  units.Voltage
+	balance  float64
+	unknowns int
+	warnings []string
+	second   string // why there is no second mesh; "" when there is one
+
+	profile *axi.Solution // by profile
+	mesh    mesh.Mesh     // by mesh: the part as it was solved
+	faces   int           // of the part as the case gives it
 }
 
-func solve(ctx context.Context, c jobfile.Case, advice bool) (*result, error) {
-	way, s, err := hang(ctx, "as it hangs", c.Cell, axi.Options{MaxUnknowns: 2000})
-	if err != nil {
-		return nil, err
-	}
-	r := &result{c: c, solution: s, surface: way.Surface}
-	if r.time, err = coat.TimeFor(r.surface, &c.Bath, c.Promise); err != nil {
-		return nil, err
-	}
-	if r.coat, err = coat.Lay(r.surface, &c.Bath, r.time); err != nil {
-		return nil, err
-	}
-	if r.away, err = r.coat.GivenAway(r.surface, &c.Bath, c.Promise); err != nil {
-		return nil, err
-	}
-	sooner, err := coat.Lay(r.surface, &c.Bath, 0.9*r.time)
-	if err != nil {
-		return nil, err
-	}
-	if r.below, err = sooner.Below(r.surface, c.Promise); err != nil {
-		return nil, err
-	}
-	if r.dist, err = r.coat.Distribution(r.surface); err != nil {
-		return nil, err
-	}
-	if advice {
-		ways := []coat.Way{way}
-		var failed []coat.Outcome
-		for _, o := range others(c, s) {
-			w, _, err := hang(ctx, o.name, o.cell, axi.Options{Order: 6, Levels: 2, MaxUnknowns: 2000})
-			if ctx.Err() != nil {
-				return nil, ctx.Err()
-			}
-			if err != nil {
-				failed = append(failed, coat.Outcome{Name: o.name, Err: err})
-				continue
-			}
-			ways = append(ways, w)
-		}
-		if r.advice, err = coat.Compare(ways, &c.Bath, c.Promise); err != nil {
-			return nil, err
-		}
-		r.advice = append(r.advice, failed...)
-	}
-	return r, nil
+// An effort says how much a run may take.
+type effort struct {
+	advice   bool
+	second   bool // solve on a second mesh for the error
+	memory   int64
+	seconds  float64 // that a second mesh may take
+	progress func(what, stage string, done, total int)
+	say      func(format string, args ...any)
 }
 
-// hang solves one arrangement.
-func hang(ctx context.Context, name string, cell axi.Problem, options axi.Options) (coat.Way, *axi.Solution, error) {
-	s, err := axi.Solve(ctx, cell, options)
-	if err != nil {
-		return coat.Way{}, nil, err
+func solve(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
+	if c.Mesh != nil {
+		return solveMesh(ctx, c, e)
 	}
-	surface, err := coat.FromAxi(s, 0)
-	if err != nil {
-		return coat.Way{}, nil, err
-	}
-	w := coat.Way{Name: name, Surface: surface}
-	for i, p := range s.Parts {
-		if i > 0 && p.Kind == axi.Cathode {
-			w.Robbed += units.Current(math.Max(0, float64(p.Current)))
-		}
-	}
-	return w, s, nil
+	return solveProfile(ctx, c, e)
 }
 
+// finish lays the coat on the surface that a solution gave.
+func (r *result) finish() error {
+	var err error
+	if r.surface, err = marked(&r.c, r.surface); err != nil {
+		return err
+	}
+	if r.time, err = coat.TimeFor(r.surface, &r.c.Bath, r.c.Promise); err != nil {
+		return err
+	}
+	if r.coat, err = coat.Lay(r.surface, &r.c.Bath, r.time); err != nil {
+		return err
+	}
+	if r.away, err = r.coat.GivenAway(r.surface, &r.c.Bath, r.c.Promise); err != nil {
+		return err
+	}
+	sooner, err := coat.Lay(r.surface, &r.c.Bath, 0.9*r.time)
+	if err != nil {
+		return err
+	}
+	if r.below, err = sooner.Below(r.surface, r.c.Promise); err != nil {
+		return err
+	}
+	r.dist, err = r.coat.Distribution(r.surface)
+	return err
+}
+
+// marked marks the significant surface of the case.
+func marked(c *jobfile.Case, s coat.Surface) (coat.Surface, error) {
+	if c.Significant == nil {
+		return s, nil
+	}
+	return s.Mark(c.Significant)
+}
+
+// An arrangement is another way to hang the part. Its ways may be several
+// positions with their shares of the time.
 type arrangement struct {
 	name string
-	cell axi.Problem
+	way  func(context.Context) (coat.Way, error)
+	no   string // why it is not tried
 }
 
-// others builds arrangements worth comparing: less current, a ring that robs
-// the rim, a sleeve that shields it.
-func others(c jobfile.Case, s *axi.Solution) []arrangement {
-	total := s.Current
-	with := func(parts ...axi.Part) axi.Problem {
-		cell := c.Cell
-		cell.Parts = append(append([]axi.Part(nil), c.Cell.Parts...), parts...)
-		return cell
+// compare solves the other arrangements and holds them against the first.
+func (r *result) compare(ctx context.Context, first coat.Way, others []arrangement, e effort) error {
+	ways := []coat.Way{first}
+	var failed []coat.Outcome
+	for i, o := range others {
+		if o.no != "" {
+			r.skipped = append(r.skipped, o.name+": "+o.no)
+			continue
+		}
+		e.progress("other arrangements", o.name, i, len(others))
+		w, err := o.way(ctx)
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
+		if err == nil {
+			w.Name = o.name
+			// The marks are places on the part as it hangs: the patches of a way come
+			// in the same order.
+			if w.Surface.Significant = ways[0].Surface.Significant; w.Surface.Significant != nil && len(w.Surface.Significant) != len(w.Surface.Patches) {
+				err = errors.New("its surface has other patches than the first")
+			}
+		}
+		if err != nil {
+			failed = append(failed, coat.Outcome{Name: o.name, Err: err})
+			continue
+		}
+		ways = append(ways, w)
 	}
-	half := c.Cell
-	half.Drive = axi.ByCurrent(total / 2)
-	list := []arrangement{{"half the current", half}}
+	var err error
+	if r.advice, err = coat.Compare(ways, &r.c.Bath, r.c.Promise); err != nil {
+		return err
+	}
+	r.advice = append(r.advice, failed...)
+	return nil
+}
 
-	// The widest place of the part and its middle height.
-	var rim, low, high units.Length
-	low = units.Length(math.Inf(1))
-	high = -low
-	for _, v := range s.Parts[0].Samples {
-		rim = max(rim, v.At.R)
-		low, high = min(low, v.At.Z), max(high, v.At.Z)
+// robbed sums what robbers and other cathodes take.
+func robbed(currents []units.Current) units.Current {
+	var sum units.Current
+	for _, i := range currents {
+		sum += units.Current(math.Max(0, float64(i)))
 	}
-	middle, gap := (low+high)/2, max(0.2*rim, 5*units.Millimetre)
-	robber := with(axi.Part{Name: "robber", Profile: axi.Torus(rim+gap, middle, 0.06*rim), Law: c.Cell.Parts[0].Law})
-	robber.Drive = axi.ByCurrent(total * 1.25)
-	list = append(list, arrangement{fmt.Sprintf("a robber ring %s off the rim, a quarter more current", gap.Text(units.Millimetre, 0)), robber})
-	shield := with(axi.Part{Name: "shield", Kind: axi.Insulator, Profile: axi.Tube(rim+gap, rim+gap+0.06*rim, low-gap, high+gap)})
-	list = append(list, arrangement{fmt.Sprintf("a shield %s off the rim", gap.Text(units.Millimetre, 0)), shield})
-	return list
+	return sum
+}
+
+// together adds positions, each for a share of the time. It returns the
+// densities that, held all the time in the bath of the case, grow the same coat:
+// η(j)·j = Σ x·η(j_k)·j_k at each patch.
+func together(b *plating.Bath, positions []coat.Surface, shares []units.Ratio) (coat.Surface, error) {
+	s, one, err := coat.Schedule(positions, shares, b)
+	if err != nil {
+		return s, err
+	}
+	s.Patches = slices.Clone(s.Patches)
+	for i := range s.Patches {
+		mean, _ := one.Efficiency.At(s.Patches[i].Density)
+		j, ok := densityFor(b, float64(mean)*float64(s.Patches[i].Density))
+		if !ok {
+			return s, fmt.Errorf("no current density grows what patch %d gets in the positions together", i+1)
+		}
+		s.Patches[i].Density = j
+	}
+	return s, nil
+}
+
+// densityFor solves η(j)·j = want for the smallest j, by doubling and halving.
+func densityFor(b *plating.Bath, want float64) (units.CurrentDensity, bool) {
+	if want <= 0 {
+		return units.CurrentDensity(want), true
+	}
+	grown := func(j float64) float64 {
+		eff, _ := b.Efficiency.At(units.CurrentDensity(j))
+		return float64(eff) * j
+	}
+	low, high := 0.0, want
+	for k := 0; grown(high) < want; k++ {
+		if k > 60 {
+			return 0, false
+		}
+		low, high = high, 2*high
+	}
+	for range 200 {
+		mid := low + (high-low)/2
+		if grown(mid) < want {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return units.CurrentDensity(high), true
 }

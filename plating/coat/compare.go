@@ -105,9 +105,13 @@ func outcome(w Way, b *plating.Bath, promise units.Length) (Outcome, error) {
 	return o, units.Finite("metal on the robbers", o.Robbed)
 }
 
+// noticeable is the least saving, as a share, that counts: less than that is
+// what a mesh does, not an arrangement.
+const noticeable = 5e-3
+
 // Best returns the names of the outcomes that save metal, most first, and of
 // those that save time, most first. Ways that fail or hang on one panel are
-// left out.
+// left out, and so are savings of less than half a per cent.
 func Best(outcomes []Outcome) (metal, time []string) {
 	var good []Outcome
 	for _, o := range outcomes {
@@ -117,13 +121,13 @@ func Best(outcomes []Outcome) (metal, time []string) {
 	}
 	sort.SliceStable(good, func(i, j int) bool { return good[i].SavedMass > good[j].SavedMass })
 	for _, o := range good {
-		if o.SavedMass > 0 {
+		if o.SavedMass > units.Mass(noticeable*float64(o.FineMass+o.Robbed)) {
 			metal = append(metal, o.Name)
 		}
 	}
 	sort.SliceStable(good, func(i, j int) bool { return good[i].SavedTime > good[j].SavedTime })
 	for _, o := range good {
-		if o.SavedTime > 0 {
+		if o.SavedTime > units.Duration(noticeable*float64(o.Time)) {
 			time = append(time, o.Name)
 		}
 	}

@@ -8,38 +8,47 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/internal/strictjson"
-	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/units"
 )
 
 // CaseFormat is the value of the field "format" that [ReadCase] reads.
 const CaseFormat = "laydown case 1"
 
-// A Case asks where a body of revolution is plated thinnest. The first part of
-// the cell is the one that is promised.
+// A Case asks where a part is plated thinnest: a body of revolution (Cell), or
+// any other (Mesh). The first part is the one that is promised.
 type Case struct {
 	Name         string
 	Bath         plating.Bath
-	Cell         axi.Problem
-	Robbers      []int // parts of the cell whose metal is not wanted
+	Cell         axi.Problem   // of a case by profile
+	Mesh         *MeshCell     // of a case by mesh; nil by profile
+	Robbers      []int         // parts whose metal is not wanted
+	Significant  coat.Selector // of the promised part; nil means all of it
 	Promise      units.Length
 	PricePerGram decimal.Decimal // zero when not given
 	Currency     string
 }
 
-// ReadCase reads a thin-spot case: a body of revolution in a round tank or an
-// open bath.
+// ReadCase reads a thin-spot case without files of its own: see [ReadCaseWith].
+//
+// Errors: an [*Error] with line and field.
+func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
+
+// ReadCaseWith reads a thin-spot case: a body of revolution in a round tank or an
+// open bath, or meshes in a rectangular one.
 //
 //	{
 //	  "format": "laydown case 1",                needed
 //	  "case": "pendulum bob",                    name
+//	  "method": "profile",                       or "mesh", see below
 //	  "bath": { ... },                           needed: as in a job file
 //	  "conductivity": "6 S/m",                   needed
 //	  "tank": {"radius": "150 mm", "depth": "300 mm"},   left out: an open bath, the anode far away
 //	  "current": "0.6 A",                        one of the two: for all cathodes,
 //	  "voltage": "2 V",                          or between the rails
 //	  "promise": "2.5 µm",                       needed
+//	  "significant": { ... },                    where the promise holds; left out: everywhere
 //	  "price_per_g": "98.50", "currency": "EUR",
 //	  "parts": [                                 needed; the first one is promised
 //	    {"name": "bob", "kind": "cathode",       or anode, shield, robber, floating
@@ -59,16 +68,45 @@ type Case struct {
 // left out), linear (resistance), tafel (exchange, alpha, temperature) or
 // butler-volmer (exchange, anodic, cathodic, temperature).
 //
+// By mesh the tank has "length", "width" and "depth", along x, y and z, with a
+// corner at the origin and the surface of the solution on top; a part is
+//
+//	{"name": "bezel", "kind": "cathode", "law": { ... },
+//	 "torus": {"centre_diameter": "84 mm", "tube_diameter": "6 mm"},
+//	                       or box (length, width, height), plate (length, width, thickness,
+//	                       edge_radius), cylinder (diameter, length), tube (outer, inner, length),
+//	                       sphere (diameter), cup (outer, height, recess, depth)
+//	 "panel": "3 mm", "grade": 2,                longest side of a triangle; smaller at edges
+//	 "turn": [{"axis": "x", "degrees": 90}],     about its middle, one after the other
+//	 "at": ["150 mm", "100 mm", "120 mm"]}       where the middle of its box comes, before it is turned
+//
+//	{"name": "cherub", "file": "cherub.stl", "unit": "1 mm",   STL or PLY; neither knows its unit
+//	 "repair": true, "weld": "0.01 mm",          what is safe is mended, and said
+//	 "refine": 1, "at": [ ... ]}                 each triangle becomes four, so often
+//
+//	{"name": "anodes", "kind": "anode", "wall": "low x"}       a whole wall of the tank
+//
+// The part may change its place: "positions" lists them with their share of the
+// time, each turned from the way the part hangs, and moved when "at" is given:
+//
+//	"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}]
+//
+// "significant" may hold, and then all of them count: "box" (low, high: two points;
+// by profile radius, 0 and height), "facing" (direction, within: degrees) and, by
+// mesh, "away_from_edges" (sharper_than: degrees, distance).
+//
+// Files are opened with open, by the name that the case gives; nil opens none.
+//
 // Errors: an [*Error] with line and field.
-func ReadCase(r io.Reader) (Case, error) {
-	c, err := readCase(r)
+func ReadCaseWith(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
+	c, err := readCase(r, open)
 	if err != nil {
 		return Case{}, atPlace(err)
 	}
 	return c, nil
 }
 
-func readCase(r io.Reader) (Case, error) {
+func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
 	tree, err := strictjson.Read(r, strictjson.Doc{What: "case", Need: "an object with bath, parts and promise"})
 	if err != nil {
 		return Case{}, err
@@ -78,6 +116,7 @@ func readCase(r io.Reader) (Case, error) {
 		o.Keep(f.Fail(nil, "is %s; need %q", strictjson.Describe(f), CaseFormat))
 	}
 	c := Case{Name: o.Text("case"), Currency: o.Text("currency")}
+	byMesh := o.Choice("method", "profile", "mesh") == 1
 	bath := o.Must("bath", "the bath as an object")
 	var kappa units.Conductivity
 	if !strictjson.Positive(o, "conductivity", &kappa) {
@@ -90,27 +129,39 @@ func readCase(r io.Reader) (Case, error) {
 	var current units.Current
 	var voltage units.Voltage
 	hasCurrent, hasVoltage := strictjson.Positive(o, "current", &current), strictjson.Positive(o, "voltage", &voltage)
-	price := o.Field("price_per_g")
+	money{o}.read("price_per_g", &c.PricePerGram)
 	parts := o.Items("parts", "a list of parts, the promised one first", true)
+	marks := o.Field("significant")
+	var positions *strictjson.Node
+	if byMesh {
+		positions = o.Field("positions")
+	}
 	if err := o.Done(); err != nil {
 		return Case{}, err
 	}
-	switch {
-	case hasCurrent == hasVoltage:
+	if hasCurrent == hasVoltage {
 		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)
-	case hasCurrent:
-		c.Cell.Drive = axi.ByCurrent(current)
-	default:
-		c.Cell.Drive = axi.ByVoltage(voltage)
-	}
-	if price != nil {
-		c.PricePerGram, err = decimal.NewFromString(price.Text)
-		if price.Kind != "text" || err != nil || len(price.Text) > 20 || c.PricePerGram.IsNegative() || c.PricePerGram.Exponent() > 9 || c.PricePerGram.Exponent() < -9 {
-			return Case{}, price.Fail(nil, `is %s; need a price of 0 or more in quotes, as "98.50"`, strictjson.Describe(price))
-		}
 	}
 	if c.Bath, err = readBath(bath); err != nil {
 		return Case{}, err
+	}
+	if byMesh {
+		cell := cellReader{kappa: kappa, current: current, voltage: voltage, open: open}
+		if err := cell.read(&c, tree, tank, parts, positions); err != nil {
+			return Case{}, err
+		}
+	} else if err := readCell(&c, tree, tank, parts, kappa, current, voltage); err != nil {
+		return Case{}, err
+	}
+	c.Significant, err = readSignificant(marks, c.Mesh)
+	return c, err
+}
+
+// readCell reads a case by profile.
+func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, kappa units.Conductivity, current units.Current, voltage units.Voltage) error {
+	c.Cell.Drive = axi.ByVoltage(voltage)
+	if current > 0 {
+		c.Cell.Drive = axi.ByCurrent(current)
 	}
 	c.Cell.Bath = axi.OpenWithFarAnode(kappa)
 	if tank != nil {
@@ -120,17 +171,17 @@ func readCase(r io.Reader) (Case, error) {
 			t.Keep(tank.Fail(nil, `need "radius" and "depth"`))
 		}
 		if err := t.Done(); err != nil {
-			return Case{}, err
+			return err
 		}
 		c.Cell.Bath = axi.Tank(kappa, radius, depth)
 	}
 	for i, n := range parts {
 		p, robber, err := readCellPart(n)
 		if err != nil {
-			return Case{}, err
+			return err
 		}
 		if i == 0 && (p.Kind != axi.Cathode || robber) {
-			return Case{}, n.Fail(nil, "the first part is the promised one; need kind cathode")
+			return n.Fail(nil, "the first part is the promised one; need kind cathode")
 		}
 		if p.Name == "" {
 			p.Name = fmt.Sprintf("part %d", i+1)
@@ -141,9 +192,9 @@ func readCase(r io.Reader) (Case, error) {
 		c.Cell.Parts = append(c.Cell.Parts, p)
 	}
 	if err := c.Cell.Check(); err != nil {
-		return Case{}, tree.Fail(err, "%v", err)
+		return tree.Fail(err, "%v", err)
 	}
-	return c, nil
+	return nil
 }
 
 func readCellPart(n *strictjson.Node) (p axi.Part, robber bool, err error) {
@@ -241,50 +292,4 @@ func readProfile(name string, n *strictjson.Node) (axi.Profile, error) {
 		}
 	}
 	return p, o.Done()
-}
-
-func readPoint(n *strictjson.Node) (axi.Point, error) {
-	var p axi.Point
-	if n == nil {
-		return p, nil // the missing field is reported by its reader
-	}
-	o := strictjson.On(n)
-	list := o.ItemsOf(n, "radius and height", true)
-	if o.Err() == nil && len(list) != 2 {
-		return p, n.Fail(nil, "has %d items; need two, radius and height", len(list))
-	}
-	if o.Err() == nil {
-		o.Scan(list[0], &p.R, false)
-		o.Scan(list[1], &p.Z, false)
-	}
-	return p, o.Err()
-}
-
-func readLaw(n *strictjson.Node) (kinetics.Law, error) {
-	o := strictjson.Object(n)
-	model := kinetics.Model(o.Choice("model", "primary", "linear", "tafel", "butler-volmer"))
-	law := kinetics.Law{Model: model}
-	var alpha, anodic, cathodic units.Ratio
-	switch model {
-	case kinetics.Linear:
-		o.Quantity("resistance", &law.Resistance)
-	case kinetics.Tafel:
-		o.Quantity("exchange", &law.Exchange)
-		o.Scan(o.Field("alpha"), &alpha, true)
-		o.Quantity("temperature", &law.Temperature)
-		law.Cathodic = float64(alpha)
-	case kinetics.ButlerVolmer:
-		o.Quantity("exchange", &law.Exchange)
-		o.Scan(o.Field("anodic"), &anodic, true)
-		o.Scan(o.Field("cathodic"), &cathodic, true)
-		o.Quantity("temperature", &law.Temperature)
-		law.Anodic, law.Cathodic = float64(anodic), float64(cathodic)
-	}
-	if err := o.Done(); err != nil {
-		return law, err
-	}
-	if err := law.Check(); err != nil {
-		return law, n.Fail(err, "%v", err)
-	}
-	return law, nil
 }

@@ -57,8 +57,8 @@ func TestWrongCases(t *testing.T) {
 		{`"current": "0.6 A"`, `"voltage": "-1 V"`, "above zero"},
 		{`"current": "0.6 A"`, `"current": "0.6 A", "voltage": "1 V"`, `either "current" or "voltage"`},
 		{`"current": "0.6 A",`, ``, `either "current" or "voltage"`},
-		{`"98.50"`, `98.50`, "price of 0 or more in quotes"},
-		{`"98.50"`, `"1e99"`, "price of 0 or more in quotes"},
+		{`"98.50"`, `98.50`, "amount of 0 or more in quotes"},
+		{`"98.50"`, `"1e99"`, "amount of 0 or more in quotes"},
 		{`"radius": "150 mm", `, ``, `"radius" and "depth"`},
 		{`"radius": "150 mm"`, `"radius": "150 A"`, "is one of current"},
 		{`"kind": "cathode"`, `"kind": "anode"`, "need kind cathode"},
@@ -94,14 +94,23 @@ func TestWrongCases(t *testing.T) {
 // FuzzReadCase: no panic, and what is read passes the cell's own check.
 func FuzzReadCase(f *testing.F) {
 	f.Add(bobCase(f))
+	f.Add(meshCase)
 	f.Add(`{"format": "laydown case 1", "parts": [{"rod": {}}]}`)
 	f.Fuzz(func(t *testing.T, text string) {
 		c, err := jobfile.ReadCase(strings.NewReader(text))
 		if err != nil {
+			var e *jobfile.Error
+			if !errors.As(err, &e) {
+				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
+			}
 			return
 		}
-		if err := c.Cell.Check(); err != nil {
-			t.Fatal(err)
+		if c.Mesh == nil {
+			if err := c.Cell.Check(); err != nil {
+				t.Fatal(err)
+			}
+		} else if len(c.Mesh.Problem.Surfaces) == 0 {
+			t.Fatal("a mesh case without surfaces")
 		}
 		if err := c.Bath.Check(); err != nil || !(c.Promise > 0) {
 			t.Fatal(err, c.Promise)

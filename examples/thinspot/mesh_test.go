@@ -1,0 +1,303 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"image/color"
+	"image/png"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"example.com/laydown/plating/mesh"
+	"example.com/laydown/units"
+)
+
+// blockCase is a small block before an anode wall on its left.
+const blockCase = `{
+  "format": "laydown case 1", "case": "block before a wall", "method": "mesh",
+  "bath": {"name": "gold", "metal": "Au", "density": "17 g/cm³", "efficiency": [{"current_density": "0.1 A/dm²", "efficiency": "42 %"}, {"current_density": "2 A/dm²", "efficiency": "22 %"}]},
+  "conductivity": "6 S/m",
+  "tank": {"length": "160 mm", "width": "100 mm", "depth": "100 mm", "panel": "25 mm"},
+  "current": "0.15 A", "promise": "1 µm", "price_per_g": "98.50", "currency": "EUR",
+  "parts": [
+    {"name": "block", "kind": "cathode", "law": {"model": "tafel", "exchange": "1 A/m²", "alpha": 0.5, "temperature": "38 °C"},
+     "plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}, "panel": "5 mm", "at": ["70 mm", "50 mm", "50 mm"]},
+    {"name": "wall", "kind": "anode", "wall": "low x"}
+  ]
+}`
+
+// TestMeshFigures: a case by mesh gives every figure, and its files hang
+// together with it.
+func TestMeshFigures(t *testing.T) {
+	dir := t.TempDir()
+	file := func(name string) string { return filepath.Join(dir, name) }
+	status, out, bad := call(t, blockCase, "-json", "-picture", file("p.png"), "-picture", file("p.svg"), "-ply", file("p.ply"), "-csv", file("p.csv"), "-")
+	if status != 0 || bad != "" {
+		t.Fatalf("status %d, %s", status, bad)
+	}
+	var f map[string]any
+	if err := json.Unmarshal([]byte(out), &f); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um", "mean_um", "max_um", "p05_um", "p95_um",
+		"min_to_mean", "minutes_to_promise", "current_balance", "error_estimate"} {
+		if v, ok := f[name].(float64); !ok || math.IsNaN(v) {
+			t.Errorf("%s is %v", name, f[name])
+		}
+	}
+	v := func(name string) float64 { return f[name].(float64) }
+	if math.Abs(v("min_um")-1) > 1e-9 || v("error_estimate") > 0.05 || math.Abs(v("current_balance")) > 0.01 || v("min_to_mean") >= 1 || f["unresolved"].(bool) {
+		t.Errorf("%v", f)
+	}
+	at := f["thinnest_at_mm"].([]any)
+	if x := at[0].(float64); x < 70 {
+		t.Errorf("the thinnest spot is at x = %v mm, towards the anode", x)
+	}
+	if list := f["arrangements"].([]any); len(list) < 6 {
+		t.Errorf("%d arrangements", len(list))
+	}
+
+	// PLY: the mesh reads back, with one thickness a face.
+	raw, err := os.ReadFile(file("p.ply"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	m, err := mesh.ReadPLY(bytes.NewReader(raw), units.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	area, err := mesh.Area(m)
+	if err != nil || math.Abs(area.In(units.SquareCentimetre)/v("area_cm2")-1) > 1e-9 || !bytes.Contains(raw, []byte("thickness_um")) || len(m.Triangles) != int(v("patches")) {
+		t.Errorf("%d faces, %v, %v", len(m.Triangles), area, err)
+	}
+
+	// CSV: one row a face, areas and mean as told.
+	table, err := os.Open(file("p.csv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer table.Close()
+	rows, err := csv.NewReader(table).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sum, metal float64
+	left, right := math.Inf(-1), math.Inf(-1) // thickest on each side
+	for _, row := range rows[1:] {
+		x, _ := strconv.ParseFloat(row[1], 64)
+		a, _ := strconv.ParseFloat(row[7], 64)
+		s, err := strconv.ParseFloat(row[9], 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sum, metal = sum+a, metal+a*s
+		if x < 70 {
+			left = math.Max(left, s)
+		} else {
+			right = math.Max(right, s)
+		}
+	}
+	if math.Abs(sum/v("area_cm2")-1) > 1e-4 || math.Abs(metal/sum/v("mean_um")-1) > 1e-4 || left <= right {
+		t.Errorf("table: %v cm², mean %v µm, thickest %v left and %v right", sum, metal/sum, left, right)
+	}
+	pictures(t, file("p.png"), file("p.svg"))
+}
+
+// pictures looks at the views: the side towards the anode is lighter than the
+// other one, and there are words.
+func pictures(t *testing.T, pixels, drawing string) {
+	t.Helper()
+	f, err := os.Open(pixels)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := img.Bounds()
+	light := func(x, y float64) float64 { // at a share of the width and centimetres from the top
+		return luminance(img.At(int(x/18*float64(b.Dx())), int(y/23.4*float64(b.Dy()))))
+	}
+	// The middle of the views in the second column: from +x above, from -x below.
+	away, towards := light(9, 4.0), light(9, 10.2)
+	if away >= towards {
+		t.Errorf("lightness %v away from the anode, %v towards it", away, towards)
+	}
+	svg, err := os.ReadFile(drawing)
+	if err != nil || !bytes.Contains(svg, []byte("thickness, µm")) || bytes.Count(svg, []byte("<image")) != 6 || !bytes.Contains(svg, []byte("front (from -y)")) {
+		t.Error("the drawing lacks its views or words", err)
+	}
+}
+
+func luminance(c color.Color) float64 {
+	r, g, b, _ := c.RGBA()
+	return 0.2126*float64(r) + 0.7152*float64(g) + 0.0722*float64(b)
+}
+
+// TestRamp: lightness rises all along the scale, in equal steps by half or more,
+// so that grey paper and every eye can read it.
+func TestRamp(t *testing.T) {
+	r := ramp{1, 3}
+	last := -1.0
+	for k := range 101 {
+		l := luminance(r.at(1 + 2*float64(k)/100))
+		if l <= last {
+			t.Fatalf("step %d is not lighter than the one before", k)
+		}
+		last = l
+	}
+	if r.at(-5) != r.at(1) || r.at(9) != r.at(3) || (ramp{2, 2}).at(2).A != 255 {
+		t.Error("outside the scale")
+	}
+	if marks(0, 0) != nil {
+		t.Error("marks on nothing")
+	}
+	for _, span := range [][2]float64{{0, 1}, {1, 1.06}, {0.0002, 0.0009}, {0, 123456}} {
+		list := marks(span[0], span[1])
+		seen := map[string]bool{}
+		for _, m := range list {
+			if seen[m.Label] || strings.HasPrefix(m.Label, "-") {
+				t.Errorf("%v: label %q twice or below zero", span, m.Label)
+			}
+			seen[m.Label] = true
+		}
+		if len(list) < 3 || len(list) > 12 {
+			t.Errorf("%v: %d marks", span, len(list))
+		}
+	}
+}
+
+// TestIndependentMethods: one body by its profile and by a mesh.
+func TestIndependentMethods(t *testing.T) {
+	const head = `{"format": "laydown case 1", %METHOD% "bath": {"name": "gold", "metal": "Au", "efficiency": "40 %"}, "conductivity": "6 S/m",
+	"current": "0.2 A", "promise": "1 µm", "parts": [{"name": "bob", "kind": "cathode", "law": {"model": "linear", "resistance": "2e-4 Ω·m²"}, %BODY%}]}`
+	get := func(method, body string) map[string]any {
+		text := strings.NewReplacer("%METHOD%", method, "%BODY%", body).Replace(head)
+		status, out, bad := call(t, text, "-json", "-no-advice", "-")
+		if status != 0 {
+			t.Fatalf("status %d, %s", status, bad)
+		}
+		var f map[string]any
+		if err := json.Unmarshal([]byte(out), &f); err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	a := get("", `"torus": {"radius": "30 mm", "height": "0 mm", "thickness": "16 mm"}`)
+	b := get(`"method": "mesh",`, `"torus": {"centre_diameter": "60 mm", "tube_diameter": "16 mm"}, "panel": "4 mm"`)
+	for name, tol := range map[string]float64{"min_to_mean": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015, "volume_cm3": 0.03, "minutes_to_promise": 0.02, "p95_um": 0.01} {
+		x, y := a[name].(float64), b[name].(float64)
+		if math.Abs(y/x-1) > tol {
+			t.Errorf("%s: %v by profile, %v by mesh", name, x, y)
+		}
+	}
+}
+
+// TestPositions: the block turned half the time is even on both sides.
+func TestPositions(t *testing.T) {
+	text := strings.Replace(blockCase, `"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`, 1)
+	read := func(text string, args ...string) map[string]any {
+		status, out, bad := call(t, text, append(args, "-json", "-quick", "-")...)
+		if status != 0 {
+			t.Fatalf("status %d, %s", status, bad)
+		}
+		var f map[string]any
+		if err := json.Unmarshal([]byte(out), &f); err != nil {
+			t.Fatal(err)
+		}
+		return f
+	}
+	still, turned := read(blockCase), read(text, "-no-advice")
+	ratio := func(f map[string]any) float64 { return f["min_to_mean"].(float64) }
+	if ratio(turned) <= ratio(still) || turned["error_estimate"] != nil {
+		t.Errorf("still %v, turned %v, error %v", ratio(still), ratio(turned), turned["error_estimate"])
+	}
+	for _, v := range still["arrangements"].([]any) {
+		o := v.(map[string]any)
+		if strings.HasPrefix(o["name"].(string), "turned") && math.Abs(o["min_to_mean"].(float64)-ratio(turned)) > 1e-6 {
+			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_mean"], ratio(turned))
+		}
+	}
+	marked := strings.Replace(blockCase, `"promise"`, `"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`, 1)
+	front := read(marked, "-no-advice")
+	if ratio(front) <= ratio(still) || front["significant_cm2"].(float64) >= 0.5*front["area_cm2"].(float64) {
+		t.Errorf("the side towards the anode: %v of %v", ratio(front), ratio(still))
+	}
+}
+
+// TestAnodeInside: a cup is offered an anode rod, and gains by it.
+func TestAnodeInside(t *testing.T) {
+	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "5 mm"`).ReplaceAllString(blockCase, `"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
+	status, out, bad := call(t, cup, "-json", "-quick", "-")
+	if status != 0 {
+		t.Fatalf("status %d, %s", status, bad)
+	}
+	var f struct {
+		MinToMean    float64 `json:"min_to_mean"`
+		Arrangements []struct {
+			Name      string
+			No        *string
+			MinToMean *float64 `json:"min_to_mean"`
+		}
+	}
+	if err := json.Unmarshal([]byte(out), &f); err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range f.Arrangements {
+		if o.Name == "an anode inside" {
+			if o.MinToMean == nil || *o.MinToMean < 1.2*f.MinToMean {
+				t.Errorf("an anode inside: %v, %v, without %v", o.MinToMean, o.No, f.MinToMean)
+			}
+			return
+		}
+	}
+	t.Error("an anode inside is not among", f.Arrangements)
+}
+
+// TestShippedMeshes: the cases in testdata run, the figure with its file.
+func TestShippedMeshes(t *testing.T) {
+	for _, name := range []string{"bezel", "figure"} {
+		status, out, bad := call(t, "", "-quick", "-no-advice", filepath.Join("..", "..", "testdata", "cases", name+".json"))
+		if status != 0 || bad != "" || !strings.Contains(out, "thinnest     1.000 µm at x =") || !strings.Contains(out, "not asked for") {
+			t.Errorf("%s: status %d, %s\n%s", name, status, bad, out)
+		}
+	}
+}
+
+func TestWrongMeshRuns(t *testing.T) {
+	for _, c := range []struct {
+		stdin  string
+		args   []string
+		status int
+		want   string
+	}{
+		{"", []string{"-ply", "x.ply"}, 1, "by profile"},
+		{"", []string{"-memory", "0"}, 2, "gigabytes above 0"},
+		{"", []string{"-memory", "NaN"}, 2, "gigabytes above 0"},
+		{blockCase, []string{"-memory", "0.001", "-"}, 1, "more memory than allowed"},
+		{strings.Replace(blockCase, `"at": ["70 mm"`, `"at": ["10 mm"`, 1), []string{"-"}, 1, ""},
+		{strings.Replace(blockCase, `"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}`, `"file": "none.stl", "unit": "1 mm"`, 1), []string{"-"}, 1, "cannot be opened"},
+		{blockCase, []string{"-no-advice", "-quick", "-ply", "/no/such/folder/x.ply", "-"}, 1, "no/such/folder"},
+		{blockCase, []string{"-no-advice", "-quick", "-picture", "/no/such/folder/x.svg", "-"}, 1, "no/such/folder"},
+	} {
+		status, _, bad := call(t, c.stdin, c.args...)
+		if status != c.status || !strings.Contains(bad, c.want) {
+			t.Errorf("%v: status %d, %q, want %d, %q", c.args, status, bad, c.status, c.want)
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var out, bad bytes.Buffer
+	if status := run(ctx, []string{"-"}, strings.NewReader(blockCase), &out, &bad); status != 1 || out.Len() > 0 {
+		t.Errorf("cancelled: status %d, %q", status, out.String())
+	}
+}

@@ -1,0 +1,348 @@
+package jobfile_test
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"math"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/field"
+	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
+	"example.com/laydown/testdata"
+	"example.com/laydown/units"
+)
+
+// meshCase is a small case with a tank, an anode of each kind, marks and two
+// positions, and with a file.
+const meshCase = `{
+  "format": "laydown case 1",
+  "case": "finial",
+  "method": "mesh",
+  "bath": {"name": "gold", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %", "source": "demo data"},
+  "conductivity": "6 S/m",
+  "tank": {"length": "300 mm", "width": "200 mm", "depth": "220 mm", "panel": "50 mm"},
+  "current": "0.2 A",
+  "promise": "1 µm",
+  "significant": {
+    "facing": {"direction": "-x", "within": 60},
+    "away_from_edges": {"sharper_than": 30, "distance": "2 mm"}
+  },
+  "parts": [
+    {"name": "finial", "kind": "cathode", "law": {"model": "linear", "resistance": "1e-3 Ω·m²"},
+     "cylinder": {"diameter": "20 mm", "length": "40 mm"}, "panel": "8 mm", "grade": 1,
+     "turn": [{"axis": "y", "degrees": 90}],
+     "at": ["120 mm", "100 mm", "110 mm"]},
+    {"name": "rod", "kind": "anode", "file": "rod.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm", "refine": 1,
+     "at": ["200 mm", "100 mm", "110 mm"]},
+    {"name": "wall", "kind": "anode", "wall": "low x"}
+  ],
+  "positions": [
+    {"share": 0.25},
+    {"share": "75 %", "turn": [{"axis": "z", "degrees": 90}], "at": ["130 mm", "90 mm", "100 mm"]}
+  ]
+}`
+
+// files opens the few files of the cases here.
+func files(name string) (io.ReadCloser, error) {
+	var b bytes.Buffer
+	rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre, mesh.Grid{Size: 30 * units.Millimetre})
+	if err != nil {
+		return nil, err
+	}
+	switch name {
+	case "rod.stl":
+		err = mesh.WriteSTL(&b, rod, units.Millimetre)
+	case "rod.ply":
+		err = mesh.WritePLY(&b, rod, units.Millimetre, mesh.Skin{})
+	case "open.ply":
+		rod.Triangles = rod.Triangles[1:]
+		err = mesh.WritePLY(&b, rod, units.Millimetre, mesh.Skin{})
+	case "short.stl":
+		b.WriteString("solid nothing")
+	default:
+		return nil, fs.ErrNotExist
+	}
+	return io.NopCloser(&b), err
+}
+
+func readMesh(text string) (jobfile.Case, error) {
+	return jobfile.ReadCaseWith(strings.NewReader(text), files)
+}
+
+func middleOf(s *field.Surface) (middle, size r3.Vec) {
+	low, high := s.Vertices[0], s.Vertices[0]
+	for _, v := range s.Vertices {
+		low = r3.Vec{X: math.Min(low.X, v.X), Y: math.Min(low.Y, v.Y), Z: math.Min(low.Z, v.Z)}
+		high = r3.Vec{X: math.Max(high.X, v.X), Y: math.Max(high.Y, v.Y), Z: math.Max(high.Z, v.Z)}
+	}
+	return r3.Scale(0.5, r3.Add(low, high)), r3.Sub(high, low)
+}
+
+func near(a, b r3.Vec) bool { return r3.Norm(r3.Sub(a, b)) < 1e-9 }
+
+// TestReadMeshCase: what the file says is in the problem.
+func TestReadMeshCase(t *testing.T) {
+	c, err := readMesh(meshCase)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := c.Mesh.Problem
+	if len(p.Surfaces) != 2 || p.Surfaces[0].Kind != field.Cathode || p.Surfaces[1].Kind != field.Anode || p.Drive.Current != 0.2*units.Ampere ||
+		p.Tank.Box.High != (r3.Vec{X: 0.3, Y: 0.2, Z: 0.22}) || p.Tank.Box.Panel != 50*units.Millimetre {
+		t.Errorf("%+v", p)
+	}
+	if w := p.Tank.Box.Walls; len(w) != 1 || w[0].Face != field.LowX || w[0].Kind != field.Anode {
+		t.Errorf("walls %+v", w)
+	}
+	// A bar along z that is turned about y lies along x.
+	if at, size := middleOf(&p.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 || size.Z > 0.0201 {
+		t.Errorf("hangs at %v, %v", at, size)
+	}
+	if at, size := middleOf(&p.Surfaces[1]); !near(at, r3.Vec{X: 0.2, Y: 0.1, Z: 0.11}) || math.Abs(size.Z-0.08) > 1e-7 {
+		t.Errorf("the rod is at %v, %v", at, size)
+	}
+	if len(c.Mesh.Mended) != 0 && !strings.Contains(c.Mesh.Mended[0], "rod.stl") {
+		t.Errorf("mended %v", c.Mesh.Mended)
+	}
+	if len(c.Mesh.Positions) != 2 || c.Mesh.Positions[0].Share != 0.25 || c.Mesh.Positions[1].Share != 0.75 {
+		t.Fatalf("positions %+v", c.Mesh.Positions)
+	}
+	at, size := middleOf(&c.Mesh.Positions[1].Problem.Surfaces[0])
+	if !near(at, r3.Vec{X: 0.13, Y: 0.09, Z: 0.1}) || math.Abs(size.Y-0.04) > 1e-9 {
+		t.Errorf("second position at %v, %v", at, size)
+	}
+	if at, size = middleOf(&c.Mesh.Positions[0].Problem.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 {
+		t.Errorf("first position at %v, %v", at, size)
+	}
+	for _, s := range []struct {
+		at, normal r3.Vec
+		in         bool
+	}{
+		{r3.Vec{X: 0.1, Y: 0.1, Z: 0.11}, r3.Vec{X: -1}, true},
+		{r3.Vec{X: 0.14, Y: 0.1, Z: 0.11}, r3.Vec{X: 1}, false},          // faces away
+		{r3.Vec{X: 0.1, Y: 0.1, Z: 0.1195}, r3.Vec{X: -1}, false},        // at the rim
+		{r3.Vec{X: 0.11, Y: 0.1, Z: 0.12}, r3.Vec{X: -0.5, Z: 1}, false}, // 63° off
+	} {
+		if c.Significant(coat.Patch{At: s.at, Normal: s.normal}) != s.in {
+			t.Errorf("significant at %v facing %v: not %v", s.at, s.normal, s.in)
+		}
+	}
+}
+
+// TestMeshBodies: each generator, file kind and role is read, with the size
+// that the file gives.
+func TestMeshBodies(t *testing.T) {
+	head := `{"format": "laydown case 1", "method": "mesh", "conductivity": "6 S/m", "voltage": "1 V", "promise": "1 µm",
+	  "bath": {"name": "gold", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %%"}, "parts": [{"kind": "cathode", %s}%s]}`
+	for _, s := range []struct {
+		body string
+		area float64 // cm², by hand; facets of a round body are less
+	}{
+		{`"box": {"length": "10 mm", "width": "20 mm", "height": "30 mm"}`, 22},
+		{`"plate": {"length": "22 mm", "width": "22 mm", "thickness": "3 mm", "edge_radius": "1 mm"}`, (2*(400+20+20) + 2*math.Pi*41 + 4*math.Pi) / 100},
+		{`"cylinder": {"diameter": "20 mm", "length": "30 mm"}`, math.Pi * 8},
+		{`"tube": {"outer": "20 mm", "inner": "10 mm", "length": "30 mm"}`, math.Pi * (3*3 + 1.5)},
+		{`"sphere": {"diameter": "20 mm"}`, math.Pi * 4},
+		{`"torus": {"centre_diameter": "84 mm", "tube_diameter": "6 mm"}, "panel": "3 mm"`, math.Pi * math.Pi * 8.4 * 0.6},
+		{`"cup": {"outer": "20 mm", "height": "30 mm", "recess": "16 mm", "depth": "20 mm"}`, math.Pi * (6 + 2 + 3.2)},
+		{`"file": "rod.stl", "unit": "1 mm"`, 2*1 + 4*8},
+		{`"file": "rod.ply", "unit": "0.5 mm", "refine": 2`, (2*1 + 4*8) / 4.},
+	} {
+		c, err := readMesh(fmt.Sprintf(head, s.body, `, {"kind": "shield", "box": {"length": "5 mm", "width": "5 mm", "height": "5 mm"}, "at": ["0.3 m", "0 m", "0 m"]}`+
+			`, {"kind": "robber", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0.3 m", "0 m"]}`+
+			`, {"kind": "floating", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0 m", "0.3 m"]}`))
+		if err != nil {
+			t.Errorf("%s: %v", s.body, err)
+			continue
+		}
+		p := c.Mesh.Problem.Surfaces
+		m := mesh.Mesh{Vertices: p[0].Vertices, Triangles: p[0].Triangles}
+		area, err := mesh.Area(m)
+		if got := area.In(units.SquareCentimetre); err != nil || got > s.area*(1+1e-6) || got < 0.95*s.area {
+			t.Errorf("%s: area %v cm², by hand %v, %v", s.body, got, s.area, err)
+		}
+		if at, _ := middleOf(&p[0]); r3.Norm(at) > 1e-9 {
+			t.Errorf("%s: its middle is at %v", s.body, at)
+		}
+		if len(p) != 4 || p[1].Kind != field.Insulator || p[3].Kind != field.Floating || len(c.Robbers) != 1 || c.Robbers[0] != 2 || p[0].Name != "part 1" {
+			t.Errorf("%s: roles %+v %v", s.body, p, c.Robbers)
+		}
+	}
+}
+
+// TestMending: what a file needed is said, by the file's name.
+func TestMending(t *testing.T) {
+	c, err := readMesh(strings.Replace(meshCase, `"file": "rod.stl"`, `"file": "rod.ply"`, 1))
+	if err != nil || len(c.Mesh.Mended) != 0 {
+		t.Errorf("a sound file: %v %v", c.Mesh, err)
+	}
+	turned := func(name string) (io.ReadCloser, error) {
+		var b bytes.Buffer
+		rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre, mesh.Grid{Size: 30 * units.Millimetre})
+		if err != nil {
+			return nil, err
+		}
+		rod.Triangles[3][0], rod.Triangles[3][1] = rod.Triangles[3][1], rod.Triangles[3][0]
+		err = mesh.WriteSTL(&b, rod, units.Millimetre)
+		return io.NopCloser(&b), err
+	}
+	c, err = jobfile.ReadCaseWith(strings.NewReader(meshCase), turned)
+	if err != nil || len(c.Mesh.Mended) != 1 || !strings.Contains(c.Mesh.Mended[0], "rod.stl") || !strings.Contains(c.Mesh.Mended[0], "turned") {
+		t.Errorf("one triangle turned: %v %v", c.Mesh, err)
+	}
+	_, err = jobfile.ReadCaseWith(strings.NewReader(strings.Replace(meshCase, `"repair": true, "weld": "0.01 mm", `, "", 1)), turned)
+	if err == nil || !strings.Contains(err.Error(), `"repair": true`) {
+		t.Errorf("without repair: %v", err)
+	}
+}
+
+// TestWrongMeshCases: each spoiled case is refused with a line, the value and a
+// remedy.
+func TestWrongMeshCases(t *testing.T) {
+	for _, s := range []struct{ old, new, want string }{
+		{`"method": "mesh"`, `"method": "guess"`, "need one of profile, mesh"},
+		{`"method": "mesh"`, `"method": "profile"`, "unknown field"},
+		{`"depth": "220 mm", `, ``, `need "length", "width" and "depth"`},
+		{`"depth": "220 mm"`, `"depth": "0 mm"`, "above zero"},
+		{`"depth": "220 mm"`, `"depth": "220 mm", "radius": "1 m"`, "unknown field"},
+		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "robber"`, "need a body of kind cathode"},
+		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "cathod"`, "need one of cathode"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"bar": {}`, "need one of box, plate"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm", "length": "40 mm"}, "sphere": {"diameter": "9 mm"}`, "need one of box, plate"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm"}`, `"length" is missing`},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm", "length": "40 mm", "wide": "1 mm"}`, "unknown field"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": 20, "length": "40 mm"}`, "without a unit"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"tube": {"outer": "20 mm", "inner": "30 mm", "length": "40 mm"}`, "need"},
+		{`"panel": "8 mm"`, `"panel": "8 µm"`, `need "panel" of at least`},
+		{`"panel": "8 mm"`, `"panel": "-8 mm"`, "above zero"},
+		{`"grade": 1`, `"grade": 9`, "need from 1"},
+		{`"grade": 1`, `"grade": true`, "need a number"},
+		{`{"axis": "y", "degrees": 90}`, `{"axis": "w", "degrees": 90}`, "need one of x, y, z"},
+		{`{"axis": "y", "degrees": 90}`, `{"degrees": 90}`, `"axis" is missing`},
+		{`{"axis": "y", "degrees": 90}`, `{"axis": "y"}`, `"degrees" is missing`},
+		{`{"axis": "y", "degrees": 90}`, `{"axis": "y", "degrees": 9e9}`, "need degrees from"},
+		{`[{"axis": "y", "degrees": 90}]`, `{"axis": "y", "degrees": 90}`, "need turns"},
+		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm"]`, "need three, x, y and z"},
+		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "110 A"]`, "is one of current"},
+		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "215 mm"]`, "finial"}, // through the surface of the solution
+		{`"file": "rod.stl"`, `"file": "no.stl"`, "cannot be opened"},
+		{`"file": "rod.stl"`, `"file": "rod.obj"`, "ends in .stl or .ply"},
+		{`"file": "rod.stl"`, `"file": 7`, "need the name of a file"},
+		{`"file": "rod.stl"`, `"file": "short.stl"`, "file"},
+		{`"file": "rod.stl"`, `"file": "open.ply"`, "cannot be mended"},
+		{`"unit": "1 mm", `, ``, `needs "unit"`},
+		{`"unit": "1 mm"`, `"unit": "1 V"`, "is one of voltage"},
+		{`"repair": true, `, ``, `"weld" goes with "repair"`},
+		{`"refine": 1`, `"refine": 9`, "from 0 to 4"},
+		{`"refine": 1`, `"panel": "3 mm"`, "unknown field"},
+		{`"wall": "low x"`, `"wall": "north"`, "need one of low x"},
+		{`"kind": "anode", "wall"`, `"kind": "cathode", "wall"`, `need "kind": "anode"`},
+		{`"kind": "anode", "wall"`, `"kind": "robber", "wall"`, `need "kind": "anode"`},
+		{`"wall": "low x"`, `"wall": "low x", "at": ["0 m", "0 m", "0 m"]`, "unknown field"},
+		{`"tank": {"length": "300 mm", "width": "200 mm", "depth": "220 mm", "panel": "50 mm"},`, ``, "there is no tank"},
+		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "left", "within": 60},`, "need one of x, -x"},
+		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"within": 60},`, `"direction" is missing`},
+		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "-x", "within": 400},`, "need degrees from 0 to 180"},
+		{`"facing": {"direction": "-x", "within": 60},`, `"box": {"low": ["0 m", "0 m", "0 m"]},`, `"high" is missing`},
+		{`"facing": {"direction": "-x", "within": 60},`, `"box": {"low": ["1 m", "1 m", "1 m"], "high": ["2 m", "2 m", "2 m"]},`, "holds none of the"},
+		{`"distance": "2 mm"`, `"distance": "2 m"`, "holds none of the"},
+		{`, "distance": "2 mm"`, ``, `"distance" is missing`},
+		{`"sharper_than": 30`, `"sharper_than": 0`, "need degrees from 1 to 179"},
+		{`{"share": 0.25}`, `{"share": 0.2}`, "sum to"},
+		{`{"share": 0.25}`, `{"share": 7}`, "7"},
+		{`{"share": 0.25}`, `{}`, `"share" is missing`},
+		{`"130 mm", "90 mm", "100 mm"`, `"5 mm", "90 mm", "100 mm"`, "finial"}, // through a wall
+		{`"current": "0.2 A"`, `"current": "NaN A"`, "current"},
+	} {
+		text := strings.Replace(meshCase, s.old, s.new, 1)
+		if text == meshCase {
+			t.Errorf("%q is not in the file", s.old)
+			continue
+		}
+		_, err := readMesh(text)
+		var at *jobfile.Error
+		if !errors.As(err, &at) || at.Line == 0 || !strings.Contains(err.Error(), s.want) {
+			t.Errorf("%s: %v, want %q with a line", s.new, err, s.want)
+		}
+	}
+	if _, err := jobfile.ReadCase(strings.NewReader(meshCase)); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+		t.Errorf("without open: %v", err)
+	}
+	empty := strings.Replace(bobCase(t), `"promise"`, `"significant": {}, "promise"`, 1)
+	if _, err := jobfile.ReadCase(strings.NewReader(empty)); err == nil || !strings.Contains(err.Error(), "is empty") {
+		t.Errorf("no marks: %v", err)
+	}
+}
+
+// TestProfileMarks: a case by profile may mark a box in radius and height, and
+// what faces a direction.
+func TestProfileMarks(t *testing.T) {
+	text := strings.Replace(bobCase(t), `"promise"`, `"significant": {"box": {"low": ["0 mm", "0 mm", "153 mm"], "high": ["30 mm", "0 mm", "200 mm"]}, "facing": {"direction": "z", "within": 30}}, "promise"`, 1)
+	c, err := jobfile.ReadCase(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := func(r, z, nz float64) bool {
+		return c.Significant(coat.Patch{At: r3.Vec{X: r, Z: z}, Normal: r3.Vec{X: math.Sqrt(1 - nz*nz), Z: nz}})
+	}
+	if !at(0.01, 0.158, 0.98) || at(0.01, 0.142, 0.98) || at(0.035, 0.154, 0.98) || at(0.01, 0.158, 0.5) {
+		t.Error("the marks are not where the file has them")
+	}
+}
+
+// TestEmbeddedMeshCases: the cases of the demo are read.
+func TestEmbeddedMeshCases(t *testing.T) {
+	raw, err := testdata.Files.ReadFile("cases/bezel.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := jobfile.ReadCase(bytes.NewReader(raw))
+	if err != nil || c.Mesh == nil || len(c.Mesh.Problem.Surfaces) < 2 {
+		t.Errorf("%v %v", c.Name, err)
+	}
+}
+
+// FuzzReadMeshCase: no panic, and what is read can be solved as far as a check
+// without solving tells.
+func FuzzReadMeshCase(f *testing.F) {
+	f.Add(meshCase)
+	f.Add(`{"format": "laydown case 1", "method": "mesh", "parts": [{"torus": {}}]}`)
+	f.Fuzz(func(t *testing.T, text string) {
+		c, err := readMesh(text)
+		if err != nil || c.Mesh == nil {
+			return
+		}
+		var big *field.CostError
+		if _, err := field.Estimate(c.Mesh.Problem, field.Options{}); err != nil && !errors.As(err, &big) {
+			t.Fatal(err)
+		}
+		if !(c.Promise > 0) {
+			t.Fatal(c.Promise)
+		}
+	})
+}
+
+func ExampleReadCaseWith() {
+	file, err := testdata.Files.Open("cases/bezel.json")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	defer file.Close()
+	open := func(name string) (io.ReadCloser, error) { return nil, fs.ErrNotExist } // the case names no file
+	c, err := jobfile.ReadCaseWith(file, open)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(c.Name, c.Promise, len(c.Mesh.Problem.Surfaces), "bodies")
+	// Output: bezel of a carriage clock between two anodes 1 µm 3 bodies
+}
