@@ -28,7 +28,7 @@ const blockCase = `{
   "current": "0.15 A", "promise": "1 µm", "price_per_g": "98.50", "currency": "EUR",
   "parts": [
     {"name": "block", "kind": "cathode", "law": {"model": "tafel", "exchange": "1 A/m²", "alpha": 0.5, "temperature": "38 °C"},
-     "plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}, "panel": "5 mm", "at": ["70 mm", "50 mm", "50 mm"]},
+     "plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}, "panel": "7 mm", "grade": 1, "at": ["70 mm", "50 mm", "50 mm"]},
     {"name": "wall", "kind": "anode", "wall": "low x"}
   ]
 }`
@@ -194,6 +194,7 @@ func TestIndependentMethods(t *testing.T) {
 	}
 	a := get("", `"torus": {"radius": "30 mm", "height": "0 mm", "thickness": "16 mm"}`)
 	b := get(`"method": "mesh",`, `"torus": {"centre_diameter": "60 mm", "tube_diameter": "16 mm"}, "panel": "4 mm"`)
+	// Facets take 3 % of the volume; the distribution is far less shy of them.
 	for name, tol := range map[string]float64{"min_to_mean": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015, "volume_cm3": 0.03, "minutes_to_promise": 0.02, "p95_um": 0.01} {
 		x, y := a[name].(float64), b[name].(float64)
 		if math.Abs(y/x-1) > tol {
@@ -223,7 +224,7 @@ func TestPositions(t *testing.T) {
 	}
 	for _, v := range still["arrangements"].([]any) {
 		o := v.(map[string]any)
-		if strings.HasPrefix(o["name"].(string), "turned") && math.Abs(o["min_to_mean"].(float64)-ratio(turned)) > 1e-6 {
+		if o["name"] == "turned half round half of the time" && math.Abs(o["min_to_mean"].(float64)-ratio(turned)) > 1e-6 {
 			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_mean"], ratio(turned))
 		}
 	}
@@ -236,7 +237,7 @@ func TestPositions(t *testing.T) {
 
 // TestAnodeInside: a cup is offered an anode rod, and gains by it.
 func TestAnodeInside(t *testing.T) {
-	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "5 mm"`).ReplaceAllString(blockCase, `"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
+	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "7 mm", "grade": 1`).ReplaceAllString(blockCase, `"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
 	status, out, bad := call(t, cup, "-json", "-quick", "-")
 	if status != 0 {
 		t.Fatalf("status %d, %s", status, bad)

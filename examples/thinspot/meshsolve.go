@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"math"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
@@ -22,17 +24,21 @@ func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 	for _, m := range cell.Mended {
 		r.warnings = append(r.warnings, "mended "+m)
 	}
-	coarse, err := r.positions(ctx, cell.Positions, false, e)
+	r.second = tooDear(cell.Positions, e)
+	if err := announce(cell.Positions, r.second == "", e); err != nil {
+		return nil, err
+	}
+	coarse, err := r.positions(ctx, cell.Positions, "mesh of the case", e)
 	if err != nil {
 		return nil, err
 	}
 	best := coarse
-	if r.second = tooDear(cell.Positions, e); r.second == "" {
-		fine, err := r.positions(ctx, cell.Positions, true, e)
+	if r.second == "" {
+		fine, err := r.positions(ctx, refined(cell.Positions), "finer mesh", e)
 		if err != nil {
 			return nil, err
 		}
-		if err := fine.errorAgainst(coarse); err != nil {
+		if err := fine.errorAgainst(coarse, c.Significant); err != nil {
 			return nil, err
 		}
 		best = fine
@@ -52,7 +58,7 @@ func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 		return nil, err
 	}
 	first.Name = "as it hangs"
-	return r, r.compare(ctx, first, meshOthers(r, coarse.solutions[0], e), e)
+	return r, r.compare(ctx, first, others{r, cell.Positions, coarse, e}.all(), e)
 }
 
 // A hung is the case solved on one mesh, in all positions.
@@ -61,31 +67,22 @@ type hung struct {
 	problems  []field.Problem
 	solutions []*field.Solution
 	surfaces  []coat.Surface
-	minError  float64
 }
 
-// positions solves every position on the mesh of the case or on a finer one.
-func (r *result) positions(ctx context.Context, list []jobfile.Position, fine bool, e effort) (hung, error) {
+// positions solves every position of a list.
+func (r *result) positions(ctx context.Context, list []jobfile.Position, what string, e effort) (hung, error) {
 	var v hung
 	var shares []units.Ratio
-	what := "mesh of the case"
-	if fine {
-		what = "finer mesh"
-	}
 	for _, pos := range list {
-		p := pos.Problem
-		if fine {
-			p = field.Refined(p)
-		}
-		s, w, err := hangMesh(ctx, p, what, e)
+		s, w, err := hangMesh(ctx, pos.Problem, what, e)
 		if err != nil {
 			return v, err
 		}
-		v.problems, v.solutions, v.surfaces = append(v.problems, p), append(v.solutions, s), append(v.surfaces, w.Surface)
+		v.problems, v.solutions, v.surfaces = append(v.problems, pos.Problem), append(v.solutions, s), append(v.surfaces, w.Surface)
 		v.way.Robbed += units.Current(float64(pos.Share) * float64(w.Robbed))
 		shares = append(shares, pos.Share)
 	}
-	v.way.Surface, v.minError = v.surfaces[0], math.NaN()
+	v.way.Surface = v.surfaces[0]
 	if len(list) == 1 {
 		return v, nil
 	}
@@ -94,18 +91,50 @@ func (r *result) positions(ctx context.Context, list []jobfile.Position, fine bo
 	return v, err
 }
 
+// refined is a list of positions on a mesh of half the panel size.
+func refined(list []jobfile.Position) []jobfile.Position {
+	list = append([]jobfile.Position(nil), list...)
+	for k := range list {
+		list[k].Problem = field.Refined(list[k].Problem)
+	}
+	return list
+}
+
 // errorAgainst estimates the error of the least density from the coarser mesh.
-func (v *hung) errorAgainst(coarse hung) error {
-	v.minError = 0
-	for k := range v.solutions {
-		d, err := field.Compare(coarse.solutions[k], v.solutions[k])
+func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
+	if significant == nil && len(v.solutions) == 1 {
+		d, err := field.Compare(coarse.solutions[0], v.solutions[0])
 		if err != nil {
 			return err
 		}
-		v.minError = math.Max(v.minError, math.Max(math.Abs(d[0].Minimum), math.Abs(d[0].AtSpot)))
-		v.way.Surface.Unresolved = v.way.Surface.Unresolved || d[0].Unresolved
+		v.way.Surface.MinError = math.Max(math.Abs(d[0].Minimum), math.Abs(d[0].AtSpot))
+		v.way.Surface.Unresolved = d[0].Unresolved
+		return nil
 	}
-	v.way.Surface.MinError = v.minError
+	// The same where the promise holds, for all positions together.
+	from, to := coarse.way.Surface.Patches, v.way.Surface.Patches
+	least := func(list []coat.Patch, better func(a, b coat.Patch) bool) int {
+		at := -1
+		for i, p := range list {
+			if (significant == nil || significant(p)) && (at < 0 || better(p, list[at])) {
+				at = i
+			}
+		}
+		return at
+	}
+	thinner := func(a, b coat.Patch) bool { return a.Density < b.Density }
+	there, here := least(from, thinner), least(to, thinner)
+	if there < 0 || here < 0 {
+		return errors.New("no significant surface on one of the two meshes")
+	}
+	spot := to[here]
+	same := least(from, func(a, b coat.Patch) bool { return r3.Norm2(r3.Sub(a.At, spot.At)) < r3.Norm2(r3.Sub(b.At, spot.At)) })
+	change := func(p coat.Patch) float64 { return math.Abs(float64(p.Density/spot.Density) - 1) }
+	v.way.Surface.MinError = math.Max(change(from[there]), change(from[same]))
+	// Whether the least density of all hangs on one panel does not matter when it
+	// lies where nothing is promised.
+	jumps := !(change(from[there]) <= 0.1)
+	v.way.Surface.Unresolved = jumps || significant == nil && v.way.Surface.Unresolved
 	return nil
 }
 
@@ -157,6 +186,41 @@ func tooDear(list []jobfile.Position, e effort) string {
 	return ""
 }
 
+// announce says what a run that takes more than a few seconds will take: the
+// case, the second mesh and the other arrangements together.
+func announce(list []jobfile.Position, second bool, e effort) error {
+	seconds, bytes, panels := 0.0, int64(0), 0
+	count := func(p field.Problem, times float64) error {
+		cost, err := field.Estimate(p, field.Options{MemoryLimit: e.memory})
+		if err != nil {
+			return err
+		}
+		seconds, bytes, panels = seconds+times*cost.Seconds, max(bytes, cost.Bytes), max(panels, cost.Unknowns)
+		return nil
+	}
+	times := 1.0
+	if e.advice {
+		times += solvesOfAdvice
+	}
+	for i, pos := range list {
+		if err := count(pos.Problem, times); err != nil {
+			return err
+		}
+		if i == 0 {
+			times = 1
+		}
+		if second {
+			if err := count(field.Refined(pos.Problem), 1); err != nil {
+				return err
+			}
+		}
+	}
+	if seconds > 15 {
+		e.say("up to %d panels, some %.0f s in all, %s", panels, seconds, memory(bytes))
+	}
+	return nil
+}
+
 func memory(b int64) string {
 	if b < 1e9 {
 		return fmt.Sprintf("%.0f MB", float64(b)/1e6)
@@ -167,11 +231,6 @@ func memory(b int64) string {
 // hangMesh solves one arrangement.
 func hangMesh(ctx context.Context, p field.Problem, what string, e effort) (*field.Solution, coat.Way, error) {
 	o := field.Options{MemoryLimit: e.memory, Progress: func(stage string, done, total int) { e.progress(what, stage, done, total) }}
-	if cost, err := field.Estimate(p, o); err != nil {
-		return nil, coat.Way{}, err
-	} else if cost.Seconds > 20 {
-		e.say("%s: %d panels, some %.0f s, %s", what, cost.Unknowns, cost.Seconds, memory(cost.Bytes))
-	}
 	s, err := field.Solve(ctx, p, o)
 	if err != nil {
 		return nil, coat.Way{}, err

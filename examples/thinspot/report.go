@@ -31,6 +31,8 @@ func (r *result) figures() map[string]any {
 	}
 	if !math.IsNaN(r.surface.MinError) {
 		f["error_estimate"] = r.surface.MinError
+	} else {
+		f["error_unknown_because"] = r.second
 	}
 	var others []map[string]any
 	for _, o := range r.advice {
@@ -41,6 +43,9 @@ func (r *result) figures() map[string]any {
 			v["saved_g"], v["minutes"], v["min_to_mean"], v["saved_minutes"] = o.SavedMass.In(units.Gram), o.Time.In(units.Minute), float64(o.MinToMean), o.SavedTime.In(units.Minute)
 		}
 		others = append(others, v)
+	}
+	for _, s := range r.skipped {
+		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil, "no": "not tried: " + s.no})
 	}
 	if others != nil {
 		f["arrangements"] = others
@@ -74,8 +79,8 @@ func (r *result) text(w io.Writer) {
 	fmt.Fprintf(w, "then         mean %s, 5 %% of the area under %s, 5 %% over %s\n", um(r.coat.Mean), um(r.coat.P05), um(r.coat.P95))
 	fmt.Fprintf(w, "ratio        thinnest over mean %.3f; in a job file: \"min_to_mean\": %.3f, \"basis\": %q%s\n", float64(r.dist.MinToMean), float64(r.dist.MinToMean), r.dist.Basis, r.unsure())
 	fmt.Fprintf(w, "a tenth less time leaves %s below the promise\n", r.below.Text(units.SquareCentimetre, 1))
-	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the promise%s\n", r.coat.FineMass.Text(units.Milligram, 1), c.Bath.Metal,
-		r.away.Text(units.Milligram, 1), r.money(r.away))
+	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the promise%s\n", weight(r.coat.FineMass), c.Bath.Metal,
+		weight(r.away), r.money(r.away))
 	known := fmt.Sprintf("least density known to %.1e", r.surface.MinError)
 	if math.IsNaN(r.surface.MinError) {
 		known = "how well the least density is known was not found: " + r.second
@@ -99,7 +104,7 @@ func (r *result) arrangements(w io.Writer) {
 	if r.advice == nil {
 		return
 	}
-	fmt.Fprintf(w, "\nOther arrangements, each until the thinnest spot has %s\n", r.c.Promise.Text(units.Micrometre, 3))
+	fmt.Fprintf(w, "\nOther arrangements, each until the thinnest spot has %s, all on one coarser mesh\n", r.c.Promise.Text(units.Micrometre, 3))
 	fmt.Fprintf(w, "  %-58s %10s %7s %14s %s\n", "", "time", "ratio", "metal saved", "")
 	for _, o := range r.advice {
 		if o.Err != nil {
@@ -110,10 +115,10 @@ func (r *result) arrangements(w io.Writer) {
 		if o.Unresolved {
 			mark = " (not resolved)"
 		}
-		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, o.Time, float64(o.MinToMean), o.SavedMass.Text(units.Milligram, 1), r.money(o.SavedMass), mark)
+		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, o.Time, float64(o.MinToMean), weight(o.SavedMass), r.money(o.SavedMass), mark)
 	}
 	for _, s := range r.skipped {
-		fmt.Fprintf(w, "  not tried: %s\n", s)
+		fmt.Fprintf(w, "  not tried: %s: %s\n", s.name, s.no)
 	}
 	metal, time := coat.Best(r.advice)
 	fmt.Fprintf(w, "  saves metal: %s; saves time: %s\n", orNone(metal), orNone(time))
@@ -127,13 +132,22 @@ func (r *result) unsure() string {
 	return fmt.Sprintf(", \"uncertainty\": %q", r.dist.Uncertainty.Percent(1))
 }
 
-// money is a mass at the price of the case, to the milligram and two places.
+// money is a mass at the price of the case: the mass to a tenth of a milligram, as
+// it is printed, the amount to two places.
 func (r *result) money(m units.Mass) string {
 	if r.c.PricePerGram.IsZero() {
 		return ""
 	}
-	v := decimal.NewFromFloat(m.In(units.Gram)).RoundBank(3).Mul(r.c.PricePerGram).RoundBank(2)
+	v := decimal.NewFromFloat(m.In(units.Gram)).RoundBank(4).Mul(r.c.PricePerGram).RoundBank(2)
 	return strings.TrimRight(fmt.Sprintf(" (%s %s", v.StringFixed(2), r.c.Currency), " ") + ")"
+}
+
+// weight shows a mass in milligrams, from ten grams on in grams.
+func weight(m units.Mass) string {
+	if math.Abs(float64(m)) >= float64(10*units.Gram) {
+		return m.Text(units.Gram, 1)
+	}
+	return m.Text(units.Milligram, 1)
 }
 
 func orNone(list []string) string {

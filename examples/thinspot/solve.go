@@ -25,7 +25,7 @@ type result struct {
 	below   units.Area // thinner than the promise in nine tenths of the time
 	dist    plating.Distribution
 	advice  []coat.Outcome
-	skipped []string // other arrangements that were not tried, and why
+	skipped []arrangement // other arrangements that were not tried, and why
 
 	part     string // name of the promised part
 	area     units.Area
@@ -82,6 +82,9 @@ func (r *result) finish() error {
 	if r.below, err = sooner.Below(r.surface, r.c.Promise); err != nil {
 		return err
 	}
+	if r.coat.MinToMean < 0.1 {
+		r.warnings = append(r.warnings, fmt.Sprintf("the thinnest spot gets %s of the mean: promise it elsewhere (\"significant\" in the case), or hang the part in another way", r.coat.MinToMean.Percent(1)))
+	}
 	r.dist, err = r.coat.Distribution(r.surface)
 	return err
 }
@@ -108,7 +111,7 @@ func (r *result) compare(ctx context.Context, first coat.Way, others []arrangeme
 	var failed []coat.Outcome
 	for i, o := range others {
 		if o.no != "" {
-			r.skipped = append(r.skipped, o.name+": "+o.no)
+			r.skipped = append(r.skipped, o)
 			continue
 		}
 		e.progress("other arrangements", o.name, i, len(others))

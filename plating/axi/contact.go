@@ -16,6 +16,7 @@ type body struct {
 	sheet   bool
 	flip    float64
 	dry     []stretch
+	touches []float64 // arc lengths along the vessel of the ends that stand on it
 }
 
 // An end of a profile is on the axis, on the vessel, on the floor or free.
@@ -42,6 +43,11 @@ func (m *model) place(i int, p Part, vessel []curve) (body, error) {
 	ends := [2]ending{m.ending(first, vessel), m.ending(last, vessel)}
 	if err := m.within(name, b, ends, vessel); err != nil {
 		return b, err
+	}
+	for _, e := range ends {
+		if e.kind == onVessel {
+			b.touches = append(b.touches, e.at)
+		}
 	}
 	b.outline = append(chords(cs), last)
 	if p.Sheet {
@@ -104,6 +110,7 @@ func (m *model) within(name string, b body, ends [2]ending, vessel []curve) erro
 	if len(vessel) == 0 {
 		return nil
 	}
+	wall := append(chordsOf(vessel, 1024), vessel[len(vessel)-1].b)
 	for _, c := range b.curves {
 		for _, v := range vessel {
 			for _, q := range common(c, v) {
@@ -112,13 +119,14 @@ func (m *model) within(name string, b body, ends [2]ending, vessel []curve) erro
 				}
 			}
 		}
-		if q := c.at(c.length / 2); !inside(q, append(chords(vessel), vessel[len(vessel)-1].b)) {
-			// An arc of the vessel bulges past its chords: only far points are outside.
+		if q := c.at(c.length / 2); !inside(q, wall) {
+			// An arc of the vessel bulges past its chords, by a millionth of its
+			// radius: only points farther off are outside.
 			near := math.Inf(1)
 			for _, v := range vessel {
 				near = math.Min(near, v.nearest(q, 0, v.length))
 			}
-			if near > 2e-3 {
+			if near > 3e-6 {
 				return outside(q)
 			}
 		}

@@ -143,12 +143,15 @@ func inside(p vec, chain []vec) bool {
 }
 
 // chords returns points along the curves, arcs cut finely, without the last.
-func chords(cs []curve) []vec {
+func chords(cs []curve) []vec { return chordsOf(cs, 64) }
+
+// chordsOf cuts each arc into so many chords.
+func chordsOf(cs []curve, pieces int) []vec {
 	var out []vec
 	for _, c := range cs {
 		n := 1
 		if c.arc || c.oval {
-			n = 64
+			n = pieces
 		}
 		for k := range n {
 			out = append(out, c.at(c.length*float64(k)/float64(n)))

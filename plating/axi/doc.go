@@ -141,7 +141,8 @@
 // without length, arcs that are none, profiles that cross, touch themselves
 // ([ErrCrossing]), are open, or meet the axis on the way ([ErrProfile]); parts
 // that overlap or touch ([ErrOverlap]), leave the bath or touch its walls with
-// more than an end ([ErrOutside]); no cathode or anode ([ErrNoElectrode]); a
+// more than an end ([ErrOutside]); a part that stands on a wall of the other rail
+// ([ErrShort]); no cathode or anode ([ErrNoElectrode]); a
 // conductivity, current, law or bias that makes no sense. A [*SolveError] means
 // that the shape needs more unknowns than [Options] allow ([ErrTooLarge]), or that
 // the iteration failed ([ErrNoConvergence], [ErrSingular]). The context's

@@ -12,6 +12,7 @@ var (
 	ErrCrossing      = errors.New("profile crosses or touches itself")   // two segments have a point in common
 	ErrOverlap       = errors.New("parts overlap or touch")              // two bodies, or a body and the vessel
 	ErrOutside       = errors.New("outside the bath")                    // a part beyond the vessel or below the floor
+	ErrShort         = errors.New("cathode and anode touch")             // metal of the two rails in contact
 	ErrNoElectrode   = errors.New("no electrode")                        // a side of the cell is missing
 	ErrTooLarge      = errors.New("too many unknowns")                   // the shape needs more than allowed
 	ErrNoConvergence = errors.New("iteration has not converged")         // Newton's method gave up

@@ -29,6 +29,7 @@ type surface struct {
 	part    int // index among the parts, -1 for walls
 	wall    int // index among the walls, -1 for parts and insulating walls
 	profile Profile
+	sheet   bool
 }
 
 // A piece is a stretch of a line or arc that the bath wets.
@@ -86,6 +87,9 @@ func build(p Problem) (*model, error) {
 		}
 		bodies = append(bodies, b)
 		dry = append(dry, b.dry...)
+	}
+	if err := shorts(p, bodies, vessel); err != nil {
+		return nil, err
 	}
 	if p.Bath.Extent == Vessel {
 		if err := m.addVessel(p.Bath, vessel, dry); err != nil {
@@ -161,7 +165,7 @@ func (m *model) addPart(i int, p Part, b body) {
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)
 	}
-	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1, profile: p.Profile})
+	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1, profile: p.Profile, sheet: p.Sheet})
 	masked := uniqueInts(p.Masked)
 	offset := 0.0
 	for k, c := range b.curves {

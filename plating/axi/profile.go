@@ -186,6 +186,14 @@ func (p Profile) check(name string) error {
 	if err != nil {
 		return err
 	}
+	from := p.start
+	for i, s := range p.steps {
+		if s.oval && (!s.flat && from.R == 0 || s.flat && s.end.R == 0) {
+			return &units.ValueError{Field: fmt.Sprintf("%s, segment %d", name, i), Value: "a quarter ellipse that meets the axis along it",
+				Need: "one that meets the axis squarely: at a needle's tip the current density is infinite", Err: ErrProfile}
+		}
+		from = s.end
+	}
 	closed := p.closed()
 	for i := range cs {
 		for k := i + 1; k < len(cs); k++ {

@@ -30,6 +30,7 @@ type Surface struct {
 	Area      units.Area    // bare and in the bath
 	Current   units.Current // into the surface
 	Samples   []Sample      // along the profile
+	Sheet     bool          // metal without thickness: Density is that of both sides together, but on a floor
 	// Whole holds the figures over all of the bare surface.
 	Whole Stretch
 	// CurrentError and MinError are the relative differences of current and
@@ -129,7 +130,7 @@ func differ(a, b float64) float64 {
 func (f *solved) surface(owner int) Surface {
 	m := f.ms.m
 	sf := m.surfaces[owner]
-	out := Surface{Name: sf.name, Kind: sf.kind, at: f, owner: owner}
+	out := Surface{Name: sf.name, Kind: sf.kind, Sheet: sf.sheet, at: f, owner: owner}
 	if sf.kind != Insulator {
 		out.Potential = units.Voltage(f.sy.metal(owner, f.x))
 	}

@@ -27,6 +27,7 @@ const (
 	Reversed                      // part of a cathode dissolves, or of an anode plates
 	Unbalanced                    // the currents do not add up
 	OverflowedLaw                 // an exponent was held at its limit
+	RoughShape                    // something is too thin for its panels
 )
 
 // String returns the warning's text with the part.
@@ -74,12 +75,15 @@ func warn(s *Solution, coarse *solved) []Warning {
 	if gaps := f.ms.narrow(); gaps > 0 {
 		add(NarrowGap, "", "%d panels are more than twice as long as the gap of bath they face", gaps)
 	}
+	if s.Checks.RowSum > 1e-3 {
+		add(RoughShape, "", "the view from a panel is filled to %.2g instead of by one half: a body or a gap is too thin for its panels", 0.5+s.Checks.RowSum)
+	}
 	if math.Abs(s.Checks.Balance) > 1e-3 {
 		add(Unbalanced, "", "the currents of all surfaces add up to %.2g %% of the total, not to zero", 100*s.Checks.Balance)
 	}
 	for i, r := range f.sy.roles {
 		law := f.ms.m.surfaces[f.sy.bound[i]].law
-		if r == polarises && math.Abs(f.x[i]) > 690*law.Volt()/math.Max(math.Max(law.Anodic, law.Cathodic), 1e-3) && law.Exchange > 0 {
+		if r == polarises && math.Abs(f.x[i]) > 630*law.Volt()/math.Max(math.Max(law.Anodic, law.Cathodic), 1e-3) && law.Exchange > 0 {
 			add(OverflowedLaw, f.ms.m.surfaces[f.sy.bound[i]].name, "the overpotential is beyond what the law can express")
 			break
 		}

@@ -15,7 +15,7 @@ import (
 // a patch for each ring of the solution, placed at angle 0 (x = r, y = 0).
 //
 // Errors: a [*units.ValueError] for a part that is an insulator or has no bare
-// metal.
+// metal, and for a sheet without thickness.
 //
 // Source: [Definition].
 func FromAxi(s *axi.Solution, part int) (Surface, error) {
@@ -23,6 +23,9 @@ func FromAxi(s *axi.Solution, part int) (Surface, error) {
 		return Surface{}, noPart(part)
 	}
 	p := s.Parts[part]
+	if p.Sheet {
+		return Surface{}, sheet(p.Name)
+	}
 	out := Surface{MinError: p.MinError, Basis: fmt.Sprintf("boundary elements on the profile, %d unknowns", s.Checks.Unknowns)}
 	for _, v := range p.Samples {
 		if p.Kind == axi.Insulator || v.Area <= 0 || v.Density == 0 {
@@ -41,7 +44,7 @@ func FromAxi(s *axi.Solution, part int) (Surface, error) {
 // each triangle. The problem is the one that was solved.
 //
 // Errors: a [*units.ValueError] when there is no such surface or problem and
-// solution do not belong together.
+// solution do not belong together, and for a sheet without thickness.
 //
 // Source: [Definition].
 func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error) {
@@ -49,6 +52,9 @@ func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error)
 		return Surface{}, noPart(surface)
 	}
 	r, m := &s.Surfaces[surface], &p.Surfaces[surface]
+	if m.Sheet {
+		return Surface{}, sheet(m.Name)
+	}
 	if len(r.Density) != len(m.Triangles) {
 		return Surface{}, mismatch(len(r.Density), len(m.Triangles))
 	}
@@ -58,6 +64,12 @@ func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error)
 		out.Patches = append(out.Patches, Patch{At: r.Centroid[i], Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))), Area: r.Area[i], Density: r.Density[i]})
 	}
 	return out, out.check()
+}
+
+// sheet refuses metal without thickness: its density is that of both sides
+// together, and nothing tells how it falls on them.
+func sheet(name string) error {
+	return &units.ValueError{Field: "part", Value: name + ", a sheet without thickness", Need: "a closed body: a sheet knows only the current of both sides together", Err: units.ErrInconsistent}
 }
 
 func noPart(i int) error {

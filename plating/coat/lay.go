@@ -210,19 +210,37 @@ func mismatch(coat, surface int) error {
 	return &units.ValueError{Field: "coat", Value: units.Ratio(coat).String() + " patches", Need: "the surface it was laid on, which has " + units.Ratio(surface).String() + " patches, not another", Err: units.ErrInconsistent}
 }
 
+// Assumed is the relative uncertainty that [Coat.Distribution] gives to a
+// surface whose solution does not estimate its error: one mesh only. The
+// library's own choice, no source.
+const Assumed units.Ratio = 0.1
+
 // Distribution returns what [plating.Estimate] takes, with where it comes from
-// and how sure it is.
+// and how sure it is. The uncertainty is that of the solution's numbers alone:
+// conductivity, rate law and the place of the anodes are as good as they were
+// given. It is [Assumed] where there was no second mesh, and 1 where the least
+// density hangs on one panel, so that the estimate says not to promise on it.
 //
-// Errors: a [*units.ValueError] when no metal arrives at the thinnest spot.
+// Errors: a [*units.ValueError] when no metal arrives at the thinnest spot, and
+// when coat and surface do not belong together.
 //
 // Source: [Definition].
 func (c *Coat) Distribution(s Surface) (plating.Distribution, error) {
-	if err := units.PositiveFraction("ratio of thinnest to mean", units.Ratio(math.Min(1, float64(c.MinToMean)))); err != nil {
+	if len(c.Thickness) != len(s.Patches) {
+		return plating.Distribution{}, mismatch(len(c.Thickness), len(s.Patches))
+	}
+	ratio := units.Ratio(math.Min(1, float64(c.MinToMean)))
+	if err := units.PositiveFraction("ratio of thinnest to mean", ratio); err != nil {
 		return plating.Distribution{}, err
 	}
-	d := plating.Distribution{MinToMean: units.Ratio(math.Min(1, float64(c.MinToMean))), Basis: s.Basis}
-	if s.MinError >= 0 {
+	d := plating.Distribution{MinToMean: ratio, Basis: s.Basis, Uncertainty: Assumed}
+	switch {
+	case s.Unresolved:
+		d.Uncertainty, d.Basis = 1, d.Basis+", not resolved at the thinnest spot"
+	case s.MinError >= 0:
 		d.Uncertainty = units.Ratio(s.MinError)
+	default:
+		d.Basis += ", one mesh only"
 	}
 	return d, nil
 }

@@ -60,7 +60,7 @@ func Facing(direction r3.Vec, degrees float64) Selector {
 func AwayFrom(edges [][2]r3.Vec, distance units.Length) Selector {
 	return func(p Patch) bool {
 		for _, e := range edges {
-			if toSegment(p.At, e[0], e[1]) < float64(distance) {
+			if !(toSegment(p.At, e[0], e[1]) >= float64(distance)) { // also for a distance that is no number
 				return false
 			}
 		}

@@ -83,12 +83,15 @@
 //
 // Order of the error in the number of panels N: smooth bodies N^-1, graded
 // edges N^-1.2, averaged N^-1.5, even meshes at primary edges N^-0.6. Local
-// current densities carry some ten times the error of the total.
+// current densities carry in the mean some ten times the error of the total
+// where the electrode is primary, at the worst panel 30 to 60 times (on a torus
+// of 25 344 panels 2.9 % against 5e-4); with polarisation about that of the total.
 //
 // # Checks
 //
 // Every [Solution] carries its [Checks]. Refused, not warned of: holes, turned
-// triangles or bodies, bodies that cut or enclose each other (solid angle),
+// triangles or bodies, bodies that cut or enclose each other (solid angle at
+// some panels of each surface and at those within the box of another),
 // gaps of less than half a panel between parallel faces, row sums off by more
 // than 1e-2, an iteration that does not settle. For an error estimate of the
 // minimum solve the [Refined] problem too and [Compare] the two. A minimum that

@@ -113,7 +113,7 @@ const (
 
 func (g *gaps) visit(a, b int32) {
 	na, nb := &g.t.nodes[a], &g.t.nodes[b]
-	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane {
+	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane && !g.c.sheets() {
 		return
 	}
 	switch {
@@ -205,4 +205,13 @@ func distance(t *triangle, x r3.Vec) float64 {
 		return math.Abs(r3.Dot(n, r3.Sub(x, t[0])))
 	}
 	return best
+}
+
+func (c *cell) sheets() bool {
+	for i := range c.surfaces {
+		if c.surfaces[i].Sheet {
+			return true
+		}
+	}
+	return false
 }

@@ -179,3 +179,40 @@ func TestPropertyTrapRecess(t *testing.T) {
 		t.Errorf("floor over mean %.3e", part)
 	}
 }
+
+// A file in single precision scatters the normals of a flat face: a tilted cube
+// read from one must fare as well as one in full.
+func TestPropertyTrapSinglePrecision(t *testing.T) {
+	turn := func(v r3.Vec) r3.Vec {
+		v = r3.NewRotation(0.4, r3.Vec{X: 1, Y: 0.3, Z: 0.2}).Rotate(v)
+		return r3.Add(v, r3.Vec{X: 0.31, Y: 0.17, Z: 0.23})
+	}
+	single := func(x float64) float64 { return float64(float32(1e3*x)) / 1e3 } // millimetres, as files hold
+	var full, short Problem
+	for k, p := range []*Problem{&full, &short} {
+		*p = hung(12, 6, 2)
+		p.Tank.Box = nil
+		p.Drive = Drive{Current: 1}
+		s := &p.Surfaces[0]
+		seen := map[r3.Vec]r3.Vec{}
+		for i, v := range s.Vertices {
+			w, ok := seen[v]
+			if !ok {
+				if w = turn(v); k == 1 {
+					w = r3.Vec{X: single(w.X), Y: single(w.Y), Z: single(w.Z)}
+				}
+				seen[v] = w
+			}
+			s.Vertices[i] = w
+		}
+	}
+	a, b := solve(t, full, Options{}), solve(t, short, Options{})
+	if a.Checks.RowSum > 5e-5 || b.Checks.RowSum > 1e-4 || float64(b.Work.OperatorBytes) > 1.1*float64(a.Work.OperatorBytes) {
+		t.Errorf("row sums off by %.1e in full and %.1e in single precision, %d and %d bytes", a.Checks.RowSum, b.Checks.RowSum, a.Work.OperatorBytes, b.Work.OperatorBytes)
+	}
+	for i, j := range a.Surfaces[0].Density {
+		if d := math.Abs(float64(b.Surfaces[0].Density[i]/j) - 1); d > 1e-3 {
+			t.Fatalf("triangle %d: %v in full, %v in single precision", i, j, b.Surfaces[0].Density[i])
+		}
+	}
+}

@@ -186,31 +186,27 @@ func (p *panels) faces() [][]int32 {
 	for i := range p.tri {
 		b.add(p.at[i])
 	}
-	size := b.diam()
-	centre := b.centre()
-	type key struct{ x, y, z, d int32 }
-	groups := map[key][]int32{}
-	var keys []key // in order of appearance, so that the result does not hang on the map
-	for i := range p.tri {
-		n := p.n[i]
-		if n.X+n.Y*1e-3+n.Z*1e-6 < 0 {
-			n = r3.Scale(-1, n) // both sides of a plane in one group
+	book := newPlanes(p, b)
+	var groups [][]int32
+	for _, i := range book.order {
+		k := book.number(p, i)
+		if k == len(groups) {
+			groups = append(groups, nil)
 		}
-		d := r3.Dot(n, r3.Sub(p.at[i], centre)) / size
-		k := key{round(n.X * 1e6), round(n.Y * 1e6), round(n.Z * 1e6), round(d * 1e7)}
-		if _, ok := groups[k]; !ok {
-			keys = append(keys, k)
-		}
-		groups[k] = append(groups[k], int32(i))
+		groups[k] = append(groups[k], i)
 	}
+	for _, g := range groups {
+		slices.Sort(g)
+	}
+	// In order of appearance, so that the result hangs on the mesh alone.
+	slices.SortFunc(groups, func(a, b []int32) int { return cmp.Compare(a[0], b[0]) })
 	p.plane = make([]int32, p.len())
 	var rest []int32
 	var out [][]int32
 	for i := range p.plane {
 		p.plane[i] = -1
 	}
-	for _, k := range keys {
-		g := groups[k]
+	for _, g := range groups {
 		if len(g) <= leafSize/2 {
 			rest = append(rest, g...)
 			continue
@@ -226,5 +222,3 @@ func (p *panels) faces() [][]int32 {
 	}
 	return out
 }
-
-func round(x float64) int32 { return int32(math.Round(x)) }

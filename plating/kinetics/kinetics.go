@@ -71,19 +71,34 @@ func TafelCathode(exchange units.CurrentDensity, alpha float64, temperature unit
 	return Law{Model: Tafel, Exchange: exchange, Cathodic: alpha, Temperature: temperature}
 }
 
-// Check returns a [*units.ValueError] for the first constant out of range.
+// Check returns a [*units.ValueError] for the first constant out of range: an
+// exchange current density from 1e-30 to 1e12 A/m², a temperature from 100 to
+// 2000 K, a resistance from 1e-15 to 1e9 Ω·m², transfer coefficients above 0 and
+// at most 4. Within them every result is finite.
 func (l Law) Check() error {
 	switch l.Model {
 	case Primary:
 		return nil
 	case Linear:
-		return units.Positive("polarisation resistance", l.Resistance)
+		if err := units.Positive("polarisation resistance", l.Resistance); err != nil {
+			return err
+		}
+		if l.Resistance < 1e-15 || l.Resistance > 1e9 {
+			return &units.ValueError{Field: "polarisation resistance", Value: l.Resistance.String(), Need: "1e-15 Ω·m² to 1e9 Ω·m²; leave the law out for none", Err: units.ErrOutOfRange}
+		}
+		return nil
 	case Tafel, ButlerVolmer:
 		if err := units.Positive("exchange current density", l.Exchange); err != nil {
 			return err
 		}
+		if l.Exchange < 1e-30 || l.Exchange > 1e12 {
+			return &units.ValueError{Field: "exchange current density", Value: l.Exchange.String(), Need: "1e-30 A/m² to 1e12 A/m²", Err: units.ErrOutOfRange}
+		}
 		if err := units.Positive("temperature", l.Temperature); err != nil {
 			return err
+		}
+		if l.Temperature < 100 || l.Temperature > 2000 {
+			return &units.ValueError{Field: "temperature", Value: l.Temperature.String(), Need: "100 K to 2000 K", Err: units.ErrOutOfRange}
 		}
 		if l.Model == ButlerVolmer || l.Side == AnodicSide {
 			if err := coefficient("anodic", l.Anodic); err != nil {
@@ -121,8 +136,8 @@ func (l Law) Volt() float64 {
 //	v              RT/F, 25.69 mV at 25 °C
 //
 // The law must be one that [Law.Check] accepts, and not Primary, for which the
-// slope is infinite: it returns NaN. Beyond 700 exponents the result is held at
-// that of 700, so that it stays finite.
+// slope is infinite: it returns NaN. Beyond exponents of 640 the result is held at
+// that of 640, so that it stays finite.
 //
 // Source: [IUPACKinetics2014].
 func (l Law) Current(eta float64) (j, slope float64) {
@@ -187,4 +202,4 @@ func (l Law) Overpotential(j float64) (float64, error) {
 }
 
 // exp is the exponential, held finite.
-func exp(x float64) float64 { return math.Exp(math.Min(x, 700)) }
+func exp(x float64) float64 { return math.Exp(math.Min(x, 640)) }

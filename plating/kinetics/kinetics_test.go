@@ -131,3 +131,31 @@ func ExampleTafelCathode() {
 	fmt.Printf("%s, %.1f mV for a factor e\n", law.Model, 1000*law.Volt()/law.Cathodic)
 	// Output: Tafel, 51.4 mV for a factor e
 }
+
+// TestPropertyFinite: at the ends of what Check accepts every result is finite.
+func TestPropertyFinite(t *testing.T) {
+	for _, j0 := range []units.CurrentDensity{1e-30, 1e12} {
+		for _, temperature := range []units.Temperature{100, 2000} {
+			for _, alpha := range []float64{1e-3, 4} {
+				for _, l := range []kinetics.Law{kinetics.TafelCathode(j0, alpha, temperature),
+					{Model: kinetics.ButlerVolmer, Exchange: j0, Anodic: alpha, Cathodic: alpha, Temperature: temperature}} {
+					if err := l.Check(); err != nil {
+						t.Fatal(err)
+					}
+					for _, eta := range []float64{-1e6, -1, -1e-12, 0, 1e-12, 1, 1e6} {
+						if j, slope := l.Current(eta); math.IsNaN(j+slope) || math.IsInf(j, 0) || math.IsInf(slope, 0) {
+							t.Errorf("%+v at %v V: %v, %v", l, eta, j, slope)
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, l := range []kinetics.Law{kinetics.TafelCathode(1e308, 0.5, 300), kinetics.TafelCathode(1, 0.5, 1e-300), kinetics.TafelCathode(1, 0.5, 1e10),
+		kinetics.TafelCathode(1e-300, 0.5, 300), kinetics.LinearLaw(1e20), kinetics.LinearLaw(1e-300)} {
+		var v *units.ValueError
+		if err := l.Check(); !errors.As(err, &v) || !errors.Is(err, units.ErrOutOfRange) {
+			t.Errorf("%+v: %v", l, err)
+		}
+	}
+}

@@ -256,3 +256,23 @@ func TestPropertyTransform(t *testing.T) {
 	_, err = Merge(tetra(1), Mesh{Triangles: [][3]int32{{0, 1, 2}}})
 	typed(t, "Merge", err)
 }
+
+// TestPropertyTooManyPieces: a mesh of more pieces than are looked at is not
+// called sound.
+func TestPropertyTooManyPieces(t *testing.T) {
+	grain := must(t)(Sphere(0.001, Grid{Size: 0.001}))
+	var few, many []Mesh
+	for i := range mostNested + 1 {
+		g := must(t)(Translate(grain, r3.Vec{X: 0.002 * float64(i)}))
+		if many = append(many, g); i < 20 {
+			few = append(few, g)
+		}
+	}
+	if _, err := PartOf(must(t)(Merge(few...)), "grains", false); err != nil {
+		t.Errorf("20 grains: %v", err)
+	}
+	m := must(t)(Merge(many...))
+	if _, err := PartOf(m, "grains", false); err == nil || report(t, m).Sound() {
+		t.Errorf("%d grains: %v", len(many), err)
+	}
+}

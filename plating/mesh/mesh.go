@@ -86,12 +86,12 @@ func (m Mesh) cross2(i int) r3.Vec {
 }
 
 // flat reports whether a triangle has no area to speak of: twice its area is
-// not above 1e-13 times the square of its longest edge. The rounding of the
-// corners themselves makes no difference to it, since they are taken as exact.
+// not above 1e-9 times the square of its longest edge. A current distribution
+// cannot use a thinner one.
 func flat(a, b, c r3.Vec) bool {
 	u, v, w := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(c, b)
 	longest := max(r3.Norm2(u), r3.Norm2(v), r3.Norm2(w))
-	return !(r3.Norm(r3.Cross(u, v)) > 1e-13*longest)
+	return !(r3.Norm(r3.Cross(u, v)) > 1e-9*longest)
 }
 
 // repeated reports whether two corners of a triangle are one.

@@ -6,9 +6,9 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// mostCorners is the largest number of corners of a face: what a count of one
-// byte can say.
-const mostCorners = 255
+// mostCorners is the largest number of corners of a face. The time to cut one
+// grows with their square.
+const mostCorners = 64
 
 // fan returns the corner from which a polygon can be cut into triangles by
 // straight lines, -1 when it cannot be cut safely. It must be flat, to 1e-5 of

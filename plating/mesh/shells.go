@@ -18,7 +18,7 @@ type shell struct {
 
 // mostNested is the number of components up to which it is looked which lies
 // in which.
-const mostNested = 1000
+const mostNested = 300
 
 // shells measures each component.
 func (m Mesh) shells(parts [][]int32, all []side) []shell {

@@ -28,7 +28,7 @@ const (
 // the word solid is text.
 //
 // The whole file is held while it is read. Memory follows the length of the
-// file, less than 20 times of it, whatever counts the file claims.
+// file, less than 40 times of it, whatever counts the file claims.
 //
 // Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
 // a file that is cut off, has more or less than it says, has a coordinate that is

@@ -1,0 +1,66 @@
+package axi
+
+import (
+	"context"
+	"errors"
+	"testing"
+
+	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/units"
+)
+
+// TestPropertyTrapContacts: metal of the two rails in contact, a part a hair
+// outside a round vessel, and a needle's tip are refused; a plate far too thin
+// for its panels is warned of.
+func TestPropertyTrapContacts(t *testing.T) {
+	const mm = units.Millimetre
+	law := kinetics.LinearLaw(1e-3)
+	solve := func(p Problem) (*Solution, error) {
+		return Solve(context.Background(), p, Options{Order: 4, Levels: 1})
+	}
+	bath := Tank(10, 60*mm, 100*mm)
+	bath.Walls = []Wall{{Segment: TankSide, Kind: Anode, Law: law}}
+	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm}, Point{R: 60 * mm, Z: 60 * mm})
+	if _, err := solve(Problem{Bath: bath, Parts: []Part{{Profile: ledge, Law: law}}, Drive: ByVoltage(1)}); !errors.Is(err, ErrShort) {
+		t.Errorf("a ledge on the anode: %v", err)
+	}
+	bath.Walls = []Wall{{Segment: TankSide, Kind: Anode}, {Segment: TankBottom, Kind: Cathode}}
+	if _, err := solve(Problem{Bath: bath, Drive: ByVoltage(1)}); !errors.Is(err, ErrShort) {
+		t.Errorf("bottom against side: %v", err)
+	}
+	bath.Walls[0].Law, bath.Walls[1].Law = law, law
+	if _, err := solve(Problem{Bath: bath, Drive: ByVoltage(1)}); err != nil {
+		t.Errorf("bottom against side, polarised: %v", err)
+	}
+
+	const r = 500 * mm
+	ball := NewProfile(Point{}).ArcAround(Point{Z: r}, 180)
+	round := Bath{Conductivity: 10, Extent: Vessel, Shape: ball, Walls: []Wall{{Segment: 0, Kind: Anode}}}
+	for gap, want := range map[units.Length]error{0.5 * mm: ErrOutside, -20 * mm: nil} {
+		wire := Torus(r+gap+0.1*mm, r, 0.2*mm)
+		if _, err := solve(Problem{Bath: round, Parts: []Part{{Profile: wire}}, Drive: ByVoltage(1)}); !errors.Is(err, want) {
+			t.Errorf("a wire %v outside: %v, want %v", gap, err, want)
+		}
+	}
+
+	needle := NewProfile(Point{}).OvalUp(Point{R: 10 * mm, Z: 10 * mm}).LineTo(Point{Z: 10 * mm})
+	if err := needle.Check(); !errors.Is(err, ErrProfile) {
+		t.Errorf("a needle: %v", err)
+	}
+
+	// However thin: refused, right, or warned of.
+	for _, h := range []units.Length{1e-10, 1e-9, 1e-8} {
+		s, err := solve(Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}}, Drive: ByVoltage(1)})
+		if err != nil {
+			continue
+		}
+		warned := false
+		for _, w := range s.Warnings {
+			warned = warned || w.Code == RoughShape
+		}
+		const disc = 8 * 0.02 * 10 // 8·a·κ
+		if off := float64(s.Current)/disc - 1; !warned && (off > 1e-3 || off < -1e-3) {
+			t.Errorf("%v thick: %v, a disc takes %v A; row sums off by %v and no warning", h, s.Current, disc, s.Checks.RowSum)
+		}
+	}
+}
