@@ -15,6 +15,7 @@ import (
 
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -80,7 +81,8 @@ func TestPositionsAreChanged(t *testing.T) {
 	f := blockFigures(t, []string{"-quick"},
 		`"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`)
 	half, still := arrangementOf(t, f, "half the current"), arrangementOf(t, f, "as it hangs")
-	if still["min_to_mean"].(float64) != f["min_to_mean"].(float64) || half["min_to_mean"].(float64) <= still["min_to_mean"].(float64) || half["saved_g"].(float64) <= 0 {
+	if still["min_to_mean"].(float64) != f["min_to_mean"].(float64) || half["min_to_mean"].(float64) <= still["min_to_mean"].(float64) || half["saved_g"].(float64) <= 0 ||
+		half["minutes"].(float64) < 1.3*still["minutes"].(float64) {
 		t.Errorf("as it hangs %v, half the current %v", still, half)
 	}
 	if no, _ := arrangementOf(t, f, "turned half")["no"].(string); !strings.Contains(no, "positions of its own") {
@@ -88,6 +90,33 @@ func TestPositionsAreChanged(t *testing.T) {
 	}
 	if no, _ := arrangementOf(t, f, "the anodes half")["no"].(string); !strings.Contains(no, "walls of the tank") {
 		t.Errorf("anodes farther away: %q", no)
+	}
+}
+
+// TestRobbedByShares: what a robber takes counts by the share of the time.
+func TestRobbedByShares(t *testing.T) {
+	text := strings.Replace(blockCase, `{"name": "wall"`, `{"name": "thief", "kind": "robber", "sphere": {"diameter": "8 mm"}, "panel": "4 mm", "at": ["70 mm", "50 mm", "25 mm"]}, {"name": "wall"`, 1)
+	c, err := jobfile.ReadCase(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	e := effort{memory: 1e9, progress: func(string, string, int, int) {}, say: t.Logf}
+	r, p := &result{c: c}, c.Mesh.Problem
+	once, err := r.positions(context.Background(), []jobfile.Position{{Share: 1, Problem: p}}, "once", e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	twice, err := r.positions(context.Background(), []jobfile.Position{{Share: 0.3, Problem: p}, {Share: 0.7, Problem: p}}, "twice", e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := float64(once.way.Robbed), float64(twice.way.Robbed); !(a > 0) || math.Abs(b/a-1) > 1e-9 {
+		t.Errorf("robbed of %v A in one position, %v A in the same one twice", a, b)
+	}
+	for i, v := range once.way.Surface.Patches {
+		if w := twice.way.Surface.Patches[i]; math.Abs(float64(w.Density/v.Density)-1) > 1e-9 {
+			t.Fatalf("patch %d: %v once, %v in the same position twice", i, v.Density, w.Density)
+		}
 	}
 }
 
@@ -218,5 +247,32 @@ func TestBar(t *testing.T) {
 	bar.clear()
 	if s := b.String(); !strings.Contains(s, "############............") || !strings.Contains(s, "mesh: solve") || !strings.HasSuffix(s, "\r") {
 		t.Errorf("%q", s)
+	}
+}
+
+// TestMarkedProfile: marks hold for every arrangement of a case by profile: the
+// caps of the bob are evener than the bob with its groove.
+func TestMarkedProfile(t *testing.T) {
+	raw, err := testdata.Files.ReadFile("cases/bob.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(raw), `"promise"`, `"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "promise"`, 1)
+	status, out, bad := call(t, text, "-json", "-")
+	if status != 0 {
+		t.Fatal(status, bad)
+	}
+	var f map[string]any
+	if err := json.Unmarshal([]byte(out), &f); err != nil {
+		t.Fatal(err)
+	}
+	// Two caps of 6 mm on a radius of 36 mm.
+	if want := 2 * math.Pi * (36*36 + 6*6) / 100; math.Abs(f["significant_cm2"].(float64)/want-1) > 0.01 || f["min_to_mean"].(float64) < 0.8 {
+		t.Errorf("%v cm² promised, by hand %v; ratio %v", f["significant_cm2"], want, f["min_to_mean"])
+	}
+	for _, name := range []string{"half the current", "a robber ring", "a shield", "upside down"} {
+		if o := arrangementOf(t, f, name); o["no"] != nil || o["min_to_mean"].(float64) < 0.7 {
+			t.Errorf("%v", o)
+		}
 	}
 }

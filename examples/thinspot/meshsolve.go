@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -152,7 +153,7 @@ func (r *result) take(v hung) error {
 	r.balance, r.unknowns = s.Checks.CurrentImbalance, s.Work.Unknowns
 	for _, k := range v.solutions {
 		for _, w := range k.Warnings {
-			r.warnings = append(r.warnings, w.Surface+": "+w.Text)
+			r.warnings = append(r.warnings, strings.TrimPrefix(w.Surface+": "+w.Text, ": ")) // some are about all surfaces
 		}
 	}
 	for i := range s.Surfaces {
@@ -239,6 +240,7 @@ func hangMesh(ctx context.Context, p field.Problem, what string, e effort) (*fie
 	if err != nil {
 		return nil, coat.Way{}, err
 	}
+	// The metal on the fellows of a rack is spent as well as that on robbers.
 	var others []units.Current
 	for i := range s.Surfaces {
 		if i > 0 && s.Surfaces[i].Kind == field.Cathode {

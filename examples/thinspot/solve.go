@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -120,12 +119,10 @@ func (r *result) compare(ctx context.Context, first coat.Way, others []arrangeme
 			return ctx.Err()
 		}
 		if err == nil {
+			// Also where the part is turned half of the time, places and normals are
+			// those of the part as it hangs.
 			w.Name = o.name
-			// The marks are places on the part as it hangs: the patches of a way come
-			// in the same order.
-			if w.Surface.Significant = ways[0].Surface.Significant; w.Surface.Significant != nil && len(w.Surface.Significant) != len(w.Surface.Patches) {
-				err = errors.New("its surface has other patches than the first")
-			}
+			w.Surface, err = marked(&r.c, w.Surface)
 		}
 		if err != nil {
 			failed = append(failed, coat.Outcome{Name: o.name, Err: err})

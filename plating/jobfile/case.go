@@ -86,6 +86,11 @@ func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
 //
 //	{"name": "anodes", "kind": "anode", "wall": "low x"}       a whole wall of the tank
 //
+// A panel is a sixteenth of the longest side when left out and at least a 200th of
+// it; grade goes from 1, even panels, to 3 and is 2 when left out. Bodies must lie
+// apart, none through a wall. What a case may hold is bounded, so that a slip of the
+// pen cannot fill the memory: 60 parts, 24 positions, a million triangles a body.
+//
 // The part may change its place: "positions" lists them with their share of the
 // time, each turned from the way the part hangs, and moved when "at" is given:
 //
