@@ -153,6 +153,9 @@ func (c *Card) processed(t *Tank, p *Piece) {
 		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
 	}
 	if t.Kind.rinses() || t.Kind == DragOut {
+		if t.hazards() != 0 {
+			c.Cautions = cautions(t)
+		}
 		c.Water = t.Rinse.String()
 		c.Look = append(c.Look, "drain over the tank before, 5 to 10 s")
 	}

@@ -3,6 +3,7 @@ package sequence
 import (
 	"errors"
 	"sort"
+	"strings"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
@@ -116,7 +117,7 @@ func (r *review) unknown() {
 // and acid. Still water and the drag-out tank turn into a weak form of what
 // they wash off, so they are worth none; nor is a rinse that is itself acid.
 func (t *Tank) stages() int {
-	if !t.Kind.rinses() || t.Rinse.Flow == Still || t.Rinse.Acidified {
+	if !t.Kind.rinses() || t.Rinse.Flow == Still || t.hazards() != 0 {
 		return 0
 	}
 	return t.Rinse.Stages
@@ -143,7 +144,7 @@ func (r *review) cyanide() {
 		switch {
 		case h.Has(plating.HazardCyanide) && !h.Has(plating.HazardAcid):
 			if acid >= 0 && afterAcid < enough {
-				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "acid of "+r.tanks[acid].title()+" is carried into cyanide: "+plural(afterAcid, "clean rinse stage")+" between",
+				r.add(CodeCyanideAcid, plating.SeverityStop, practice, "acid of "+r.tanks[acid].title()+" is carried into cyanide: "+plural(afterAcid, "clean rinse stage")+" between",
 					reason, remedy, acid, i)
 			}
 			cyan, afterCyan, acid = i, 0, -1
@@ -151,8 +152,11 @@ func (r *review) cyanide() {
 			bound := h.Has(plating.HazardCyanide)
 			switch {
 			case cyan >= 0 && afterCyan < enough:
-				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "cyanide of "+r.tanks[cyan].title()+" is carried into acid: "+plural(afterCyan, "clean rinse stage")+" between",
+				r.add(CodeCyanideAcid, plating.SeverityStop, practice, "cyanide of "+r.tanks[cyan].title()+" is carried into acid: "+plural(afterCyan, "clean rinse stage")+" between",
 					reason, remedy, cyan, i)
+			case !bound && t.strongAcid() && acid >= 0 && afterAcid < 1 && r.tanks[acid].hazards().Has(plating.HazardCyanide):
+				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "bound cyanide of "+r.tanks[acid].title()+" is carried into strong acid: no clean rinse between",
+					"below about pH 3 the gold complex breaks down and gives off hydrogen cyanide", "two stages of running or counterflow rinse between them; extraction on", acid, i)
 			case bound && acid >= 0 && afterAcid < 1 && r.tanks[acid].strongAcid():
 				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "strong acid of "+r.tanks[acid].title()+" goes straight into a bath of bound cyanide",
 					"below about pH 3 the gold complex breaks down and gives off hydrogen cyanide", "rinse between them, and keep the pH meter in the bath", acid, i)
@@ -163,46 +167,53 @@ func (r *review) cyanide() {
 	r.shared()
 }
 
-// shared finds one rinse that stands behind cyanide and behind acid.
+// A stand is one use of a rinse station: the tank, and what stands before it.
+type stand struct {
+	tank              int
+	free, bound, acid bool // cyanide, cyanide bound in acid, acid
+	strong            bool
+}
+
+// clash reports whether what two stands gather in one water gives off hydrogen
+// cyanide.
+func (a stand) clash(b stand) bool {
+	return a.free && (b.acid || b.bound) || a.bound && b.strong
+}
+
+// shared finds one rinse that stands behind cyanide and behind acid. Names of
+// stations are compared without regard to capitals and blanks.
 func (r *review) shared() {
-	type use struct{ tank, kind int } // kind 1 behind cyanide, 2 behind acid
-	uses := map[string][]use{}
+	uses := map[string][]stand{}
 	var order []string
 	before := -1
 	for i := range r.tanks {
 		t := &r.tanks[i]
-		if t.solution() || t.hazards() != 0 {
+		if t.solution() || t.hazards() != 0 && !t.Kind.rinses() && t.Kind != DragOut {
 			before = i
 			continue
 		}
-		if (!t.Kind.rinses() && t.Kind != DragOut) || t.Rinse.Station == "" || before < 0 {
+		name := strings.ToLower(strings.Join(strings.Fields(t.Rinse.Station), " "))
+		if (!t.Kind.rinses() && t.Kind != DragOut) || name == "" || before < 0 {
 			continue
 		}
-		kind := 0
-		switch h := r.tanks[before].hazards(); {
-		case h.Has(plating.HazardCyanide):
-			kind = 1
-		case h.Has(plating.HazardAcid):
-			kind = 2
+		h := r.tanks[before].hazards()
+		cyanide, acid := h.Has(plating.HazardCyanide), h.Has(plating.HazardAcid)
+		if uses[name] == nil {
+			order = append(order, name)
 		}
-		if uses[t.Rinse.Station] == nil {
-			order = append(order, t.Rinse.Station)
-		}
-		uses[t.Rinse.Station] = append(uses[t.Rinse.Station], use{i, kind})
+		uses[name] = append(uses[name], stand{i, cyanide && !acid, cyanide && acid, acid && !cyanide || t.Rinse.Acidified, r.tanks[before].strongAcid()})
 	}
 	for _, name := range order {
-		var at [3]int
-		for k := range at {
-			at[k] = -1
-		}
-		for _, u := range uses[name] {
-			if at[u.kind] < 0 {
-				at[u.kind] = u.tank
+		list := uses[name]
+	search:
+		for k, b := range list {
+			for _, a := range list[:k] {
+				if a.clash(b) || b.clash(a) {
+					r.add(CodeCyanideAcid, plating.SeverityStop, practice, "the rinse "+r.tanks[b.tank].Rinse.Station+" stands behind cyanide and behind acid",
+						"both gather in one water and give off hydrogen cyanide", "a rinse of its own for each", a.tank, b.tank)
+					break search
+				}
 			}
-		}
-		if at[1] >= 0 && at[2] >= 0 {
-			r.add(CodeCyanideAcid, plating.SeverityStop, practice, "the rinse "+name+" stands behind cyanide and behind acid",
-				"both gather in one water and give off hydrogen cyanide", "a rinse of its own for each", min(at[1], at[2]), max(at[1], at[2]))
 		}
 	}
 }

@@ -79,6 +79,22 @@ func orRecall(source string) string {
 	return source
 }
 
+// tooThinToKeep reports whether a coat is promised so thin that it keeps nothing
+// back: less than 1 µm of nickel or white bronze, 0.1 µm of palladium. Common
+// practice, no source.
+func (r *review) tooThinToKeep(c coat) bool {
+	p := r.tanks[c.tank].Promise
+	switch {
+	case p == 0:
+		return false
+	case c.metal == "Pd":
+		return p < 0.1*units.Micrometre
+	case c.metal == "Ni" || c.bronze(r):
+		return p < 1*units.Micrometre
+	}
+	return false
+}
+
 // migration finds copper, tin or silver that can move into gold. It looks at
 // the first gold of a stack, below which lies something else.
 func (r *review) migration() {
@@ -90,7 +106,7 @@ func (r *review) migration() {
 		// something back. A strike of nickel is not.
 		below, tank := "", -1
 		for j := k - 1; j >= 0 && below == ""; j-- {
-			if b := r.coats[j]; !(b.kind == Strike && b.metal == "Ni") {
+			if b := r.coats[j]; !(b.kind == Strike && b.metal == "Ni") && !r.tooThinToKeep(b) {
 				below, tank = b.metal, b.tank
 			}
 		}

@@ -144,24 +144,46 @@ func (r *review) skin() {
 	}
 }
 
-// hydrogen finds hard steel that would keep its hydrogen.
+// The bake that is known: about 205 °C for 8 to 24 h. Somewhat cooler and somewhat
+// shorter ones are let pass.
+const (
+	bakeHeat units.Temperature = 463.15 // 190 °C
+	bakeMost units.Temperature = 393.15 // 120 °C, for what melts or blisters
+	bakeTime                   = 7.5 * units.Hour
+)
+
+// hydrogen finds hard steel that would keep its hydrogen, and a bake that the
+// piece does not stand.
 func (r *review) hydrogen() {
+	if r.piece.Substrate.melts() {
+		for i := range r.tanks {
+			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High, t.Process.Temperature.Low) > bakeMost) {
+				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven", "solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
+					"no bake; what needs one is plated by itself", i)
+			}
+		}
+	}
 	if !r.piece.embrittles() || len(r.coats) == 0 {
 		return
 	}
 	for i := range r.tanks {
-		if t := &r.tanks[i]; t.Kind == Electroclean && t.Process.Polarity == Cathodic {
-			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB242", t.title()+" on steel that hydrogen cracks", "cathodic cleaning drives hydrogen into it", "clean anodically", i)
+		if t := &r.tanks[i]; (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic {
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB242", t.title()+" on steel that hydrogen cracks", "a cathodic step drives hydrogen into it", "clean anodically, dip without current", i)
 		}
 	}
 	last := r.coats[len(r.coats)-1].tank
 	for i := last + 1; i < len(r.tanks); i++ {
-		if r.tanks[i].Kind == Bake {
-			if r.piece.HighStrength {
-				r.add(CodeEmbrittle, plating.SeverityInfo, "MIL45204", "the piece is of high strength", "at 220 000 psi and above engineering gold is not plated without approval", "ask who answers for the part")
-			}
-			return
+		t := &r.tanks[i]
+		if t.Kind != Bake {
+			continue
 		}
+		if max(t.Process.Temperature.High, t.Process.Temperature.Low) < bakeHeat || t.stay() < bakeTime {
+			r.add(CodeNoBake, plating.SeverityWarning, "Guidebook2011", t.title()+" is too cool, too short, or does not say", "hydrogen stays in hard steel and cracks it days later", "about 205 °C for 8 to 24 h, soon after the last tank", i)
+		}
+		if r.piece.HighStrength {
+			r.add(CodeEmbrittle, plating.SeverityInfo, "MIL45204", "the piece is of high strength", "at 220 000 psi and above engineering gold is not plated without approval", "ask who answers for the part")
+		}
+		return
 	}
 	r.add(CodeNoBake, plating.SeverityWarning, "Guidebook2011", "hard steel is not baked after plating", "hydrogen taken up in dip and bath cracks it days later", "about 205 °C for 8 to 24 h, soon after the last tank", last)
 }

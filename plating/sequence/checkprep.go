@@ -1,6 +1,8 @@
 package sequence
 
 import (
+	"strings"
+
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
 )
@@ -34,6 +36,18 @@ func (s Substrate) source() string {
 // activates reports whether a strike takes a passive film by itself.
 func (t *Tank) activates() bool { return t.Kind == Strike && t.strongAcid() }
 
+// after returns what is done to a face once it has been through a tank. A cleaner
+// leaves its own film and lets a passive one grow; a dip takes a film of zinc off.
+func (t *Tank) after(done Effect) Effect {
+	switch {
+	case t.Kind.cleans():
+		done &^= EffectDeoxidise | EffectActivate | EffectEtch | EffectZincate
+	case t.Kind == Activate && !t.Process.Effect.Has(EffectZincate):
+		done &^= EffectZincate
+	}
+	return done | t.Process.Effect
+}
+
 // prepared finds plating over soil, tarnish or a film.
 func (r *review) prepared() {
 	if len(r.coats) == 0 {
@@ -42,7 +56,7 @@ func (r *review) prepared() {
 	first := r.coats[0].tank
 	var done Effect
 	for i := range first {
-		done |= r.tanks[i].Process.Effect
+		done = r.tanks[i].after(done)
 	}
 	if !done.Has(EffectClean) {
 		r.add(CodeNotCleaned, plating.SeverityWarning, "ASTMB322", "nothing cleans the piece before "+r.tanks[first].title(), "grease and soil keep the coat from holding",
@@ -66,16 +80,25 @@ func (r *review) attack() {
 			return
 		}
 		h := t.hazards()
-		long := t.stay() > 60
+		long := func(most units.Duration) bool { return t.stay() == 0 || t.stay() > most } // what is not said may be long
+		hot := h.Has(plating.HazardCaustic) && (t.Process.Strong || h.Has(plating.HazardHot))
 		switch {
-		case !h.Has(plating.HazardCaustic) || !(t.Process.Strong || h.Has(plating.HazardHot)):
-		case t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
+		case !h.Has(plating.HazardCaustic):
+		case hot && t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
 			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "hot caustic dissolves zinc and aluminium", "a mild, inhibited cleaner", i)
-		case t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long):
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+" for "+t.stay().String(), "caustic dissolves the metal while it stays",
+		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
+			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "caustic dissolves the metal while it stays",
 				"none for zinc; seconds for aluminium", i)
-		case s.tin() && t.stay() > 30:
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+" for "+t.stay().String(), "tin dissolves in hot caustic", "a mild cleaner, or seconds", i)
+		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
+			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "caustic dissolves zinc and aluminium, cold only more slowly", "a mild, inhibited cleaner", i)
+		case hot && s.tin() && long(30):
+			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "tin dissolves in hot caustic", "a mild cleaner, or seconds", i)
+		case hot && s == PaintedPlastic:
+			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "hot caustic lifts the paint", "a cool, mild cleaner", i)
+		}
+		if nitric := strings.Contains(strings.ToLower(t.Process.Chemistry), "nitric"); nitric && t.Kind == Activate && t.Process.Strong && long(10) && (s.copperBearing() || s.silver()) {
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver, and gives off brown poison",
+				"a sulfuric acid dip, or a bright dip of a few seconds", i)
 		}
 		if t.Kind == Activate && h.Has(plating.HazardAcid) && t.Process.Strong && (s.tin() || s == ZincDieCasting) {
 			r.add(CodeStrongAcid, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
@@ -84,12 +107,34 @@ func (r *review) attack() {
 	}
 }
 
+// lasting says how long a piece stays, for a message.
+func lasting(t *Tank) string {
+	if t.stay() == 0 {
+		return ", for how long is not said,"
+	}
+	return " for " + t.stay().String()
+}
+
 // stay returns the longest time a piece stays in a tank that does not plate.
 func (t *Tank) stay() units.Duration {
 	if t.Time > 0 {
 		return t.Time
 	}
 	return max(t.Process.Time.High, t.Process.Time.Low)
+}
+
+// thinStrike finds a cyanide copper strike too thin to keep an acid bath from
+// the zinc below.
+func (r *review) thinStrike() {
+	if len(r.coats) < 2 {
+		return
+	}
+	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
+	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
+	if thin && next.Bath.Hazards.Has(plating.HazardAcid) {
+		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2011", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
+			"3 to 5 µm of cyanide copper first", r.coats[0].tank, r.coats[1].tank)
+	}
 }
 
 // first judges the first coat against the base metal.
@@ -134,6 +179,7 @@ func (r *review) first() {
 			noStrike("only the cyanide copper strike covers zinc without attack", "a cyanide copper strike first, live")
 		default:
 			live()
+			r.thinStrike()
 		}
 	case s.tin():
 		switch {

@@ -16,14 +16,17 @@ type Piece struct {
 	Promise   units.Length `json:"promise"` // of the finish, at the thinnest significant spot
 
 	SkinContact  bool `json:"skin_contact"`  // worn or handled for long
-	HighStrength bool `json:"high_strength"` // hard or highly stressed steel, whatever its carbon
+	HighStrength bool `json:"high_strength"` // hard or highly stressed steel, whatever its carbon; of no account for copper, silver and their alloys
 
 	Area         units.Area           `json:"area"` // of the whole load; needed for amps and layers, not for a plan
 	Distribution plating.Distribution `json:"distribution"`
 }
 
-// embrittles reports whether hydrogen may crack the piece.
-func (p *Piece) embrittles() bool { return p.HighStrength || p.Substrate == HighCarbonSteel }
+// embrittles reports whether hydrogen may crack the piece: hard steel, stainless
+// steel of high strength, and what is not known to be otherwise.
+func (p *Piece) embrittles() bool {
+	return p.Substrate == HighCarbonSteel || p.HighStrength && (p.Substrate.steel() || p.Substrate == StainlessSteel || p.Substrate == Titanium)
+}
 
 // Check returns the first reason why no plan can be made: an [*UnsureError]
 // when the base metal or the finish is not known, a [*units.ValueError] for a
@@ -101,6 +104,11 @@ func (p *Piece) refuse(bath *baths.Bath) error {
 		return &RefusedError{Field: "finish", Value: p.Finish.String() + " against the skin", Source: "NickelRelease",
 			Reason: "nickel in the outer coat reaches the skin; the law limits its release to 0.5 µg/cm² in a week, 0.2 for pierced parts",
 			Remedy: "take hard gold, palladium, rhodium or white bronze"}
+	}
+	if p.HighStrength && p.Substrate.melts() {
+		return &RefusedError{Field: "high strength", Value: "of " + p.Substrate.String(), Source: recall,
+			Reason: "what hydrogen may crack must be baked at about 205 °C, and " + p.Substrate.String() + " melts, blisters or softens there",
+			Remedy: "take the hard part out and plate it by itself, or leave it bare"}
 	}
 	if most := bath.MostThickness.High; most > 0 && p.Promise > most*(1+1e-12) {
 		return &RefusedError{Field: "promised thickness", Value: p.Promise.Text(units.Micrometre, 2) + " of " + p.Finish.String(), Source: bath.MostThickness.Source,

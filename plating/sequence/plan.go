@@ -125,7 +125,11 @@ func (pl *planner) prepare() {
 	switch p.Substrate {
 	case StainlessSteel:
 		pl.step(electroclean(Anodic))
-		pl.add(stainlessActivation(), acidRinse())
+		if p.HighStrength { // no current on a piece that hydrogen cracks: the strike activates by itself
+			pl.add(steelDip(), acidRinse())
+		} else {
+			pl.add(stainlessActivation(), acidRinse())
+		}
 		if p.Finish.gold() || p.SkinContact {
 			pl.coat(Strike, "gold-acid-strike", 0)
 		} else {
@@ -162,19 +166,29 @@ func (pl *planner) prepare() {
 		pl.coat(Strike, "copper-cyanide-build", 3*um)
 	case Titanium:
 		pl.step(titaniumEtch())
-		if p.SkinContact {
+		switch {
+		case p.Finish == BrightNickel || p.Finish == BrightCopper: // goes straight on
+		case p.SkinContact:
 			pl.coat(Underplate, "copper-acid", 5*um)
-		} else {
+		default:
 			pl.coat(Underplate, "nickel-watts", 2*um)
 		}
 	case Pewter, SoftSoldered:
 		pl.coat(Strike, "copper-cyanide-build", 3*um)
 	case PaintedPlastic:
-		pl.coat(Underplate, "copper-acid", 10*um)
-		for i := range pl.tanks {
-			if t := &pl.tanks[i]; t.Kind == Underplate {
-				t.Bath.Look = append([]string{"start at a fifth of the current, raise it as the copper covers; no burning at the contact"}, t.Bath.Look...)
-			}
+		if p.Finish != BrightCopper { // which is the same bath
+			pl.coat(Underplate, "copper-acid", 10*um)
+			pl.slowStart()
+		}
+	}
+}
+
+// slowStart has the first copper on paint begin with little current.
+func (pl *planner) slowStart() {
+	for i := range pl.tanks {
+		if t := &pl.tanks[i]; t.Bath.Key == "copper-acid" {
+			t.Bath.Look = append([]string{"start at a fifth of the current, raise it as the copper covers; no burning at the contact"}, t.Bath.Look...)
+			return
 		}
 	}
 }
@@ -215,6 +229,12 @@ func (pl *planner) underplates() {
 		default:
 			pl.coat(Underplate, "palladium-sulfamate", 0.5*um)
 		}
+	case f == BrightCopper && (p.Substrate == ZincDieCasting || p.Substrate == Aluminium || p.Substrate.tin()):
+		if skin {
+			pl.coat(Underplate, "copper-cyanide-build", 5*um) // more cyanide copper in place of the nickel that skin forbids
+		} else {
+			pl.coat(Underplate, "nickel-watts", 5*um)
+		}
 	case pl.face == faceSteel && f != BrightNickel:
 		pl.coat(Underplate, "nickel-watts", 5*um)
 	}
@@ -243,6 +263,9 @@ func (pl *planner) finish(b baths.Bath) {
 		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
 	}
 	pl.coat(Plate, b.Key, pl.piece.Promise)
+	if pl.piece.Substrate == PaintedPlastic && pl.piece.Finish == BrightCopper {
+		pl.slowStart()
+	}
 	pl.end()
 }
 
@@ -255,6 +278,6 @@ func (pl *planner) end() {
 	if pl.piece.embrittles() {
 		pl.add(Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "Guidebook2011", Seen: baths.Published,
 			Temperature: printed(units.Celsius(205), units.Celsius(205), "Guidebook2011"), Time: printed(8*units.Hour, 24*units.Hour, "Guidebook2011"),
-			Look: []string{"in the oven within 4 h of the last current (from memory)", "colour of the coat after the oven"}}})
+			Look: []string{"in the oven within 4 h of the last current (from memory)", "never above the heat the steel was tempered at (from memory)", "colour of the coat after the oven"}}})
 	}
 }

@@ -96,6 +96,11 @@ func (s Substrate) passive() bool {
 	return s == StainlessSteel || s == Nickel || s == Titanium || s == Aluminium
 }
 
+// melts reports whether the metal, its solder or its paint does not stand the
+// heat of a bake. From memory: tin-lead solder melts at 183 °C, pewter at 170 to
+// 230 °C, zinc castings blister.
+func (s Substrate) melts() bool { return s.tin() || s == PaintedPlastic || s == ZincDieCasting }
+
 // copperBearing reports whether copper can move from the metal into gold.
 func (s Substrate) copperBearing() bool {
 	return s == Copper || s == Brass || s == Bronze || s == NickelSilver

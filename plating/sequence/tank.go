@@ -2,7 +2,6 @@ package sequence
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
@@ -109,39 +108,17 @@ type Tank struct {
 	Wait           units.Duration       // in the air before the next tank; 0: at once
 }
 
-// hazards returns the dangers of what the tank holds.
+// hazards returns the dangers of what the tank holds: of its bath, of its
+// process whatever kind it is called, and of rinse water that is made acid.
 func (t *Tank) hazards() plating.Hazard {
-	switch {
-	case t.Kind.deposits():
-		return t.Bath.Hazards
-	case t.Kind == Rinse && t.Rinse.Acidified:
-		return plating.HazardAcid
-	case t.Kind.cleans() || t.Kind == Activate:
-		return t.Process.Hazards
-	}
-	return 0
-}
-
-// unnamed returns a hazard that the tank's chemistry names and its hazards do
-// not, "" when there is none. A forgotten flag would blind the check for
-// hydrogen cyanide.
-func (t *Tank) unnamed() string {
-	name := t.Process.Chemistry
+	h := t.Process.Hazards
 	if t.Kind.deposits() {
-		name = t.Bath.Name
+		h = t.Bath.Hazards
 	}
-	name = strings.ToLower(name)
-	for _, free := range []string{"free of cyanide", "cyanide-free", "non-cyanide", "without cyanide", "acid-free", "free of acid"} {
-		name = strings.ReplaceAll(name, free, "")
+	if (t.Kind.rinses() || t.Kind == DragOut) && t.Rinse.Acidified {
+		h |= plating.HazardAcid
 	}
-	switch h := t.hazards(); {
-	case !t.solution():
-	case strings.Contains(name, "cyanide") && !h.Has(plating.HazardCyanide):
-		return "cyanide"
-	case strings.Contains(name, "acid") && !h.Has(plating.HazardAcid):
-		return "acid"
-	}
-	return ""
+	return h
 }
 
 // strongAcid reports whether the tank holds acid below about pH 1.
@@ -169,6 +146,21 @@ func (t *Tank) title() string {
 		return t.Process.Chemistry
 	}
 	return t.Kind.String()
+}
+
+// band refuses a range with an end that is negative or no number, or the wrong
+// way round.
+func band[Q units.Quantity](field string, r baths.Range[Q]) error {
+	if err := units.NonNegative("low end of the "+field, r.Low); err != nil {
+		return err
+	}
+	if err := units.NonNegative("high end of the "+field, r.High); err != nil {
+		return err
+	}
+	if r.High != 0 && r.Low > r.High {
+		return &units.ValueError{Field: field, Value: r.Low.String() + " to " + r.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
+	}
+	return nil
 }
 
 // Check returns a [*units.ValueError] for the first thing that is missing or
@@ -201,6 +193,12 @@ func (t *Tank) Check() error {
 	case t.Kind.rinses() || t.Kind == DragOut:
 		if t.Rinse.Stages < 1 || t.Rinse.Stages > 9 {
 			return missing("rinse stages", fmt.Sprint(t.Rinse.Stages), "a count from 1 to 9")
+		}
+	}
+	q := &t.Process
+	for _, err := range []error{band("temperature", q.Temperature), band("current density", q.CurrentDensity), band("volts", q.Volts), band("time of the stay", q.Time)} {
+		if err != nil {
+			return err
 		}
 	}
 	for _, err := range []error{units.NonNegative("promised thickness", t.Promise), units.NonNegative("current density", t.CurrentDensity),

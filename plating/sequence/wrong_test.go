@@ -35,10 +35,10 @@ var wrongs = []struct {
 	{"one stage between cyanide and acid", zinc, nickel, func(l *line) { l.tanks[l.bath("copper-cyanide-build")+1].Rinse.Stages = 1 }, sequence.CodeCyanideAcid, "1 clean rinse stage between"},
 	{"still water between cyanide and acid", zinc, nickel, func(l *line) { l.tanks[l.bath("copper-cyanide-build")+1].Rinse.Flow = sequence.Still }, sequence.CodeCyanideAcid, "hydrogen cyanide"},
 	{"acid dip straight into silver strike", brass, silver, func(l *line) { l.remove(l.kind(sequence.Activate)+1, 1) }, sequence.CodeCyanideAcid, "carried into cyanide"},
-	{"acid carried through a soak into cyanide", brass, silver, func(l *line) {
+	{"acid carried through hot water into cyanide", brass, silver, func(l *line) {
 		i := l.kind(sequence.Activate) + 1
 		l.tanks[i].Rinse.Flow = sequence.Still
-		l.insert(i+1, l.tanks[0], rinse(2, sequence.Still))
+		l.insert(i+1, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "hot water"}}, rinse(2, sequence.Still))
 	}, sequence.CodeCyanideAcid, "carried into cyanide"},
 	{"drag-out is no rinse between cyanide gold and acid", brass, sequence.Rhodium, func(l *line) {
 		i := l.bath("nickel-watts")
@@ -52,6 +52,56 @@ var wrongs = []struct {
 		l.tanks[l.bath("nickel-strike-chloride")+1].Rinse = sequence.RinseSet{Stages: 3, Flow: sequence.Running, Acidified: true}
 	}, sequence.CodeCyanideAcid, "carried into cyanide"},
 	{"strong acid straight into acid gold strike", stainless, hard, func(l *line) { l.remove(l.kind(sequence.Activate)+1, 1) }, sequence.CodeCyanideAcid, "below about pH 3"},
+
+	{"acid final rinse behind cyanide silver", brass, silver, func(l *line) { l.remove(l.last()+2, 1); l.tanks[l.kind(sequence.FinalRinse)].Rinse.Acidified = true }, sequence.CodeCyanideAcid, "carried into acid"},
+	{"acid drag-out behind cyanide silver", brass, silver, func(l *line) { l.tanks[l.last()+1].Rinse.Acidified = true }, sequence.CodeCyanideAcid, "carried into acid"},
+	{"an acid dip called a rinse behind cyanide", zinc, nickel, func(l *line) {
+		l.tanks[l.bath("copper-cyanide-build")+1].Process = sequence.Process{Chemistry: "citric acid", Hazards: plating.HazardAcid}
+	}, sequence.CodeCyanideAcid, "carried into acid"},
+	{"bound cyanide into strong acid", brass, sequence.Rhodium, func(l *line) {
+		i := l.last()
+		l.insert(i, plated(l.t, sequence.Underplate, "gold-acid-cobalt", 0.1*um), sequence.Tank{Kind: sequence.DragOut, Rinse: sequence.RinseSet{Stages: 1}})
+	}, sequence.CodeCyanideAcid, "bound cyanide of"},
+	{"one rinse behind free and bound cyanide", pewter, hard, func(l *line) {
+		l.tanks[l.bath("copper-cyanide-build")+1].Rinse.Station = "Rinse A"
+		l.tanks[l.last()+2].Rinse.Station = " rinse  a"
+	}, sequence.CodeCyanideAcid, "stands behind cyanide and behind acid"},
+	{"cyanide by its formula", brass, hard, func(l *line) {
+		l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "KCN, 60 g/L", Effect: sequence.EffectDeoxidise}}, rinse(2, sequence.Running))
+	}, sequence.CodeUnknown, "named by cyanide"},
+	{"acid by the name of its tank", brass, hard, func(l *line) {
+		i := l.kind(sequence.Activate)
+		l.tanks[i].Name, l.tanks[i].Process.Chemistry, l.tanks[i].Process.Hazards = "hydrochloric, 10 %", "dip", 0
+	}, sequence.CodeUnknown, "named by acid"},
+
+	{"pewter in the oven", pewter, hard, func(l *line) {
+		l.tanks = append(l.tanks, sequence.Tank{Kind: sequence.Bake, Process: sequence.Process{Chemistry: "oven"}, Time: 8 * units.Hour})
+	}, sequence.CodeBakeMelts, "melt"},
+	{"a bake of a minute", sequence.HighCarbonSteel, hard, func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 60 }, sequence.CodeNoBake, "too short"},
+	{"hard steel in a cathodic dip", sequence.HighCarbonSteel, hard, func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Polarity = sequence.Cathodic }, sequence.CodeEmbrittle, "without current"},
+	{"zincate stripped again", aluminium, nickel, func(l *line) {
+		i := l.bath("copper-cyanide-build")
+		l.insert(i, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "nitric acid", Effect: sequence.EffectDesmut, Hazards: plating.HazardAcid, Strong: true}}, rinse(2, sequence.Running))
+	}, sequence.CodeNotActivated, "a zincate film"},
+	{"brass cleaned behind its dip", brass, hard, func(l *line) { l.insert(l.kind(sequence.Activate)+2, l.tanks[0], rinse(2, sequence.Running)) }, sequence.CodeNotActivated, "an acid dip"},
+	{"brass left in nitric acid", brass, hard, func(l *line) {
+		i := l.kind(sequence.Activate)
+		l.tanks[i].Process.Chemistry, l.tanks[i].Time = "nitric acid, 50 %", 10*units.Minute
+	}, sequence.CodeStrongAcid, "brown poison"},
+	{"pewter in hot caustic, for how long is not said", pewter, nickel, func(l *line) {
+		c := electrocleaner(sequence.Cathodic)
+		c.Time = 0
+		l.insert(2, c, rinse(2, sequence.Running))
+	}, sequence.CodeHotCaustic, "is not said"},
+	{"zinc in cold caustic for an hour", zinc, nickel, func(l *line) {
+		l.tanks[0].Process.Hazards, l.tanks[0].Time = plating.HazardCaustic, units.Hour
+	}, sequence.CodeHotCaustic, "cold only more slowly"},
+	{"painted plastic in hot caustic", sequence.PaintedPlastic, nickel, func(l *line) { l.insert(2, electrocleaner(sequence.Cathodic), rinse(2, sequence.Running)) }, sequence.CodeHotCaustic, "lifts the paint"},
+	{"a second's copper strike before acid on zinc", zinc, nickel, func(l *line) {
+		i := l.bath("copper-cyanide-build")
+		l.tanks[i].Promise, l.tanks[i].Time = 0, 1
+	}, sequence.CodeAttack, "through the pores"},
+	{"a hundredth of a micrometre of nickel as barrier", brass, hard, func(l *line) { l.tanks[l.bath("nickel-watts")].Promise = 0.01 * um }, sequence.CodeNoBarrier, "without a barrier"},
 
 	{"stainless dries between strike and gold", stainless, hard, func(l *line) { l.insert(l.bath("gold-acid-strike")+3, sequence.Tank{Kind: sequence.Dry}) }, sequence.CodePassiveDry, "peels"},
 	{"stainless waits behind the strike", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 5 * units.Minute }, sequence.CodePassiveWait, "waits 5 min"},
