@@ -186,7 +186,10 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	if err != nil {
 		fmt.Fprintln(stderr, "bathbook:", err)
 	}
-	_, err = f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
+	entered, err := f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
+	if err == nil { // said at once: what fails later must not make anyone book it twice
+		fmt.Fprintf(stderr, "bathbook: entered as no. %d of %s\n", entered.Seq, o.book)
+	}
 	return f.Ledger, errors.Join(err, f.Close())
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -153,8 +154,12 @@ func TestPropertyPosting(t *testing.T) {
 		{"-correction", "volume=-10 mL, metal=-0.7 g, reason=spill, wiped up, at the edge", "-when", "2026-03-03T13:00:00Z", book},
 		{"-analysis", "content=76 g/L, uncertainty=0.5 g/L, reset=true", "-when", "2026-03-04T08:00:00Z", book},
 	}
-	for _, args := range steps {
-		if status, _, errs := call(args...); status != 0 || errs != "" {
+	for i, args := range steps {
+		said := ""
+		if i > 0 {
+			said = fmt.Sprintf("bathbook: entered as no. %d of %s\n", i, book)
+		}
+		if status, _, errs := call(args...); status != 0 || errs != said {
 			t.Fatalf("%v: status %d, %s", args, status, errs)
 		}
 	}
@@ -260,5 +265,35 @@ func TestBadCalls(t *testing.T) {
 		if status != c.status || !strings.Contains(errs, c.want) {
 			t.Errorf("%s: status %d, want %d; %q, want %q", name, status, c.status, errs, c.want)
 		}
+	}
+}
+
+// TestBookedIsSaid: an entry that is booked is said to be, whatever fails later,
+// and loads without a charge do not hide the book.
+func TestBookedIsSaid(t *testing.T) {
+	dir := t.TempDir()
+	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
+	text := `{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
+		"efficiency": {"value": "35 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L"}`
+	if err := os.WriteFile(bath, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	call := func(args ...string) (int, string, string) {
+		var out, bad bytes.Buffer
+		status := run(args, strings.NewReader(""), &out, &bad)
+		return status, out.String(), bad.String()
+	}
+	call("-new", bath, "-when", "2026-03-02T08:00:00Z", book)
+	call("-load", "charge=20 A·min", "-when", "2026-03-02T09:00:00Z", book)
+	for i := range 20 {
+		when := fmt.Sprintf("2026-03-03T%02d:00:00Z", i)
+		status, out, bad := call("-load", "weighed=1 mg", "-when", when, book)
+		if status != 0 || !strings.Contains(bad, fmt.Sprintf("entered as no. %d", i+2)) || !strings.Contains(out, "gold, acid cyanide") {
+			t.Fatalf("load %d: status %d, %s%s", i, status, bad, out)
+		}
+	}
+	status, out, bad := call("-load", "charge=2 A·min", "-when", "2026-03-04T09:00:00Z", "-plot", filepath.Join(dir, "none", "x.svg"), book)
+	if status != 1 || !strings.Contains(bad, "entered as no. 22") || out != "" {
+		t.Errorf("status %d, %q, %q", status, bad, out)
 	}
 }

@@ -175,7 +175,8 @@ func (s *sheet) forecast(book *ledger.Ledger) error {
 	salt := b.Salts[0]
 	f, err := book.Forecast(ledger.Plan{Salt: salt, Loads: 20, Next: 4})
 	if err != nil {
-		return err
+		s.line("   none: %v", err)
+		return nil
 	}
 	days := ""
 	if f.PerDay > 0 {

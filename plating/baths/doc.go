@@ -83,7 +83,7 @@
 //	  }]
 //	}
 //
-// Every figure has "low", "high" or both, "seen" (from memory, second hand,
+// Every figure has "low", "high" or both (efficiency and density both), "seen" (from memory, second hand,
 // published, measured), "source" unless from memory, and may have a "note".
 // Errors are [*Error] values with line and field.
 //

@@ -129,6 +129,7 @@ func goldOther() []Bath {
 		Remarks: []Words{
 			heard("below about pH 3 bound cyanide gives off hydrogen cyanide: extraction always on", "GoldCyanidePatent"),
 			recalled("it activates and covers in one step; it does not build thickness"),
+			recalled("at the sour end of this range such strikes hold trivalent gold: the metal for a charge is then a third of what is reckoned here; read the makeup of yours, and do not count the strike towards a promise"),
 		},
 	}, {
 		Key: "gold-sulfite", Name: "gold, sulfite, free of cyanide", Metal: "Au", Valence: 1, Use: UseFinish,

@@ -94,6 +94,9 @@ func readBath(n *strictjson.Node) (Bath, error) {
 	if o.Err() == nil && o.Member("hazards") == nil {
 		o.Keep(n.Fail(nil, `field "hazards" is missing; need a list of words, empty when there are none: a plan is judged by them`))
 	}
+	if said := (&plating.Bath{Name: b.Name, Hazards: b.Hazards}).AllHazards(); o.Err() == nil && said != b.Hazards {
+		o.Keep(o.Member("hazards").Fail(units.ErrInconsistent, "leaves out what the name says, %s; need it in the list, or another name: the check for hydrogen cyanide goes by the hazards", missing(said&^b.Hazards)))
+	}
 	parts := o.Field("deposit")
 	figure(o, "density", &b.Density, false)
 	figure(o, "content", &b.Content, false)
@@ -220,4 +223,15 @@ func wordsOf(o *strictjson.Reader, n *strictjson.Node) Words {
 	w.Source, w.Seen = from(f, n)
 	o.Keep(f.Done())
 	return w
+}
+
+// missing names what is left out of the hazards.
+func missing(h plating.Hazard) string {
+	var words []string
+	for i, w := range hazardWords() {
+		if h.Has(1 << i) {
+			words = append(words, w)
+		}
+	}
+	return strings.Join(words, ", ")
 }

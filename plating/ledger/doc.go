@@ -92,8 +92,9 @@
 //
 // Quantities are text with units, without loss. The checksum (CRC-32, IEEE) covers the
 // text of the entry and the checksum of the line before, so that a changed
-// character shows, and a line that was taken out, put in or moved as well. It is
-// a guard against accidents, not against forgers. Unknown fields are refused, and
+// character shows, and a line that was taken out, put in or moved as well. Whole
+// lines cut off the end do not show: keep a copy elsewhere. It is a guard against
+// accidents, not against forgers. Unknown fields are refused, and
 // so is a line of another version.
 //
 // A line is written in one go and is on the disk before [File.Append] returns. If

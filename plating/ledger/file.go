@@ -108,7 +108,7 @@ func (f *File) length() (int64, error) {
 // Errors: those of [Ledger.Post], [ErrChanged] when the file is not as long as
 // this program left it, and those of the file system.
 func (f *File) Append(e Entry) (Record, error) {
-	if f.shut {
+	if f.shut || f.Ledger == nil || f.store == nil {
 		return Record{}, os.ErrClosed
 	}
 	if _, _, err := f.Ledger.try(e); err != nil { // before the file is touched
@@ -174,6 +174,9 @@ func (f *File) Post(Entry) (Record, error) {
 
 // Close closes the file. The book can still be read.
 func (f *File) Close() error {
+	if f.store == nil {
+		return os.ErrClosed
+	}
 	f.shut = true
 	return f.store.Close()
 }

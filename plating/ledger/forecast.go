@@ -114,7 +114,8 @@ func after(now time.Time, charge, perDay float64) time.Time {
 	return now.Add(time.Duration(days * 24 * float64(time.Hour))).Round(time.Minute)
 }
 
-// mean averages the last loads that had a charge.
+// mean averages the last loads, those without a charge among them: their
+// drag-out is lost as well.
 func (l *Ledger) mean(loads int) (Forecast, error) {
 	var f Forecast
 	var lost, charge total

@@ -178,6 +178,9 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 	f.Volume = need.Volume + f.Solution + f.Water
 	f.DrawOff = max(0, f.Volume-full)
 	f.Content = units.MassConcentration(float64(need.Metal+f.Metal) / float64(f.Volume))
+	if err := units.Finite("content after feeding", f.Content); err != nil {
+		return Feed{}, err
+	}
 	return f, units.Finite("volume of solution", f.Solution)
 }
 

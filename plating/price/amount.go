@@ -83,7 +83,7 @@ func worth(field string, m alloys.Weighed, price decimal.Decimal, per alloys.Tra
 // are those of a good balance.
 //
 // Errors: a [*units.ValueError] for a mass that is negative, NaN, infinite or
-// over 1e9 kg, no unit, an unknown rule, or places outside 0 to 12.
+// over 1e15 kg, no unit, an unknown rule, or places outside 0 to 12.
 //
 // Source: [Definition].
 func Weigh(m units.Mass, unit alloys.TradeUnit, places int32, rule Rounding) (alloys.Weighed, error) {
@@ -98,7 +98,7 @@ func Weigh(m units.Mass, unit alloys.TradeUnit, places int32, rule Rounding) (al
 // Minutes turns a computed time into decimal minutes, rounded once by the rule
 // to a number of places.
 //
-// Errors: as [Weigh], for the time; at most 1e9 s.
+// Errors: as [Weigh], for the time; at most 1e15 s.
 //
 // Source: [Definition].
 func Minutes(d units.Duration, places int32, rule Rounding) (decimal.Decimal, error) {
@@ -108,7 +108,7 @@ func Minutes(d units.Duration, places int32, rule Rounding) (decimal.Decimal, er
 // KilowattHours turns a computed energy into decimal kilowatt hours, rounded
 // once by the rule to a number of places.
 //
-// Errors: as [Weigh], for the energy; at most 1e9 J.
+// Errors: as [Weigh], for the energy; at most 1e15 J.
 //
 // Source: [Definition].
 func KilowattHours(e units.Energy, places int32, rule Rounding) (decimal.Decimal, error) {
@@ -126,8 +126,8 @@ func fromFloat[Q units.Quantity](field string, v Q, times, by decimal.Decimal, p
 	if err := checkPlaces(places); err != nil {
 		return decimal.Decimal{}, err
 	}
-	if v > 1e9 {
-		return decimal.Decimal{}, bad(field, v.String(), "at most 1e9 of the SI unit", units.ErrOutOfRange)
+	if v > 1e15 {
+		return decimal.Decimal{}, bad(field, v.String(), "at most 1e15 of the SI unit", units.ErrOutOfRange)
 	}
 	exact := decimal.NewFromFloat(float64(v)).Mul(times).Rat()
 	return rule.round(exact.Quo(exact, by.Rat()), places), nil

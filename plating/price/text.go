@@ -3,6 +3,7 @@ package price
 import (
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -11,10 +12,11 @@ import (
 func (q Quote) Text() string {
 	var b strings.Builder
 	labels := make([]string, len(q.Lines))
-	widest := utf8.RuneCountInString("before tax")
+	total := "total " + plain(q.Currency.Code)
+	widest := max(utf8.RuneCountInString("before tax"), utf8.RuneCountInString(total))
 	for i, l := range q.Lines {
 		if labels[i] = l.Kind.String(); l.Name != "" {
-			labels[i] += ", " + l.Name
+			labels[i] += ", " + plain(l.Name)
 		}
 		widest = max(widest, utf8.RuneCountInString(labels[i]))
 	}
@@ -30,13 +32,13 @@ func (q Quote) Text() string {
 		if l.Kind == KindTax {
 			row("before tax", q.Net.StringFixed(places), "")
 		}
-		row(labels[i], l.Amount.StringFixed(places), l.Basis)
+		row(labels[i], l.Amount.StringFixed(places), plain(l.Basis))
 	}
 	each := ""
 	if e, err := q.Each(q.Total); err == nil && q.Pieces > 1 {
 		each = fmt.Sprintf("for %d pieces: %s", q.Pieces, e)
 	}
-	row("total "+q.Currency.Code, q.Total.StringFixed(places), each)
+	row(total, q.Total.StringFixed(places), each)
 	if !q.CreditLeft.IsZero() {
 		fmt.Fprintf(&b, "Credit still owed to the customer: %s %s.\n", q.CreditLeft.StringFixed(places), q.Currency.Code)
 	}
@@ -44,4 +46,15 @@ func (q Quote) Text() string {
 		fmt.Fprintf(&b, "%s at %s %s per %s as of %s.\n", p.Symbol, p.Amount, q.Currency.Code, p.Per, p.AsOf)
 	}
 	return b.String()
+}
+
+// plain makes text fit for one line: what is no character that shows becomes a
+// blank, so that a name cannot make up a line of its own.
+func plain(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == utf8.RuneError || !unicode.IsPrint(r) {
+			return ' '
+		}
+		return r
+	}, text)
 }

@@ -146,13 +146,13 @@ func calculations() []calculation {
 			_, a := r.Over(10)
 			_, b := r.Working(10)
 			return e(a, b)
-		}, map[string]bool{"Evaporation": true, "Return": true}},
+		}, map[string]bool{"Evaporation": true, "Return": true, "DragIn": true}},
 		{"batch", rinse.Batch{Bath: 8, Volume: 3e-3, DragOut: 2e-5, Evaporation: 1e-5, Loads: 10}, func(in any) []error {
 			b := in.(rinse.Batch)
 			_, c := b.Cycle()
 			_, d := b.Working()
 			return e(c, d)
-		}, map[string]bool{"Evaporation": true}},
+		}, map[string]bool{"Evaporation": true, "DragIn": true}},
 	}
 }
 

@@ -178,7 +178,7 @@ func (l Load) dragOut() (Carried, []working.Step, error) {
 		}
 		c.Seen, c.Note = alloys.FromMemory, "Refers the printed figure to 1 mPa·s and 10 s of draining, both from memory."
 		if drain < 3 || drain > 60 {
-			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s (from memory)", Source: "DragOutTable"}
+			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s", Source: "common practice, no source"}
 		}
 	}
 	factor := math.Sqrt(float64(mu)/float64(Thin.Viscosity())) * math.Sqrt(float64(printedDrain)/float64(drain))

@@ -170,16 +170,17 @@ func TestIndependentRunningIntegrated(t *testing.T) {
 // evaporation and takes both back from its drag-out tanks, turn by turn.
 func TestIndependentRecoverySimulated(t *testing.T) {
 	for tanks := 1; tanks <= 4; tanks++ {
-		for _, evaporation := range []float64{0, 0.05, 0.9, 4} {
+		for k, evaporation := range []float64{0, 0.05, 0.9, 4, 0.5, 0.02} {
 			const drag = 0.3
-			back := evaporation + drag
+			wet := []float64{0, 0, 0, 0, drag, 0.31}[k] // drag-in; the last one brings more than leaves
+			back := math.Max(0, evaporation+drag-wet)
 			l := steadyLine(tanks, back, drag, drag, nil)
 			l.settle(t)
 			l.off, l.dragged = 0, 0
 			for range 100 {
 				l.turn()
 			}
-			r := rinse.Recovery{Bath: 8 * gL, DragOut: drag * lh, Evaporation: rinse.Flow(evaporation) * lh, Tanks: tanks}
+			r := rinse.Recovery{Bath: 8 * gL, DragOut: drag * lh, DragIn: rinse.Flow(wet) * lh, Evaporation: rinse.Flow(evaporation) * lh, Tanks: tanks}
 			o := must(r.Over(100 * units.Hour))(t)
 			near(t, "dragged", o.Dragged.In(units.Gram), 100*drag*8, 1e-12)
 			near(t, "lost", o.Lost.In(units.Gram), l.dragged, 1e-9)
@@ -195,11 +196,12 @@ func TestIndependentRecoverySimulated(t *testing.T) {
 // round is like the last.
 func TestIndependentBatchSimulated(t *testing.T) {
 	for _, loads := range []int{1, 7, 60, 500} {
-		for _, evaporation := range []float64{0, 0.004, 0.2} {
+		for k, evaporation := range []float64{0, 0.004, 0.2, 0.01, 0} {
 			const volume, drag = 3.0, 0.02
-			b := rinse.Batch{Bath: 8 * gL, Volume: volume * litre, DragOut: drag * litre, Evaporation: units.Volume(evaporation) * litre, Loads: loads}
+			wet := []float64{0, 0, 0, drag, drag}[k]
+			b := rinse.Batch{Bath: 8 * gL, Volume: volume * litre, DragOut: drag * litre, DragIn: units.Volume(wet) * litre, Evaporation: units.Volume(evaporation) * litre, Loads: loads}
 			v := vat{volume, 0}
-			poured := math.Min(volume, float64(loads)*(evaporation+drag))
+			poured := math.Min(volume, float64(loads)*math.Max(0, evaporation+drag-wet))
 			var full, lost, back float64
 			for round := 0; round < 60000/loads+20; round++ {
 				lost = 0

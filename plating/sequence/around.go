@@ -14,7 +14,7 @@ import (
 // strike or barrier: where one is missing, [Check] says so in the findings.
 //
 // A silver strike is followed by its silver bath without water between, as in
-// [Plan]; everything else is rinsed twice.
+// [Plan], when both are of one chemistry; everything else is rinsed twice.
 //
 // Errors: as [Plan]; a [*units.ValueError] for no coats, or a tank among them
 // that does not plate. With a [*StopError] the tanks and all findings come
@@ -41,7 +41,7 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 				Need: "a strike, underplate or plate", Err: units.ErrInconsistent}
 		}
 		pl.add(t)
-		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" {
+		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+1].Bath.Hazards == t.Bath.Hazards {
 			continue
 		}
 		if precious(t.Bath.Metal) {

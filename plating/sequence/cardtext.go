@@ -31,7 +31,7 @@ func (c Card) Text() string {
 		}
 	}
 	if c.Volts.Given() {
-		line("volts", c.Volts.Text())
+		line("volts", noted(c.Volts.Text(), c.Volts.Note))
 	}
 	if c.Promise > 0 {
 		line("thickness", c.Promise.Text(units.Micrometre, 2)+" at the thinnest significant spot")
@@ -53,6 +53,14 @@ func (c Card) Text() string {
 		line("CAUTION", n.Text+"; "+n.Do)
 	}
 	return s.String()
+}
+
+// noted puts the note of a figure behind it.
+func noted(text, note string) string {
+	if note == "" {
+		return text
+	}
+	return text + "; " + note
 }
 
 // electrode names the other electrode.

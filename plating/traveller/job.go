@@ -72,6 +72,7 @@ type Rinse struct {
 	Stages int         // of each counterflow rinse; 0 means 2
 
 	// A drag-out tank behind each precious bath, poured back every so many loads.
+	// The work comes wet into the bath: there is room for what evaporates only.
 	DragOutTank units.Volume // 0: what it brings back is not reckoned
 	Loads       int          // between two returns; 0 means 1
 	Evaporation units.Volume // from the bath in the time of a load

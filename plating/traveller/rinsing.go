@@ -68,7 +68,7 @@ func (s *Sheet) rinsing() error {
 			m.Onward, m.Lost = true, 0
 		} else if q.DragOutTank > 0 && s.keeps(i) {
 			loads := max(q.Loads, 1)
-			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, Evaporation: q.Evaporation, Loads: loads}.Cycle()
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High, Evaporation: q.Evaporation, Loads: loads}.Cycle()
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
 			}

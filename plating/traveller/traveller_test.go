@@ -155,7 +155,7 @@ func TestIndependentHands(t *testing.T) {
 	film := 0.4 * 3.785411784e-3 / (1000 * 0.09290304)
 	near(t, "drag-out", float64(s.Rinsing.Carried.High), film*float64(s.Wetted), 0.03)
 
-	// One drag-out tank of 3 L, ten loads, 0.4 L back a round.
+	// One drag-out tank of 3 L, ten loads that come wet, 0.4 L back a round.
 	gold := 8.0 // g/L
 	d, tank, c := float64(s.Rinsing.Carried.High)*1000, 3.0, 0.0
 	var lost, dragged float64
@@ -166,7 +166,7 @@ func TestIndependentHands(t *testing.T) {
 			lost += c * d
 			dragged += gold * d
 		}
-		back := math.Min(tank, 10*(0.040+d))
+		back := math.Min(tank, 10*0.040)
 		c *= (tank - back) / tank
 	}
 	m := s.Rinsing.Metals[1]
