@@ -20,6 +20,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
@@ -102,7 +103,15 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 }
 
 // load reads the job: the embedded one without a name, standard input for -.
+// Meshes that it names are looked for beside it.
 func load(name string, stdin io.Reader) (traveller.Job, error) {
+	folder := ""
+	open := func(file string) (io.ReadCloser, error) {
+		if !filepath.IsAbs(file) {
+			file = filepath.Join(folder, filepath.FromSlash(file))
+		}
+		return os.Open(file)
+	}
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("jobs/hands.json")
@@ -112,14 +121,15 @@ func load(name string, stdin io.Reader) (traveller.Job, error) {
 		defer f.Close()
 		return jobfile.ReadShop(f)
 	case "-":
-		return jobfile.ReadShop(stdin)
+		return jobfile.ReadShopWith(stdin, open)
 	}
 	f, err := os.Open(name)
 	if err != nil {
 		return traveller.Job{}, err
 	}
 	defer f.Close()
-	job, err := jobfile.ReadShop(f)
+	folder = filepath.Dir(name)
+	job, err := jobfile.ReadShopWith(f, open)
 	if err != nil {
 		return job, fmt.Errorf("%s: %w", name, err)
 	}

@@ -19,6 +19,7 @@ type page struct {
 	Demo                   bool
 	Stops                  []string
 	Parts                  []pagePart
+	Mended                 []string
 	Cautions               []plating.Note
 	Sequence               []string // practice, trust and time; empty without a sequence
 	Findings               []string
@@ -68,6 +69,7 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 		}
 		p.Parts = append(p.Parts, row)
 	}
+	p.Mended = job.Mended
 	p.Stops = collect(func(s *sheet) { s.stops(made) })
 	if len(made.Tanks) > 0 {
 		p.line(made)

@@ -30,6 +30,9 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 			s.wrap("               ", fmt.Sprintf("mask %s on each before cleaning; it is not in the area above", figure(p.Masked, units.SquareCentimetre, 3, 2)))
 		}
 	}
+	for _, m := range job.Mended {
+		s.wrap("        i ", "mended "+m)
+	}
 	s.line("        plated area of the load      %9s", figure(made.Area, units.SquareCentimetre, 3, 1))
 	s.line("")
 	s.before(made)

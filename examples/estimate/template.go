@@ -46,7 +46,8 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <table>
 {{range .Parts}}<tr><td class="v">{{.Count}} × {{.Name}}</td><td>{{.Area}} each</td><td>{{if .Mask}}<span class="box"></span>mask {{.Mask}} on each before cleaning{{end}}</td></tr>
 {{end}}<tr><td class="v">together</td><td>{{.Area}}</td><td>base metal: {{.Substrate}}</td></tr>
-<tr><td class="v">weight before, dry</td><td class="m"></td><td>date and initials: ______________________</td></tr>
+{{range .Mended}}<tr><td>mended</td><td></td><td>{{.}}</td></tr>
+{{end}}<tr><td class="v">weight before, dry</td><td class="m"></td><td>date and initials: ______________________</td></tr>
 </table>
 </section>
 <section>

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"path"
 	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -241,58 +240,14 @@ func turned(m mesh.Mesh, n *strictjson.Node) (mesh.Mesh, error) {
 
 // file reads a mesh from a file of the case.
 func (r *cellReader) file(o *strictjson.Reader, n *strictjson.Node) (mesh.Mesh, error) {
-	var m mesh.Mesh
-	var unit, weld units.Length
-	if !strictjson.Positive(o, "unit", &unit) {
-		o.Keep(n.Fail(nil, `needs "unit" beside it, the length that 1 stands for in the file, as "1 mm"`))
-	}
-	repair := o.Yes("repair")
-	hasWeld := strictjson.Positive(o, "weld", &weld)
-	refine := o.Whole("refine", 0, 4, 0)
-	if n.Kind != "text" || n.Text == "" {
-		o.Keep(n.Fail(nil, `is %s; need the name of a file in quotes`, strictjson.Describe(n)))
-	}
-	if err := o.Err(); err != nil {
+	m, mended, err := readMeshFile(o, n, r.open)
+	if err != nil {
 		return m, err
 	}
-	if hasWeld && !repair {
-		return m, n.Fail(units.ErrInconsistent, `"weld" goes with "repair": true`)
-	}
-	if r.open == nil {
-		return m, n.Fail(units.ErrInconsistent, "names a file, and this case is read where no files can be opened")
-	}
-	read := mesh.ReadSTL
-	switch strings.ToLower(path.Ext(n.Text)) {
-	case ".stl":
-	case ".ply":
-		read = mesh.ReadPLY
-	default:
-		return m, n.Fail(units.ErrOutOfRange, "is %s; need a name that ends in .stl or .ply", strictjson.Describe(n))
-	}
-	f, err := r.open(n.Text)
-	if err != nil {
-		return m, n.Fail(err, "cannot be opened: %v", err)
-	}
-	defer f.Close()
-	m, err = read(f, unit)
-	if err != nil {
-		return m, n.Fail(err, "%v", err)
-	}
-	if repair {
-		var done []mesh.Action
-		if m, done, err = mesh.Repair(m, mesh.RepairOptions{Weld: weld}); err != nil {
-			return m, n.Fail(err, "cannot be mended: %v", err)
-		}
-		for _, a := range done {
-			r.cell.Mended = append(r.cell.Mended, n.Text+": "+a.String())
-		}
-	}
-	rep, err := mesh.Check(m)
-	if err != nil {
-		return m, n.Fail(err, "%v", err)
-	}
-	if !rep.Sound() {
-		return m, n.Fail(units.ErrInconsistent, "is no sound closed surface (%s); mend it, or try \"repair\": true", strings.Join(strings.Fields(rep.String()), " "))
+	r.cell.Mended = append(r.cell.Mended, mended...)
+	refine := o.Whole("refine", 0, 4, 0)
+	if err := o.Err(); err != nil {
+		return m, err
 	}
 	for range refine {
 		if len(m.Triangles) > mostTriangles/4 {

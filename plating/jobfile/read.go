@@ -5,6 +5,7 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/mesh"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
@@ -37,18 +38,25 @@ func Read(r io.Reader) (plating.Job, error) {
 	return job, nil
 }
 
-// ReadShop reads a job file with all that it says, for [traveller.Make].
+// ReadShop reads a job file with all that it says, for [traveller.Make]. A file
+// that names a mesh is refused: see [ReadShopWith].
 //
 // Errors: an [*Error] with line and field.
-func ReadShop(r io.Reader) (traveller.Job, error) {
-	job, err := readShop(r)
+func ReadShop(r io.Reader) (traveller.Job, error) { return ReadShopWith(r, nil) }
+
+// ReadShopWith reads a job file whose parts may be meshes in files of their own.
+// They are opened with open, by the name that the job gives.
+//
+// Errors: an [*Error] with line and field.
+func ReadShopWith(r io.Reader, open func(name string) (io.ReadCloser, error)) (traveller.Job, error) {
+	job, err := readShop(r, open)
 	if err != nil {
 		return traveller.Job{}, atPlace(err)
 	}
 	return job, nil
 }
 
-func readShop(r io.Reader) (traveller.Job, error) {
+func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (traveller.Job, error) {
 	tree, err := strictjson.Read(r, strictjson.Doc{What: "job", Need: "an object with job, parts and layers"})
 	if err != nil {
 		return traveller.Job{}, err
@@ -71,11 +79,11 @@ func readShop(r io.Reader) (traveller.Job, error) {
 		return traveller.Job{}, err
 	}
 	for _, n := range parts {
-		p, err := readPart(n)
+		p, mended, err := readPart(n, open)
 		if err != nil {
 			return traveller.Job{}, err
 		}
-		job.Parts = append(job.Parts, p)
+		job.Parts, job.Mended = append(job.Parts, p), append(job.Mended, mended...)
 	}
 	area, err := plating.LoadArea(job.Parts...)
 	if err != nil {
@@ -101,38 +109,70 @@ func readShop(r io.Reader) (traveller.Job, error) {
 	return job, err
 }
 
-func readPart(n *strictjson.Node) (plating.Part, error) {
+func readPart(n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (p plating.Part, mended []string, err error) {
 	o := strictjson.Object(n)
-	p := plating.Part{Name: o.Text("name"), Count: o.Whole("count", 1, 1_000_000, 1)}
+	p = plating.Part{Name: o.Text("name"), Count: o.Whole("count", 1, 1_000_000, 1)}
 	given := strictjson.Positive(o, "area", &p.Area)
-	shape := o.Field("shape")
+	shape, body := o.Field("shape"), o.Field("mesh")
 	mask := o.Field("masked")
 	var masked units.Area
 	hasMask := o.Scan(mask, &masked, false)
 	if err := o.Done(); err != nil {
-		return p, err
+		return p, nil, err
+	}
+	ways := 0
+	for _, is := range []bool{given, shape != nil, body != nil} {
+		if is {
+			ways++
+		}
 	}
 	switch {
-	case given == (shape != nil):
-		return p, n.Fail(nil, `need either "area" (of one piece) or "shape"`)
+	case ways != 1:
+		return p, nil, n.Fail(nil, `need one of "area" (of one piece), "shape" and "mesh"`)
 	case shape != nil:
-		a, err := readShape(shape)
-		if err != nil {
-			return p, err
-		}
-		p.Area = a
+		p.Area, err = readShape(shape)
+	case body != nil:
+		p.Area, mended, err = readMeshArea(body, p.Name, open)
+	}
+	if err != nil {
+		return p, nil, err
 	}
 	if hasMask {
 		if err := units.NonNegative("masked area", masked); err != nil {
-			return p, mask.Fail(err, "%v", err)
+			return p, nil, mask.Fail(err, "%v", err)
 		}
 		if masked >= p.Area {
-			return p, mask.Fail(nil, "is %s and leaves nothing of %s; need less than the area of one piece", masked, p.Area)
+			return p, nil, mask.Fail(nil, "is %s and leaves nothing of %s; need less than the area of one piece", masked, p.Area)
 		}
 		p.Area -= masked
 		p.Masked = masked
 	}
-	return p, nil
+	return p, mended, nil
+}
+
+// readMeshArea reads the area of a part from a mesh in a file.
+func readMeshArea(n *strictjson.Node, name string, open func(name string) (io.ReadCloser, error)) (units.Area, []string, error) {
+	o := strictjson.Object(n)
+	file := o.Must("file", "the name of an STL or PLY file")
+	if err := o.Err(); err != nil {
+		return 0, nil, err
+	}
+	m, mended, err := readMeshFile(o, file, open)
+	if err == nil {
+		err = o.Done()
+	}
+	if err != nil {
+		return 0, nil, err
+	}
+	part, err := mesh.PartOf(m, name, false)
+	if err != nil {
+		return 0, nil, n.Fail(err, "%v", err)
+	}
+	a, err := part.Area()
+	if err != nil {
+		return 0, nil, n.Fail(err, "%v", err)
+	}
+	return a, mended, nil
 }
 
 func readLayer(n *strictjson.Node, load units.Area) (traveller.Layer, error) {

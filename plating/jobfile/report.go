@@ -33,6 +33,7 @@ type Report struct {
 	Baths    []BathReport    `json:"baths,omitempty"`
 	Price    *PriceReport    `json:"price,omitempty"`
 	Remarks  []NoteReport    `json:"remarks,omitempty"` // what could not be reckoned
+	Mended   []string        `json:"mended,omitempty"`  // what was done to the meshes of parts
 }
 
 // ReportFormat is the value of a report's field "format".

@@ -4,13 +4,16 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"io"
 	"math"
+	"os"
 	"reflect"
 	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
@@ -260,4 +263,51 @@ func FuzzReadShop(f *testing.F) {
 			t.Fatal(err)
 		}
 	})
+}
+
+// TestMeshParts: a part may be a mesh in a file; its area is that of the mesh,
+// what was mended is told, and a mesh without a way to open it is refused.
+func TestMeshParts(t *testing.T) {
+	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 8 * units.Millimetre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.Triangles[3][0], m.Triangles[3][1] = m.Triangles[3][1], m.Triangles[3][0]
+	var file bytes.Buffer
+	if err := mesh.WritePLY(&file, m, units.Millimetre, mesh.Skin{}); err != nil {
+		t.Fatal(err)
+	}
+	open := func(name string) (io.ReadCloser, error) {
+		if name != "block.ply" {
+			return nil, os.ErrNotExist
+		}
+		return io.NopCloser(bytes.NewReader(file.Bytes())), nil
+	}
+	read := func(part string, open func(string) (io.ReadCloser, error)) (traveller.Job, error) {
+		return jobfile.ReadShopWith(strings.NewReader(strings.Replace(shop, `"area": "5.2 cm²"`, part, 1)), open)
+	}
+	j, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}, "masked": "2 cm²"`, open)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a := j.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(j.Mended) != 1 || j.Parts[0].Count != 24 {
+		t.Errorf("%v cm², mended %v", a, j.Mended)
+	}
+	for part, want := range map[string]string{
+		`"mesh": {"file": "block.ply", "unit": "1 mm"}`:                                     "no sound closed surface",
+		`"mesh": {"file": "block.ply"}`:                                                     `"unit" beside it`,
+		`"mesh": {"unit": "1 mm"}`:                                                          `"file" is missing`,
+		`"mesh": {"file": "none.ply", "unit": "1 mm"}`:                                      "cannot be opened",
+		`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true, "colour": "gold"}`:   "unknown field",
+		`"area": "5.2 cm²", "mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}`:  "need one of",
+		`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}, "masked": "22 cm²"`: "leaves nothing",
+	} {
+		var e *jobfile.Error
+		if _, err := read(part, open); !errors.As(err, &e) || e.Line != 6 || !strings.Contains(e.What, want) {
+			t.Errorf("%s: %v, want %q in line 6", part, err, want)
+		}
+	}
+	if _, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm"}`, nil); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+		t.Errorf("without a way to open: %v", err)
+	}
 }

@@ -143,7 +143,10 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	}
 	r.Cautions = noteReports(s.Cautions())
 	r.Stop = s.Stop()
-	r.Remarks = noteReports(s.Notes)
+	r.Mended = s.Job.Mended
+	if len(s.Notes) > 0 {
+		r.Remarks = noteReports(s.Notes)
+	}
 	if s.Gas != nil && len(s.Cards) > 0 {
 		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
 	}

@@ -76,7 +76,7 @@ var wrongs = []struct {
 	{"format null", `"laydown job 1"`, "null", 2, "format", `is null; need "laydown job 1"`, 0},
 
 	{"unknown field at the top", `"job": "hands"`, `"jobs": "hands"`, 3, "jobs", "unknown field; known here are format, job, substrate, parts, finish", 0},
-	{"unknown field in a part", `"count": 24`, `"number": 24`, 5, "parts[1].number", "known here are name, count, area, shape, masked", 0},
+	{"unknown field in a part", `"count": 24`, `"number": 24`, 5, "parts[1].number", "known here are name, count, area, shape, mesh, masked", 0},
 	{"unknown field in a layer", `"promise"`, `"promised"`, 27, "layers[1].promised", "unknown field; known here are name, count_below, role, bath", 0},
 	{"unknown field in a bath", `"efficiency"`, `"eta": 1, "efficiency"`, 17, "layers[1].bath.eta", "unknown field; known here are library, like, salt, name, source, metal", 0},
 	{"unknown field in a window", `"window": {"low"`, `"window": {"lo"`, 18, "layers[1].bath.window.lo", "known here are low, high", 0},
@@ -178,8 +178,8 @@ var wrongs = []struct {
 	{"count 1e99", `24`, `1e99`, 5, "parts[1].count", "is 1e99; need a whole number", 0},
 	{"count over a million", `24`, `1000001`, 5, "parts[1].count", "from 1 to 1000000", 0},
 	{"count text", `24`, `"24"`, 5, "parts[1].count", `is "24"; need a whole number`, 0},
-	{"neither area nor shape", "\"area\": \"5.2 cm²\",\n     ", "", 5, "parts[1]", `need either "area"`, 0},
-	{"both area and shape", `"area": "5.2 cm²"`, `"area": "5.2 cm²", "shape": {"kind": "sphere", "diameter": "1 cm"}`, 5, "parts[1]", `need either "area"`, 0},
+	{"neither area nor shape", "\"area\": \"5.2 cm²\",\n     ", "", 5, "parts[1]", `need one of "area"`, 0},
+	{"both area and shape", `"area": "5.2 cm²"`, `"area": "5.2 cm²", "shape": {"kind": "sphere", "diameter": "1 cm"}`, 5, "parts[1]", `need one of "area"`, 0},
 	{"no parts", "{\"name\": \"hand\", \"count\": 24,\n     \"area\": \"5.2 cm²\",\n     \"masked\": \"0.2 cm²\"}", "", 4, "parts", "is empty; need a list of parts", 0},
 
 	{"shape of unknown kind", `"area": "5.2 cm²"`, `"shape": {"kind": "cube", "length": "1 cm"}`, 6, "parts[1].shape.kind", `is "cube"; need one of plate, disc, ring`, 0},

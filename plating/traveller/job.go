@@ -17,6 +17,7 @@ type Job struct {
 	Name      string
 	Substrate string // base metal in words, for the sheet
 	Parts     []plating.Part
+	Mended    []string // what was done to the meshes of parts, for the sheet
 
 	Base         sequence.Substrate // needed with Finish or Steps
 	Finish       sequence.Finish
