@@ -27,9 +27,16 @@ type SolveError struct {
 	Err        error   // the reason: a sentinel of this package
 }
 
-// Error returns the reason with the numbers in one line.
+// Error returns the reason with the numbers and what would do in one line.
 func (e *SolveError) Error() string {
-	return fmt.Sprintf("current distribution with %d unknowns: %v (%d iterations, last change %.1e)", e.Unknowns, e.Err, e.Iterations, e.Change)
+	need := "a law with a milder slope, or a smaller voltage"
+	switch e.Err {
+	case ErrTooLarge:
+		return fmt.Sprintf("current distribution with %d unknowns: %v; need fewer corners (a curve is an arc, not a chain of lines), the constant method, or a higher limit", e.Unknowns, e.Err)
+	case ErrSingular:
+		need = "an electrode that fixes the potential"
+	}
+	return fmt.Sprintf("current distribution with %d unknowns: %v (%d iterations, last change %.1e); need %s", e.Unknowns, e.Err, e.Iterations, e.Change, need)
 }
 
 // Unwrap returns the reason.

@@ -178,10 +178,18 @@ func (p Profile) curves() []curve {
 
 // Check returns a [*units.ValueError] for a coordinate that is not finite, a
 // negative R, a segment without length, an arc that is none, a segment that
-// dips below the axis, and for a profile that is empty or crosses or touches itself.
+// dips below the axis, and for a profile that is empty, crosses or touches itself,
+// or has more than 2000 segments.
 func (p Profile) Check() error { return p.check("profile") }
 
+// mostSegments is how many lines and arcs a profile may have. The solver takes
+// some forty corners; a chain of short lines for a curve wants an arc instead.
+const mostSegments = 2000
+
 func (p Profile) check(name string) error {
+	if n := len(p.steps); n > mostSegments {
+		return &units.ValueError{Field: name, Value: fmt.Sprintf("%d segments", n), Need: fmt.Sprintf("at most %d, with arcs for curves", mostSegments), Err: ErrTooLarge}
+	}
 	cs, err := p.trace(name)
 	if err != nil {
 		return err

@@ -3,7 +3,10 @@ package axi
 import (
 	"context"
 	"errors"
+	"math"
+	"strings"
 	"testing"
+	"time"
 
 	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/units"
@@ -62,5 +65,30 @@ func TestPropertyTrapContacts(t *testing.T) {
 		if off := float64(s.Current)/disc - 1; !warned && (off > 1e-3 || off < -1e-3) {
 			t.Errorf("%v thick: %v, a disc takes %v A; row sums off by %v and no warning", h, s.Current, disc, s.Checks.RowSum)
 		}
+	}
+}
+
+// TestPropertyManySegments: a profile of thousands of chords is refused at once,
+// with a hint.
+func TestPropertyManySegments(t *testing.T) {
+	p := NewProfile(Point{Z: -1})
+	for k := 1; k < 20_000; k++ {
+		sin, cos := math.Sincos(math.Pi * (float64(k)/20_000 - 0.5))
+		p.steps = append(p.steps, step{end: Point{R: units.Length(cos), Z: units.Length(sin)}})
+	}
+	p = p.LineTo(Point{Z: 1})
+	begin := time.Now()
+	_, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: p}}, Drive: ByVoltage(1)}, Options{})
+	if !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "arcs") || time.Since(begin) > time.Second {
+		t.Errorf("%v after %v", err, time.Since(begin))
+	}
+	few := NewProfile(Point{Z: -1})
+	for k := 1; k < 300; k++ {
+		sin, cos := math.Sincos(math.Pi * (float64(k)/300 - 0.5))
+		few = few.LineTo(Point{R: units.Length(cos), Z: units.Length(sin)})
+	}
+	_, err = Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: few.LineTo(Point{Z: 1})}}, Drive: ByVoltage(1)}, Options{})
+	if !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "arc") {
+		t.Errorf("300 chords: %v", err)
 	}
 }
