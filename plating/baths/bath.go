@@ -156,10 +156,10 @@ func (b *Bath) Check() error {
 	if err := checkLines(b.Lines); err != nil {
 		return err
 	}
-	return firstError(b.Density.check("density of the deposit"), b.Efficiency.check("current efficiency"),
+	return firstError(b.Density.Check("density of the deposit"), b.Efficiency.Check("current efficiency"),
 		units.Positive("low end of the density of the deposit", b.Density.Low), units.Positive("high end of the density of the deposit", b.Density.High),
-		b.Content.check("metal content"), b.Temperature.check("temperature"), b.CurrentDensity.check("current density"),
-		b.Volts.check("volts"), b.PH.check("pH"), b.Time.check("time of a stay"), b.MostThickness.check("most thickness"), b.AnodeRatio.check("anode ratio"))
+		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),
+		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("time of a stay"), b.MostThickness.Check("most thickness"), b.AnodeRatio.Check("anode ratio"))
 }
 
 func firstError(all ...error) error {

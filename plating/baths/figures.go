@@ -80,8 +80,9 @@ func origin(s Seen, source string) string {
 	return s.String() + ", " + source
 }
 
-// check finds what no estimate can take in a range.
-func (r Range[Q]) check(field string) error {
+// Check returns a [*units.ValueError] for an end that is negative or no number, or
+// ends the wrong way round. What is not given passes.
+func (r Range[Q]) Check(field string) error {
 	if err := units.NonNegative("low end of the "+field, r.Low); err != nil {
 		return err
 	}

@@ -185,7 +185,7 @@ func figure[Q units.Quantity, P strictjson.Pointer[Q]](o *strictjson.Reader, nam
 	dst.Source, dst.Seen = from(f, n)
 	if err := f.Done(); err != nil {
 		o.Keep(err)
-	} else if err := dst.check(name); err != nil {
+	} else if err := dst.Check(name); err != nil {
 		o.Keep(n.Fail(err, "%v", err))
 	}
 }

@@ -148,21 +148,6 @@ func (t *Tank) title() string {
 	return t.Kind.String()
 }
 
-// band refuses a range with an end that is negative or no number, or the wrong
-// way round.
-func band[Q units.Quantity](field string, r baths.Range[Q]) error {
-	if err := units.NonNegative("low end of the "+field, r.Low); err != nil {
-		return err
-	}
-	if err := units.NonNegative("high end of the "+field, r.High); err != nil {
-		return err
-	}
-	if r.High != 0 && r.Low > r.High {
-		return &units.ValueError{Field: field, Value: r.Low.String() + " to " + r.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
-	}
-	return nil
-}
-
 // Check returns a [*units.ValueError] for the first thing that is missing or
 // cannot be: the kind, the bath of a plating tank, the chemistry of a clean or
 // an activation, the stages of a rinse, a time that is no number.
@@ -196,7 +181,7 @@ func (t *Tank) Check() error {
 		}
 	}
 	q := &t.Process
-	for _, err := range []error{band("temperature", q.Temperature), band("current density", q.CurrentDensity), band("volts", q.Volts), band("time of the stay", q.Time)} {
+	for _, err := range []error{q.Temperature.Check("temperature"), q.CurrentDensity.Check("current density"), q.Volts.Check("volts"), q.Time.Check("time of the stay")} {
 		if err != nil {
 			return err
 		}
