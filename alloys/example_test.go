@@ -288,3 +288,19 @@ func ExampleTerm_Shortfalls() {
 	fmt.Println(short, err)
 	// Output: [fine-gold thickness 2 µm, needs 2.5 µm] <nil>
 }
+
+// A pink gold from a cyanide bath, in which copper takes one electron.
+func ExampleDeposit_Plated() {
+	c, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Cu", Share: 0.25})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	d, err := alloys.Deposit{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.3*units.GramPerCubicCentimetre)
+	fmt.Println(d.Equivalent.In(units.GramPerAmpereHour) > 4.8, err)
+	_, err = alloys.Deposit{Metals: c}.Plated(map[string]int{"Ag": 1}, 15.3*units.GramPerCubicCentimetre)
+	fmt.Println(err)
+	// Output:
+	// true <nil>
+	// valences Ag: values that contradict; need metals of the deposit, Au 750, Cu 250
+}
