@@ -39,8 +39,11 @@ func (b *Bath) AllHazards() Hazard {
 		{"cyanide", HazardCyanide}, {"acid", HazardAcid}, {"nickel", HazardNickel}, {"chromic", HazardChromate},
 		{"chromium", HazardChromate}, {"ammonia", HazardAmmonia}, {"fluo", HazardFluoride}, {"caustic", HazardCaustic},
 	} {
-		if strings.Contains(name, w.word) && !strings.Contains(name, w.word+"-free") && !strings.Contains(name, w.word+" free") &&
-			!strings.Contains(name, "non-"+w.word) && !strings.Contains(name, "without "+w.word) {
+		plain := name
+		for _, denial := range []string{w.word + "-free", w.word + " free", "non-" + w.word, "without " + w.word, "free of " + w.word, "free from " + w.word, "no " + w.word} {
+			plain = strings.ReplaceAll(plain, denial, "")
+		}
+		if strings.Contains(plain, w.word) {
 			h |= w.flag
 		}
 	}

@@ -113,7 +113,7 @@ type MetalTotal struct {
 //
 // Layers whose baths have the same Name and Metal stand in one bath: each finds
 // it with the metal that the ones before have left, and the share drawn is that
-// of all of them together.
+// of all of them together. Such baths must agree in content and volume.
 //
 // Errors: as [LoadArea] and [Estimate], with the layer named; a
 // [*units.ValueError] when the layers below already meet a promise, when
@@ -142,6 +142,9 @@ func EstimateJob(job Job) (JobResult, error) {
 		} else if l.CountBelow {
 			return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
 				Need: "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
+		}
+		if err := res.oneBath(&job.Layers[i], job.Layers[:i]); err != nil {
+			return JobResult{}, fmt.Errorf("%s: %w", name, err)
 		}
 		lr := LayerResult{}
 		if l.CountBelow && l.Promise > 0 {
@@ -223,6 +226,19 @@ func (r *JobResult) drawnFrom(b *Bath) units.Mass {
 		}
 	}
 	return sum
+}
+
+// oneBath refuses a bath that has the name and metal of one before and another
+// content or volume: it cannot be the same tank.
+func (r *JobResult) oneBath(l *Layer, before []Layer) error {
+	for i := range before {
+		o := &before[i].Bath
+		if b := &l.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal && (o.Content != b.Content || o.Volume != b.Volume) {
+			return &units.ValueError{Field: "bath " + b.Name, Value: b.Content.String() + " in " + b.Volume.String(),
+				Need: "the " + o.Content.String() + " in " + o.Volume.String() + " that it has in a layer before, or another name for another tank", Err: units.ErrInconsistent}
+		}
+	}
+	return nil
 }
 
 // drawAll makes the share drawn that of all layers in one bath.

@@ -116,7 +116,7 @@ func (l *Layer) review(r *Result) Warnings {
 	if l.Distribution.MinToMean < 0.5 && l.Promise > 0 {
 		w |= WarnUneven
 	}
-	if l.Distribution.Uncertainty >= 0.05 {
+	if l.Distribution.Uncertainty >= 0.05 && l.Promise > 0 {
 		w |= WarnRatioUnsure
 	}
 	if r.Time < 10 {

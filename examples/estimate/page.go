@@ -113,7 +113,7 @@ func (p *page) line(made *traveller.Sheet) {
 	if v := &made.Practice; v.Title != "" {
 		p.Sequence = append(p.Sequence, fmt.Sprintf("For %s to %s: %s %s (%s); its steps here are %s. When unsure: %s. [%s]", made.Job.Base, finish(made), v.Standard, v.Title, v.Seen, v.Detail, v.Unsure, v.Source))
 	}
-	p.Sequence = append(p.Sequence, confidence(made), fmt.Sprintf("At the line for about %s (%s to %s).", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High)), gas(made))
+	p.Sequence = append(p.Sequence, confidence(made), atTheLine(made), gas(made))
 	for _, f := range made.Findings {
 		if f.Severity != plating.SeverityStop {
 			p.Findings = append(p.Findings, f.Severity.String()+": "+finding(f))
@@ -124,7 +124,7 @@ func (p *page) line(made *traveller.Sheet) {
 		if k := made.Coats[i]; k >= 0 {
 			t := pageTank(c.Number, k, &made.Result.Layers[k])
 			t.card(c)
-			t.spread(&made.Result.Layers[k].Layer, &made.Spreads[k])
+			t.spread(&made.Result.Layers[k].Layer, made.Result.Layers[k].Below, &made.Spreads[k])
 			p.Tanks = append(p.Tanks, t)
 			continue
 		}

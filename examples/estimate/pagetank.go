@@ -6,6 +6,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
 )
 
 // processTank is a tank that does not plate.
@@ -75,9 +76,9 @@ func (t *tank) card(c *sequence.Card) {
 }
 
 // spread adds how far the coat may be off.
-func (t *tank) spread(l *plating.Layer, p *traveller.Spread) {
+func (t *tank) spread(l *plating.Layer, below units.Length, p *traveller.Spread) {
 	if p.Known {
-		value, why := micrometres(p.Thinnest.Low)+" to "+micrometres(p.Thinnest.High), "at the thinnest spot, as the efficiency may be"
+		value, why := micrometres(p.Thinnest.Low+below)+" to "+micrometres(p.Thinnest.High+below), "at the thinnest spot"+withBelow(below)+", as the efficiency may be"
 		if l.Time == 0 {
 			value, why = clock(p.Time.Low)+" to "+clock(p.Time.High), "as the efficiency may be: wait for the longer time, or weigh a trial piece"
 		}

@@ -31,7 +31,7 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 			made.Job.Base, finish(made), standard, p.Seen, p.Detail, p.Unsure, p.Source))
 	}
 	s.wrap("          ", confidence(made))
-	s.wrap("          ", fmt.Sprintf("At the line for about %s (%s to %s) with the usual stays.", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High)))
+	s.wrap("          ", atTheLine(made))
 	s.wrap("          ", gas(made))
 	for _, f := range made.Findings {
 		s.wrap("   "+mark(f.Severity)+" ", finding(f))
@@ -47,6 +47,19 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 		}
 		s.line("")
 	}
+}
+
+// atTheLine says how long the load keeps somebody at the line.
+func atTheLine(made *traveller.Sheet) string {
+	line := fmt.Sprintf("At the line for about %s (%s to %s): stays", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High))
+	if p := made.Job.Price; p != nil && p.Handling > 0 {
+		line += fmt.Sprintf(" and %s from tank to tank", roughly(p.Handling))
+	}
+	line += ", the rinses not counted."
+	if made.Oven.Typical > 0 {
+		line += fmt.Sprintf(" The oven takes %s to %s on top.", roughly(made.Oven.Low), roughly(made.Oven.High))
+	}
+	return line
 }
 
 func finish(made *traveller.Sheet) string {
@@ -167,17 +180,24 @@ const notGiven = "not given"
 func area2(a units.Area) string { return figure(a, units.SquareCentimetre, 2, 0) }
 
 // spread prints how far the coat may be off.
-func (s *sheet) spread(l *plating.Layer, p *traveller.Spread) {
+func (s *sheet) spread(l *plating.Layer, below units.Length, p *traveller.Spread) {
 	switch {
 	case !p.Known:
 	case l.Time == 0:
 		s.row("between", clock(p.Time.Low), fmt.Sprintf("and %s, for an efficiency of %s down to %s: wait for the longer one, or weigh a trial piece", clock(p.Time.High),
 			p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0)))
 	default:
-		s.row("between", micrometres(p.Thinnest.Low), fmt.Sprintf("and %s at the thinnest spot, for an efficiency of %s up to %s", micrometres(p.Thinnest.High),
+		s.row("between", micrometres(p.Thinnest.Low+below), fmt.Sprintf("and %s at the thinnest spot%s, for an efficiency of %s up to %s", micrometres(p.Thinnest.High+below), withBelow(below),
 			p.Efficiency.Low.Percent(0), p.Efficiency.High.Percent(0)))
 	}
 	s.wrap("   trust: ", p.Trust())
+}
+
+func withBelow(below units.Length) string {
+	if below == 0 {
+		return ""
+	}
+	return " with what lies below"
 }
 
 func from(o sequence.Seenness) string {

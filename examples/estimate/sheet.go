@@ -41,7 +41,7 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	} else {
 		s.coats(res, job.Substrate)
 	}
-	s.after(res)
+	s.after(res, s.showsBaths(made)) // each bath's own meter stands below
 	s.rinsing(made)
 	s.baths(made)
 	s.price(made)
@@ -167,12 +167,16 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
 		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
-	if !r.Warnings.Has(plating.WarnMetalUnknown) {
+	switch {
+	case r.Warnings.Has(plating.WarnMetalUnknown):
+	case !b.InsolubleAnode:
+		s.row("leaves", figure(b.Content, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s about as before, in %s: the anodes replace what the coat takes", orText(b.Metal, "metal"), figure(b.Volume, units.Litre, 2, 1)))
+	default:
 		s.row("leaves", figure(r.ContentLeft, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s before, in %s",
 			figure(b.Content, units.GramPerLitre, 4, 2), figure(b.Volume, units.Litre, 2, 1)))
 	}
 	if in != nil {
-		s.spread(l, &in.spread)
+		s.spread(l, lr.Below, &in.spread)
 	}
 	for _, n := range lr.Notes {
 		if n.Severity == plating.SeverityInfo {
@@ -214,7 +218,7 @@ func (s *sheet) settings(lr *plating.LayerResult) {
 	s.row("time", clock(r.Time), timeReason(lr))
 }
 
-func (s *sheet) after(res *plating.JobResult) {
+func (s *sheet) after(res *plating.JobResult, metered bool) {
 	s.line("Afterwards")
 	var mass units.Mass
 	for _, m := range res.Metals {
@@ -224,8 +228,10 @@ func (s *sheet) after(res *plating.JobResult) {
 	}
 	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+
 		"shows the thinnest spot.", weight(mass)))
-	s.wrap("   ", fmt.Sprintf("Write down %s of charge and %s of plating time for the upkeep of the baths.",
-		figure(res.Charge, units.AmpereMinute, 3, 2), clock(res.Time)))
+	if !metered {
+		s.wrap("   ", fmt.Sprintf("Write down %s of charge and %s of plating time for the upkeep of the baths.",
+			figure(res.Charge, units.AmpereMinute, 3, 2), clock(res.Time)))
+	}
 }
 
 // timeReason says why it is this time.

@@ -54,10 +54,10 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 }
 
 func rinses(v *traveller.Rinsing) string {
-	if v.Rinses == 0 {
+	if v.Rinses < 2 {
 		return ""
 	}
-	return fmt.Sprintf(" The sequence has %d of them: %s.", v.Rinses, water(units.Volume(float64(v.Rinses)*float64(v.Water))))
+	return fmt.Sprintf(" The sequence has %d of them: %s.", v.Rinses, water(v.Total))
 }
 
 // water writes an amount of water as it is measured out.
@@ -68,9 +68,14 @@ func water(v units.Volume) string {
 	return figure(v, units.Litre, 2, 1)
 }
 
+// showsBaths reports whether the sheet has a part for the baths afterwards.
+func (s *sheet) showsBaths(made *traveller.Sheet) bool {
+	return len(made.Baths) > 0 && (len(made.Tanks) > 0 || made.Rinsing != nil || made.Quote != nil)
+}
+
 // baths prints what to do for the baths afterwards.
 func (s *sheet) baths(made *traveller.Sheet) {
-	if len(made.Baths) == 0 || (len(made.Tanks) == 0 && made.Rinsing == nil && made.Quote == nil) {
+	if !s.showsBaths(made) {
 		return
 	}
 	s.line("")
@@ -78,7 +83,7 @@ func (s *sheet) baths(made *traveller.Sheet) {
 	for i := range made.Baths {
 		a := &made.Baths[i]
 		s.wrap("   [ ] ", fmt.Sprintf("%s: %s of %s, %s before; %s taken by the coats, %s dripped off; %s to the meter.", a.Bath, figure(a.Now, units.GramPerLitre, 4, 2), a.Metal,
-			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips), figure(a.Charge, units.AmpereMinute, 3, 2)))
+			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips)+gained(a), figure(a.Charge, units.AmpereMinute, 3, 2)))
 		switch {
 		case a.Soluble:
 			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
@@ -97,6 +102,14 @@ func drips(a *traveller.After) string {
 		return ""
 	}
 	return fmt.Sprintf(" For what dripped off: %s of %s.", salted(a.Feed.SaltMass), a.Feed.Salt)
+}
+
+// gained says what came with the load from the bath before.
+func gained(a *traveller.After) string {
+	if a.Gained == 0 {
+		return ""
+	}
+	return ", " + weight(a.Gained) + " gained from the bath before,"
 }
 
 func salted(m units.Mass) string { return figure(m, units.Gram, 3, 2) }

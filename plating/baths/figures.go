@@ -74,7 +74,7 @@ func origin(s Seen, source string) string {
 	switch source {
 	case "", MemorySource:
 		return s.String()
-	case PracticeSource:
+	case PracticeSource, JobSource:
 		return source
 	}
 	return s.String() + ", " + source

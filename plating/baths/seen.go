@@ -18,6 +18,10 @@ const (
 // MemorySource is the source of a figure that nobody has looked up.
 const MemorySource = "from memory, unverified"
 
+// JobSource is the source of a figure that a job gives without saying where it
+// is from.
+const JobSource = "given in the job"
+
 // PracticeSource is the source of what the trade does and nobody has printed,
 // as far as is known here. It is seen no better than from memory.
 const PracticeSource = "common practice, no source"

@@ -109,7 +109,8 @@
 //	  "hangs": "vertical, well drained",     a row of the drag-out table of package rinse, or
 //	  "drag_out": "1.8 mL",                  measured, of the load
 //	  "drain": "10 s", "liquid": "thin",     correct the table; also medium, syrupy
-//	  "ratio": 1000, "stages": 2,            how many times weaker the last water must be
+//	  "ratio": 1000, "stages": 2,            how many times weaker the last water must be;
+//	                                         stages of the proposed rinses
 //	  "drag_out_tank": "3 L", "loads": 10,   poured back every so many loads
 //	  "evaporation": "40 mL"                 from the bath, in the time of a load
 //	}

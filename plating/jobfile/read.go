@@ -105,6 +105,13 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if job.Rinse, err = readRinse(water); err != nil {
 		return traveller.Job{}, err
 	}
+	if job.Rinse != nil && job.Rinse.Stages > 0 && steps != nil {
+		for _, f := range water.Values {
+			if f.Path == "rinse.stages" {
+				return traveller.Job{}, f.Fail(units.ErrInconsistent, `goes with proposed rinses; in a "sequence" each tank says its own`)
+			}
+		}
+	}
 	job.Price, err = readPrice(cost)
 	return job, err
 }

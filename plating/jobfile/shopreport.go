@@ -81,6 +81,7 @@ type RinseReport struct {
 	Stages      int             `json:"stages,omitempty"`
 	Water       string          `json:"water_per_rinse,omitempty"`
 	Rinses      int             `json:"rinses,omitempty"`
+	Total       string          `json:"water,omitempty"` // of all rinses
 	Metals      []DraggedReport `json:"metals"`
 }
 
@@ -105,6 +106,7 @@ type BathReport struct {
 	Now      string `json:"content_now"`
 	Coat     string `json:"taken_by_coats"`
 	Drips    string `json:"dripped_off"`
+	Gained   string `json:"gained,omitempty"` // that came with the load from the bath before
 	Drawn    string `json:"drawn"`
 	Loads    int    `json:"loads_until_fed,omitempty"`
 	Charge   string `json:"charge"`
@@ -222,6 +224,7 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 		Note: v.Carried.Note, Ratio: float64(v.Ratio), Metals: []DraggedReport{}}
 	if v.Water > 0 {
 		r.Stages, r.Water, r.Rinses = v.Stages, v.Water.Text(units.Litre, -1), v.Rinses
+		r.Total = v.Total.Text(units.Litre, -1)
 	}
 	for _, m := range v.Metals {
 		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1), High: m.High.Text(units.Milligram, -1),
@@ -239,6 +242,9 @@ func bathReport(a *traveller.After) BathReport {
 		Coat: a.Coat.Text(units.Milligram, -1), Drips: a.Drips.Text(units.Milligram, -1), Drawn: a.Drawn.Percent(-1), Loads: a.Loads, Charge: a.Charge.Text(units.AmpereMinute, -1)}
 	if a.Soluble {
 		b.Anodes = "soluble"
+	}
+	if a.Gained > 0 {
+		b.Gained = a.Gained.Text(units.Milligram, -1)
 	}
 	if a.Feed != nil {
 		b.Salt, b.SaltMass, b.Metals = a.Feed.Salt.String(), a.Feed.SaltMass.Text(units.Gram, -1), a.Feed.Metal.Text(units.Gram, -1)

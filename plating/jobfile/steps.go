@@ -101,7 +101,7 @@ func layerNumber(f *strictjson.Node, layers []traveller.Layer) int {
 // readProcess reads a tank that cleans, activates, dries or bakes.
 func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 	q := &t.Process
-	q.Chemistry, q.Source, q.Strong = o.Text("holds"), "the job", o.Yes("strong")
+	q.Chemistry, q.Source, q.Strong = o.Text("holds"), baths.JobSource, o.Yes("strong")
 	q.Seen = baths.Measured
 	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity", "no current", "cathodic", "anodic")]
 	for _, f := range o.Items("does", "words", false) {
@@ -132,7 +132,7 @@ func readOwnRange[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node,
 	if n == nil {
 		return nil
 	}
-	r.Source, r.Seen = "the job", baths.Measured
+	r.Source, r.Seen = baths.JobSource, baths.Measured
 	if n.Kind == "object" {
 		return readWindow[Q, P](n, &r.Low, &r.High, nil)
 	}

@@ -63,6 +63,9 @@ func (r *review) prepared() {
 			"soak clean first, and look for the water break", first)
 	}
 	need, words := r.piece.Substrate.needs()
+	if done.Has(EffectActivate) { // what takes a passive film takes tarnish too
+		done |= EffectDeoxidise
+	}
 	if need == 0 || done.Has(need) || need == EffectActivate && r.tanks[first].activates() {
 		return
 	}

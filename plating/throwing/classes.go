@@ -83,17 +83,10 @@ func (c Class) Band() (low, high units.Ratio, err error) {
 	return 0, 0, &units.ValueError{Field: "class of shape", Value: c.String(), Need: "SmoothRound to OpenRecess", Err: units.ErrOutOfRange}
 }
 
-// sqrt3 is the root of three.
-const sqrt3 = 1.7320508075688772
-
 // Distribution returns the low end of the class's band for an estimate, which
 // errs towards more gold and a coat that is thick enough. The basis says what it
-// is: common practice, no source. The uncertainty is that of a value anywhere in
-// the band.
-//
-//	u = (h - l)/(2·√3·l)
-//
-//	l, h  ends of [Class.Band]
+// is: common practice, no source. No uncertainty is given: the low end is the
+// safe side already.
 //
 // Errors: those of [Class.Band].
 //
@@ -103,6 +96,6 @@ func (c Class) Distribution() (plating.Distribution, error) {
 	if err != nil {
 		return plating.Distribution{}, err
 	}
-	return plating.Distribution{MinToMean: low, Uncertainty: (high - low) / (2 * low) / sqrt3,
+	return plating.Distribution{MinToMean: low,
 		Basis: fmt.Sprintf("rule of thumb for the class %q, %.2f to %.2f, low end taken; common practice, no source", c.String(), float64(low), float64(high))}, nil
 }

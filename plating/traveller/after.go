@@ -1,7 +1,10 @@
 package traveller
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
@@ -19,7 +22,7 @@ func (s *Sheet) after() error {
 			continue
 		}
 		r := &s.Result.Layers[i].Result
-		key := b.Name + "\x00" + b.Metal
+		key := fmt.Sprintf("%q %q %v %v", b.Name, b.Metal, b.Content, b.Volume)
 		k, met := first[key]
 		if !met || b.Name == "" {
 			k = len(s.Baths)
@@ -31,6 +34,9 @@ func (s *Sheet) after() error {
 		a.Charge += r.Charge
 		if s.Rinsing != nil {
 			a.Drips += s.drips(i)
+			if i > 0 && s.onward(i-1) {
+				a.Gained += s.drips(i - 1)
+			}
 		}
 		if err := a.settle(l); err != nil {
 			return err
@@ -43,6 +49,9 @@ func (s *Sheet) after() error {
 // from the drag-out tank taken off.
 func (s *Sheet) drips(coat int) units.Mass {
 	for _, m := range s.Rinsing.Metals {
+		if m.coat == coat && m.Onward {
+			return m.High
+		}
 		if m.coat == coat {
 			return m.Lost
 		}
@@ -55,10 +64,11 @@ func (s *Sheet) drips(coat int) units.Mass {
 // which only a book over many loads shows.
 func (a *After) settle(l *Layer) error {
 	b := &l.Bath
-	out := a.Drips
+	out := a.Drips - a.Gained
 	if !a.Soluble {
 		out += a.Coat
 	}
+	out = max(0, out)
 	had := b.Content.Of(b.Volume)
 	left := max(0, had-out)
 	a.Now = units.MassConcentration(float64(left) / float64(b.Volume))
@@ -83,6 +93,12 @@ func (a *After) settle(l *Layer) error {
 	return nil
 }
 
+// called reports whether the bath's name holds a word, or its library bath has one
+// of some keys.
+func (l *Layer) called(word string, keys ...string) bool {
+	return slices.Contains(keys, l.Library.Key) || strings.Contains(strings.ToLower(l.Bath.Name), word)
+}
+
 // salt is what the layer's bath is fed with: what the job names, or the usual
 // salt of the chemistry, common practice. Where several are in use or the metal
 // comes as a solution, there is none.
@@ -103,9 +119,11 @@ func (l *Layer) salt() (faraday.Formula, bool) {
 		text = "KAg(CN)2"
 	case b.Metal == "Cu" && cyanide:
 		text = "CuCN"
-	case b.Metal == "Cu" && acid:
+	case b.Metal == "Cu" && acid && l.called("sulfate", "copper-acid", "copper-acid-throw"):
 		text = "CuSO4·5H2O"
-	case b.Metal == "Ni":
+	case b.Metal == "Ni" && l.called("chloride", "nickel-strike-chloride"):
+		text = "NiCl2·6H2O"
+	case b.Metal == "Ni" && l.called("watts", "nickel-watts", "nickel-semibright"):
 		text = "NiSO4·6H2O"
 	}
 	if text == "" {

@@ -2,6 +2,9 @@ package traveller
 
 import (
 	"fmt"
+	"math"
+	"slices"
+	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
@@ -80,7 +83,7 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 func given[Q units.Quantity](b *plating.Bath, low, high Q) baths.Range[Q] {
 	source := b.Source
 	if source == "" {
-		source = "the job"
+		source = baths.JobSource
 	}
 	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: baths.Measured}
 }
@@ -101,8 +104,29 @@ func (s *Sheet) spread() error {
 		if s.Spreads[i], err = s.Job.Layers[i].spread(lr); err != nil {
 			return fmt.Errorf("%s: %w", title(&lr.Layer, i), err)
 		}
+		s.remark(i, lr)
 	}
 	return nil
+}
+
+// remark adds what the spread says of the promise, and takes out what does not
+// hold for the base metal.
+func (s *Sheet) remark(i int, lr *plating.LayerResult) {
+	l, p := &s.Job.Layers[i], &s.Spreads[i]
+	if low := p.Thinnest.Low; p.Known && l.Time > 0 && l.Promise > 0 && low+lr.Below < l.Promise*(1-1e-9) && lr.Result.Thinnest+lr.Below >= l.Promise*(1-1e-9) {
+		lr.Notes = append(lr.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
+			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the %s promised", p.Efficiency.Low.Percent(0), (low+lr.Below).Text(units.Micrometre, 2), l.Promise.Text(units.Micrometre, 2)),
+			Do:   fmt.Sprintf("plate %.2f times as long, or weigh a trial piece", math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
+	}
+	switch s.Job.Base {
+	case sequence.SubstrateUnknown, sequence.LowCarbonSteel, sequence.HighCarbonSteel, sequence.StainlessSteel:
+		return
+	}
+	notes := slices.Clone(lr.Notes)
+	for k := range notes {
+		notes[k].Do = strings.TrimSuffix(notes[k].Do, "; if the part is hardened steel, bake it afterwards")
+	}
+	lr.Notes = notes
 }
 
 func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
@@ -195,6 +219,10 @@ func (s *Sheet) stay() {
 	}
 	for i := range s.Cards {
 		t := s.Cards[i].Time
+		if s.Cards[i].Kind == sequence.Bake {
+			s.Oven.Low, s.Oven.Typical, s.Oven.High = s.Oven.Low+t.Low, s.Oven.Typical+t.Typical, s.Oven.High+t.High
+			t = baths.Band[units.Duration]{}
+		}
 		s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+t.High+handling
 	}
 }

@@ -36,7 +36,7 @@ func (s *Sheet) price() error {
 		if err != nil {
 			return err
 		}
-		j.Labour = append(append([]price.Labour(nil), j.Labour...), price.Labour{Name: "at the line", Minutes: minutes, PerHour: q.LinePerHour})
+		j.Labour = append(append([]price.Labour(nil), j.Labour...), price.Labour{Name: "work at the line", Minutes: minutes, PerHour: q.LinePerHour})
 	}
 	energy, err := s.energy(q)
 	if err != nil {
@@ -49,7 +49,7 @@ func (s *Sheet) price() error {
 	j.Electricity.KilowattHours = j.Electricity.KilowattHours.Add(kwh)
 	quote, err := j.Quote()
 	if err != nil {
-		return err
+		return fmt.Errorf("price: %w", err)
 	}
 	s.Quote = &quote
 	s.Swings, err = j.Sensitivity()

@@ -70,7 +70,7 @@ type Rinse struct {
 	Thickness rinse.Thickness
 
 	Ratio  units.Ratio // how many times weaker than the bath the last water must be; 0: no water is reckoned
-	Stages int         // of each counterflow rinse; 0 means 2
+	Stages int         // of each proposed counterflow rinse; 0 means 2; in steps of your own each rinse says its own
 
 	// A drag-out tank behind each precious bath, poured back every so many loads.
 	// The work comes wet into the bath: there is room for what evaporates only.

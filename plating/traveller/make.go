@@ -106,6 +106,9 @@ func (s *Sheet) sequence() error {
 	default:
 		return nil
 	}
+	if err := s.stages(); err != nil {
+		return err
+	}
 	if j.Base != sequence.SubstrateUnknown {
 		s.Practice, err = sequence.PracticeFor(j.Base)
 		return err
@@ -126,6 +129,9 @@ func (s *Sheet) planned() error {
 		return err
 	}
 	s.Coats = s.number()
+	if err := s.stages(); err != nil {
+		return err
+	}
 	j.Layers = make([]Layer, len(layers))
 	for i, k := range s.Coats {
 		if k >= 0 {
@@ -139,6 +145,25 @@ func (s *Sheet) planned() error {
 	}
 	s.Practice, err = sequence.PracticeFor(j.Base)
 	return err
+}
+
+// stages gives the proposed rinses the stages that the job asks for, and has the
+// sequence reviewed again. In the shop's own sequence each rinse says its own.
+func (s *Sheet) stages() error {
+	q := s.Job.Rinse
+	if q == nil || q.Stages == 0 || len(s.Tanks) == 0 {
+		return nil
+	}
+	if len(s.Job.Steps) > 0 {
+		return missing("stages of the rinses", fmt.Sprint(q.Stages), "each tank of the sequence to say its own")
+	}
+	for i := range s.Tanks {
+		if t := &s.Tanks[i]; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
+			t.Rinse.Stages = q.Stages
+		}
+	}
+	s.Findings = sequence.Check(s.Tanks, s.piece())
+	return nil
 }
 
 // plain is the job as package plating takes it.

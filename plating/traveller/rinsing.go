@@ -40,16 +40,8 @@ func (s *Sheet) rinsing() error {
 		out.Carried = c
 	}
 	if q.Ratio > 0 {
-		d := rinse.Flow(out.Carried.High) // per load; ratios do not care
-		w, err := rinse.WaterFor(q.Ratio, out.Stages, d, d)
-		if err != nil {
+		if err := s.water(&out, q.Ratio); err != nil {
 			return err
-		}
-		out.Water = units.Volume(w)
-	}
-	for i := range s.Tanks {
-		if t := &s.Tanks[i]; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
-			out.Rinses++
 		}
 	}
 	for i := range s.Result.Layers {
@@ -78,6 +70,35 @@ func (s *Sheet) rinsing() error {
 		out.Metals = append(out.Metals, m)
 	}
 	s.Rinsing = &out
+	return nil
+}
+
+// water reckons the fresh water of each counterflow rinse of the sequence by its
+// own stages; without a sequence that of one rinse.
+func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {
+	d := rinse.Flow(out.Carried.High) // per load; ratios do not care
+	add := func(stages int) error {
+		w, err := rinse.WaterFor(ratio, stages, d, d)
+		if err != nil {
+			return err
+		}
+		out.Water = max(out.Water, units.Volume(w))
+		out.Total += units.Volume(w)
+		out.Rinses++
+		return nil
+	}
+	if len(s.Tanks) == 0 {
+		return add(out.Stages)
+	}
+	out.Stages = 0
+	for i := range s.Tanks {
+		if t := &s.Tanks[i]; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
+			out.Stages = max(out.Stages, t.Rinse.Stages)
+			if err := add(t.Rinse.Stages); err != nil {
+				return err
+			}
+		}
+	}
 	return nil
 }
 

@@ -29,7 +29,8 @@ type Sheet struct {
 	Practice sequence.Practice // of the base metal; zero without a sequence
 
 	Spreads []Spread // by coat
-	Line    Stay     // time at the line
+	Line    Stay     // time at the line: stays and handling, without the rinses, which take what they take
+	Oven    Stay     // of a bake, which nobody stands by
 	Gas     *Gas     // most hydrogen
 	Rinsing *Rinsing
 	Baths   []After
@@ -58,9 +59,10 @@ type Stay struct{ Low, Typical, High units.Duration }
 type Rinsing struct {
 	Carried rinse.Carried  // by the load, out of any one bath
 	Ratio   units.Ratio    // asked for
-	Stages  int            // of each counterflow rinse
-	Water   units.Volume   // for one such rinse, at the upper end of Carried; 0 when no ratio is asked for
-	Rinses  int            // of the sequence that run in counterflow
+	Stages  int            // of a counterflow rinse, the most that one has
+	Water   units.Volume   // for one such rinse, at the upper end of Carried; the most that one takes; 0 when no ratio is asked for
+	Rinses  int            // that run in counterflow: of the sequence, else one
+	Total   units.Volume   // of water for all of them
 	Metals  []MetalDragged // of the precious baths
 	Warning string         // of the drag-out table, "" for none
 }
@@ -87,7 +89,8 @@ type After struct {
 	Before  units.MassConcentration
 	Now     units.MassConcentration
 	Coat    units.Mass // that the coats took
-	Drips   units.Mass // that dripped off, upper end, less what comes back
+	Drips   units.Mass // that left with the load, upper end, less what comes back
+	Gained  units.Mass // that came with the load from a bath of the same metal right before
 	Drawn   units.Ratio
 	Loads   int // like this one until the bath must be fed, this one counted; 0 when it never must
 	Charge  units.Charge

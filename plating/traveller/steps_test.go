@@ -18,6 +18,9 @@ func own(t *testing.T) traveller.Job {
 	t.Helper()
 	j := shipped(t, "hands")
 	planned := made(t, j)
+	water := *j.Rinse
+	water.Stages = 0 // each tank says its own
+	j.Rinse = &water
 	for i, k := range planned.Coats {
 		st := traveller.Step{Tank: planned.Tanks[i]}
 		if k >= 0 {
@@ -132,8 +135,14 @@ func TestWrongJobs(t *testing.T) {
 			t.Errorf("%s: %v, want a typed error with %q", c.name, err, c.want)
 		}
 	}
+	j := own(t)
+	j.Rinse = &traveller.Rinse{Measured: 1e-6, Stages: 3}
+	var v *units.ValueError
+	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(), "stages") {
+		t.Errorf("stages beside a sequence of one's own: %v", err)
+	}
 	var unsure *sequence.UnsureError
-	j := shipped(t, "hands")
+	j = shipped(t, "hands")
 	j.Base = sequence.SubstrateUnknown
 	if _, err := traveller.Make(j); !errors.As(err, &unsure) {
 		t.Errorf("an unknown base metal gives %v", err)
