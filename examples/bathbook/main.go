@@ -27,6 +27,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -89,6 +90,15 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 	wrong := func(format string, a ...any) (*options, int) {
 		fmt.Fprintf(stderr, "bathbook: "+format+"\n", a...)
 		return nil, 2
+	}
+	empty := ""
+	flags.Visit(func(f *flag.Flag) {
+		if _, posts := posts[f.Name]; posts && f.Value.String() == "" {
+			empty = f.Name
+		}
+	})
+	if empty != "" {
+		return wrong("-%s is empty: need fields, as -h shows", empty)
 	}
 	for kind, fields := range posts {
 		if *fields == "" {
@@ -186,6 +196,9 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	if err != nil {
 		fmt.Fprintln(stderr, "bathbook:", err)
 	}
+	if err := slip(f.Ledger, event); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
 	entered, err := f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
 	if err == nil { // said at once: what fails later must not make anyone book it twice
 		fmt.Fprintf(stderr, "bathbook: entered as no. %d of %s\n", entered.Seq, o.book)
@@ -220,4 +233,19 @@ func readBath(name string) (ledger.Bath, error) {
 		return b, fmt.Errorf("%s: more than one value; need one bath", name)
 	}
 	return b, nil
+}
+
+// slip refuses an analysis so far from the book that a slip of the pen is likelier
+// than either: averaged, both would be wrong and look certain.
+func slip(l *ledger.Ledger, event ledger.Event) error {
+	a, ok := event.(ledger.Analysis)
+	if !ok || a.Reset {
+		return nil
+	}
+	s := l.State()
+	u := math.Hypot(float64(a.Uncertainty), float64(s.ContentUncertainty))
+	if apart := math.Abs(float64(a.Content - s.Content)); apart > 10*u && apart > 0.2*float64(s.Content) {
+		return fmt.Errorf("an analysis of %s lies far from the %s of the book: a slip? not entered; if it is right, enter it with reset=true, and look for what the book does not know", a.Content, s.Content)
+	}
+	return nil
 }

@@ -292,6 +292,12 @@ func TestBookedIsSaid(t *testing.T) {
 			t.Fatalf("load %d: status %d, %s%s", i, status, bad, out)
 		}
 	}
+	if status, _, bad := call("-analysis", "content=71.3 g/L, uncertainty=0.1 g/L", "-when", "2026-03-04T08:00:00Z", book); status != 1 || !strings.Contains(bad, "a slip? not entered") {
+		t.Errorf("a slip of the pen: status %d, %s", status, bad)
+	}
+	if status, _, bad := call("-load", "", book); status != 2 || !strings.Contains(bad, "-load is empty") {
+		t.Errorf("nothing to enter: status %d, %s", status, bad)
+	}
 	status, out, bad := call("-load", "charge=2 A·min", "-when", "2026-03-04T09:00:00Z", "-plot", filepath.Join(dir, "none", "x.svg"), book)
 	if status != 1 || !strings.Contains(bad, "entered as no. 22") || out != "" {
 		t.Errorf("status %d, %q, %q", status, bad, out)

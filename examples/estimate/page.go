@@ -26,9 +26,16 @@ type page struct {
 	Tanks                  []tank
 	Gain                   string
 	Metals                 []string
-	Rinsing, Baths         []string
+	Rinsing                []string
+	Baths                  []ticked
 	Price                  []priceLine
 	PriceNotes             []string
+}
+
+// A ticked is a paragraph that may have a box to tick.
+type ticked struct {
+	Text string
+	Tick bool
 }
 
 // A priceLine is one line of the quote; a sum stands out.
@@ -84,7 +91,11 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	}
 	p.Gain = weight(gain)
 	p.Rinsing = headless(collect(func(s *sheet) { s.rinsing(made) }))
-	p.Baths = headless(collect(func(s *sheet) { s.baths(made) }))
+	for i, l := range collect(func(s *sheet) { s.baths(made) }) {
+		if text, tick := strings.CutPrefix(l, "[ ] "); i > 0 { // the page has its own heading
+			p.Baths = append(p.Baths, ticked{text, tick})
+		}
+	}
 	if err := p.price(made); err != nil {
 		return err
 	}
@@ -197,6 +208,14 @@ func headless(list []string) []string {
 	return list[1:]
 }
 
+// togetherWith tells the thickness with what lies below, where that counts.
+func togetherWith(lr *plating.LayerResult) string {
+	if lr.Below == 0 {
+		return ""
+	}
+	return " (" + micrometres(lr.Result.Thinnest+lr.Below) + " with what lies below)"
+}
+
 func pageTank(number, i int, lr *plating.LayerResult) tank {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
@@ -211,11 +230,16 @@ func pageTank(number, i int, lr *plating.LayerResult) tank {
 	} else {
 		add(true, "bath at", "not given", heat)
 	}
-	add(true, "set", amps(r.Current), figure(r.CurrentDensity, units.AmperePerSquareDecimetre, 2, 2)+" on "+figure(l.Area, units.SquareDecimetre, 3, 3))
+	density := func(j units.CurrentDensity) string { return figure(j, units.AmperePerSquareDecimetre, 2, 2) }
+	on := density(r.CurrentDensity)
+	if window := rangeOf(b.Window.Low, b.Window.High, density); window != "" {
+		on += " (window " + window + ")"
+	}
+	add(true, "set", amps(r.Current), on+" on "+figure(l.Area, units.SquareDecimetre, 3, 3))
 	volts := rangeOf(b.Volts.Low, b.Volts.High, func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) })
 	add(true, "expect", orText(volts, "not given"), "the amps decide, not the volts")
 	add(true, "time", clock(r.Time), timeReason(lr))
-	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot, "+micrometres(r.Mean)+" in the mean")
-	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal"))
+	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+" in the mean (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+orText(l.Distribution.Basis, "basis not said")+")")
+	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))
 	return t
 }

@@ -93,7 +93,7 @@ func TestPageStops(t *testing.T) {
 	}
 	file := filepath.Join(t.TempDir(), "stop.html")
 	var out, bad bytes.Buffer
-	job := strings.Replace(string(raw), `"volume": "5 L"`, `"volume": "10 mL"`, 1)
+	job := strings.NewReplacer(`"volume": "5 L"`, `"volume": "10 mL"`, `"evaporation": "40 mL"`, `"evaporation": "1 mL"`).Replace(string(raw))
 	if status := run([]string{"-html", file, "-"}, strings.NewReader(job), &out, &bad); status != 1 {
 		t.Errorf("status %d", status)
 	}

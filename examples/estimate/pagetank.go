@@ -63,6 +63,9 @@ func (t *tank) card(c *sequence.Card) {
 		area := ""
 		if c.AnodeHigh > 0 {
 			area = area2(c.AnodeLow) + " to " + area2(c.AnodeHigh)
+			if c.AnodeLow == c.AnodeHigh {
+				area = area2(c.AnodeLow)
+			}
 		}
 		what := "anode"
 		if !plates {

@@ -17,6 +17,7 @@ import (
 type stop struct {
 	card   sequence.Card
 	spread traveller.Spread
+	part   bool // the coat has an area of its own
 }
 
 // sequence prints the tanks one after the other.
@@ -40,7 +41,7 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 	for i := range made.Cards {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
-			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k]})
+			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k], made.Result.Layers[k].Layer.Area != made.Area})
 		} else {
 			s.wrap(fmt.Sprintf("%d. ", c.Number), fmt.Sprintf("%s (%s)", strings.ToUpper(c.Name), c.Kind))
 			s.process(c)

@@ -156,14 +156,11 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	if lr.Below > 0 {
 		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below), micrometres(lr.Below)))
 	}
-	s.settings(lr)
+	s.settings(lr, in)
 	if in != nil {
 		s.card(&in.card)
 	}
-	thinnest := "at the thinnest spot"
-	if lr.Below > 0 {
-		thinnest += fmt.Sprintf(" (%s with what lies below)", micrometres(r.Thinnest+lr.Below))
-	}
+	thinnest := "at the thinnest spot" + togetherWith(lr)
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
 		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
@@ -188,7 +185,7 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 
 // settings prints temperature, current, voltage and time, each with its reason.
 // What the job does not say is printed as missing: a blank would not be missed.
-func (s *sheet) settings(lr *plating.LayerResult) {
+func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
 	celsius := func(t units.Temperature) string { return t.Text(units.CelsiusScale, 0) }
@@ -206,6 +203,9 @@ func (s *sheet) settings(lr *plating.LayerResult) {
 		s.row("bath at", missing, "look it up before you start: efficiency and colour hang on it")
 	}
 	on := "on the whole area of " + figure(l.Area, units.SquareDecimetre, 3, 3)
+	if in != nil && in.part {
+		on = "on this coat's own area of " + figure(l.Area, units.SquareDecimetre, 3, 3)
+	}
 	if window := rangeOf(b.Window.Low, b.Window.High, density); window != "" {
 		on = fmt.Sprintf("(window %s) ", window) + on
 	}

@@ -29,6 +29,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 .box { display: inline-block; width: 3.2mm; height: 3.2mm; border: 0.75pt solid #000; margin-right: 1.5mm; }
 .stop { border: 2.5pt solid #000; font-weight: bold; }
 .small { font-size: 9.5pt; }
+.warn { font-weight: bold; }
 @media (max-width: 600px) {
   body { padding: 3mm; }
   tr { display: block; border-bottom: 0.4pt solid #777; padding: 1mm 0; }
@@ -70,11 +71,11 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <h2>{{if .Tick}}<span class="box"></span>{{end}}{{.Number}}. {{.Name}} ({{.Role}})</h2>
 {{if .Bath}}<p class="small">{{if .Tick}}&#160; {{end}}{{.Bath}}{{if .Source}}; {{.Source}}{{end}}</p>
 {{end}}
-{{if .Way}}<ul class="small">{{range .Way}}<li>on the way here: {{.Text}}: {{.Do}} [{{.Source}}]</li>{{end}}</ul>
+{{if .Way}}<ul class="small">{{range .Way}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}, on the way here: {{.Text}}: {{.Do}} [{{.Source}}]</li>{{end}}</ul>
 {{end}}<table>
 {{range .Rows}}<tr><td class="w">{{if .Measured}}<span class="box"></span>{{end}}{{.What}}</td><td class="v">{{.Value}}</td><td>{{.Why}}</td>{{if .Measured}}<td class="m" title="measured"></td>{{else}}<td></td>{{end}}</tr>
 {{end}}</table>
-{{if .Notes}}<ul class="small">{{range .Notes}}<li>{{.Severity}}: {{.Text}}{{if .Do}}: {{.Do}}{{end}} [{{.Source}}]</li>{{end}}</ul>
+{{if .Notes}}<ul class="small">{{range .Notes}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}: {{.Text}}{{if .Do}}: {{.Do}}{{end}} [{{.Source}}]</li>{{end}}</ul>
 {{end}}{{if .Then}}<p><span class="box"></span>{{.Then}}</p>
 {{end}}</section>
 {{end}}<section>
@@ -93,7 +94,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 {{end}}</section>
 {{end}}{{if .Baths}}<section>
 <h2>Baths afterwards</h2>
-{{range .Baths}}<p>{{.}}</p>
+{{range .Baths}}<p>{{if .Tick}}<span class="box"></span>{{end}}{{.Text}}</p>
 {{end}}</section>
 {{end}}{{if .Price}}<section>
 <h2>Price</h2>

@@ -82,8 +82,8 @@ func (s *sheet) baths(made *traveller.Sheet) {
 	s.line("Baths afterwards")
 	for i := range made.Baths {
 		a := &made.Baths[i]
-		s.wrap("   [ ] ", fmt.Sprintf("%s: %s of %s, %s before; %s taken by the coats, %s dripped off; %s to the meter.", a.Bath, figure(a.Now, units.GramPerLitre, 4, 2), a.Metal,
-			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips)+gained(a), figure(a.Charge, units.AmpereMinute, 3, 2)))
+		s.wrap("   [ ] ", fmt.Sprintf("%s: %s of %s, %s before; %s taken by the coats, %s left with the load%s; %s to the meter.", a.Bath, figure(a.Now, units.GramPerLitre, 4, 2), a.Metal,
+			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips), gained(a), figure(a.Charge, units.AmpereMinute, 3, 2)))
 		switch {
 		case a.Soluble:
 			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
@@ -109,7 +109,7 @@ func gained(a *traveller.After) string {
 	if a.Gained == 0 {
 		return ""
 	}
-	return ", " + weight(a.Gained) + " gained from the bath before,"
+	return ", " + weight(a.Gained) + " came with it from the bath before"
 }
 
 func salted(m units.Mass) string { return figure(m, units.Gram, 3, 2) }

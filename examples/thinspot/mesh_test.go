@@ -302,3 +302,15 @@ func TestWrongMeshRuns(t *testing.T) {
 		t.Errorf("cancelled: status %d, %q", status, out.String())
 	}
 }
+
+// TestWindow: what is plated outside the bath's window is told.
+func TestWindow(t *testing.T) {
+	text := strings.Replace(blockCase, `"density": "17 g/cm³",`, `"density": "17 g/cm³", "window": {"low": "0.45 A/dm²", "high": "0.7 A/dm²"},`, 1)
+	status, out, bad := call(t, text, "-quick", "-no-advice", "-")
+	if status != 0 || !strings.Contains(out, "above the bath's window, over 0.70 A/dm²: it may burn") || !strings.Contains(out, "below the bath's window, under 0.45 A/dm²") {
+		t.Errorf("status %d, %s\n%s", status, bad, out)
+	}
+	if _, out, _ := call(t, blockCase, "-quick", "-no-advice", "-"); strings.Contains(out, "window") {
+		t.Errorf("a window that is not given:\n%s", out)
+	}
+}

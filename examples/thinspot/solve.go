@@ -85,7 +85,29 @@ func (r *result) finish() error {
 		r.warnings = append(r.warnings, fmt.Sprintf("the thinnest spot gets %s of the mean: promise it elsewhere (\"significant\" in the case), or hang the part in another way", r.coat.MinToMean.Percent(1)))
 	}
 	r.dist, err = r.coat.Distribution(r.surface)
+	r.window()
 	return err
+}
+
+// window warns of area that is plated outside the bath's window of current
+// density: burnt above it, dull or bare below.
+func (r *result) window() {
+	var above, below units.Area
+	w := r.c.Bath.Window
+	for _, p := range r.surface.Patches {
+		switch {
+		case w.High > 0 && p.Density > w.High:
+			above += p.Area
+		case p.Density < w.Low:
+			below += p.Area
+		}
+	}
+	if above > 0 {
+		r.warnings = append(r.warnings, fmt.Sprintf("on %s the current density is above the bath's window, over %s: it may burn there", above.Text(units.SquareCentimetre, 1), w.High.Text(units.AmperePerSquareDecimetre, 2)))
+	}
+	if below > 0 {
+		r.warnings = append(r.warnings, fmt.Sprintf("on %s the current density is below the bath's window, under %s", below.Text(units.SquareCentimetre, 1), w.Low.Text(units.AmperePerSquareDecimetre, 2)))
+	}
 }
 
 // marked marks the significant surface of the case.

@@ -106,7 +106,7 @@ func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
 func ReadCaseWith(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
 	c, err := readCase(r, open)
 	if err != nil {
-		return Case{}, atPlace(err)
+		return Case{}, atPlaceIn("case file", err)
 	}
 	return c, nil
 }

@@ -8,6 +8,8 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -65,4 +67,34 @@ func ExampleNewReport() {
 	// Output:
 	// true <nil>
 	// 5.65 A <nil>
+}
+
+// A job of the clock workshop, with everything that goes on its sheet.
+func ExampleReadShop() {
+	file, err := testdata.Files.Open("jobs/hands.json")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	defer file.Close()
+	job, err := jobfile.ReadShop(file)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	sheet, err := traveller.Make(job)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	report, err := jobfile.NewShopReport(&sheet, false)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(len(report.Sequence), "tanks,", report.Sequence[6].Name, "live:", report.Sequence[6].LiveEntry)
+	fmt.Println(report.Stop, report.Price.Currency.Code, report.Price.Total.IsPositive())
+	// Output:
+	// 14 tanks, acid gold strike live: true
+	// false EUR true
 }

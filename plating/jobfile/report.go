@@ -27,7 +27,12 @@ type Report struct {
 	// Of a job with a sequence, rinsing or a price: see [NewShopReport].
 	Sequence []TankReport    `json:"sequence,omitempty"`
 	Findings []FindingReport `json:"findings,omitempty"`
+	Practice string          `json:"practice,omitempty"` // that the proposed tanks follow
 	LineTime string          `json:"line_time,omitempty"`
+	LineLow  string          `json:"line_time_low,omitempty"`
+	LineHigh string          `json:"line_time_high,omitempty"`
+	OvenLow  string          `json:"oven_time_low,omitempty"`
+	OvenHigh string          `json:"oven_time_high,omitempty"`
 	Hydrogen *GasReport      `json:"hydrogen,omitempty"` // of the tank that gives off most
 	Rinse    *RinseReport    `json:"rinse,omitempty"`
 	Baths    []BathReport    `json:"baths,omitempty"`
@@ -60,6 +65,9 @@ type LayerReport struct {
 	Temperature    string         `json:"temperature,omitempty"`
 	MetalLeft      string         `json:"metal_left,omitempty"`
 	ContentLeft    string         `json:"content_left,omitempty"`
+	Area           string         `json:"area"`
+	Promise        string         `json:"promise,omitempty"` // what lies below not taken off
+	Source         string         `json:"source,omitempty"`  // of the bath's figures
 	Distribution   string         `json:"min_to_mean"`
 	Basis          string         `json:"min_to_mean_basis,omitempty"`
 	Uncertainty    string         `json:"min_to_mean_uncertainty,omitempty"`
@@ -126,6 +134,10 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		}
 		if l.Bath.Heat.Set > 0 {
 			out.Temperature = l.Bath.Heat.Set.Text(units.CelsiusScale, -1)
+		}
+		out.Area, out.Source = l.Area.Text(units.SquareCentimetre, -1), l.Bath.Source
+		if p := job.Layers[i].Promise; p > 0 {
+			out.Promise = p.Text(units.Micrometre, -1)
 		}
 		if u := l.Distribution.Uncertainty; u > 0 {
 			out.Uncertainty = u.Percent(-1)

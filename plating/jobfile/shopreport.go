@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"slices"
+	"strings"
 
 	"example.com/laydown/plating/electrical"
 	"example.com/laydown/plating/price"
@@ -132,8 +133,12 @@ type SwingReport struct {
 // NewShopReport puts a sheet into the form that JSON gives: [NewReport] with
 // sequence, spread, rinsing, baths and price beside it.
 //
-// Errors: those of [NewReport] and of [price.Quote.Each].
+// Errors: a [*units.ValueError] for no sheet; those of [NewReport] and of
+// [price.Quote.Each].
 func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
+	if s == nil {
+		return Report{}, &units.ValueError{Field: "sheet", Value: "none", Need: "one that traveller.Make returned", Err: units.ErrInconsistent}
+	}
 	r, err := NewReport(s.Plain(), s.Result, steps)
 	if err != nil {
 		return Report{}, err
@@ -148,6 +153,12 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	r.Mended = s.Job.Mended
 	if len(s.Notes) > 0 {
 		r.Remarks = noteReports(s.Notes)
+	}
+	if s.Oven.High > 0 {
+		r.OvenLow, r.OvenHigh = s.Oven.Low.Text(units.Minute, -1), s.Oven.High.Text(units.Minute, -1)
+	}
+	if p := &s.Practice; p.Title != "" {
+		r.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 	}
 	if s.Gas != nil && len(s.Cards) > 0 {
 		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
@@ -169,7 +180,7 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 		r.Baths = append(r.Baths, bathReport(&s.Baths[i]))
 	}
 	if len(s.Tanks) > 0 || s.Quote != nil {
-		r.LineTime = s.Line.Typical.Text(units.Minute, -1)
+		r.LineTime, r.LineLow, r.LineHigh = s.Line.Typical.Text(units.Minute, -1), s.Line.Low.Text(units.Minute, -1), s.Line.High.Text(units.Minute, -1)
 	}
 	if s.Quote == nil {
 		return r, nil

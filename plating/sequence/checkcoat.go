@@ -144,7 +144,7 @@ func (r *review) promised() {
 	switch {
 	case err != nil:
 	case last.metal != want.Metal || len(t.Bath.Deposit) > 1 != (len(want.Deposit) > 1) && want.Metal == "Cu":
-		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", "the last coat is "+t.title()+", promised is "+p.Finish.String(), "the owner gets another coat than the one promised",
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", "the last coat is "+t.title()+", which deposits "+last.metal+"; promised is "+p.Finish.String(), "the owner gets another coat than the one promised",
 			"end with "+want.Name, last.tank)
 	case t.Promise > 0 && t.Promise < p.Promise*(1-1e-12):
 		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.Promise.Text(units.Micrometre, 2)+", promised are "+p.Promise.Text(units.Micrometre, 2),

@@ -79,6 +79,9 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Reasons = []baths.Words{known("tin is soft, dissolves in strong acid and in hot caustic, and its oxide is passive"),
 			said("tin moves into gold as well", "DiffusionBarrier")}
 		p.Unsure = "old lead-rich pewter may not take a coat at all: try a hidden spot, or refuse"
+		if s == SoftSoldered {
+			p.Unsure = "look for every joint with a glass and treat the whole piece by its softest metal; what must stand heat or load is taken apart first"
+		}
 	case PaintedPlastic:
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", baths.FromMemory
 		p.Steps = []string{"wipe and soak cool and mild", "acid copper from a fifth of the usual current, raised as the copper covers", "then as copper"}

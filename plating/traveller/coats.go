@@ -195,6 +195,10 @@ func (s *Sheet) cards() error {
 		if k := s.Coats[i]; k >= 0 {
 			c := &s.Cards[i]
 			c.Promise, c.Time = s.Tanks[i].Promise, s.Spreads[k].Time
+			if own := float64(s.Result.Layers[k].Layer.Area) / float64(s.Area); own != 1 { // the layer's own area
+				c.AmpsLow, c.AmpsTop = units.Current(own*float64(c.AmpsLow)), units.Current(own*float64(c.AmpsTop))
+				c.AnodeLow, c.AnodeHigh = units.Area(own*float64(c.AnodeLow)), units.Area(own*float64(c.AnodeHigh))
+			}
 			c.Amps = s.Result.Layers[k].Result.Current // of the layer's own area
 			if s.Job.Layers[k].Time == 0 {
 				c.TimeBy, c.TimeFrom = "promise", sequence.Seenness{Seen: s.Spreads[k].Confidence}

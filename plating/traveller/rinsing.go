@@ -59,6 +59,9 @@ func (s *Sheet) rinsing() error {
 		if s.onward(i) {
 			m.Onward, m.Lost = true, 0
 		} else if q.DragOutTank > 0 && s.keeps(i) {
+			if v := b.Volume; v > 0 && q.Evaporation >= v {
+				return &units.ValueError{Field: "evaporation in the time of a load", Value: q.Evaporation.String(), Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
+			}
 			loads := max(q.Loads, 1)
 			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High, Evaporation: q.Evaporation, Loads: loads}.Cycle()
 			if err != nil {

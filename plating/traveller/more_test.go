@@ -1,0 +1,139 @@
+package traveller_test
+
+import (
+	"math"
+	"testing"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/plating/traveller"
+	"example.com/laydown/units"
+)
+
+// TestIndependentEnergy adds up volts, amps and minutes by hand: the plating
+// current at the top of its volts, the cleaning current at the top of its own,
+// through the rectifier, and the heating.
+func TestIndependentEnergy(t *testing.T) {
+	j := shipped(t, "hands")
+	s := made(t, j)
+	joules := 0.0
+	for i, k := range s.Coats {
+		c := &s.Cards[i]
+		switch {
+		case k >= 0:
+			r := &s.Result.Layers[k].Result
+			joules += []float64{6, 3}[k] * float64(r.Current) * float64(r.Time)
+		case c.Set > 0:
+			joules += 6 * float64(c.Amps) * float64(c.Time.Typical) // both at up to 6 V
+		}
+	}
+	kwh := joules/0.8/3.6e6 + 0.6
+	found := false
+	for _, l := range s.Quote.Lines {
+		if l.Kind.String() == "electricity" {
+			found = true
+			if got, _ := l.Amount.Float64(); math.Abs(got-kwh*0.31) > 0.011 {
+				t.Errorf("electricity %v, by hand %v", got, kwh*0.31)
+			}
+		}
+	}
+	if !found {
+		t.Error("no electricity")
+	}
+	// With dear current the sum shows in every digit.
+	p := *j.Price
+	p.Electricity.PerKilowattHour, p.Margin.OfPrice = p.Electricity.PerKilowattHour.Shift(5), p.Margin.OfPrice.Sub(p.Margin.OfPrice)
+	j.Price = &p
+	s = made(t, j)
+	for _, l := range s.Quote.Lines {
+		if l.Kind.String() == "electricity" {
+			if got, _ := l.Amount.Float64(); math.Abs(got-kwh*31000) > 31 { // three places of a kilowatt hour, upwards
+				t.Errorf("electricity %v, by hand %v", got, kwh*31000)
+			}
+		}
+	}
+}
+
+// TestOneBathTwice: two stays in one bath are one bath afterwards, with the
+// charge and the metal of both.
+func TestOneBathTwice(t *testing.T) {
+	j := shipped(t, "hands")
+	j.Finish, j.Steps = sequence.FinishUnknown, nil
+	l := j.Layers[1]
+	l.CountBelow = false
+	j.Layers = []traveller.Layer{l, l}
+	s := made(t, j)
+	if len(s.Baths) != 1 {
+		t.Fatalf("%d baths", len(s.Baths))
+	}
+	var charge units.Charge
+	var metal units.Mass
+	for i := range s.Result.Layers {
+		charge += s.Result.Layers[i].Result.Charge
+		metal += s.Result.Layers[i].Result.FineMass
+	}
+	near(t, "charge", float64(s.Baths[0].Charge), float64(charge), 1e-12)
+	near(t, "metal", float64(s.Baths[0].Coat), float64(metal), 1e-12)
+	j.Layers[0].Bath.Name, j.Layers[1].Bath.Name = "", ""
+	if s := made(t, j); len(s.Baths) != 2 {
+		t.Errorf("two baths without names are taken for %d", len(s.Baths))
+	}
+}
+
+// TestStepsCarry: what a step says of waiting reaches the review, and one load
+// between returns is the rule when none is said.
+func TestStepsCarry(t *testing.T) {
+	j := own(t)
+	for i := range j.Steps {
+		if j.Steps[i].Layer == 1 {
+			j.Steps[i].Tank.Wait = 5 * units.Minute
+		}
+	}
+	found := false
+	s := made(t, j)
+	for _, f := range s.Findings {
+		found = found || f.Code == sequence.CodePassiveWait
+	}
+	if !found {
+		t.Errorf("stainless waits five minutes behind its strike: %v", s.Findings)
+	}
+	j = shipped(t, "hands")
+	water := *j.Rinse
+	water.Loads = 0
+	j.Rinse = &water
+	none := made(t, j)
+	water.Loads = 1
+	if one := made(t, j); none.Rinsing.Metals[1].Back != one.Rinsing.Metals[1].Back {
+		t.Errorf("%v without a number of loads, %v with one", none.Rinsing.Metals[1].Back, one.Rinsing.Metals[1].Back)
+	}
+	// A promise above what is timed: the piece is judged by what the last coat comes to.
+	j = shipped(t, "hands")
+	j.Layers[1].Promise, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false
+	if s := made(t, j); s.Stop() || len(s.Findings) != 0 {
+		t.Errorf("a timed finish: %v", s.Findings)
+	}
+	// Another metal in the next tank is no onward bath.
+	j = shipped(t, "bezels")
+	s = made(t, j)
+	for _, m := range s.Rinsing.Metals {
+		if m.Onward {
+			t.Errorf("%s goes onward", m.Bath)
+		}
+	}
+}
+
+// TestGasOfTheLowEnd: hydrogen is reckoned with the lowest efficiency.
+func TestGasOfTheLowEnd(t *testing.T) {
+	j := shipped(t, "hands")
+	j.Finish, j.Price, j.Rinse = sequence.FinishUnknown, nil, nil
+	s := made(t, j)
+	r := &s.Result.Layers[0].Result
+	want := (1 - 0.08) * float64(r.Current) / (2 * 96485.33212) * 24.465e-3
+	if s.Gas.Tank != 0 {
+		t.Fatalf("most hydrogen at coat %d", s.Gas.Tank+1)
+	}
+	near(t, "hydrogen of the strike", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
+	if plating.DefaultDrawLimit != 0.1 {
+		t.Error("the draw limit is not that of the documents")
+	}
+}
