@@ -51,8 +51,12 @@ func (c *cell) solidAngles() error {
 	return nil
 }
 
-// fewSuspects is how many panels inside another surface's box are looked at.
-const fewSuspects = 256
+// fewSuspects is how many panels inside another surface's box are looked at at
+// the least, sightings how many pairs of panels that may take.
+const (
+	fewSuspects = 256
+	sightings   = 5_000_000
+)
 
 // suspects lists panels to look at: some of each surface, and those that lie in
 // the box round another one, evenly thinned out.
@@ -89,7 +93,8 @@ func (c *cell) suspects() []int {
 			}
 		}
 	}
-	step := (len(inside) + fewSuspects - 1) / fewSuspects
+	few := max(fewSuspects, sightings/max(n, 1))
+	step := (len(inside) + few - 1) / few
 	for k := 0; k < len(inside); k += step {
 		list = append(list, inside[k])
 	}

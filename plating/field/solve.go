@@ -78,6 +78,9 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	out.Checks.Operator = m.sample(&st, o.Galerkin)
 	out.Work = Work{Unknowns: c.p.len(), OperatorBytes: op.bytes, Newton: r.newton, Krylov: r.krylov,
 		Build: built.Sub(begin).Seconds(), Solve: time.Since(built).Seconds()}
+	if err := out.reversed(m.single); err != nil {
+		return nil, err
+	}
 	out.Warnings = append(notes, out.warnings(m)...)
 	return out, nil
 }
@@ -90,16 +93,51 @@ func (m *model) rowSums(c *cell) (float64, error) {
 	}
 	worst, at := 0.0, 0
 	for i, v := range m.c {
-		if d := math.Abs(v - 0.5); !(d <= worst) {
-			worst, at = d, i
+		if d := math.Abs(v - 0.5); d > worst || d != d {
+			if worst, at = d, i; d != d {
+				break
+			}
 		}
 	}
-	if worst > 1e-2 {
+	if !(worst <= 1e-2) {
 		return worst, &MeshError{Surface: c.surfaces[m.p.surface[at]].Name, Triangle: int(m.p.local[at]),
 			Detail: fmt.Sprintf("row sum %.4g instead of 0.5", m.c[at]),
 			Need:   "closed surfaces that do not cut each other", Err: ErrOverlap}
 	}
 	return worst, nil
+}
+
+// reversed refuses a solution in which the current runs the wrong way. With
+// primary electrodes alone no cathode dissolves and no anode plates anywhere,
+// whatever their shapes: where the numbers say so the surfaces cut each other.
+// A tank whose currents do not balance by half has no solution that means
+// anything.
+func (s *Solution) reversed(single bool) error {
+	if math.Abs(s.Checks.CurrentImbalance) > 0.5 {
+		return &ConvergenceError{Residual: s.Checks.Residual, Change: s.Checks.CurrentImbalance, Err: ErrNotConverged}
+	}
+	if !single {
+		return nil
+	}
+	for i := range s.Surfaces {
+		r := &s.Surfaces[i]
+		sign := 1.0
+		switch r.Kind {
+		case Anode:
+			sign = -1
+		case Cathode:
+		default:
+			continue
+		}
+		mean := math.Abs(float64(r.Mean()))
+		for k, j := range r.Density {
+			if sign*float64(j) < -1e-2*mean {
+				return &MeshError{Surface: r.Name, Triangle: k, Detail: fmt.Sprintf("%s, the wrong way for a primary %s", j, r.Kind),
+					Need: "bodies that do not cut or enclose each other, and panels as small as the gaps between them", Err: ErrOverlap}
+			}
+		}
+	}
+	return nil
 }
 
 // sample compares some rows of the compressed operator with exact ones,
