@@ -39,11 +39,11 @@ func (w Window) String() string {
 	case w == Window{}:
 		return "not given"
 	case w.High == 0:
-		return w.Low.String() + " and more"
+		return short(w.Low) + " and more"
 	case w.Low == 0:
-		return "up to " + w.High.String()
+		return "up to " + short(w.High)
 	}
-	return w.Low.String() + " to " + w.High.String()
+	return short(w.Low) + " to " + short(w.High)
 }
 
 // A VoltageWindow is the range the rectifier will show. It is an expectation,

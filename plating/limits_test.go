@@ -20,9 +20,9 @@ func TestOneSidedWindow(t *testing.T) {
 		want   plating.Warnings
 		text   string
 	}{
-		{plating.Window{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.6 A/dm² and more"},
+		{plating.Window{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.60 A/dm² and more"},
 		{plating.Window{Low: 0.4 * dm2}, 0, ""},
-		{plating.Window{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.4 A/dm²"},
+		{plating.Window{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.40 A/dm²"},
 		{plating.Window{High: 0.6 * dm2}, 0, ""},
 		{plating.Window{}, plating.WarnWindowUnknown, "no current density window"},
 	} {
@@ -317,5 +317,5 @@ func ExampleNotes() {
 	for _, n := range plating.Notes(&l, &r) {
 		fmt.Println(n.Severity, "-", n.Text)
 	}
-	// Output: warning - 0.6 A/dm² is above the bath's window of 0.1 A/dm² to 0.4 A/dm²
+	// Output: warning - 0.60 A/dm² is above the bath's window of 0.10 A/dm² to 0.40 A/dm²
 }

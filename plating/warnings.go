@@ -147,6 +147,14 @@ func few(m units.Mass) string {
 	return m.Text(units.Gram, 2)
 }
 
+// short writes a current density with the digits that a note wants.
+func short(j units.CurrentDensity) string {
+	if j >= 0.1*units.AmperePerSquareDecimetre {
+		return j.Text(units.AmperePerSquareDecimetre, 2)
+	}
+	return j.String()
+}
+
 // tolerance keeps a value that was computed to sit on a limit from crossing it
 // by rounding.
 const tolerance = 1e-12
@@ -170,11 +178,11 @@ func Notes(l *Layer, r *Result) []Note {
 	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
 		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b), b.drawLimit().Percent(0))
 	add(WarnDensityHigh, SeverityWarning, sourceOf(b), "lower the current and plate longer, or the coat may burn",
-		"%s is above the bath's window of %s", r.CurrentDensity, b.Window)
+		"%s is above the bath's window of %s", short(r.CurrentDensity), b.Window)
 	add(WarnDensityLow, SeverityWarning, sourceOf(b), "raise the current, or colour and efficiency may shift",
-		"%s is below the bath's window of %s", r.CurrentDensity, b.Window)
+		"%s is below the bath's window of %s", short(r.CurrentDensity), b.Window)
 	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
-		"%s is outside the measured efficiency curve; its end value %s was held", r.CurrentDensity, r.Efficiency)
+		"%s is outside the measured efficiency curve; its end value %s was held", short(r.CurrentDensity), r.Efficiency)
 	add(WarnPromiseMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the promise",
 		"the thinnest spot gets %s, the promise is %s", r.Thinnest.Text(units.Micrometre, 3), l.Promise.Text(units.Micrometre, 3))
 	add(WarnTooThick, SeverityWarning, sourceOf(b), "strike thin and build in another bath, or use a bath made for thickness",
@@ -191,7 +199,7 @@ func Notes(l *Layer, r *Result) []Note {
 		"only %s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
 	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
 		"the anode does not replace the %s of %s that this layer takes", few(r.FineMass), metalName(b))
-	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", r.CurrentDensity)
+	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", short(r.CurrentDensity))
 	add(WarnMetalUnknown, SeverityInfo, arithmetic, "give content and volume", "the bath has no metal content or volume: what is left was not computed")
 	return notes
 }

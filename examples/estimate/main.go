@@ -21,6 +21,8 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
@@ -54,6 +56,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
 		return 2
 	}
+	if *html != "" {
+		if err := notOver(*html, flags.Arg(0), ".html", ".htm", ".xhtml"); err != nil {
+			fmt.Fprintln(stderr, "estimate:", err)
+			return 2
+		}
+	}
 	job, err := load(flags.Arg(0), stdin)
 	if err != nil {
 		fmt.Fprintln(stderr, "estimate:", err)
@@ -61,6 +69,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	}
 	made, err := traveller.Make(job)
 	if err != nil {
+		if name := flags.Arg(0); name != "" && name != "-" {
+			err = fmt.Errorf("%s: %w", name, err)
+		}
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
 	}
@@ -134,4 +145,18 @@ func load(name string, stdin io.Reader) (traveller.Job, error) {
 		return job, fmt.Errorf("%s: %w", name, err)
 	}
 	return job, nil
+}
+
+// notOver refuses to write a file over the one that is read, or under a name that
+// looks like something else.
+func notOver(out, in string, endings ...string) error {
+	if end := strings.ToLower(filepath.Ext(out)); !slices.Contains(endings, end) {
+		return fmt.Errorf("%q does not end in %s: need the name of the file to write", out, endings[0])
+	}
+	a, err1 := os.Stat(out)
+	b, err2 := os.Stat(in)
+	if err1 == nil && err2 == nil && os.SameFile(a, b) {
+		return fmt.Errorf("%q is the file that is read: need another name to write to", out)
+	}
+	return nil
 }

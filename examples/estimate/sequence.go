@@ -91,7 +91,7 @@ func gas(made *traveller.Sheet) string {
 	if g == nil || g.Flow.Hydrogen == 0 {
 		return "No tank gives off hydrogen worth speaking of."
 	}
-	return fmt.Sprintf("Most hydrogen comes off at tank %d, %s. Were it mixed at once, %s of fresh air would keep it under a quarter of the lower flammable limit; "+
+	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would keep it under a quarter of the lower flammable limit; "+
 		"above a tank it is not: draw off there, several times as much. [HydrogenPractice]", g.Tank+1, flow(g.Flow.Hydrogen), flow(g.Flow.Air))
 }
 

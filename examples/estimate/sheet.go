@@ -39,7 +39,7 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	if len(made.Tanks) > 0 {
 		s.sequence(made)
 	} else {
-		s.coats(res, job.Substrate)
+		s.coats(res, job.Substrate, gas(made))
 	}
 	s.after(res, s.showsBaths(made)) // each bath's own meter stands below
 	s.rinsing(made)
@@ -88,7 +88,7 @@ func (s *sheet) before(made *traveller.Sheet) {
 
 // coats prints a job without a sequence: the plating tanks, and in words what
 // must be around them.
-func (s *sheet) coats(res *plating.JobResult, substrate string) {
+func (s *sheet) coats(res *plating.JobResult, substrate, air string) {
 	s.wrap("Prepare  ", "Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
 		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating tank: "+
 		"activate "+orText(substrate, "the base metal")+" by your own proven procedure. [common practice, no source]")
@@ -96,6 +96,7 @@ func (s *sheet) coats(res *plating.JobResult, substrate string) {
 		s.wrap("         ", "Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water brings it back: "+
 			"do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
 	}
+	s.wrap("Air      ", air)
 	s.line("")
 	for i := range res.Layers {
 		s.layer(i+1, i, &res.Layers[i], nil)
@@ -188,17 +189,19 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
-	celsius := func(t units.Temperature) string { return t.Text(units.CelsiusScale, 0) }
+	degrees := func(t units.Temperature) string { return t.Text(units.CelsiusScale, 0) }
 	volts := func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) }
 	density := func(j units.CurrentDensity) string { return figure(j, units.AmperePerSquareDecimetre, 2, 2) }
 	const missing = "not given"
-	switch heat := rangeOf(b.Heat.Low, b.Heat.High, celsius); {
+	switch heat := rangeOf(b.Heat.Low, b.Heat.High, degrees); {
 	case b.Heat.Set > 0 && heat != "":
-		s.row("bath at", celsius(b.Heat.Set), "the figures of the bath hold for "+heat)
+		s.row("bath at", degrees(b.Heat.Set), "the figures of the bath hold for "+heat)
 	case b.Heat.Set > 0:
-		s.row("bath at", celsius(b.Heat.Set), "as given; the job does not say for which range its figures hold")
+		s.row("bath at", degrees(b.Heat.Set), "as given; the job does not say for which range its figures hold")
 	case heat != "":
 		s.row("bath at", heat, "the job gives the range and no setting")
+	case in != nil && in.card.Temperature.Given():
+		s.row("bath at", celsius(in.card.Temperature), "not given for this bath; one of like chemistry runs so ("+in.card.Temperature.Origin()+")")
 	default:
 		s.row("bath at", missing, "look it up before you start: efficiency and colour hang on it")
 	}
@@ -212,6 +215,8 @@ func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	s.row("set", amps(r.Current), density(r.CurrentDensity)+" "+on)
 	if v := rangeOf(b.Volts.Low, b.Volts.High, volts); v != "" {
 		s.row("expect", v, "outside it look for a bad contact, a cold bath or a wrong area; the amps decide, not the volts")
+	} else if in != nil && in.card.Volts.Given() {
+		s.row("expect", in.card.Volts.String(), "not given for this bath; one of like chemistry takes so much ("+in.card.Volts.Origin()+")")
 	} else {
 		s.row("expect", missing, "note the volts of the first load and compare; the amps decide")
 	}

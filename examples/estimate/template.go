@@ -16,6 +16,9 @@ body { font: 11pt/1.35 serif; color: #000; background: #fff; max-width: 178mm; m
 h1 { font-size: 16pt; margin: 0 0 2mm; border-bottom: 2pt solid #000; }
 h2 { font-size: 12.5pt; margin: 0 0 1mm; }
 section { break-inside: avoid; page-break-inside: avoid; border: 0.75pt solid #000; padding: 2mm 3mm; margin: 3mm 0; }
+section.flow { break-inside: auto; page-break-inside: auto; }
+p, li, tr { break-inside: avoid; }
+h2 { break-after: avoid; }
 table { border-collapse: collapse; width: 100%; }
 td, th { text-align: left; vertical-align: top; padding: 0.8mm 1.5mm; border-bottom: 0.4pt solid #777; font-weight: normal; }
 td.w, td.v { white-space: nowrap; }
@@ -88,11 +91,11 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <tr><td class="v">weight after, dry</td><td class="m"></td><td>gauge at the thinnest spot: ______________________</td></tr>
 </table>
 </section>
-{{if .Rinsing}}<section>
+{{if .Rinsing}}<section class="flow">
 <h2>Rinsing</h2>
 {{range .Rinsing}}<p>{{.}}</p>
 {{end}}</section>
-{{end}}{{if .Baths}}<section>
+{{end}}{{if .Baths}}<section class="flow">
 <h2>Baths afterwards</h2>
 {{range .Baths}}<p>{{if .Tick}}<span class="box"></span>{{end}}{{.Text}}</p>
 {{end}}</section>

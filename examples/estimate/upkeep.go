@@ -140,7 +140,7 @@ func (s *sheet) price(made *traveller.Sheet) {
 	}
 	var most []string
 	for i, c := range made.Swings {
-		if i == 3 {
+		if i == 3 || c.Change.Round(made.Quote.Currency.Places+1).IsZero() {
 			break
 		}
 		most = append(most, fmt.Sprintf("%s by %s %s", c.Input, c.Change.Round(made.Quote.Currency.Places+1), made.Quote.Currency))

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"errors"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -12,6 +13,9 @@ import (
 func TestCommandLines(t *testing.T) {
 	dir := t.TempDir()
 	good := shipped(t, "hands")
+	if err := os.WriteFile(filepath.Join(dir, "job.html"), []byte(bare), 0o644); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct {
 		name   string
 		args   []string
@@ -25,6 +29,8 @@ func TestCommandLines(t *testing.T) {
 		{"two files", []string{good, good}, "", 2, "2 files named; need one"},
 		{"flag behind the file", []string{good, "-json"}, "", 2, "flags go before the file"},
 		{"empty name", []string{""}, "", 2, "the name of the file is empty"},
+		{"a page over the job", []string{"-html", good, good}, "", 2, "does not end in .html"},
+		{"a page over the job of that name", []string{"-html", filepath.Join(dir, "job.html"), filepath.Join(dir, "job.html")}, "", 2, "the file that is read"},
 		{"no such file", []string{filepath.Join(dir, "none.json")}, "", 1, "none.json"},
 		{"a directory", []string{dir}, "", 1, "cannot be read"},
 		{"empty input", []string{"-"}, "", 1, "empty; need an object"},

@@ -80,6 +80,15 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		fmt.Fprintf(stderr, "thinspot: memory %g: need gigabytes above 0, at most 1024\n", *most)
 		return 2
 	}
+	for file, end := range map[string]string{*csvFile: ".csv", *plyFile: ".ply"} {
+		if file == "" {
+			continue
+		}
+		if err := notOver(file, flags.Arg(0), end); err != nil {
+			fmt.Fprintln(stderr, "thinspot:", err)
+			return 2
+		}
+	}
 	c, err := load(flags.Arg(0), stdin)
 	if err != nil {
 		return fail(stderr, err)
@@ -186,4 +195,18 @@ func load(name string, stdin io.Reader) (jobfile.Case, error) {
 		return c, fmt.Errorf("%s: %w", name, err)
 	}
 	return c, nil
+}
+
+// notOver refuses to write a file over the one that is read, or under a name that
+// looks like something else.
+func notOver(out, in, ending string) error {
+	if strings.ToLower(filepath.Ext(out)) != ending {
+		return fmt.Errorf("%q does not end in %s: need the name of the file to write", out, ending)
+	}
+	a, err1 := os.Stat(out)
+	b, err2 := os.Stat(in)
+	if err1 == nil && err2 == nil && os.SameFile(a, b) {
+		return fmt.Errorf("%q is the file that is read: need another name to write to", out)
+	}
+	return nil
 }

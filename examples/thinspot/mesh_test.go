@@ -282,6 +282,8 @@ func TestWrongMeshRuns(t *testing.T) {
 		want   string
 	}{
 		{"", []string{"-ply", "x.ply"}, 1, "by profile"},
+		{"", []string{"-csv", "case.json"}, 2, "does not end in .csv"},
+		{"", []string{"-ply", "x.stl"}, 2, "does not end in .ply"},
 		{"", []string{"-memory", "0"}, 2, "gigabytes above 0"},
 		{"", []string{"-memory", "NaN"}, 2, "gigabytes above 0"},
 		{blockCase, []string{"-memory", "0.001", "-"}, 1, "more memory than allowed"},

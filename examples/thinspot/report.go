@@ -18,7 +18,7 @@ func (r *result) figures() map[string]any {
 	um := func(l units.Length) float64 { return l.In(units.Micrometre) }
 	spot := r.surface.Patches[r.coat.MinPatch].At
 	f := map[string]any{
-		"case": r.c.Name, "method": r.surface.Basis, "part": r.part,
+		"format": "laydown thin spot 1", "case": r.c.Name, "method": r.surface.Basis, "part": r.part,
 		"area_cm2": r.area.In(units.SquareCentimetre), "volume_cm3": r.volume.In(units.CubicCentimetre), "faces": r.faces,
 		"patches": len(r.surface.Patches), "unknowns": r.unknowns,
 		"total_current_A": float64(r.total), "part_current_A": float64(r.current), "cell_voltage_V": float64(r.voltage),
@@ -66,7 +66,7 @@ func (r *result) text(w io.Writer) {
 	if c.Significant != nil {
 		fmt.Fprintf(w, "promised on  %s of it, as the case marks it\n", r.coat.Area.Text(units.SquareCentimetre, 1))
 	}
-	fmt.Fprintf(w, "time         %s until the thinnest spot has the %s promised\n", r.time, um(c.Promise))
+	fmt.Fprintf(w, "time         %s until the thinnest spot has the %s promised\n", clock(r.time), um(c.Promise))
 	at := fmt.Sprintf("r = %.1f mm, z = %.1f mm", 1e3*spot.X, 1e3*spot.Z)
 	if c.Mesh != nil {
 		at = fmt.Sprintf("x = %.1f mm, y = %.1f mm, z = %.1f mm", 1e3*spot.X, 1e3*spot.Y, 1e3*spot.Z)
@@ -115,7 +115,7 @@ func (r *result) arrangements(w io.Writer) {
 		if o.Unresolved {
 			mark = " (not resolved)"
 		}
-		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, o.Time, float64(o.MinToMean), weight(o.SavedMass), r.money(o.SavedMass), mark)
+		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass), r.money(o.SavedMass), mark)
 	}
 	for _, s := range r.skipped {
 		fmt.Fprintf(w, "  not tried: %s: %s\n", s.name, s.no)
@@ -155,4 +155,12 @@ func orNone(list []string) string {
 		return "none of them"
 	}
 	return strings.Join(list, ", ")
+}
+
+// clock writes a time up to the next second.
+func clock(t units.Duration) string {
+	if t >= 10 {
+		t = units.Duration(math.Ceil(float64(t) - 1e-3))
+	}
+	return t.String()
 }

@@ -75,7 +75,8 @@
 //	  "anode": "insoluble",                  or "soluble"
 //	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride
 //	  "source": "demo data",                 where these figures come from
-//	  "salt": "KAu(CN)2",                    it is fed with; the usual one when left out
+//	  "salt": "KAu(CN)2",                    it is fed with; when left out the usual one of gold,
+//	                                         silver or copper from cyanide, none for others
 //	  "like": "gold-acid-cobalt"             a bath of package baths of like chemistry: it lends
 //	}                                        anode, agitation, and what to look at
 //
@@ -126,7 +127,7 @@
 //	  "salts": [{"name": "cleaner", "mass": "40 g", "price": "6.50", "per": "kg"}],
 //	  "refined": [{"metal": "Au", "mass": "0.4 g", "paid": "95 %"}],
 //	  "per_kilowatt_hour": "0.31", "heating": "1.2 kWh", "rectifier": "80 %",
-//	  "set_up": "25", "shared_by": 24,
+//	  "set_up": "25", "shared_by": 24,       pieces of all jobs that share it, these among them
 //	  "yield": "96 %", "strip": "1.50", "recovered": "80 %",      yield is needed
 //	  "margin": "30 %",                      of the price; or "markup", of the cost
 //	  "minimum": "60", "tax": "20 %", "tax_before_credits": false

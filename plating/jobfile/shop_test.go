@@ -46,7 +46,7 @@ const shop = `{
     {"kind": "rinse", "stages": 1, "flow": "running", "acidified": true},
     {"layer": "strike", "live_entry": true},
     {"kind": "drag-out rinse"},
-    {"kind": "rinse", "stages": 2, "flow": "counterflow", "station": "B"},
+    {"kind": "rinse", "stages": 2, "flow": "counterflow", "station": "B", "wait": "5 s"},
     {"layer": 2},
     {"kind": "drag-out rinse"},
     {"kind": "rinse", "stages": 2, "flow": "counterflow"},
@@ -68,7 +68,7 @@ const shop = `{
     "set_up": "25", "shared_by": 24,
     "yield": "96 %", "strip": "1.50", "recovered": "80 %",
     "margin": "30 %",
-    "minimum": "60", "tax": "20 %", "tax_before_credits": false
+    "minimum": "60", "tax": "20 %", "tax_before_credits": true
   }
 }
 `
@@ -80,7 +80,7 @@ func TestShopReads(t *testing.T) {
 		t.Fatal(err)
 	}
 	if j.Base != sequence.StainlessSteel || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != 1 || j.Steps[7].Layer != 2 ||
-		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
+		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[6].Tank.Wait != 5 || j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
 		t.Errorf("%v, %v, steps %+v", j.Base, j.Finish, j.Steps)
 	}
 	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Heat.Set != units.Celsius(30) || l.Bath.DrawLimit != 0.08 || l.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
@@ -94,7 +94,7 @@ func TestShopReads(t *testing.T) {
 	}
 	p := j.Price
 	if p.Prices[0].Amount.String() != "105.2" || p.Allowance.Yield.String() != "0.96" || p.Margin.OfPrice.String() != "0.3" || p.Tax.Rate.String() != "0.2" ||
-		p.Refined[0].Paid.String() != "0.95" || p.SetUp.SharedBy != 24 || p.Rectifier != 0.8 || p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
+		p.Refined[0].Paid.String() != "0.95" || !p.Tax.BeforeCredits || p.SetUp.SharedBy != 24 || p.Rectifier != 0.8 || p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
 		t.Errorf("price %+v", p)
 	}
 	s, err := traveller.Make(j)

@@ -160,7 +160,7 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	if p := &s.Practice; p.Title != "" {
 		r.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 	}
-	if s.Gas != nil && len(s.Cards) > 0 {
+	if s.Gas != nil {
 		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
 	}
 	for i := range s.Cards {

@@ -3,8 +3,6 @@ package traveller
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
@@ -93,22 +91,17 @@ func (a *After) settle(l *Layer) error {
 	return nil
 }
 
-// called reports whether the bath's name holds a word, or its library bath has one
-// of some keys.
-func (l *Layer) called(word string, keys ...string) bool {
-	return slices.Contains(keys, l.Library.Key) || strings.Contains(strings.ToLower(l.Bath.Name), word)
-}
-
 // salt is what the layer's bath is fed with: what the job names, or the usual
-// salt of the chemistry, common practice. Where several are in use or the metal
-// comes as a solution, there is none.
+// salt of gold, silver and copper from cyanide and of the library's own nickel and
+// acid copper baths, common practice. A nickel or acid copper bath of the shop's
+// own may be a sulfate, a chloride or a sulfamate: nothing is guessed there.
 func (l *Layer) salt() (faraday.Formula, bool) {
 	if l.Salt.String() != "" {
 		return l.Salt, true
 	}
 	b := &l.Bath
 	h := b.AllHazards()
-	cyanide, acid := h.Has(plating.HazardCyanide), h.Has(plating.HazardAcid)
+	cyanide := h.Has(plating.HazardCyanide)
 	alloy := b.Fine > 0 && b.Fine < 0.9
 	text := ""
 	switch {
@@ -119,11 +112,11 @@ func (l *Layer) salt() (faraday.Formula, bool) {
 		text = "KAg(CN)2"
 	case b.Metal == "Cu" && cyanide:
 		text = "CuCN"
-	case b.Metal == "Cu" && acid && l.called("sulfate", "copper-acid", "copper-acid-throw"):
+	case l.Whole && (l.Library.Key == "copper-acid" || l.Library.Key == "copper-acid-throw"):
 		text = "CuSO4·5H2O"
-	case b.Metal == "Ni" && l.called("chloride", "nickel-strike-chloride"):
+	case l.Whole && l.Library.Key == "nickel-strike-chloride":
 		text = "NiCl2·6H2O"
-	case b.Metal == "Ni" && l.called("watts", "nickel-watts", "nickel-semibright"):
+	case l.Whole && (l.Library.Key == "nickel-watts" || l.Library.Key == "nickel-semibright"):
 		text = "NiSO4·6H2O"
 	}
 	if text == "" {

@@ -15,7 +15,8 @@ type Gas struct {
 }
 
 // air finds the tank that gives off most hydrogen: at the piece, or at the
-// other electrode where the piece is the positive pole. Air at 25 °C.
+// other electrode where the piece is the positive pole, with the amps at the top
+// of their window. Air at 25 °C.
 func (s *Sheet) air() error {
 	add := func(tank int, i units.Current, eff units.Efficiency) error {
 		a, err := electrical.Vent{Current: i, Efficiency: eff, Temperature: units.Celsius(25), Pressure: units.Atmosphere, Mixing: 1}.Air()
@@ -29,7 +30,8 @@ func (s *Sheet) air() error {
 	}
 	if len(s.Cards) == 0 {
 		for i := range s.Result.Layers {
-			if err := add(i, s.Result.Layers[i].Result.Current, s.Spreads[i].Efficiency.Low); err != nil {
+			l := &s.Result.Layers[i]
+			if err := add(i, max(l.Result.Current, l.Layer.Bath.Window.High.Over(l.Layer.Area)), s.Spreads[i].Efficiency.Low); err != nil {
 				return err
 			}
 		}
@@ -44,7 +46,8 @@ func (s *Sheet) air() error {
 		if c.Polarity == sequence.NoCurrent || c.Amps == 0 {
 			continue
 		}
-		if err := add(i, c.Amps, eff); err != nil {
+		// Who looks after the air reckons with the most that the window allows.
+		if err := add(i, max(c.Amps, c.AmpsTop), eff); err != nil {
 			return err
 		}
 	}

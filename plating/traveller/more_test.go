@@ -128,7 +128,7 @@ func TestGasOfTheLowEnd(t *testing.T) {
 	j.Finish, j.Price, j.Rinse = sequence.FinishUnknown, nil, nil
 	s := made(t, j)
 	r := &s.Result.Layers[0].Result
-	want := (1 - 0.08) * float64(r.Current) / (2 * 96485.33212) * 24.465e-3
+	want := (1 - 0.08) * float64(r.Current) * 5 / 3 / (2 * 96485.33212) * 24.465e-3 // at the top of the window, 5 A/dm²
 	if s.Gas.Tank != 0 {
 		t.Fatalf("most hydrogen at coat %d", s.Gas.Tank+1)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/jobfile"
@@ -53,6 +54,21 @@ func TestSalts(t *testing.T) {
 		if strings.ReplaceAll(got, "·", ".") != strings.ReplaceAll(want, "·", ".") {
 			t.Errorf("%s is fed with %q, want %q", key, got, want)
 		}
+	}
+}
+
+// TestOwnSaltIsNotGuessed: a nickel bath of the shop's own may be of any salt,
+// whatever lends its anode.
+func TestOwnSaltIsNotGuessed(t *testing.T) {
+	for _, name := range []string{"nickel, sulfamate", "nickel, sulfamate, low chloride", "nickel, Watts, of sulfate and chloride"} {
+		j := shipped(t, "bezels")
+		j.Layers[0].Bath.Name, j.Layers[0].Salt = name, faraday.Formula{}
+		if f := made(t, j).Baths[0].Feed; f != nil {
+			t.Errorf("%s is fed with %s", name, f.Salt)
+		}
+	}
+	if f := made(t, shipped(t, "bezels")).Baths[0].Feed; f == nil || f.Salt.String() == "" {
+		t.Error("the salt that the job names is lost")
 	}
 }
 
