@@ -46,7 +46,8 @@
 // One pass applies both layers. Newton steps are solved by GMRES with the
 // leaves and the border of held currents as preconditioner. A step sets the
 // current density that the linear equations predict, not the potential, which
-// settles Tafel laws over many decades in 4 to 8 steps.
+// settles Tafel laws over many decades in 3 to 7 steps; the last is left out where
+// those before show that it would change nothing.
 //
 // # Accuracy, time and memory
 //
@@ -55,25 +56,26 @@
 //
 //	case                                  panels   error     seconds  processor s  peak MB
 //	cube, primary, graded edges             2 028   -3.0e-4      0.1       0.1        18
-//	                                        8 112   -5.2e-5      0.6       1.0        65
-//	                                       30 000   -9.6e-6      2.9       5.0       296
-//	                                       99 372   -1.7e-6       12        22     1 112
-//	same, averaged equation                 2 028   -6.8e-5      0.3       0.5        27
-//	                                        8 112   -8.8e-6      1.7       3.2        92
-//	                                       17 328   -2.8e-6      4.0       7.6       208
-//	sphere, primary (facets)                8 112   -5.8e-4      0.4       0.7        71
-//	                                       30 000   -1.6e-4      2.1       3.7       267
-//	                                      101 568   -4.6e-5       11        19     1 036
-//	disc sheet, drawn to the rim            7 776   -2.0e-4      0.3       0.5        59
-//	                                       30 246   -5.1e-5      2.1       3.7       246
-//	cube in a tank, kinetics, 2 V           2 160   +1.1e-3      0.2       0.3        41
-//	                                        7 260   +2.6e-4      1.2       2.1       133
-//	                                       29 040   +4e-5        6.8        13       666
-//	                                      100 860   below 5e-5    37        63     2 776
+//	                                        8 112   -5.2e-5      0.4       0.8        66
+//	                                       30 000   -9.6e-6      2.2       4.2       273
+//	                                       99 372   -1.7e-6       11        22     1 132
+//	same, averaged equation                 2 028   -6.8e-5      0.3       0.5        25
+//	                                        8 112   -8.8e-6      1.6       3.0        79
+//	                                       17 328   -2.8e-6      3.9       7.7       193
+//	sphere, primary (facets)                8 112   -5.8e-4      0.4       0.7        64
+//	                                       30 000   -1.6e-4      1.9       3.7       264
+//	                                      101 568   -4.6e-5      8.4        16       999
+//	disc sheet, drawn to the rim            7 776   -2.0e-4      0.3       0.5        60
+//	                                       30 246   -5.1e-5      1.8       3.3       214
+//	cube in a tank, kinetics, 2 V           2 160   +1.1e-3      0.1       0.3        40
+//	                                        7 260   +2.6e-4      0.9       1.7       127
+//	                                       29 040   +4e-5        5.3        10       647
+//	                                      100 860   below 5e-5    28        52     2 629
 //
 // From 7 260 to 100 860 panels in the tank the time grows as N^1.30, the memory
-// as N^1.15. Four tenths of the time go into the products of GMRES, a sixth into
-// the cross approximation. The minimum on the cube is 16.02 A/dm² on 7 260
+// as N^1.15; 0.15 of the first comes from one more Newton step on the finest mesh.
+// Six tenths of the time go into the products of GMRES there, the rest into the
+// blocks. The minimum on the cube is 16.02 A/dm² on 7 260
 // panels, 15.97 on 29 040 and 15.95 on 100 860: within 0.5 % at 7 260. The
 // reference of the tank is itself known to 5e-5. Repeat the table with
 //

@@ -36,12 +36,18 @@ func gmres(ctx context.Context, apply, precondition func(in, out []float64), b, 
 			w := make([]float64, n)
 			apply(z, w)
 			col := make([]float64, k+2)
+			before := sum2(w)
 			for range 2 {
 				for i, v := range basis {
 					d := dot(v, w)
 					col[i] += d
 					axpy(-d, v, w)
 				}
+				after := sum2(w)
+				if after > 0.5*before { // little was taken off: no digits were lost
+					break
+				}
+				before = after
 			}
 			col[k+1] = math.Sqrt(sum2(w))
 			if col[k+1] > 0 {
@@ -59,6 +65,9 @@ func gmres(ctx context.Context, apply, precondition func(in, out []float64), b, 
 		}
 		precondition(r, z)
 		axpy(1, z, x)
+		if left := math.Abs(rhs[len(rhs)-1]); left <= tol*norm0 {
+			return steps, left / norm0, nil // the caller looks at the true residual in any case
+		}
 		apply(x, r)
 		for i := range r {
 			r[i] = b[i] - r[i]

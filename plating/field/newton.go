@@ -19,14 +19,14 @@ type run struct {
 	residual, change float64
 }
 
-// newton iterates from a state until no local current density changes by more
-// than the wanted part of itself.
+// newton iterates from a state until one more step would change no local
+// current density by more than the wanted part of itself.
 func (m *model) newton(ctx context.Context, s *state, converged float64, progress func(string, int, int)) (run, error) {
 	n := m.p.len()
 	size := n + len(m.borders)
 	f, dx, slopes := make([]float64, size), make([]float64, size), make([]float64, n)
 	var r run
-	last := 0.0
+	last, change := 0.0, math.Inf(1)
 	for r.newton < mostNewton {
 		m.residual(s, f, slopes)
 		norm := math.Sqrt(sum2(f))
@@ -57,18 +57,37 @@ func (m *model) newton(ctx context.Context, s *state, converged float64, progres
 		}
 		last = norm
 		r.newton++
-		r.change = m.step(s, dx)
+		was := change
+		change = m.step(s, dx)
+		r.change = next(was, change, tol)
 		if progress != nil {
 			progress("solution", r.newton, mostNewton)
 		}
 		if r.change <= converged {
+			m.residual(s, f, slopes)
+			r.residual = math.Sqrt(sum2(f)) / math.Sqrt(float64(n))
 			return r, nil
 		}
-		if r.change-r.change != 0 {
+		if change-change != 0 {
 			break
 		}
 	}
 	return r, &ConvergenceError{Steps: r.newton, Residual: r.residual, Change: r.change, Err: ErrNotConverged}
+}
+
+// next bounds the change of one more step by those of the last two, was and
+// change, and the tolerance of the last linear solution: Newton's error falls
+// with the square, and what GMRES left stays. The last step is the dearest one,
+// and at this point it would only confirm.
+func next(was, change, tol float64) float64 {
+	if !(change < 1e-2) {
+		return change
+	}
+	factor := 2.0 // twice the largest that was seen on Tafel laws
+	if was < 1 {
+		factor = max(factor, change/(was*was))
+	}
+	return min(change, factor*change*change+10*tol*change)
 }
 
 // volts returns the largest potential of a metal or the bath far away.

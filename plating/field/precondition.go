@@ -14,6 +14,7 @@ import (
 // P is the matrix of the leaves, B, C and D the border columns, rows and corner.
 type preconditioner struct {
 	n      int
+	work   int // goroutines
 	leaves []leaf
 	cols   [][]float64 // P⁻¹·B
 	rows   [][]float64 // C
@@ -29,7 +30,7 @@ type leaf struct {
 // precondition prepares the preconditioner at the slopes.
 func (m *model) precondition(slopes []float64, jac func(in, out []float64)) *preconditioner {
 	n, k := m.p.len(), len(m.borders)
-	pc := &preconditioner{n: n, tmp: make([]float64, n)}
+	pc := &preconditioner{n: n, work: m.workers, tmp: make([]float64, n)}
 	var blocks []*block
 	for b := range m.op.blocks {
 		if o := &m.op.blocks[b]; o.row == o.col {
@@ -126,16 +127,25 @@ func (m *model) leaf(l *leaf, b *block, slopes []float64) {
 	l.lu.Factorize(a)
 }
 
-// inner solves with the leaves in place.
+// inner solves with the leaves in place. They do not touch each other, so the
+// result does not hang on the number of goroutines.
 func (pc *preconditioner) inner(r []float64) {
-	for i := range pc.leaves {
-		l := &pc.leaves[i]
-		v := mat.NewVecDense(l.hi-l.lo, r[l.lo:l.hi])
-		// A condition number comes back as an error with a usable result; a
-		// singular leaf leaves its part as it is. Neither matters here: the
-		// residual of the whole is watched.
-		_ = l.lu.SolveVecTo(v, false, v)
+	var wait sync.WaitGroup
+	for w := range pc.work {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			for i := w; i < len(pc.leaves); i += pc.work {
+				l := &pc.leaves[i]
+				v := mat.NewVecDense(l.hi-l.lo, r[l.lo:l.hi])
+				// A condition number comes back as an error with a usable result; a
+				// singular leaf leaves its part as it is. Neither matters here: the
+				// residual of the whole is watched.
+				_ = l.lu.SolveVecTo(v, false, v)
+			}
+		}()
 	}
+	wait.Wait()
 }
 
 // solve is the whole preconditioner.

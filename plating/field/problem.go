@@ -122,7 +122,7 @@ type Options struct {
 	Method      Method
 	Galerkin    bool    // average the equation over each panel instead of taking it at the centroid: slower, more exact at edges
 	Tolerance   float64 // of the compressed operator, relative; 0 for 1e-5
-	Converged   float64 // largest relative change of a local current density in the last step; 0 for 1e-5
+	Converged   float64 // largest relative change of a local current density that one more step may make; 0 for 1e-5
 	MemoryLimit int64   // bytes; 0 for 4 GB
 	Workers     int     // goroutines; 0 for GOMAXPROCS. The result is the same for the same number of workers.
 	Progress    func(stage string, done, total int)

@@ -1,6 +1,7 @@
 package field
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -176,6 +177,48 @@ func TestPropertyNewton(t *testing.T) {
 		t.Logf("%+v: %d and %d steps, %.4g A", c, a.Work.Newton, b.Work.Newton, a.Current)
 		if a.Work.Newton > 15 || b.Work.Newton > 15 {
 			t.Errorf("%+v: %d and %d Newton steps", c, a.Work.Newton, b.Work.Newton)
+		}
+	}
+}
+
+// The bound that ends the iteration holds: a run to the last digit changes no
+// local current density by more. The laws span the same decades; the last cells
+// are linear, and what GMRES leaves there sits on the smallest panels.
+func TestPropertyStop(t *testing.T) {
+	cells := map[string]Problem{}
+	for _, c := range []struct {
+		j0, b, volts float64
+	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
+		for _, l := range []kinetics.Law{butlerVolmer(c.j0, c.b), tafel(c.j0, c.b)} {
+			p := hung(12, 6, 2.5)
+			p.Surfaces[0].Law = l
+			p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
+			p.Drive.Voltage = units.Voltage(c.volts)
+			cells[fmt.Sprint(c, l.Model)] = p
+		}
+	}
+	linear := hung(16, 8, 3)
+	linear.Surfaces[0].Law = kinetics.LinearLaw(1e-5)
+	primary := hung(16, 8, 3)
+	primary.Surfaces[0].Law = kinetics.Law{}
+	cells["linear"], cells["primary in a tank"] = linear, primary
+	cells["primary"] = one(cube(26, 1, r3.Vec{}, 3).surface("cube", Cathode))
+	for name, p := range cells {
+		b := solve(t, p, Options{Converged: 1e-9})
+		for _, wanted := range []float64{1e-3, 1e-5} {
+			a := solve(t, p, Options{Converged: wanted})
+			worst := 0.0
+			for i := range a.Surfaces {
+				mean := math.Abs(float64(b.Surfaces[i].Mean()))
+				for k, j := range a.Surfaces[i].Density {
+					is := float64(b.Surfaces[i].Density[k])
+					worst = max(worst, math.Abs(float64(j)-is)/(math.Abs(is)+1e-7*mean))
+				}
+			}
+			t.Logf("%s: %d and %d steps, bound %.1e, is %.1e, residual %.1e V", name, a.Work.Newton, b.Work.Newton, a.Checks.Change, worst, a.Checks.Residual)
+			if worst > wanted || worst > 2*a.Checks.Change+1e-9 {
+				t.Errorf("%s: stopped at %.1e where %.1e was wanted", name, worst, wanted)
+			}
 		}
 	}
 }

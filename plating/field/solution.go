@@ -57,8 +57,8 @@ type Checks struct {
 	// Operator is the largest relative difference between the compressed
 	// operator and the exact one in some rows, applied to the solution.
 	Operator float64
-	Residual float64 // root mean square of the equations' residual before the last step, volts
-	Change   float64 // largest relative change of a local current density in the last step
+	Residual float64 // root mean square of the equations' residual, volts
+	Change   float64 // largest relative change of a local current density that one more step would make, a bound from the last two
 }
 
 // Work says what the run took.
