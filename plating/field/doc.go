@@ -73,7 +73,7 @@
 //	                                      100 860   below 5e-5    28        52     2 629
 //
 // From 7 260 to 100 860 panels in the tank the time grows as N^1.30, the memory
-// as N^1.15; 0.15 of the first comes from one more Newton step on the finest mesh.
+// as N^1.15; without the one more Newton step of the finest mesh it were N^1.21.
 // Six tenths of the time go into the products of GMRES there, the rest into the
 // blocks. The minimum on the cube is 16.02 A/dm² on 7 260
 // panels, 15.97 on 29 040 and 15.95 on 100 860: within 0.5 % at 7 260. The
