@@ -88,7 +88,7 @@ var wrongs = []struct {
 	path, want     string
 }{
 	{"format", "laydown baths 1", "laydown job 1", 2, "format", `need "laydown baths 1"`},
-	{"no baths", `"baths": [{`, `"bats": [{`, 1, "", `field "baths" is missing`},
+	{"no baths", `"baths": [{`, `"bats": [{`, 3, "bats", `known here are format, baths`},
 	{"unknown field", `"look"`, `"looks"`, 29, "baths[1].looks", "unknown field; known here are key"},
 	{"no key", `"key": "bench-gold",`, ``, 3, "baths[1]", `need "key"`},
 	{"key of the library", `bench-gold`, `gold-neutral`, 3, "baths[1]", "is taken"},

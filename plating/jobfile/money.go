@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"errors"
 	"strings"
 
 	"example.com/laydown/alloys"
@@ -107,9 +108,22 @@ func readPrice(n *strictjson.Node) (*traveller.Price, error) {
 	probe.Pieces = 1
 	probe.Prices = append([]price.MetalPrice(nil), q.Prices...)
 	if _, err := probe.Quote(); err != nil {
-		return nil, n.Fail(err, "%v", err)
+		return nil, blamed(o, n, err).Fail(err, "%v", err)
 	}
 	return &q, nil
+}
+
+// blamed returns the member that a refused value stands in, or the whole.
+func blamed(o *strictjson.Reader, n *strictjson.Node, err error) *strictjson.Node {
+	var v *units.ValueError
+	if errors.As(err, &v) {
+		for _, name := range []string{"yield", "recovered", "strip", "margin", "markup", "minimum", "tax", "set_up", "shared_by", "rectifier"} {
+			if f := o.Member(name); f != nil && strings.Contains(v.Field, strings.ReplaceAll(name, "_", " ")) {
+				return f
+			}
+		}
+	}
+	return n
 }
 
 func readPrices(q *traveller.Price, metals, labour, salts, refined []*strictjson.Node) error {

@@ -34,69 +34,69 @@ func readPiece(n *strictjson.Node) (shape.Piece, error) {
 	switch kind.Text {
 	case "plate":
 		v := shape.Plate{Faces: faces(o)}
-		o.Quantity("length", &v.Length)
-		o.Quantity("width", &v.Width)
+		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "width", &v.Width)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "disc":
 		v := shape.Disc{Faces: faces(o)}
-		o.Quantity("diameter", &v.Diameter)
+		strictjson.Needed(o, "diameter", &v.Diameter)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "ring":
 		v := shape.Ring{Faces: faces(o)}
-		o.Quantity("outer", &v.Outer)
-		o.Quantity("inner", &v.Inner)
+		strictjson.Needed(o, "outer", &v.Outer)
+		strictjson.Needed(o, "inner", &v.Inner)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "cylinder":
 		v := shape.Cylinder{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
-		o.Quantity("diameter", &v.Diameter)
-		o.Quantity("length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter)
+		strictjson.Needed(o, "length", &v.Length)
 		p = v
 	case "tube":
 		v := shape.Tube{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
 		v.Sides = [...]shape.Sides{shape.BothSides, shape.OutsideOnly, shape.InsideOnly}[o.Choice("sides", "both", "outside", "inside")]
-		o.Quantity("outer", &v.Outer)
-		o.Quantity("inner", &v.Inner)
-		o.Quantity("length", &v.Length)
+		strictjson.Needed(o, "outer", &v.Outer)
+		strictjson.Needed(o, "inner", &v.Inner)
+		strictjson.Needed(o, "length", &v.Length)
 		p = v
 	case "cone":
 		v := shape.Cone{OpenBase: o.Yes("open_base"), OpenTop: o.Yes("open_top")}
-		o.Quantity("base_diameter", &v.BaseDiameter)
+		strictjson.Needed(o, "base_diameter", &v.BaseDiameter)
 		o.Quantity("top_diameter", &v.TopDiameter)
-		o.Quantity("height", &v.Height)
+		strictjson.Needed(o, "height", &v.Height)
 		p = v
 	case "sphere":
 		v := shape.Sphere{}
-		o.Quantity("diameter", &v.Diameter)
+		strictjson.Needed(o, "diameter", &v.Diameter)
 		p = v
 	case "cap":
 		v := shape.Cap{OpenBase: o.Yes("open_base")}
 		o.Quantity("base_diameter", &v.BaseDiameter)
 		o.Quantity("sphere_diameter", &v.SphereDiameter)
-		o.Quantity("height", &v.Height)
+		strictjson.Needed(o, "height", &v.Height)
 		p = v
 	case "torus":
 		v := shape.Torus{}
-		o.Quantity("centre_diameter", &v.CentreDiameter)
-		o.Quantity("tube_diameter", &v.TubeDiameter)
+		strictjson.Needed(o, "centre_diameter", &v.CentreDiameter)
+		strictjson.Needed(o, "tube_diameter", &v.TubeDiameter)
 		p = v
 	case "hexbar":
 		v := shape.HexBar{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
-		o.Quantity("across_flats", &v.AcrossFlats)
-		o.Quantity("length", &v.Length)
+		strictjson.Needed(o, "across_flats", &v.AcrossFlats)
+		strictjson.Needed(o, "length", &v.Length)
 		p = v
 	case "wire":
 		v := shape.Wire{}
-		o.Quantity("diameter", &v.Diameter)
-		o.Quantity("length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter)
+		strictjson.Needed(o, "length", &v.Length)
 		p = v
 	case "thread":
 		v := shape.Thread{}
-		o.Quantity("diameter", &v.Diameter)
-		o.Quantity("pitch", &v.Pitch)
-		o.Quantity("length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter)
+		strictjson.Needed(o, "pitch", &v.Pitch)
+		strictjson.Needed(o, "length", &v.Length)
 		p = v
 	case "sum":
 		var all shape.Assembly
@@ -131,8 +131,12 @@ func drill(o *strictjson.Reader, p shape.Piece) (shape.Piece, error) {
 	for _, item := range o.Items("holes", "holes", false) {
 		h := strictjson.Object(item)
 		v := shape.Hole{Count: h.Whole("count", 1, 1_000_000, 1), Blind: h.Yes("blind"), Bare: h.Yes("bare"), Faces: faces(h)}
-		h.Quantity("diameter", &v.Diameter)
-		h.Quantity("depth", &v.Depth)
+		strictjson.Needed(h, "diameter", &v.Diameter)
+		if v.Bare {
+			h.Quantity("depth", &v.Depth)
+		} else {
+			strictjson.Needed(h, "depth", &v.Depth)
+		}
 		if err := h.Done(); err != nil {
 			return nil, err
 		}

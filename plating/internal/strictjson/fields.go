@@ -4,6 +4,7 @@ import (
 	"encoding"
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,9 +14,10 @@ import (
 // A Reader takes the fields of one object and keeps the first error. After
 // the last field, [Reader.Done] refuses what nobody asked for.
 type Reader struct {
-	n    *Node
-	err  error
-	want []string // field names asked for so far
+	n       *Node
+	err     error
+	missing error    // the first member that is not there; a misspelt one tells more
+	want    []string // field names asked for so far
 }
 
 // On returns a reader that stands on a value of any kind, to read the value
@@ -33,7 +35,12 @@ func Object(n *Node) *Reader {
 }
 
 // Err returns the first error so far.
-func (r *Reader) Err() error { return r.err }
+func (r *Reader) Err() error {
+	if r.err == nil {
+		return r.missing
+	}
+	return r.err
+}
 
 // Keep keeps err if it is the first.
 func (r *Reader) Keep(err error) {
@@ -44,7 +51,9 @@ func (r *Reader) Keep(err error) {
 
 // Field returns a member, nil when it is not there.
 func (r *Reader) Field(name string) *Node {
-	r.want = append(r.want, name)
+	if !slices.Contains(r.want, name) {
+		r.want = append(r.want, name)
+	}
 	return r.Member(name)
 }
 
@@ -62,8 +71,8 @@ func (r *Reader) Member(name string) *Node {
 // Must is [Reader.Field] for a member that cannot be left out.
 func (r *Reader) Must(name, need string) *Node {
 	f := r.Field(name)
-	if f == nil {
-		r.Keep(r.n.Fail(nil, "field %q is missing; need %s", name, need))
+	if f == nil && r.missing == nil {
+		r.missing = r.n.Fail(nil, "field %q is missing; need %s", name, need)
 	}
 	return f
 }
@@ -99,6 +108,17 @@ func Positive[Q units.Quantity, P Pointer[Q]](r *Reader, name string, v P) bool 
 		return false
 	}
 	return true
+}
+
+// Needed reads a member with a unit that must be there and above zero.
+func Needed[Q units.Quantity, P Pointer[Q]](r *Reader, name string, v P) {
+	f := r.Must(name, `number and unit in quotes, as "12.5 mm"`)
+	if !r.Scan(f, v, false) {
+		return
+	}
+	if err := units.Positive(name, *v); err != nil {
+		r.Keep(f.Fail(err, "is %s; need a value above zero", Describe(f)))
+	}
 }
 
 // A Pointer points to a quantity that text can be read into.
@@ -185,8 +205,8 @@ func (r *Reader) Yes(name string) bool {
 func (r *Reader) Items(name, need string, required bool) []*Node {
 	f := r.Field(name)
 	if f == nil {
-		if required {
-			r.Keep(r.n.Fail(nil, "field %q is missing; need %s", name, need))
+		if required && r.missing == nil {
+			r.missing = r.n.Fail(nil, "field %q is missing; need %s", name, need)
 		}
 		return nil
 	}
@@ -230,7 +250,7 @@ func (r *Reader) Done() error {
 			return r.n.Values[i].Fail(nil, "unknown field; known here are %s", strings.Join(r.want, ", "))
 		}
 	}
-	return nil
+	return r.missing
 }
 
 // Describe shows a value in a message, cut to a length that a line can hold.
