@@ -290,6 +290,15 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 			t.Errorf("%v: warnings %v", volts, s.Warnings)
 		}
 	}
+	// The cathodic side runs at an exponent of some 35; the anodic coefficient is none of its business.
+	p := hung()
+	p.Bath.Walls[0].Law = kinetics.Law{}
+	law := butlerVolmer(1e-15)
+	law.Anodic, law.Cathodic = 4, 0.02
+	p.Parts[0].Law, p.Drive = law, ByVoltage(50)
+	if s := solve(t, p, order(6, 1)); has(s, OverflowedLaw) {
+		t.Errorf("a large anodic coefficient: warnings %v", s.Warnings)
+	}
 }
 
 // Floating metal that lets no current through, to the last bit, has no potential.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/units"
 )
 
@@ -83,12 +84,24 @@ func warn(s *Solution, coarse *solved) []Warning {
 	}
 	for i, r := range f.sy.roles {
 		law := f.ms.m.surfaces[f.sy.bound[i]].law
-		if r == polarises && math.Abs(f.x[i]) > 630*law.Volt()/math.Max(math.Max(law.Anodic, law.Cathodic), 1e-3) && law.Exchange > 0 {
+		if r == polarises && exponent(law, f.x[i]) > 630 {
 			add(OverflowedLaw, f.ms.m.surfaces[f.sy.bound[i]].name, "the overpotential is beyond what the law can express")
 			break
 		}
 	}
 	return out
+}
+
+// exponent returns the larger exponent of a law at an overpotential, 0 for a law
+// without. The coefficient of the side that does not run does not count.
+func exponent(law kinetics.Law, eta float64) float64 {
+	switch {
+	case law.Model == kinetics.Tafel && law.Side == kinetics.AnodicSide, law.Model == kinetics.ButlerVolmer && eta > 0:
+		return law.Anodic * eta / law.Volt()
+	case law.Model == kinetics.Tafel, law.Model == kinetics.ButlerVolmer:
+		return -law.Cathodic * eta / law.Volt()
+	}
+	return 0
 }
 
 func abs(j units.CurrentDensity) units.CurrentDensity {
