@@ -13,6 +13,9 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/coat"
 	"example.com/laydown/testdata"
 )
 
@@ -60,7 +63,7 @@ func TestFigures(t *testing.T) {
 	if err != nil || len(rows) < 100 {
 		t.Fatal(len(rows), err)
 	}
-	area, least := 0.0, math.Inf(1)
+	area, least, short := 0.0, math.Inf(1), 0.0
 	for _, r := range rows[1:] {
 		a, _ := strconv.ParseFloat(r[3], 64)
 		s, err := strconv.ParseFloat(r[5], 64)
@@ -68,9 +71,15 @@ func TestFigures(t *testing.T) {
 			t.Fatal(err)
 		}
 		area, least = area+a, math.Min(least, s)
+		if 0.9*s < 1 { // the promise, in nine tenths of the time
+			short += a
+		}
 	}
 	if math.Abs(area/f("area_cm2")-1) > 1e-4 || math.Abs(least-1) > 1e-4 {
 		t.Errorf("the table sums to %v cm² and is thinnest with %v µm", area, least)
+	}
+	if got := f("below_promise_at_90_percent_cm2"); !(short > 0) || math.Abs(got-short) > 1e-3 {
+		t.Errorf("a tenth less time leaves %v cm² below the promise, by the table %v", got, short)
 	}
 	raw, err := os.Open(picture)
 	if err != nil {
@@ -140,5 +149,23 @@ func TestWrongCommandLines(t *testing.T) {
 	var out, bad bytes.Buffer
 	if status := run(ctx, nil, strings.NewReader(""), &out, &bad); status != 1 || out.Len() > 0 {
 		t.Errorf("cancelled: status %d, %q", status, out.String())
+	}
+}
+
+// TestWhere: the words for a spot on a profile, from its place and its normal.
+func TestWhere(t *testing.T) {
+	at := func(r, z, nr, nz float64) coat.Patch {
+		return coat.Patch{At: r3.Vec{X: r, Z: z}, Normal: r3.Vec{X: nr, Z: nz}}
+	}
+	s := coat.Surface{Patches: []coat.Patch{
+		at(0, 0, 0, -1), at(10, 5, 1, 0), at(5, 10, 0, 1), at(5, 5, -1, 0), at(1, 9, 0.6, 0.6), at(9, 1, -0.8, -0.6),
+	}}
+	for i, want := range []string{
+		"at the axis, low, facing down", "at the rim, half way up, facing outwards", "between axis and rim, high, facing up",
+		"between axis and rim, half way up, facing the axis", "at the axis, high", "at the rim, low, facing the axis",
+	} {
+		if got := whereOnProfile(s, i); got != want {
+			t.Errorf("spot %d: %q, want %q", i, got, want)
+		}
 	}
 }
