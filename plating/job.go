@@ -291,11 +291,11 @@ func (r *JobResult) placeNotes(l *Layer) []Note {
 	case (a.freeCyanide() && b.Has(HazardAcid)) || (a.Has(HazardAcid) && b.freeCyanide()):
 		notes = append(notes, Note{Severity: SeverityWarning, Source: practice,
 			Text: "cyanide and acid follow one another: carried over, they set hydrogen cyanide free",
-			Do:   "rinse twice in clean water between the two, never share a rinse, extraction on"})
+			Do:   "rinse twice in clean water between the two, never share a rinse, extraction on", Between: true})
 	case !alkaline && a.Has(HazardAcid) && b.Has(HazardCyanide|HazardAcid):
 		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
 			Text: "acid carried into a bath of bound cyanide lowers its pH, towards hydrogen cyanide",
-			Do:   "rinse well, watch the pH of the bath"})
+			Do:   "rinse well, watch the pH of the bath", Between: true})
 	}
 	switch {
 	case prev.Role == RoleStrike:

@@ -65,6 +65,10 @@ type Note struct {
 	Text     string // what is so, with numbers
 	Do       string // what would help
 	Source   string // key, or "common practice, no source"
+
+	// Between marks what may be carried over from the layer before. Where the
+	// tanks between are known they decide, and the note can go.
+	Between bool
 }
 
 // String writes the note in one line.

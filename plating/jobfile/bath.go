@@ -3,6 +3,7 @@ package jobfile
 import (
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
@@ -31,6 +32,7 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	strictjson.Positive(o, "most_thickness", &b.MostThickness)
 	b.InsolubleAnode = o.Choice("anode", "not given", "soluble", "insoluble") == 2
 	readHazards(o, &b.Hazards)
+	acidity := o.Field("pH")
 	if metal != nil && (metal.Kind != "text" || metal.Text == "") {
 		o.Keep(metal.Fail(nil, `is %s; need a symbol in quotes, as "Au"`, strictjson.Describe(metal)))
 	}
@@ -47,6 +49,9 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	if err := readWindow(window, &b.Window.Low, &b.Window.High, nil); err != nil {
 		return err
 	}
+	if err := readPH(acidity, l); err != nil {
+		return err
+	}
 	if err := readWindow(volts, &b.Volts.Low, &b.Volts.High, nil); err != nil {
 		return err
 	}
@@ -56,6 +61,36 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	}
 	if err := b.Check(); err != nil {
 		return n.Fail(err, "%v", err)
+	}
+	return nil
+}
+
+// readPH reads "pH": 4.4, or its low and high end.
+func readPH(n *strictjson.Node, l *traveller.Layer) error {
+	if n == nil {
+		return nil
+	}
+	r := &l.PH
+	if n.Kind == "object" {
+		o := strictjson.Object(n)
+		o.Scan(o.Must("low", "a number as 4.2"), &r.Low, true)
+		o.Scan(o.Must("high", "a number as 4.8"), &r.High, true)
+		if err := o.Done(); err != nil {
+			return err
+		}
+		if r.Low > r.High {
+			return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", r.Low, r.High)
+		}
+	} else {
+		o := strictjson.On(n)
+		o.Scan(n, &r.Low, true)
+		if r.High = r.Low; o.Err() != nil {
+			return o.Err()
+		}
+	}
+	r.Source, r.Seen = l.Bath.Source, baths.Measured
+	if r.Source == "" {
+		r.Source = baths.JobSource
 	}
 	return nil
 }
@@ -117,6 +152,9 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 		}
 	}
 	if mix == nil {
+		if err := likely(n, b.Deposit.Density, e.Density, e.Symbol); err != nil {
+			return err
+		}
 		if valence == 0 {
 			valence = e.UsualValence()
 		}
@@ -138,6 +176,7 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 		return list.Err()
 	}
 	var parts []faraday.Part
+	var volumes bulk
 	for _, item := range items {
 		o := strictjson.Object(item)
 		symbol, valence, inclusion := o.Text("metal"), o.Whole("valence", 1, 8, 0), o.Yes("inclusion")
@@ -159,6 +198,11 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 			if p, err = faraday.PartOf(symbol, valence, w); err != nil {
 				return item.Fail(err, "%v", err)
 			}
+			metal, err := faraday.Lookup(symbol)
+			if err != nil {
+				return item.Fail(err, "%v", err)
+			}
+			volumes.add(w, metal.Density)
 			if symbol == b.Metal {
 				b.Fine += w
 			}
@@ -171,5 +215,41 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 	if b.Deposit.Equivalent, err = faraday.MixedEquivalent(parts...); err != nil {
 		return mix.Fail(err, "%v", err)
 	}
-	return nil
+	return likely(n, b.Deposit.Density, volumes.density(), "the metals of the deposit")
+}
+
+// A share of the mass of some metals and the room they take.
+type bulk struct {
+	share, room float64
+	unknown     bool // a metal without a usual density
+}
+
+func (v *bulk) add(w units.MassFraction, d units.Density) {
+	if d == 0 {
+		v.unknown = true
+		return
+	}
+	v.share, v.room = v.share+float64(w), v.room+float64(w)/float64(d)
+}
+
+// density is that of the metals together, by their volumes; 0 when not known.
+func (v *bulk) density() units.Density {
+	if v.unknown || v.room == 0 {
+		return 0
+	}
+	return units.Density(v.share / v.room)
+}
+
+// likely refuses a density that can only be a slip of the point or the unit:
+// deposits are lighter than the bulk by some tenths at most.
+func likely(n *strictjson.Node, d, bulk units.Density, of string) error {
+	if bulk == 0 || d > 0.5*bulk && d < 1.5*bulk {
+		return nil
+	}
+	f := strictjson.On(n).Member("density")
+	if f == nil {
+		f = n
+	}
+	const gcc = 1000
+	return f.Fail(units.ErrOutOfRange, "is %.4g g/cm³ where %s has %.4g g/cm³; need the density of the deposit, half to one and a half times that", float64(d)/gcc, of, float64(bulk)/gcc)
 }

@@ -73,12 +73,15 @@
 //	  "draw_limit": "10 %",                  of the content, before it is fed
 //	  "most_thickness": "5 µm",
 //	  "anode": "insoluble",                  or "soluble"
-//	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride
+//	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride; [] for none.
+//	                                         Needed with a finish or a sequence, but for "like"
+//	  "pH": 4.4,                             or {"low": 4.2, "high": 4.8}; acid without it counts as strong
 //	  "source": "demo data",                 where these figures come from
 //	  "salt": "KAu(CN)2",                    it is fed with; when left out the usual one of gold,
 //	                                         silver or copper from cyanide, none for others
 //	  "like": "gold-acid-cobalt"             a bath of package baths of like chemistry: it lends
-//	}                                        anode, agitation, and what to look at
+//	}                                        anode, agitation, what to look at, and for the review of
+//	                                         the sequence its hazards and its pH
 //
 // or a bath of package baths as it stands, run at the middle of its ranges where
 // the file does not say:
@@ -97,7 +100,8 @@
 //	{"kind": "rinse", "stages": 2, "flow": "counterflow"},       also final rinse, drag-out rinse;
 //	                                                             deionised, acidified, station
 //	{"kind": "activate", "holds": "sulfuric acid, 5 %",          also soak clean, electroclean,
-//	 "does": ["activate"], "hazards": ["acid"], "strong": true,  dry, bake
+//	 "does": ["activate"], "hazards": ["acid"],                  dry, bake; "mild": true for acid of pH 1 or more,
+//	                                                             "strong": true for much caustic
 //	 "polarity": "cathodic", "current_density": "1 A/dm²", "volts": {"low": "2 V", "high": "6 V"},
 //	 "temperature": {"low": "18 °C", "high": "30 °C"}, "time": "30 s"}
 //

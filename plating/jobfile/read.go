@@ -99,6 +99,11 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if err := fits(tree, o, &job, steps); err != nil {
 		return traveller.Job{}, err
 	}
+	if steps != nil || job.Finish != sequence.FinishUnknown {
+		if err := sayHazards(layers); err != nil {
+			return traveller.Job{}, err
+		}
+	}
 	if job.Steps, err = readSteps(steps, job.Layers); err != nil {
 		return traveller.Job{}, err
 	}
@@ -114,6 +119,19 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	}
 	job.Price, err = readPrice(cost)
 	return job, err
+}
+
+// sayHazards wants the hazards of each bath of the shop's own: the check for
+// hydrogen cyanide goes by them, and silence is not "none".
+func sayHazards(layers []*strictjson.Node) error {
+	for _, n := range layers {
+		bath := strictjson.On(n).Member("bath")
+		o := strictjson.On(bath)
+		if o.Member("hazards") == nil && o.Member("library") == nil && o.Member("like") == nil {
+			return bath.Fail(units.ErrInconsistent, `field "hazards" is missing; need what the bath holds, as ["cyanide", "acid"], or [] for none: the check of the sequence goes by it`)
+		}
+	}
+	return nil
 }
 
 func readPart(n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (p plating.Part, mended []string, err error) {

@@ -98,7 +98,7 @@ func TestShopReads(t *testing.T) {
 		t.Errorf("price %+v", p)
 	}
 	s, err := traveller.Make(j)
-	if err != nil || s.Stop() || len(s.Findings) != 0 {
+	if err != nil || s.Stop() || len(s.Findings) != 1 || s.Findings[0].Severity != plating.SeverityCaution || s.Findings[0].Code != sequence.CodeCyanideAcid {
 		t.Fatalf("%v, stop %v, %v", err, s.Stop(), s.Findings)
 	}
 	r, err := jobfile.NewShopReport(&s, true)
@@ -207,6 +207,14 @@ var shopWrongs = []struct {
 	{"a tax without quotes", `"tax": "20 %"`, `"tax": 0.2`, 49, "price.tax", "in quotes"},
 	{"an unknown field in the price", `"tax_before_credits"`, `"taxes"`, 49, "price.taxes", "unknown field"},
 	{"an unknown field in the rinse", `"loads": 10`, `"load": 10`, 37, "rinse.load", "unknown field"},
+	{"acid mild and strong", `"strong": true`, `"strong": true, "mild": true`, 23, "sequence[3].mild", "either"},
+	{"a pH of 20", `"content": "8 g/L"`, `"pH": 20, "content": "8 g/L"`, 16, "layers[2].bath.pH", "at most 16"},
+	{"a pH that runs back", `"content": "8 g/L"`, `"pH": {"low": 5, "high": 4}, "content": "8 g/L"`, 16, "layers[2].bath.pH", "low end first"},
+	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH", `"high" is missing`},
+	{"no word on hazards", "\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
+	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "Au has 19.3"},
+	{"a base metal of two kinds", `"stainless steel"`, `"steel"`, 3, "substrate", "springs"},
+	{"a base metal nobody knows", `"stainless steel"`, `"not known"`, 3, "substrate", "magnet"},
 	{"an unknown field in a tank", `"deionised": true`, `"pure": true`, 31, "sequence[11].pure", "unknown field"},
 }
 
@@ -310,5 +318,40 @@ func TestMeshParts(t *testing.T) {
 	}
 	if _, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm"}`, nil); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
 		t.Errorf("without a way to open: %v", err)
+	}
+}
+
+// TestShopHazards: what the list of an own bath forgot comes from the salt and
+// from the bath of like chemistry; a pH of its own goes before the lent one.
+func TestShopHazards(t *testing.T) {
+	make := func(change ...string) traveller.Sheet {
+		t.Helper()
+		text := strings.NewReplacer(change...).Replace(shop)
+		if text == shop {
+			t.Fatal("nothing changed")
+		}
+		j, err := jobfile.ReadShop(strings.NewReader(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := traveller.Make(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s
+	}
+	const list, like = `"hazards": ["cyanide", "acid"]`, `"like": "gold-acid-cobalt"`
+	both := plating.HazardCyanide | plating.HazardAcid
+	s := make(list, `"hazards": []`)
+	if h := s.Job.Layers[1].Bath.Hazards; !h.Has(both) || !s.Tanks[7].Bath.Hazards.Has(both) {
+		t.Errorf("lent: %v, in the tank %v", h, s.Tanks[7].Bath.Hazards)
+	}
+	s = make(list, `"hazards": [], "salt": "KAu(CN)2"`, like, `"source": "demo data"`, `"gold, acid cyanide"`, `"gold"`)
+	if h := s.Job.Layers[1].Bath.Hazards; h != plating.HazardCyanide || !s.Tanks[7].Bath.Hazards.Has(h) {
+		t.Errorf("by its salt: %v, in the tank %v", h, s.Tanks[7].Bath.Hazards)
+	}
+	s = make(`"content": "8 g/L"`, `"pH": {"low": 4.2, "high": 4.8}, "content": "8 g/L"`)
+	if r := s.Tanks[7].Bath.PH; r.Low != 4.2 || r.High != 4.8 || s.Cards[7].PH.High != 4.8 {
+		t.Errorf("own pH: %v, on the card %v", r, s.Cards[7].PH)
 	}
 }

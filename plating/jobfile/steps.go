@@ -101,7 +101,10 @@ func layerNumber(f *strictjson.Node, layers []traveller.Layer) int {
 // readProcess reads a tank that cleans, activates, dries or bakes.
 func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 	q := &t.Process
-	q.Chemistry, q.Source, q.Strong = o.Text("holds"), baths.JobSource, o.Yes("strong")
+	q.Chemistry, q.Source, q.Strong, q.Mild = o.Text("holds"), baths.JobSource, o.Yes("strong"), o.Yes("mild")
+	if f := o.Member("mild"); q.Strong && q.Mild {
+		o.Keep(f.Fail(units.ErrInconsistent, `need either "strong" or "mild"`))
+	}
 	q.Seen = baths.Measured
 	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity", "no current", "cathodic", "anodic")]
 	for _, f := range o.Items("does", "words", false) {

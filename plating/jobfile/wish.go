@@ -65,6 +65,9 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 	if job.Base, err = sequence.ParseSubstrate(f.Text); err != nil {
 		return f.Fail(err, "%v", err)
 	}
+	if _, err := sequence.PracticeFor(job.Base); err != nil {
+		return f.Fail(err, "%v", err) // it says how to find out
+	}
 	return nil
 }
 

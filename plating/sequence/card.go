@@ -18,6 +18,7 @@ type Card struct {
 	Temperature baths.Range[units.Temperature]    `json:"temperature"`
 	Window      baths.Range[units.CurrentDensity] `json:"current_density"`
 	Volts       baths.Range[units.Voltage]        `json:"volts"`
+	PH          baths.Range[baths.PH]             `json:"pH"`
 	Polarity    Polarity                          `json:"polarity"`
 
 	Set      units.CurrentDensity       `json:"set"`     // current density the amps are for
@@ -95,7 +96,7 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 // plated fills the card of a plating tank.
 func (c *Card) plated(t *Tank, p *Piece) error {
 	b := &t.Bath
-	c.Chemistry, c.Temperature, c.Window, c.Volts = b.Name, b.Temperature, b.CurrentDensity, b.Volts
+	c.Chemistry, c.Temperature, c.Window, c.Volts, c.PH = b.Name, b.Temperature, b.CurrentDensity, b.Volts, b.PH
 	c.Polarity, c.Agitation, c.Anode, c.Look = Cathodic, b.Agitation, b.Anode, b.Look
 	c.Cautions = cautions(t)
 	c.Set = t.density()

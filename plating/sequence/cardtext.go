@@ -33,6 +33,9 @@ func (c Card) Text() string {
 	if c.Volts.Given() {
 		line("volts", noted(c.Volts.Text(), c.Volts.Note))
 	}
+	if c.PH.Given() {
+		line("pH", c.PH.Text())
+	}
 	if c.Promise > 0 {
 		line("thickness", c.Promise.Text(units.Micrometre, 2)+" at the thinnest significant spot")
 	}

@@ -123,6 +123,16 @@ func (t *Tank) stages() int {
 	return t.Rinse.Stages
 }
 
+// moving returns how many stages of fresh water a rinse is worth between strong
+// acid and bound cyanide: water that is a little acid does not harm there, water
+// that stands does.
+func (t *Tank) moving() int {
+	if !t.Kind.rinses() || t.Rinse.Flow == Still || t.Process.Hazards != 0 {
+		return 0
+	}
+	return t.Rinse.Stages
+}
+
 // enough is how many clean rinse stages lie between cyanide and acid.
 const enough = 2
 
@@ -131,13 +141,18 @@ const enough = 2
 func (r *review) cyanide() {
 	const reason = "acid and cyanide meet on the piece or in the tank and give off hydrogen cyanide, which kills"
 	const remedy = "two stages of running or counterflow rinse between them, not shared; extraction on"
-	cyan, acid := -1, -1 // tanks still carried from
-	afterCyan, afterAcid := 0, 0
+	const breaks = "below about pH 3 the gold complex breaks down and gives off hydrogen cyanide"
+	// Tanks that the piece still carries from, each with the clean stages since.
+	// A weaker tank between does not take off what a stronger one left.
+	cyan, acid, strong, bound := -1, -1, -1, -1
+	afterCyan, afterAcid, afterStrong, afterBound := 0, 0, 0, 0
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		h := t.hazards()
 		afterCyan += t.stages()
 		afterAcid += t.stages()
+		afterStrong += t.moving()
+		afterBound += t.moving()
 		if t.Kind == Dry || t.Kind == Bake {
 			continue // salts dry on: what was carried stays
 		}
@@ -147,21 +162,30 @@ func (r *review) cyanide() {
 				r.add(CodeCyanideAcid, plating.SeverityStop, practice, "acid of "+r.tanks[acid].title()+" is carried into cyanide: "+plural(afterAcid, "clean rinse stage")+" between",
 					reason, remedy, acid, i)
 			}
-			cyan, afterCyan, acid = i, 0, -1
+			cyan, afterCyan, acid, strong, bound = i, 0, -1, -1, -1
 		case h.Has(plating.HazardAcid):
-			bound := h.Has(plating.HazardCyanide)
+			holds := h.Has(plating.HazardCyanide)
 			switch {
 			case cyan >= 0 && afterCyan < enough:
 				r.add(CodeCyanideAcid, plating.SeverityStop, practice, "cyanide of "+r.tanks[cyan].title()+" is carried into acid: "+plural(afterCyan, "clean rinse stage")+" between",
 					reason, remedy, cyan, i)
-			case !bound && t.strongAcid() && acid >= 0 && afterAcid < 1 && r.tanks[acid].hazards().Has(plating.HazardCyanide):
-				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "bound cyanide of "+r.tanks[acid].title()+" is carried into strong acid: no clean rinse between",
-					"below about pH 3 the gold complex breaks down and gives off hydrogen cyanide", "two stages of running or counterflow rinse between them; extraction on", acid, i)
-			case bound && acid >= 0 && afterAcid < 1 && r.tanks[acid].strongAcid():
-				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "strong acid of "+r.tanks[acid].title()+" goes straight into a bath of bound cyanide",
-					"below about pH 3 the gold complex breaks down and gives off hydrogen cyanide", "rinse between them, and keep the pH meter in the bath", acid, i)
+			case !holds && t.strongAcid() && bound >= 0 && afterBound < 1:
+				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "bound cyanide of "+r.tanks[bound].title()+" is carried into strong acid: no clean rinse between",
+					breaks, "two stages of running or counterflow rinse between them; extraction on; an acid that is weak says so", bound, i)
+			case holds && strong >= 0 && afterStrong < 1:
+				r.add(CodeCyanideAcid, plating.SeverityStop, "GoldCyanidePatent", "strong acid of "+r.tanks[strong].title()+" goes into a bath of bound cyanide: no clean rinse between",
+					breaks, "rinse between them in running water, and keep the pH meter in the bath; an acid that is weak says so", strong, i)
+			case holds && strong >= 0 && afterStrong < enough:
+				r.add(CodeCyanideAcid, plating.SeverityCaution, "GoldCyanidePatent", "strong acid of "+r.tanks[strong].title()+" reaches a bath of bound cyanide over "+plural(afterStrong, "rinse stage"),
+					"what clings lowers the pH of the bath, and "+breaks, "let it drain, change the rinse water often, watch the pH, extraction on", strong, i)
 			}
 			acid, afterAcid, cyan = i, 0, -1
+			if t.strongAcid() && (!holds || t.Bath.PH.Given()) {
+				strong, afterStrong = i, 0
+			}
+			if holds {
+				bound, afterBound = i, 0
+			}
 		}
 	}
 	r.shared()

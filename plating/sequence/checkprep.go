@@ -99,11 +99,11 @@ func (r *review) attack() {
 		case hot && s == PaintedPlastic:
 			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "hot caustic lifts the paint", "a cool, mild cleaner", i)
 		}
-		if nitric := strings.Contains(strings.ToLower(t.Process.Chemistry), "nitric"); nitric && t.Kind == Activate && t.Process.Strong && long(10) && (s.copperBearing() || s.silver()) {
+		if nitric := strings.Contains(strings.ToLower(t.Process.Chemistry), "nitric"); nitric && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() || s.silver()) {
 			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver, and gives off brown poison",
 				"a sulfuric acid dip, or a bright dip of a few seconds", i)
 		}
-		if t.Kind == Activate && h.Has(plating.HazardAcid) && t.Process.Strong && (s.tin() || s == ZincDieCasting) {
+		if t.Kind == Activate && t.strongAcid() && (s.tin() || s == ZincDieCasting) {
 			r.add(CodeStrongAcid, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
 				"a weak dip for seconds on zinc; none on tin", i)
 		}

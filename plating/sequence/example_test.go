@@ -26,7 +26,9 @@ func ExamplePlan() {
 	for i, t := range tanks {
 		fmt.Printf("%2d %s\n", i+1, t.Name)
 	}
-	fmt.Println(len(found), "findings")
+	for _, f := range found {
+		fmt.Printf("%s: %s\n", f.Severity, f.Text)
+	}
 	// Output:
 	//  1 soak in mild alkaline cleaner
 	//  2 rinse
@@ -42,7 +44,7 @@ func ExamplePlan() {
 	// 12 rinse
 	// 13 final rinse, deionised
 	// 14 dry
-	// 0 findings
+	// caution: strong acid of cathodic activation in sulfuric acid, 5 to 10 % by volume reaches a bath of bound cyanide over 1 rinse stage
 }
 
 // A bezel of unknown metal: no plan is guessed.
@@ -127,6 +129,7 @@ func ExampleCards() {
 	//    current      3.72 A, cathodic, at 3.00 A/dm²
 	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)
 	//    volts        4 V to 6 V (from memory)
+	//    pH           0.5 to 3.5 (from memory)
 	//    time         15 s to 60 s, usual stay (from memory)
 	//    entry        LIVE: current on before the piece goes in
 	//    agitation    move the part (from memory)

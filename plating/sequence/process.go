@@ -51,7 +51,8 @@ type Process struct {
 	Chemistry      string
 	Effect         Effect
 	Hazards        plating.Hazard
-	Strong         bool // acid below about pH 1, or much caustic
+	Mild           bool // acid of pH 1 or more; an acid tank that does not say so counts as strong
+	Strong         bool // much caustic
 	Polarity       Polarity
 	Temperature    baths.Range[units.Temperature]
 	CurrentDensity baths.Range[units.CurrentDensity]
@@ -112,7 +113,7 @@ func electroclean(p Polarity) Tank {
 
 // dip is an acid dip without current.
 func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string, seen baths.Seen) Tank {
-	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid, Strong: strong,
+	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid, Mild: !strong,
 		Temperature: heat(18, 30), Time: seconds, Agitation: move(), Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
 }
 

@@ -2,9 +2,11 @@ package sequence_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
 )
 
@@ -86,6 +88,66 @@ func TestPlansOfOneBath(t *testing.T) {
 			if f == sequence.BrightCopper && zincLike && len(keys) < 3 {
 				t.Errorf("%s to %s: %v", s, f, keys)
 			}
+		}
+	}
+}
+
+// TestPropertyStrengthOfAcid: acid that does not say that it is weak counts as
+// strong, and neither a weaker acid nor water that stands takes it off a piece
+// on its way into bound cyanide.
+func TestPropertyStrengthOfAcid(t *testing.T) {
+	dip := func(mild bool) sequence.Tank {
+		return sequence.Tank{Kind: sequence.Activate, Time: 15, Process: sequence.Process{Chemistry: "sulfuric acid", Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid, Mild: mild}}
+	}
+	sour := rinse(1, sequence.Still)
+	sour.Rinse.Acidified = true
+	fresh := rinse(1, sequence.Running)
+	fresh.Rinse.Acidified = true
+	own := bath(t, "rhodium-sulfate")
+	own.Name, own.PH = "rhodium of our own", baths.Range[baths.PH]{}
+	rhodium := sequence.Tank{Kind: sequence.Plate, Bath: own, Promise: 0.1 * um}
+	bound := plated(t, sequence.Strike, "gold-acid-strike", 0)
+	for name, c := range map[string]struct {
+		tanks []sequence.Tank
+		want  plating.Severity
+	}{
+		"not said, straight in":           {[]sequence.Tank{dip(false), bound}, plating.SeverityStop},
+		"said to be weak, straight in":    {[]sequence.Tank{dip(true), bound}, plating.SeverityInfo},
+		"a still, sour rinse":             {[]sequence.Tank{dip(false), sour, bound}, plating.SeverityStop},
+		"still water":                     {[]sequence.Tank{dip(false), rinse(2, sequence.Still), bound}, plating.SeverityStop},
+		"a weak acid between":             {[]sequence.Tank{dip(false), dip(true), bound}, plating.SeverityStop},
+		"a weak acid and still water":     {[]sequence.Tank{dip(false), rinse(1, sequence.Still), dip(true), rinse(1, sequence.Still), bound}, plating.SeverityStop},
+		"a running, sour rinse":           {[]sequence.Tank{dip(false), fresh, bound}, plating.SeverityCaution},
+		"two running rinses":              {[]sequence.Tank{dip(false), rinse(2, sequence.Running), bound}, plating.SeverityInfo},
+		"bound into an acid not said":     {[]sequence.Tank{bound, rhodium}, plating.SeverityStop},
+		"bound over weak into the same":   {[]sequence.Tank{bound, dip(true), rhodium}, plating.SeverityStop},
+		"bound over water into the same":  {[]sequence.Tank{bound, rinse(1, sequence.Running), rhodium}, plating.SeverityInfo},
+		"a strike of pH 0.5, straight in": {[]sequence.Tank{bound, plated(t, sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
+	} {
+		got := plating.SeverityInfo
+		for _, f := range sequence.Check(c.tanks, piece(sequence.Copper, sequence.Rhodium)) {
+			if f.Code == sequence.CodeCyanideAcid {
+				got = max(got, f.Severity)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: %s, want %s", name, got, c.want)
+		}
+	}
+}
+
+// TestPropertyOtherNames: names of the trade, and the question where one could
+// mean two metals.
+func TestPropertyOtherNames(t *testing.T) {
+	for name, want := range map[string]sequence.Substrate{"Aluminum": sequence.Aluminium, " tin ": sequence.Pewter, "soft-soldered joints": sequence.SoftSoldered,
+		"painted plastic": sequence.PaintedPlastic, "mild  steel": sequence.LowCarbonSteel, "not known": sequence.SubstrateUnknown, "unknown": sequence.SubstrateUnknown} {
+		if got, err := sequence.ParseSubstrate(name); err != nil || got != want {
+			t.Errorf("%q: %v, %v", name, got, err)
+		}
+	}
+	for name, ask := range map[string]string{"steel": "springs", "carbon steel": "springs", "Silver": "925"} {
+		if _, err := sequence.ParseSubstrate(name); err == nil || !strings.Contains(err.Error(), ask) {
+			t.Errorf("%q: %v", name, err)
 		}
 	}
 }

@@ -178,7 +178,7 @@ func TestPropertyCautions(t *testing.T) {
 		{sequence.Nickel, true, []sequence.Code{sequence.CodeNickelSkin}},
 		{sequence.SterlingSilver, false, []sequence.Code{sequence.CodeDisclose}},
 		{sequence.SterlingSilver, true, nil},
-		{stainless, true, nil},
+		{stainless, true, []sequence.Code{sequence.CodeCyanideAcid}}, // acid rinse before the strike
 		{brass, true, nil},
 	} {
 		p := piece(c.base, hard)

@@ -67,12 +67,43 @@ func (s *Substrate) UnmarshalText(text []byte) error {
 	return err
 }
 
-// ParseSubstrate reads the name of a substrate; capitals do not count.
+// ParseSubstrate reads the name of a substrate, or another that the trade uses
+// for it; capitals do not count. "Unknown" and "not known" are read as such.
 //
-// Errors: a [*units.ValueError] that lists the names.
+// Errors: a [*units.ValueError] that lists the names, or tells apart what a name
+// as "steel" could mean.
 func ParseSubstrate(text string) (Substrate, error) {
+	plain := strings.Join(strings.Fields(strings.ToLower(text)), " ")
+	for _, w := range otherWords() {
+		if w.word == plain {
+			if w.ask == "" {
+				return w.is, nil
+			}
+			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(plain), Need: w.ask, Err: units.ErrOutOfRange}
+		}
+	}
 	i, err := choose("base metal", text, substrateWords())
 	return Substrate(i), err
+}
+
+// An otherWord is another name that the trade uses, or one that could mean two
+// metals with the question that tells them apart.
+type otherWord struct {
+	word string
+	is   Substrate
+	ask  string
+}
+
+func otherWords() []otherWord {
+	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; stainless steel if a magnet does not hold or it never rusts"
+	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is plate over brass"
+	return []otherWord{
+		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""}, {"soft solder", SoftSoldered, ""},
+		{"soft-soldered joints", SoftSoldered, ""}, {"soft soldered", SoftSoldered, ""}, {"soldered", SoftSoldered, ""}, {"painted plastic", PaintedPlastic, ""},
+		{"zinc", ZincDieCasting, ""}, {"zinc alloy", ZincDieCasting, ""}, {"zinc casting", ZincDieCasting, ""}, {"german silver", NickelSilver, ""}, {"mild steel", LowCarbonSteel, ""},
+		{"spring steel", HighCarbonSteel, ""}, {"stainless", StainlessSteel, ""},
+		{"steel", 0, steel}, {"carbon steel", 0, steel}, {"silver", 0, silver},
+	}
 }
 
 // choose finds a word of a list that starts with the word for "unknown",

@@ -121,15 +121,19 @@ func (t *Tank) hazards() plating.Hazard {
 	return h
 }
 
-// strongAcid reports whether the tank holds acid below about pH 1.
+// strongAcid reports whether the tank holds acid below about pH 1, or acid of
+// which nobody says that it is weaker.
 func (t *Tank) strongAcid() bool {
 	if !t.hazards().Has(plating.HazardAcid) {
 		return false
 	}
 	if t.Kind.deposits() {
-		return t.Bath.PH.Given() && t.Bath.PH.Low < 1
+		return t.Bath.PH.Low < 1 // 0 where it is not given
 	}
-	return t.Process.Strong
+	if t.Kind.rinses() || t.Kind == DragOut {
+		return t.Process.Hazards.Has(plating.HazardAcid) && !t.Process.Mild // acidified water is mild
+	}
+	return !t.Process.Mild
 }
 
 // solution reports whether the tank holds something that must be rinsed off.

@@ -81,7 +81,7 @@ var wrongs = []struct {
 	{"hard steel in a cathodic dip", sequence.HighCarbonSteel, hard, func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Polarity = sequence.Cathodic }, sequence.CodeEmbrittle, "without current"},
 	{"zincate stripped again", aluminium, nickel, func(l *line) {
 		i := l.bath("copper-cyanide-build")
-		l.insert(i, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "nitric acid", Effect: sequence.EffectDesmut, Hazards: plating.HazardAcid, Strong: true}}, rinse(2, sequence.Running))
+		l.insert(i, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "nitric acid", Effect: sequence.EffectDesmut, Hazards: plating.HazardAcid}}, rinse(2, sequence.Running))
 	}, sequence.CodeNotActivated, "a zincate film"},
 	{"brass cleaned behind its dip", brass, hard, func(l *line) { l.insert(l.kind(sequence.Activate)+2, l.tanks[0], rinse(2, sequence.Running)) }, sequence.CodeNotActivated, "an acid dip"},
 	{"brass left in nitric acid", brass, hard, func(l *line) {
@@ -215,7 +215,7 @@ func electrocleaner(p sequence.Polarity) sequence.Tank {
 
 func strongDip() sequence.Tank {
 	return sequence.Tank{Kind: sequence.Activate, Time: 15, Process: sequence.Process{Chemistry: "hydrochloric acid, 20 %", Effect: sequence.EffectDeoxidise,
-		Hazards: plating.HazardAcid, Strong: true}}
+		Hazards: plating.HazardAcid}}
 }
 
 // TestPropertyWrongSequences: each mistake is caught with its own reason, and

@@ -73,6 +73,7 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	b.CurrentDensity = over(b.CurrentDensity, given(own, own.Window.Low, own.Window.High))
 	b.Volts = over(b.Volts, given(own, own.Volts.Low, own.Volts.High))
 	b.Temperature = over(b.Temperature, given(own, own.Heat.Low, own.Heat.High))
+	b.PH = over(b.PH, l.PH)
 	if own.MostThickness > 0 {
 		b.MostThickness = given(own, 0, own.MostThickness)
 	}
@@ -117,6 +118,9 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 		lr.Notes = append(lr.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
 			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the %s promised", p.Efficiency.Low.Percent(0), (low+lr.Below).Text(units.Micrometre, 2), l.Promise.Text(units.Micrometre, 2)),
 			Do:   fmt.Sprintf("plate %.2f times as long, or weigh a trial piece", math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
+	}
+	if len(s.Tanks) > 0 { // the review of the sequence judges what is carried over
+		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool { return n.Between })
 	}
 	switch s.Job.Base {
 	case sequence.SubstrateUnknown, sequence.LowCarbonSteel, sequence.HighCarbonSteel, sequence.StainlessSteel:

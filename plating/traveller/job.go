@@ -50,6 +50,10 @@ type Layer struct {
 	// bath lies; zero curves when that is not known.
 	Low, High plating.EfficiencyCurve
 
+	// PH of an own bath; what Library lends, when it is not given. Acid of which
+	// neither says how strong it is counts as strong.
+	PH baths.Range[baths.PH]
+
 	// Salt is what the bath is fed with; the zero Formula means the usual salt
 	// of its chemistry, if there is one.
 	Salt faraday.Formula

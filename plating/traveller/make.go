@@ -3,7 +3,9 @@ package traveller
 import (
 	"errors"
 	"fmt"
+	"slices"
 
+	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
@@ -36,6 +38,10 @@ func Make(j Job) (Sheet, error) {
 	if err != nil {
 		return Sheet{}, err
 	}
+	j.Layers = slices.Clone(j.Layers)
+	for i := range j.Layers {
+		j.Layers[i].Bath.Hazards |= j.Layers[i].lent()
+	}
 	s := Sheet{Job: j, Area: area, Wetted: wetted(j.Parts)}
 	if err := s.sequence(); err != nil {
 		return Sheet{}, err
@@ -57,6 +63,18 @@ func Make(j Job) (Sheet, error) {
 		return Sheet{}, err
 	}
 	return s, s.price()
+}
+
+// lent returns the hazards that a bath of like chemistry has, and cyanide where
+// the salt holds it: what the bath's own list forgot.
+func (l *Layer) lent() plating.Hazard {
+	h := l.Library.Hazards
+	if cyanide, err := faraday.ParseFormula("CN"); err == nil && !l.Salt.IsZero() {
+		if _, err := l.Salt.MassFractionOf(cyanide); err == nil {
+			h |= plating.HazardCyanide
+		}
+	}
+	return h
 }
 
 // wetted is the area that solution clings to: what is masked is wet too.

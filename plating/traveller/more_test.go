@@ -109,7 +109,7 @@ func TestStepsCarry(t *testing.T) {
 	// A promise above what is timed: the piece is judged by what the last coat comes to.
 	j = shipped(t, "hands")
 	j.Layers[1].Promise, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false
-	if s := made(t, j); s.Stop() || len(s.Findings) != 0 {
+	if s := made(t, j); s.Stop() || sequence.Worst(s.Findings) > plating.SeverityCaution {
 		t.Errorf("a timed finish: %v", s.Findings)
 	}
 	// Another metal in the next tank is no onward bath.
