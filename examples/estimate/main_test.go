@@ -285,6 +285,31 @@ func TestBareJob(t *testing.T) {
 	}
 }
 
+// TestRefused: a sequence that gives off hydrogen cyanide leaves nothing to set,
+// neither on the sheet nor on the page.
+func TestRefused(t *testing.T) {
+	job := `{"format": "laydown job 1", "substrate": "copper", "parts": [{"area": "50 cm²"}],
+  "layers": [{"min_to_mean": 0.5, "promise": "5 µm", "bath": {"library": "silver-cyanide", "volume": "8 L", "content": "30 g/L"}}],
+  "sequence": [{"kind": "soak clean", "holds": "mild cleaner", "does": ["clean"]}, {"kind": "rinse", "stages": 2},
+    {"kind": "activate", "holds": "sulfuric acid, 5 %", "does": ["deoxidise"], "hazards": ["acid"]}, {"layer": 1}, {"kind": "rinse", "stages": 2}]}`
+	file := filepath.Join(t.TempDir(), "page.html")
+	status, out, bad := call(t, job, "-html", file, "-")
+	page, err := os.ReadFile(file)
+	if status != 1 || err != nil || !strings.Contains(bad, "do not start") {
+		t.Fatalf("status %d, %q, %v", status, bad, err)
+	}
+	for what, text := range map[string]string{"sheet": out, "page": string(page)} {
+		if strings.Count(text, "STOP") < 3 || !strings.Contains(text, "sulfuric acid, 5 % (activate): STOP") || !strings.Contains(text, "Before you start") {
+			t.Errorf("the %s does not mark the tanks:\n%s", what, text)
+		}
+		for _, set := range []string{"[ ]", `class="box"`, "at the thinnest spot", "A/dm²", "Price"} {
+			if strings.Contains(text, set) {
+				t.Errorf("the %s of a sequence that must not be run holds %q", what, set)
+			}
+		}
+	}
+}
+
 // TestStop: a job that must not be started says so first and exits with 1.
 func TestStop(t *testing.T) {
 	empty := strings.Replace(bare, `"efficiency": 0.9`, `"efficiency": 0.9, "content": "1 mg/L", "volume": "10 mL"`, 1)

@@ -18,6 +18,7 @@ type page struct {
 	Title, Substrate, Area string
 	Demo                   bool
 	Stops                  []string
+	Refused                []string // the tanks of a sequence that must not be run: nothing is to be set
 	Parts                  []pagePart
 	Mended                 []string
 	Cautions               []plating.Note
@@ -78,6 +79,10 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	}
 	p.Mended = job.Mended
 	p.Stops = collect(func(s *sheet) { s.stops(made) })
+	if made.Refused() {
+		p.Refused = asTheyStand(made)
+		return pageTemplate().Execute(w, p)
+	}
 	if len(made.Tanks) > 0 {
 		p.line(made)
 	} else {
@@ -124,6 +129,9 @@ func (p *page) line(made *traveller.Sheet) {
 	if v := &made.Practice; v.Title != "" {
 		p.Sequence = append(p.Sequence, fmt.Sprintf("For %s to %s: %s %s (%s); its steps here are %s. When unsure: %s. [%s]", made.Job.Base, finish(made), v.Standard, v.Title, v.Seen, v.Detail, v.Unsure, v.Source))
 	}
+	for _, w := range made.Practice.Reasons {
+		p.Sequence = append(p.Sequence, "Why: "+w.String())
+	}
 	p.Sequence = append(p.Sequence, confidence(made), atTheLine(made), gas(made))
 	for _, f := range made.Findings {
 		if f.Severity != plating.SeverityStop {
@@ -134,6 +142,9 @@ func (p *page) line(made *traveller.Sheet) {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
 			t := pageTank(c.Number, k, &made.Result.Layers[k])
+			l := &made.Job.Layers[k]
+			in := stop{card: *c, power: made.Powers[k], lent: !l.Whole && !l.PH.Given()}
+			t.Rows = append(t.Rows, in.more()...)
 			t.card(c)
 			t.spread(&made.Result.Layers[k].Layer, made.Result.Layers[k].Below, &made.Spreads[k])
 			p.Tanks = append(p.Tanks, t)

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,7 +18,9 @@ import (
 type stop struct {
 	card   sequence.Card
 	spread traveller.Spread
+	power  traveller.Power
 	part   bool // the coat has an area of its own
+	lent   bool // pH is that of a bath of like chemistry
 }
 
 // sequence prints the tanks one after the other.
@@ -31,6 +34,9 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 		s.wrap("Sequence  ", fmt.Sprintf("for %s to %s: %s (%s); its steps here are %s. When unsure: %s. [%s]",
 			made.Job.Base, finish(made), standard, p.Seen, p.Detail, p.Unsure, p.Source))
 	}
+	for _, w := range p.Reasons {
+		s.wrap("    why   ", w.String())
+	}
 	s.wrap("          ", confidence(made))
 	s.wrap("          ", atTheLine(made))
 	s.wrap("          ", gas(made))
@@ -41,13 +47,46 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 	for i := range made.Cards {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
-			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k], made.Result.Layers[k].Layer.Area != made.Area})
+			l := &made.Job.Layers[k]
+			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k], made.Powers[k], made.Result.Layers[k].Layer.Area != made.Area, !l.Whole && !l.PH.Given()})
 		} else {
 			s.wrap(fmt.Sprintf("%d. ", c.Number), fmt.Sprintf("%s (%s)", strings.ToUpper(c.Name), c.Kind))
 			s.process(c)
 		}
 		s.line("")
 	}
+}
+
+// refused prints what is left of a sequence that must not be run: the names of
+// its tanks, and nothing to set.
+func (s *sheet) refused(made *traveller.Sheet) {
+	s.line("Tanks as they stand")
+	for i, name := range asTheyStand(made) {
+		s.wrap(fmt.Sprintf("  %2d. ", i+1), name)
+	}
+	s.line("")
+	for _, f := range made.Findings {
+		if f.Severity != plating.SeverityStop {
+			s.wrap("   "+mark(f.Severity)+" ", finding(f))
+		}
+	}
+	s.wrap("", "No amps, no minutes and no price are printed before this is mended.")
+}
+
+// asTheyStand names the tanks and marks those that a stop concerns.
+func asTheyStand(made *traveller.Sheet) []string {
+	list := make([]string, len(made.Tanks))
+	for i := range made.Tanks {
+		t := &made.Tanks[i]
+		list[i] = orText(t.Name, orText(t.Process.Chemistry, orText(t.Bath.Name, t.Kind.String()))) + " (" + t.Kind.String() + ")"
+		for _, f := range made.Findings {
+			if f.Severity == plating.SeverityStop && slices.Contains(f.Tanks, i) {
+				list[i] += ": STOP"
+				break
+			}
+		}
+	}
+	return list
 }
 
 // atTheLine says how long the load keeps somebody at the line.
@@ -136,18 +175,23 @@ func (s *sheet) process(c *sequence.Card) {
 	if c.Time.Typical > 0 {
 		s.row("time", stay(c.Time), c.TimeBy+from(c.TimeFrom))
 	}
-	s.card(c)
+	s.card(c, nil)
 	for _, n := range c.Cautions {
 		s.note(n)
 	}
 }
 
 // card prints what a tank asks for beside figures.
-func (s *sheet) card(c *sequence.Card) {
+func (s *sheet) card(c *sequence.Card, in *stop) {
 	if c.LiveEntry {
 		s.row("entry", "LIVE", "the current is on before the piece touches the bath")
 	}
 	plates := c.Kind == sequence.Strike || c.Kind == sequence.Underplate || c.Kind == sequence.Plate
+	if in != nil {
+		for _, r := range in.more() {
+			s.row(r.What, r.Value, r.Why)
+		}
+	}
 	switch {
 	case c.Agitation.Text != "":
 		s.row("move", "", c.Agitation.String())
@@ -174,6 +218,37 @@ func (s *sheet) card(c *sequence.Card) {
 	for _, l := range c.Look {
 		s.row("look", "", l)
 	}
+}
+
+// more is what a coat's tank says of its acidity and of the rectifier.
+func (in *stop) more() []pageRow {
+	var rows []pageRow
+	if ph := in.card.PH; ph.Given() {
+		why := ph.Origin()
+		if in.lent {
+			why = "not given for this bath; one of like chemistry has it (" + why + ")"
+		}
+		rows = append(rows, pageRow{"pH", span(ph.Low.String(), ph.High.String()), why, true})
+	}
+	if p := in.power; p.High > 0 {
+		watts := func(v units.Power) string { return figure(v, units.Watt, 2, 1) }
+		why := "from the rectifier, at the volts expected"
+		switch {
+		case p.Warms >= 0.05:
+			why += fmt.Sprintf("; warms the bath by %.1f K at most", float64(p.Warms))
+		case p.Warms > 0:
+			why += "; the bath does not warm by it"
+		}
+		rows = append(rows, pageRow{"power", span(watts(p.Low), watts(p.High)), why, false})
+	}
+	return rows
+}
+
+func span(low, high string) string {
+	if low == high {
+		return low
+	}
+	return low + " to " + high
 }
 
 const notGiven = "not given"

@@ -36,6 +36,10 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	s.line("        plated area of the load      %9s", figure(made.Area, units.SquareCentimetre, 3, 1))
 	s.line("")
 	s.before(made)
+	if made.Refused() {
+		s.refused(made)
+		return s.err
+	}
 	if len(made.Tanks) > 0 {
 		s.sequence(made)
 	} else {
@@ -159,7 +163,7 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	}
 	s.settings(lr, in)
 	if in != nil {
-		s.card(&in.card)
+		s.card(&in.card, in)
 	}
 	thinnest := "at the thinnest spot" + togetherWith(lr)
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),

@@ -45,6 +45,13 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <h1>{{.Title}}</h1>
 {{range .Stops}}<section class="stop">{{.}}</section>
 {{end}}{{if .Demo}}<p>The embedded example, with invented figures. Name a job file of your own before you plate.</p>
+{{end}}{{if .Refused}}<section>
+<h2>Tanks as they stand</h2>
+<ol>
+{{range .Refused}}<li>{{.}}</li>
+{{end}}</ol>
+<p>No amps, no minutes and no price are printed before this is mended.</p>
+</section>
 {{end}}<section>
 <h2>Load</h2>
 <table>
@@ -60,7 +67,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 {{range .Cautions}}<li>{{.Text}}: {{.Do}}</li>
 {{end}}</ul>
 <p class="small">These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]</p>
-{{if not .Sequence}}<p><span class="box"></span>cleaned until water runs off without a break, rinsed twice, {{.Substrate}} activated by your own proven procedure, kept wet [common practice, no source]</p>
+{{if not (or .Sequence .Refused)}}<p><span class="box"></span>cleaned until water runs off without a break, rinsed twice, {{.Substrate}} activated by your own proven procedure, kept wet [common practice, no source]</p>
 {{end}}</section>
 {{if .Sequence}}<section>
 <h2>Sequence</h2>
@@ -81,7 +88,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 {{if .Notes}}<ul class="small">{{range .Notes}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}: {{.Text}}{{if .Do}}: {{.Do}}{{end}} [{{.Source}}]</li>{{end}}</ul>
 {{end}}{{if .Then}}<p><span class="box"></span>{{.Then}}</p>
 {{end}}</section>
-{{end}}<section>
+{{end}}{{if not .Refused}}<section>
 <h2>Afterwards</h2>
 <ul>
 {{range .Metals}}<li>{{.}}</li>
@@ -91,7 +98,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <tr><td class="v">weight after, dry</td><td class="m"></td><td>gauge at the thinnest spot: ______________________</td></tr>
 </table>
 </section>
-{{if .Rinsing}}<section class="flow">
+{{end}}{{if .Rinsing}}<section class="flow">
 <h2>Rinsing</h2>
 {{range .Rinsing}}<p>{{.}}</p>
 {{end}}</section>

@@ -54,10 +54,21 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 }
 
 func rinses(v *traveller.Rinsing) string {
-	if v.Rinses < 2 {
+	switch {
+	case v.Singles > 0:
+		return fmt.Sprintf(" A running rinse by itself takes %s. The sequence has %s and %s: %s in all, the final rinse not counted.", water(v.Single), counted(v.Rinses, "such row"),
+			counted(v.Singles, "running rinse"), water(v.Total))
+	case v.Rinses < 2:
 		return ""
 	}
 	return fmt.Sprintf(" The sequence has %d of them: %s.", v.Rinses, water(v.Total))
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // water writes an amount of water as it is measured out.

@@ -14,7 +14,7 @@
 //
 // [Published] was read in a copy of the publication, [SecondHand] in a text
 // that quotes it, [FromMemory] nowhere: it is what finishers remember, and
-// shown as such wherever it is printed. [Measured] is for your own. The
+// shown as such wherever it is printed. [Given] and [Measured] are for your own. The
 // confidence of a result is the weakest figure that went into it
 // ([Bath.Confidence], [Span.Confidence]). Most efficiencies and many densities
 // of gold baths are from memory: weigh a trial piece ([plating.Trial]) before

@@ -193,9 +193,9 @@ func figure[Q units.Quantity, P strictjson.Pointer[Q]](o *strictjson.Reader, nam
 // from reads where a figure comes from.
 func from(f *strictjson.Reader, n *strictjson.Node) (string, Seen) {
 	source := f.Text("source")
-	seen := Seen(f.Choice("seen", FromMemory.String(), SecondHand.String(), Published.String(), Measured.String()))
+	seen := Seen(f.Choice("seen", FromMemory.String(), SecondHand.String(), Published.String(), Given.String(), Measured.String()))
 	if f.Member("seen") == nil {
-		f.Keep(n.Fail(nil, `field "seen" is missing; need one of from memory, second hand, published, measured`))
+		f.Keep(n.Fail(nil, `field "seen" is missing; need one of from memory, second hand, published, given, measured`))
 	}
 	if source == "" && seen != FromMemory {
 		f.Keep(n.Fail(nil, `field "source" is missing; need where the figure was read or measured`))

@@ -111,7 +111,7 @@ var wrongs = []struct {
 	{"density left out", `"density": {"low": "17 g/cm³", "high": "17.5 g/cm³", "source": "weighed coats", "seen": "measured"},`, ``, 3, "baths[1]", "density of the deposit"},
 	{"no ends", `"low": "36 °C", "high": "40 °C", `, ``, 18, "baths[1].temperature", `need "low" and "high"`},
 	{"seen left out", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C"`, 18, "baths[1].temperature", `field "seen" is missing`},
-	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18, "baths[1].temperature.seen", "need one of from memory, second hand, published, measured"},
+	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18, "baths[1].temperature.seen", "need one of from memory, second hand, published, given, measured"},
 	{"source left out", `"source": "meter", `, ``, 21, "baths[1].pH", `field "source" is missing`},
 	{"efficiency over one", `"high": 0.38`, `"high": 1.38`, 3, "baths[1]", "current efficiency"},
 	{"efficiency zero", `"high": 0.38`, `"high": 0`, 10, "baths[1].efficiency.high", "need a value above zero"},

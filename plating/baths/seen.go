@@ -12,6 +12,7 @@ const (
 	FromMemory Seen = iota // recalled or common practice; no publication was seen. A lead to check
 	SecondHand             // read in a text that quotes or summarises the publication
 	Published              // read in a copy of the publication itself
+	Given                  // the caller's own word; how it was found is not said
 	Measured               // found on the caller's own bath
 )
 
@@ -33,6 +34,8 @@ func (s Seen) String() string {
 		return "second hand"
 	case Published:
 		return "published"
+	case Given:
+		return "given"
 	case Measured:
 		return "measured"
 	}
@@ -53,7 +56,7 @@ func (s *Seen) UnmarshalText(text []byte) error {
 		}
 	}
 	return &units.ValueError{Field: "how it was seen", Value: cut(string(text)),
-		Need: "from memory, second hand, published or measured", Err: units.ErrOutOfRange}
+		Need: "from memory, second hand, published, given or measured", Err: units.ErrOutOfRange}
 }
 
 // Weakest returns the weakest of several ways: an estimate is known no better

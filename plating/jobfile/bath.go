@@ -88,7 +88,7 @@ func readPH(n *strictjson.Node, l *traveller.Layer) error {
 			return o.Err()
 		}
 	}
-	r.Source, r.Seen = l.Bath.Source, baths.Measured
+	r.Source, r.Seen = l.Bath.Source, baths.Given
 	if r.Source == "" {
 		r.Source = baths.JobSource
 	}

@@ -28,6 +28,7 @@ type Report struct {
 	Sequence []TankReport    `json:"sequence,omitempty"`
 	Findings []FindingReport `json:"findings,omitempty"`
 	Practice string          `json:"practice,omitempty"` // that the proposed tanks follow
+	Reasons  []string        `json:"reasons,omitempty"`  // for its steps
 	LineTime string          `json:"line_time,omitempty"`
 	LineLow  string          `json:"line_time_low,omitempty"`
 	LineHigh string          `json:"line_time_high,omitempty"`

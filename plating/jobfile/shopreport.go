@@ -26,6 +26,10 @@ type TankReport struct {
 	CurrentLow  string       `json:"current_low,omitempty"`
 	CurrentHigh string       `json:"current_high,omitempty"`
 	Volts       string       `json:"volts,omitempty"`
+	PH          string       `json:"pH,omitempty"`
+	PowerLow    string       `json:"power_low,omitempty"`
+	PowerHigh   string       `json:"power_high,omitempty"`
+	Warms       float64      `json:"warms_K,omitempty"` // the bath, at most
 	TimeLow     string       `json:"time_low,omitempty"`
 	Time        string       `json:"time,omitempty"`
 	TimeHigh    string       `json:"time_high,omitempty"`
@@ -82,6 +86,8 @@ type RinseReport struct {
 	Stages      int             `json:"stages,omitempty"`
 	Water       string          `json:"water_per_rinse,omitempty"`
 	Rinses      int             `json:"rinses,omitempty"`
+	Single      string          `json:"running_water,omitempty"` // of one running rinse
+	Singles     int             `json:"running_rinses,omitempty"`
 	Total       string          `json:"water,omitempty"` // of all rinses
 	Metals      []DraggedReport `json:"metals"`
 }
@@ -157,6 +163,9 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	if s.Oven.High > 0 {
 		r.OvenLow, r.OvenHigh = s.Oven.Low.Text(units.Minute, -1), s.Oven.High.Text(units.Minute, -1)
 	}
+	for _, w := range s.Practice.Reasons {
+		r.Reasons = append(r.Reasons, w.String())
+	}
 	if p := &s.Practice; p.Title != "" {
 		r.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 	}
@@ -164,7 +173,12 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
 	}
 	for i := range s.Cards {
-		r.Sequence = append(r.Sequence, tankReport(&s.Cards[i], s.Coats[i]))
+		t := tankReport(&s.Cards[i], s.Coats[i])
+		if k := s.Coats[i]; k >= 0 && s.Powers[k].High > 0 {
+			p := &s.Powers[k]
+			t.PowerLow, t.PowerHigh, t.Warms = p.Low.Text(units.Watt, -1), p.High.Text(units.Watt, -1), float64(p.Warms)
+		}
+		r.Sequence = append(r.Sequence, t)
 	}
 	for _, f := range s.Findings {
 		tanks := make([]int, len(f.Tanks))
@@ -215,6 +229,9 @@ func tankReport(c *sequence.Card, coat int) TankReport {
 	if c.Volts.Given() {
 		t.Volts = c.Volts.Text()
 	}
+	if c.PH.Given() {
+		t.PH = c.PH.Text()
+	}
 	if c.Set > 0 {
 		t.Polarity, t.Current = c.Polarity.String(), c.Amps.Text(units.Ampere, -1)
 		if c.AmpsTop > 0 {
@@ -235,6 +252,9 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 		Note: v.Carried.Note, Ratio: float64(v.Ratio), Metals: []DraggedReport{}}
 	if v.Water > 0 {
 		r.Stages, r.Water, r.Rinses = v.Stages, v.Water.Text(units.Litre, -1), v.Rinses
+		if r.Singles = v.Singles; r.Singles > 0 {
+			r.Single = v.Single.Text(units.Litre, -1)
+		}
 		r.Total = v.Total.Text(units.Litre, -1)
 	}
 	for _, m := range v.Metals {

@@ -105,7 +105,7 @@ func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 	if f := o.Member("mild"); q.Strong && q.Mild {
 		o.Keep(f.Fail(units.ErrInconsistent, `need either "strong" or "mild"`))
 	}
-	q.Seen = baths.Measured
+	q.Seen = baths.Given
 	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity", "no current", "cathodic", "anodic")]
 	for _, f := range o.Items("does", "words", false) {
 		e, ok := effectWords[f.Text]
@@ -135,7 +135,7 @@ func readOwnRange[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node,
 	if n == nil {
 		return nil
 	}
-	r.Source, r.Seen = baths.JobSource, baths.Measured
+	r.Source, r.Seen = baths.JobSource, baths.Given
 	if n.Kind == "object" {
 		return readWindow[Q, P](n, &r.Low, &r.High, nil)
 	}

@@ -34,7 +34,10 @@ func (s Substrate) source() string {
 }
 
 // activates reports whether a strike takes a passive film by itself.
-func (t *Tank) activates() bool { return t.Kind == Strike && t.strongAcid() }
+// It must say how acid it is: from memory, such strikes run up to about pH 3.5.
+func (t *Tank) activates() bool {
+	return t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() && t.Bath.PH.Low < 3.5
+}
 
 // after returns what is done to a face once it has been through a tank. A cleaner
 // leaves its own film and lets a passive one grow; a dip takes a film of zinc off.

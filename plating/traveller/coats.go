@@ -86,7 +86,7 @@ func given[Q units.Quantity](b *plating.Bath, low, high Q) baths.Range[Q] {
 	if source == "" {
 		source = baths.JobSource
 	}
-	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: baths.Measured}
+	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: baths.Given}
 }
 
 func over[Q units.Quantity](lent, own baths.Range[Q]) baths.Range[Q] {
@@ -135,7 +135,7 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 
 func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 	r := &lr.Result
-	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: baths.Measured}
+	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: baths.Given}
 	at := lr.Layer // area filled in, what lies below taken off the promise
 	if l.Time > 0 {
 		// Amps and minutes are set as computed: what the bath does with them varies.

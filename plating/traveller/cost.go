@@ -145,9 +145,9 @@ func orText(s, other string) string {
 
 // Trust says in words how far the figures of a coat may be trusted.
 func (p Spread) Trust() string {
-	if p.Confidence == baths.Measured && !p.Known {
+	if p.Confidence >= baths.Given && !p.Known {
 		return "figures as given; how far they may be off is not said"
 	}
 	return "rests on figures " + map[baths.Seen]string{baths.FromMemory: "from memory: weigh a trial piece first", baths.SecondHand: "known second hand",
-		baths.Published: "that are published", baths.Measured: "of your own"}[p.Confidence]
+		baths.Published: "that are published", baths.Given: "of your own", baths.Measured: "that you measured"}[p.Confidence]
 }

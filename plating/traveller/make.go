@@ -16,6 +16,8 @@ import (
 //
 //	m_lost = d·C·A_w·(1 - b)
 //	t_line = Σ t_tank + n·t_h
+//	P      = U·I
+//	ΔT     = P_high·t/(V·ρ_w·c_w)
 //	W      = Σ U·I·t/η_r
 //
 //	d      drag-out     volume over wetted area, upper end           [m]
@@ -25,6 +27,8 @@ import (
 //	t_h    Handling     for each of the n tanks                      [s]
 //	U      Volts.High   of the bath, I·t charge of its coat          [V], [C]
 //	η_r    Rectifier    efficiency of the rectifier; 1 when 0        [1]
+//	ΔT     Warms        of the bath by a coat, no heat lost          [K]
+//	ρ_w·c_w             of water, 1000 kg/m³ and 4186 J/(kg·K)
 //
 // A sequence that must not be run comes back whole, with its findings, and
 // [Sheet.Stop] is true; what cannot be planned at all is an error: a
@@ -32,7 +36,7 @@ import (
 //
 // Errors: those, and a [*units.ValueError] that names layer, tank or field.
 //
-// Source: [Definition], [OpenStaxChem2e] section 17.7.
+// Source: [Definition], [OpenStaxChem2e] section 17.7, [OpenStaxCollegePhysics].
 func Make(j Job) (Sheet, error) {
 	area, err := plating.LoadArea(j.Parts...)
 	if err != nil {
@@ -50,6 +54,9 @@ func Make(j Job) (Sheet, error) {
 		return Sheet{}, err
 	}
 	if err := s.cards(); err != nil {
+		return Sheet{}, err
+	}
+	if err := s.power(); err != nil {
 		return Sheet{}, err
 	}
 	s.stay()

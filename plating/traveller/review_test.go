@@ -163,7 +163,7 @@ func TestOneNameOneBath(t *testing.T) {
 	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(), "another name for another tank") {
 		t.Errorf("%v", err)
 	}
-	if s := (traveller.Spread{Confidence: baths.Measured, Known: true}); s.Trust() != "rests on figures of your own" {
+	if s := (traveller.Spread{Confidence: baths.Given, Known: true}); s.Trust() != "rests on figures of your own" {
 		t.Error(s.Trust())
 	}
 }

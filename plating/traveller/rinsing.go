@@ -3,6 +3,7 @@ package traveller
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating/rinse"
@@ -76,8 +77,9 @@ func (s *Sheet) rinsing() error {
 	return nil
 }
 
-// water reckons the fresh water of each counterflow rinse of the sequence by its
-// own stages; without a sequence that of one rinse.
+// water reckons the fresh water of each counterflow and each running rinse of the
+// sequence by its own stages; without a sequence that of one counterflow rinse.
+// The final rinse comes behind one that has met the ratio already.
 func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {
 	d := rinse.Flow(out.Carried.High) // per load; ratios do not care
 	add := func(stages int) error {
@@ -95,11 +97,23 @@ func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {
 	}
 	out.Stages = 0
 	for i := range s.Tanks {
-		if t := &s.Tanks[i]; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
+		t := &s.Tanks[i]
+		switch {
+		case t.Kind != sequence.Rinse:
+		case t.Rinse.Flow == sequence.Counterflow:
 			out.Stages = max(out.Stages, t.Rinse.Stages)
 			if err := add(t.Rinse.Stages); err != nil {
 				return err
 			}
+		case t.Rinse.Flow == sequence.Running: // each stage takes its root of the ratio, with water of its own
+			n := float64(t.Rinse.Stages)
+			w, err := rinse.WaterFor(units.Ratio(math.Pow(float64(ratio), 1/n)), 1, d, d)
+			if err != nil {
+				return err
+			}
+			all := units.Volume(n * float64(w))
+			out.Single, out.Total = max(out.Single, all), out.Total+all
+			out.Singles++
 		}
 	}
 	return nil

@@ -29,6 +29,7 @@ type Sheet struct {
 	Practice sequence.Practice // of the base metal; zero without a sequence
 
 	Spreads []Spread // by coat
+	Powers  []Power  // by coat
 	Line    Stay     // time at the line: stays and handling, without the rinses, which take what they take
 	Oven    Stay     // of a bake, which nobody stands by
 	Gas     *Gas     // most hydrogen
@@ -52,6 +53,13 @@ type Spread struct {
 	Confidence baths.Seen // the weakest figure that went in
 }
 
+// A Power is what the rectifier gives to a coat's bath, between the ends of the
+// bath's volts; zero where they are not given. All of it ends as heat, or nearly.
+type Power struct {
+	Low, High units.Power
+	Warms     units.Temperature // how much, at most, in the time of the coat: kelvin; 0 without a volume
+}
+
 // A Stay is time at the line, with the handling from tank to tank.
 type Stay struct{ Low, Typical, High units.Duration }
 
@@ -62,6 +70,8 @@ type Rinsing struct {
 	Stages  int            // of a counterflow rinse, the most that one has
 	Water   units.Volume   // for one such rinse, at the upper end of Carried; the most that one takes; 0 when no ratio is asked for
 	Rinses  int            // that run in counterflow: of the sequence, else one
+	Single  units.Volume   // for one running rinse, each of its stages with water of its own; the most that one takes
+	Singles int            // running rinses of the sequence; the final rinse is not one
 	Total   units.Volume   // of water for all of them
 	Metals  []MetalDragged // of the precious baths
 	Warning string         // of the drag-out table, "" for none
@@ -97,6 +107,10 @@ type After struct {
 
 	Feed *ledger.Replenishment // to bring the bath back; nil when no salt is known
 }
+
+// Refused reports whether a finding of the sequence forbids to run it: what is
+// set in its tanks is then nobody's to set.
+func (s *Sheet) Refused() bool { return sequence.Worst(s.Findings) == plating.SeverityStop }
 
 // Stop reports whether a finding or a note forbids to start.
 func (s *Sheet) Stop() bool {

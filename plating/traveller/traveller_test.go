@@ -176,6 +176,14 @@ func TestIndependentHands(t *testing.T) {
 	// 1 + r + r² = 1000.
 	r := (-1 + math.Sqrt(1+4*999)) / 2
 	near(t, "water", float64(s.Rinsing.Water), r*float64(s.Rinsing.Carried.High), 1e-12)
+	// Four such rows, and the acid rinse before the strike alone: 1 + r = 1000.
+	near(t, "water of all", float64(s.Rinsing.Total), (4*r+999)*float64(s.Rinsing.Carried.High), 1e-12)
+	near(t, "running water", float64(s.Rinsing.Single), 999*float64(s.Rinsing.Carried.High), 1e-12)
+
+	// 3 A/dm² at 4 to 6 V for 20 s into 3 kg of water.
+	near(t, "power, low", float64(s.Powers[0].Low), 4*300*float64(s.Area), 1e-12)
+	near(t, "power, high", float64(s.Powers[0].High), 6*300*float64(s.Area), 1e-12)
+	near(t, "warming", float64(s.Powers[0].Warms), 6*300*float64(s.Area)*20/(3*4186), 1e-9)
 
 	// Two electrons a molecule, 24.465 L/mol at 25 °C and one atmosphere; a
 	// quarter of 4 % by volume. Most current without deposit flows at tank 3.
@@ -263,7 +271,7 @@ func TestOwnBathWins(t *testing.T) {
 			continue
 		}
 		c := &s.Cards[i]
-		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != baths.Measured || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
+		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != baths.Given || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
 			t.Errorf("the card shows %v, %v of %s", c.Window, c.Volts, c.Chemistry)
 		}
 		if c.Anode != lib.Anode || c.Agitation != lib.Agitation || c.AnodeHigh == 0 || len(c.Look) == 0 {

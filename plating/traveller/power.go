@@ -1,0 +1,37 @@
+package traveller
+
+import (
+	"fmt"
+
+	"example.com/laydown/plating/electrical"
+	"example.com/laydown/units"
+)
+
+// power reckons what the rectifier gives at the ends of each bath's volts, and
+// how far the bath warms if it loses none of it. A bath is taken as water.
+func (s *Sheet) power() error {
+	s.Powers = make([]Power, len(s.Result.Layers))
+	for i := range s.Result.Layers {
+		lr := &s.Result.Layers[i]
+		b := &lr.Layer.Bath
+		low, high := b.Volts.Low, b.Volts.High
+		if high == 0 {
+			continue
+		}
+		p := &s.Powers[i]
+		p.Low, p.High = lr.Result.Current.At(low), lr.Result.Current.At(high)
+		if b.Volume == 0 {
+			continue
+		}
+		start := b.Heat.Set
+		if start == 0 {
+			start = units.Celsius(20)
+		}
+		end, err := electrical.Tank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186, Room: start}.After(start, p.High, s.Spreads[i].Time.High)
+		if err != nil {
+			return fmt.Errorf("warming of %s: %w", title(&lr.Layer, i), err)
+		}
+		p.Warms = end - start
+	}
+	return nil
+}
