@@ -125,18 +125,13 @@ func (s *sheet) coats(res *plating.JobResult, substrate, air string) {
 func (s *sheet) working(made *traveller.Sheet) error {
 	s.line("")
 	s.line("Working")
-	area, err := plating.LoadAreaWorking(made.Job.Parts...)
+	list, err := made.Working()
 	if err != nil {
 		return err
 	}
-	s.line("%s", area.Text())
-	for i := range made.Result.Layers {
-		list, err := made.Result.Layers[i].Working()
-		if err != nil {
-			return err
-		}
-		s.line("%d. %s", i+1, name(&made.Result.Layers[i].Layer, i))
-		s.line("%s", working.Text(list))
+	for i, c := range list {
+		s.line("%d. %s", i+1, c.Title)
+		s.line("%s", working.Text(c.Steps))
 	}
 	return s.err
 }

@@ -64,7 +64,7 @@ func hangs(o *strictjson.Reader, f *strictjson.Node) rinse.Shape {
 }
 
 // readPrice reads what a quote needs.
-func readPrice(n *strictjson.Node) (*traveller.Price, error) {
+func readPrice(n *strictjson.Node, pieces int) (*traveller.Price, error) {
 	if n == nil {
 		return nil, nil
 	}
@@ -103,9 +103,9 @@ func readPrice(n *strictjson.Node) (*traveller.Price, error) {
 	if err := readPrices(&q, metals, labour, salts, refined); err != nil {
 		return nil, err
 	}
-	// What only shows when it is reckoned shows here, with the pieces not known yet.
+	// What only shows when it is reckoned shows here.
 	probe := q.Job
-	probe.Pieces = 1
+	probe.Pieces = pieces
 	probe.Prices = append([]price.MetalPrice(nil), q.Prices...)
 	if _, err := probe.Quote(); err != nil {
 		return nil, blamed(o, n, err).Fail(err, "%v", err)
@@ -117,8 +117,9 @@ func readPrice(n *strictjson.Node) (*traveller.Price, error) {
 func blamed(o *strictjson.Reader, n *strictjson.Node, err error) *strictjson.Node {
 	var v *units.ValueError
 	if errors.As(err, &v) {
-		for _, name := range []string{"yield", "recovered", "strip", "margin", "markup", "minimum", "tax", "set_up", "shared_by", "rectifier"} {
-			if f := o.Member(name); f != nil && strings.Contains(v.Field, strings.ReplaceAll(name, "_", " ")) {
+		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"}, {"margin", "margin"}, {"markup", "markup"}, {"minimum", "minimum"},
+			{"tax", "tax"}, {"shared_by", "share the set-up"}, {"set_up", "set up"}, {"rectifier", "rectifier"}} {
+			if f := o.Member(is[0]); f != nil && strings.Contains(v.Field, is[1]) {
 				return f
 			}
 		}

@@ -113,11 +113,15 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if job.Rinse != nil && job.Rinse.Stages > 0 && steps != nil {
 		for _, f := range water.Values {
 			if f.Path == "rinse.stages" {
-				return traveller.Job{}, f.Fail(units.ErrInconsistent, `goes with proposed rinses; in a "sequence" each tank says its own`)
+				return traveller.Job{}, f.Fail(units.ErrInconsistent, `goes with proposed rinses; in a "sequence" each tank says its own: leave it out here`)
 			}
 		}
 	}
-	job.Price, err = readPrice(cost)
+	pieces := 0
+	for _, p := range job.Parts {
+		pieces += p.Count
+	}
+	job.Price, err = readPrice(cost, pieces)
 	return job, err
 }
 

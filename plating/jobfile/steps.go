@@ -21,14 +21,34 @@ func readSteps(n *strictjson.Node, layers []traveller.Layer) ([]traveller.Step, 
 		return nil, list.Err()
 	}
 	var steps []traveller.Step
+	next := 0
 	for _, item := range items {
 		s, err := readStep(item, layers)
 		if err != nil {
 			return nil, err
 		}
+		if s.Layer > 0 {
+			if next++; s.Layer != next {
+				return nil, item.Fail(units.ErrInconsistent, "lays layer %s; need %s here: each layer comes once, the first one first", called(layers, s.Layer), called(layers, next))
+			}
+		}
 		steps = append(steps, s)
 	}
+	if next < len(layers) {
+		return nil, n.Fail(units.ErrInconsistent, "has no tank for layer %s; need one for each layer, the first one first", called(layers, next+1))
+	}
 	return steps, nil
+}
+
+// called is the name of a layer, or its number.
+func called(layers []traveller.Layer, number int) string {
+	if number > len(layers) {
+		return "none"
+	}
+	if name := layers[number-1].Name; name != "" {
+		return strconv.Quote(name)
+	}
+	return strconv.Itoa(number)
 }
 
 func readStep(n *strictjson.Node, layers []traveller.Layer) (traveller.Step, error) {

@@ -102,7 +102,7 @@ func electroclean(p Polarity) Tank {
 	t := Tank{Name: p.String() + " electroclean", Kind: Electroclean, Process: Process{
 		Chemistry: "alkaline electrocleaner, hot caustic", Effect: EffectClean, Hazards: plating.HazardCaustic | plating.HazardHot, Strong: true,
 		Polarity: p, Temperature: heat(60, 80), CurrentDensity: mem(3*dm2, 8*dm2), Volts: shop(units.Voltage(4), 6),
-		Time: shop(30*units.Second, 60), Counter: baths.Words{Text: "plain steel or stainless steel", Source: practice},
+		Time: shop(30*units.Second, 60), Counter: baths.Words{Text: "plain steel or stainless steel, no smaller than the load", Source: practice}, Agitation: move(),
 		Look: []string{waterBreak, "no dark film on the piece"}, Source: practice}}
 	if p == Anodic {
 		t.Process.Time = printed(units.Minute, 2*units.Minute, "Guidebook2013")

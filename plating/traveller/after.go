@@ -83,7 +83,8 @@ func (a *After) settle(l *Layer) error {
 	if !ok || left == 0 {
 		return nil
 	}
-	feed, err := ledger.Replenish(ledger.Need{Metal: left, Volume: b.Volume, Mark: b.Volume, Target: b.Content}, b.Metal, salt)
+	a.need = ledger.Need{Metal: left, Volume: b.Volume, Mark: b.Volume, Target: b.Content}
+	feed, err := ledger.Replenish(a.need, b.Metal, salt)
 	if err != nil {
 		return err
 	}

@@ -12,6 +12,9 @@ import (
 type Gas struct {
 	Tank int // counted from 0; of the coats where there is no sequence
 	Flow electrical.Airing
+
+	current units.Current
+	eff     units.Efficiency
 }
 
 // air finds the tank that gives off most hydrogen: at the piece, or at the
@@ -24,7 +27,7 @@ func (s *Sheet) air() error {
 			return fmt.Errorf("hydrogen of tank %d: %w", tank+1, err)
 		}
 		if s.Gas == nil || a.Hydrogen > s.Gas.Flow.Hydrogen {
-			s.Gas = &Gas{tank, a}
+			s.Gas = &Gas{tank, a, i, eff}
 		}
 		return nil
 	}

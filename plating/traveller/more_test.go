@@ -2,6 +2,8 @@ package traveller_test
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
@@ -135,5 +137,37 @@ func TestGasOfTheLowEnd(t *testing.T) {
 	near(t, "hydrogen of the strike", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
 	if plating.DefaultDrawLimit != 0.1 {
 		t.Error("the draw limit is not that of the documents")
+	}
+}
+
+// TestPropertyWorking: the shown calculation of each shipped job can be computed
+// again from its own formulas, and its last steps are the figures of the sheet.
+func TestPropertyWorking(t *testing.T) {
+	for _, name := range []string{"hands", "bezels", "finial"} {
+		s := made(t, shipped(t, name))
+		list, err := s.Working()
+		if err != nil {
+			t.Fatal(err)
+		}
+		steps := 0
+		var told []string
+		for _, c := range list {
+			told = append(told, c.Title)
+			for i := range c.Steps {
+				steps++
+				again, err := c.Steps[i].Recompute()
+				if want := c.Steps[i].Result.SI; err != nil || math.Abs(again-want) > 1e-9*math.Abs(want) {
+					t.Errorf("%s, %s: %v, shown %v, %v", name, c.Title, again, want, err)
+				}
+			}
+		}
+		if steps < 15 || !strings.HasPrefix(strings.Join(told, "; "), "area of the load; ") || !strings.Contains(strings.Join(told, "; "), "drag-out of the load; water of one counterflow rinse") {
+			t.Errorf("%s: %d steps in %q", name, steps, told)
+		}
+		for i := range s.Baths {
+			if f := s.Baths[i].Feed; f != nil && f.SaltMass > 0 && !slices.Contains(told, "feeding "+s.Baths[i].Bath) {
+				t.Errorf("%s: nothing on feeding %s", name, s.Baths[i].Bath)
+			}
+		}
 	}
 }

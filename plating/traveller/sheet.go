@@ -106,6 +106,8 @@ type After struct {
 	Charge  units.Charge
 
 	Feed *ledger.Replenishment // to bring the bath back; nil when no salt is known
+
+	need ledger.Need
 }
 
 // Refused reports whether a finding of the sequence forbids to run it: what is
