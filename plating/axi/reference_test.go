@@ -1,6 +1,7 @@
 package axi_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -133,6 +134,21 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 		near(t, row.law.Model.String()+", mean", float64(w.Mean), row.cylinder, 1e-8)
 		near(t, row.law.Model.String()+", least", float64(w.Min), row.cylinder, 1e-6)
 		near(t, row.law.Model.String()+", greatest", float64(w.Max), row.cylinder, 1e-6)
+	}
+}
+
+// TestReferencePlaneCell: a Tafel cathode and a resistance Rs = h/κ in series:
+// V = b·ln(j/j0) + Rs·j, so j = (b/Rs)·W(Rs·j0/b·exp(V/b)) with Lambert's W.
+// Source: [Derived]; 25-digit arithmetic.
+func TestReferencePlaneCell(t *testing.T) {
+	for _, row := range []struct{ volts, b, j0, rs, j float64 }{
+		{0.3, 0.052, 0.1, 0.002, 16.790948533106}, {1, 0.026, 1, 0.01, 88.348643794487}, {5, 0.05, 1e-3, 0.004, 1076.3860038128},
+	} {
+		const height = 40 * mm
+		kappa := units.Conductivity(float64(height) / row.rs)
+		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: Cathode, Law: tafel(row.b, units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: Anode})
+		s := solve(t, Problem{Bath: bath, Drive: ByVoltage(units.Voltage(row.volts))}, single)
+		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)), row.j, 1e-10)
 	}
 }
 
