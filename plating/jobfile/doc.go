@@ -24,6 +24,8 @@
 //	  "high_strength": true,                 hard or highly stressed steel
 //	  "promise": "1 µm",                     of the finish; these three stand here only
 //	  "min_to_mean": 0.6, "basis": "given",  when there are no layers
+//	  "baths": "our-baths.json",             a file for baths.Read: its keys stand beside those of
+//	                                         the library, see ReadShopWith
 //	  "sequence": [ ... ],                   the shop's own tanks instead of proposed ones
 //	  "rinse": { ... },                      drag-out and water; left out: not reckoned
 //	  "price": { ... }                       left out: no quote

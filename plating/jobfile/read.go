@@ -4,6 +4,7 @@ import (
 	"io"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/plating/sequence"
@@ -44,8 +45,9 @@ func Read(r io.Reader) (plating.Job, error) {
 // Errors: an [*Error] with line and field.
 func ReadShop(r io.Reader) (traveller.Job, error) { return ReadShopWith(r, nil) }
 
-// ReadShopWith reads a job file whose parts may be meshes in files of their own.
-// They are opened with open, by the name that the job gives.
+// ReadShopWith reads a job file whose parts may be meshes in files of their own,
+// and whose layers may name baths of a file of the shop's own. They are opened
+// with open, by the name that the job gives.
 //
 // Errors: an [*Error] with line and field.
 func ReadShopWith(r io.Reader, open func(name string) (io.ReadCloser, error)) (traveller.Job, error) {
@@ -75,6 +77,7 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 		o.Keep(tree.Fail(units.ErrNotPositive, `field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`))
 	}
 	steps, water, cost := o.Field("sequence"), o.Field("rinse"), o.Field("price")
+	file := o.Field("baths")
 	if err := o.Done(); err != nil {
 		return traveller.Job{}, err
 	}
@@ -89,8 +92,12 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if err != nil {
 		return traveller.Job{}, &strictjson.Error{Line: tree.Line, Path: "parts", What: err.Error(), Err: err}
 	}
+	known, err := readBaths(file, open)
+	if err != nil {
+		return traveller.Job{}, err
+	}
 	for _, n := range layers {
-		l, err := readLayer(n, area)
+		l, err := readLayer(n, area, known)
 		if err != nil {
 			return traveller.Job{}, err
 		}
@@ -204,7 +211,31 @@ func readMeshArea(n *strictjson.Node, name string, open func(name string) (io.Re
 	return a, mended, nil
 }
 
-func readLayer(n *strictjson.Node, load units.Area) (traveller.Layer, error) {
+// readBaths returns the baths that layers may name: those of package baths, and
+// those of the file that the job names, for [baths.Read].
+func readBaths(n *strictjson.Node, open func(name string) (io.ReadCloser, error)) ([]baths.Bath, error) {
+	known := baths.Library()
+	switch {
+	case n == nil:
+		return known, nil
+	case n.Kind != "text" || n.Text == "":
+		return nil, n.Fail(nil, `is %s; need the name of a file of baths in quotes`, strictjson.Describe(n))
+	case open == nil:
+		return nil, n.Fail(units.ErrInconsistent, "names a file, and this file is read where no files can be opened")
+	}
+	f, err := open(n.Text)
+	if err != nil {
+		return nil, n.Fail(err, "cannot be opened: %v", err)
+	}
+	defer f.Close()
+	own, err := baths.Read(f)
+	if err != nil {
+		return nil, n.Fail(err, "%v", err)
+	}
+	return append(known, own...), nil
+}
+
+func readLayer(n *strictjson.Node, load units.Area, known []baths.Bath) (traveller.Layer, error) {
 	o := strictjson.Object(n)
 	l := traveller.Layer{Layer: plating.Layer{Name: o.Text("name"), CountBelow: o.Yes("count_below")}}
 	l.Role = [...]plating.Role{plating.RoleFinish, plating.RoleStrike, plating.RoleUnder}[o.Choice("role", "finish", "strike", "underplate")]
@@ -233,7 +264,7 @@ func readLayer(n *strictjson.Node, load units.Area) (traveller.Layer, error) {
 	if err := o.Done(); err != nil {
 		return l, err
 	}
-	if err := readLayerBath(bath, &l); err != nil {
+	if err := readLayerBath(bath, &l, known); err != nil {
 		return l, err
 	}
 	probe := l.Layer

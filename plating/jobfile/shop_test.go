@@ -358,3 +358,51 @@ func TestShopHazards(t *testing.T) {
 		t.Errorf("own pH: %v, on the card %v", r, s.Cards[7].PH)
 	}
 }
+
+// TestShopBaths: a layer may name a bath of the shop's own file.
+func TestShopBaths(t *testing.T) {
+	const file = `{"format": "laydown baths 1", "baths": [{
+  "key": "our-strike", "name": "gold, acid cyanide strike of our own", "metal": "Au", "valence": 1, "use": ["strike"],
+  "density": {"low": "19 g/cm³", "high": "19.3 g/cm³", "source": "book", "seen": "given"},
+  "efficiency": {"low": "6 %", "high": "9 %", "source": "weighed", "seen": "measured"},
+  "content": {"low": "1 g/L", "high": "2 g/L", "source": "analysis", "seen": "measured"},
+  "current_density": {"low": "2 A/dm²", "high": "4 A/dm²", "source": "book", "seen": "given"},
+  "pH": {"low": 2.8, "high": 3.2, "source": "meter", "seen": "measured"},
+  "time": {"low": "20 s", "high": "30 s", "source": "book", "seen": "given"},
+  "anode": {"text": "platinised titanium", "source": "book", "seen": "given"}, "anode_kind": "insoluble",
+  "live_entry": true, "hazards": ["cyanide", "acid"]}]}`
+	text := strings.Replace(strings.Replace(shop, `"library": "gold-acid-strike"`, `"library": "our-strike"`, 1), `"finish"`, `"baths": "ours.json", "finish"`, 1)
+	read := func(content string, err error) (traveller.Job, error) {
+		return jobfile.ReadShopWith(strings.NewReader(text), func(name string) (io.ReadCloser, error) {
+			if name != "ours.json" {
+				t.Errorf("opens %q", name)
+			}
+			return io.NopCloser(strings.NewReader(content)), err
+		})
+	}
+	j, err := read(file, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := traveller.Make(j)
+	if err != nil || s.Stop() || s.Tanks[4].Bath.Key != "our-strike" || s.Spreads[0].Efficiency.Low != 0.06 || s.Spreads[0].Efficiency.High != 0.09 || s.Cards[4].PH.Low != 2.8 {
+		t.Errorf("%v, %v, %+v", err, s.Findings, s.Spreads)
+	}
+	for name, c := range map[string]struct {
+		content string
+		err     error
+		want    string
+	}{
+		"not there":  {"", errors.New("no such file"), "cannot be opened: no such file"},
+		"damaged":    {strings.Replace(file, `"6 %"`, `"6"`, 1), nil, "baths[1].efficiency"},
+		"of one key": {strings.Replace(file, "our-strike", "gold-acid-strike", 1), nil, "is taken"},
+	} {
+		var e *jobfile.Error
+		if _, err := read(c.content, c.err); !errors.As(err, &e) || e.Path != "baths" || !strings.Contains(e.What, c.want) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if _, err := jobfile.ReadShop(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+		t.Errorf("without files: %v", err)
+	}
+}

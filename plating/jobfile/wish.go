@@ -71,9 +71,9 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 	return nil
 }
 
-// readLayerBath reads the bath of a layer: one of the library by its key, or
+// readLayerBath reads the bath of a layer: one that is known by its key, or
 // the shop's own.
-func readLayerBath(n *strictjson.Node, l *traveller.Layer) error {
+func readLayerBath(n *strictjson.Node, l *traveller.Layer, known []baths.Bath) error {
 	o := strictjson.Object(n)
 	whole, like, salt := o.Field("library"), o.Field("like"), o.Field("salt")
 	if salt != nil {
@@ -90,7 +90,7 @@ func readLayerBath(n *strictjson.Node, l *traveller.Layer) error {
 			return f.Fail(nil, "is %s; need the key of a library bath in quotes", strictjson.Describe(f))
 		}
 		var err error
-		if l.Library, err = baths.Get(f.Text); err != nil {
+		if l.Library, err = baths.Find(known, f.Text); err != nil {
 			return f.Fail(err, "%v", err)
 		}
 		return nil
