@@ -64,6 +64,8 @@ func TestPropertyBadJobs(t *testing.T) {
 		"both":               {func(j *price.Job) { j.Markup.OfCost = dec("0.3") }, units.ErrInconsistent, "one of the two"},
 		"negative minimum":   {func(j *price.Job) { j.Minimum = minus }, units.ErrNegative, "minimum charge"},
 		"negative tax":       {func(j *price.Job) { j.Tax.Rate = minus }, units.ErrNegative, "tax rate"},
+		"tax of 20":          {func(j *price.Job) { j.Tax.Rate = dec("20") }, units.ErrOutOfRange, "tax rate 20: out of range; need a share from 0 to 1"},
+		"tax over one":       {func(j *price.Job) { j.Tax.Rate = dec("1.01") }, units.ErrOutOfRange, "tax rate"},
 		"tax endless":        {func(j *price.Job) { j.Tax.Rate = endless }, units.ErrOutOfRange, "tax rate"},
 	} {
 		j := bezels()

@@ -24,17 +24,22 @@
 //
 // # Margin and markup
 //
-// A [Margin] is a share of the selling price, a [Markup] a share of the cost. They
-// are two types, and a job takes one of them. A markup of 25 % is a margin of 20 %,
-// a margin of 50 % a markup of 100 %, and a margin of 100 % is impossible. No profit
-// is taken on credits: they are handed on as they are.
+// A [Margin] is a share of the selling price, which is the one before the minimum
+// charge, credits and tax, a [Markup] a share of the cost. They are two types, and a
+// job takes one of them. A markup of 25 % is a margin of 20 %, a margin of 50 % a
+// markup of 100 %, and a margin of 100 % is impossible. No profit is taken on credits:
+// they are handed on as they are.
 //
 // # Minimum, credits, tax
 //
 // What is short of the minimum charge is a line of its own. Credits come off
-// afterwards, but never bring the net below the minimum; what is left of them is
-// CreditLeft, still owed, and printed. The tax is reckoned on the rounded net, or
-// where the law has it so on the price before credits: see [Tax].
+// afterwards, but never bring the net below the minimum: those for refined metal
+// first, then that for stripped rejects. Refined metal is the customer's, so what is
+// left of its credit is CreditLeft, still owed, and printed. Strippings are the shop's
+// own metal on rejects that may never come; what is left of that credit lapses. So
+// CreditLeft is never more than the refined metal is worth, with what was credited it
+// is just that, and a job without refined metal leaves none. The tax is reckoned on
+// the rounded net, or where the law has it so on the price before credits: see [Tax].
 //
 // # Rounding
 //

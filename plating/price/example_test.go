@@ -20,24 +20,24 @@ func ExampleJob_Quote() {
 	}
 	fmt.Print(q.Text())
 	// Output:
-	// deposit metal, Ni                 0.05  3.1 g at 15.4 EUR per kg
-	// deposit metal, Au                32.46  0.412 g at 2450.5 EUR per ozt
-	// drag-out metal, Au                0.93  0.0118 g at 2450.5 EUR per ozt
-	// salts, cleaner                    0.27  40 g at 6.8 EUR per kg
+	// deposit metal, Ni                 0.05  3.1 g at 15.40 EUR per kg
+	// deposit metal, Au                32.46  0.412 g at 2450.50 EUR per ozt
+	// drag-out metal, Au                0.93  0.0118 g at 2450.50 EUR per ozt
+	// salts, cleaner                    0.27  40 g at 6.80 EUR per kg
 	// electricity                       0.42  1.35 kW·h at 0.31 EUR
-	// labour, line                     85.50  95 min at 54 EUR per h
-	// labour, polishing                48.00  60 min at 48 EUR per h
-	// set-up                           21.60  12 of 20 pieces share 36
+	// labour, line                     85.50  95 min at 54.00 EUR per h
+	// labour, polishing                48.00  60 min at 48.00 EUR per h
+	// set-up                           21.60  12 of 20 pieces share 36.00 EUR
 	// plating again                    10.70  yield of 94 %
-	// stripping                         3.45  rejects of 6 %, 4.5 EUR a piece
-	// profit, margin                   67.79  25 % of the selling price
-	// refining credit, Au              -0.68  95 % of 0.009 g at 2450.5 EUR per ozt
+	// stripping                         3.45  rejects of 6 %, 4.50 EUR a piece
+	// profit, margin                   67.79  25 % of 271.17, the price before credits
+	// refining credit, Au              -0.68  95 % of 0.009 g at 2450.50 EUR per ozt
 	// credit for stripped metal        -1.66  80 % of the metal on rejects
 	// before tax                      268.83
 	// tax                              51.08  19 % of 268.83
 	// total EUR                       319.91  for 12 pieces: 11 at 26.66, 1 at 26.65
-	// Au at 2450.5 EUR per ozt as of 2026-11-24.
-	// Ni at 15.4 EUR per kg as of 2026-11-20.
+	// Au at 2450.50 EUR per ozt as of 2026-11-24.
+	// Ni at 15.40 EUR per kg as of 2026-11-20.
 }
 
 func ExampleJob_Sensitivity() {

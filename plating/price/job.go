@@ -65,7 +65,8 @@ type Allowance struct {
 	Recovered decimal.Decimal // share of the deposit's metal that stripping gets back, 0 to 1
 }
 
-// A Margin is a profit as a share of the selling price, from 0 to below 1.
+// A Margin is a profit as a share of the selling price, from 0 to below 1. The
+// selling price is that before the minimum charge, credits and tax.
 type Margin struct{ OfPrice decimal.Decimal }
 
 // A Markup is a profit as a share of the cost, 0 or more.
@@ -73,7 +74,7 @@ type Markup struct{ OfCost decimal.Decimal }
 
 // A Tax is a sales or value added tax.
 type Tax struct {
-	Rate          decimal.Decimal // 0.20 for 20 %
+	Rate          decimal.Decimal // 0.20 for 20 %, 0 to 1
 	BeforeCredits bool            // where law taxes the work before metal is credited; else on what is left to pay
 }
 
@@ -176,12 +177,15 @@ func (j *Job) check() error {
 		field string
 		value decimal.Decimal
 	}{{"energy", j.Electricity.KilowattHours}, {"price of energy", j.Electricity.PerKilowattHour}, {"set-up", j.SetUp.Amount}, {"charge for stripping a piece", j.Allowance.Strip},
-		{"markup", j.Markup.OfCost}, {"minimum charge", j.Minimum}, {"tax rate", j.Tax.Rate}} {
+		{"markup", j.Markup.OfCost}, {"minimum charge", j.Minimum}} {
 		if err := amount(f.field, f.value); err != nil {
 			return err
 		}
 	}
 	if err := share("share of metal recovered by stripping", j.Allowance.Recovered); err != nil {
+		return err
+	}
+	if err := share("tax rate", j.Tax.Rate); err != nil {
 		return err
 	}
 	if err := share("yield", j.Allowance.Yield); err != nil {

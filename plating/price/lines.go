@@ -28,7 +28,12 @@ func (b *builder) add(kind Kind, name string, exact *big.Rat, basis func() strin
 }
 
 func (b *builder) per(price decimal.Decimal, unit fmt.Stringer) string {
-	return price.String() + " " + b.job.Currency.Code + " per " + unit.String()
+	return b.money(price) + " per " + unit.String()
+}
+
+// money writes a sum with its currency.
+func (b *builder) money(d decimal.Decimal) string {
+	return moneyText(d, b.job.Currency.Places) + " " + b.job.Currency.Code
 }
 
 func (b *builder) metals(kind Kind, list []Metal) (*big.Rat, error) {
@@ -69,7 +74,7 @@ func (b *builder) energy() *big.Rat {
 	e := b.job.Electricity
 	v := e.KilowattHours.Mul(e.PerKilowattHour).Rat()
 	b.add(KindPower, "", v, func() string {
-		return e.KilowattHours.String() + " kW·h at " + e.PerKilowattHour.String() + " " + b.job.Currency.Code
+		return e.KilowattHours.String() + " kW·h at " + b.money(e.PerKilowattHour)
 	})
 	return v
 }
@@ -90,7 +95,7 @@ func (b *builder) labour() (*big.Rat, error) {
 		v := l.Minutes.Mul(l.PerHour).Rat()
 		v.Quo(v, big.NewRat(60, 1))
 		b.add(KindLabour, name, v, func() string {
-			return l.Minutes.String() + " min at " + l.PerHour.String() + " " + b.job.Currency.Code + " per h"
+			return l.Minutes.String() + " min at " + b.money(l.PerHour) + " per h"
 		})
 		sum.Add(sum, v)
 	}
@@ -108,7 +113,7 @@ func (b *builder) setUp() *big.Rat {
 		if s.SharedBy == 0 {
 			return "once for the batch"
 		}
-		return fmt.Sprintf("%d of %d pieces share %s", b.job.Pieces, s.SharedBy, s.Amount)
+		return fmt.Sprintf("%d of %d pieces share %s", b.job.Pieces, s.SharedBy, b.money(s.Amount))
 	})
 	return v
 }
@@ -131,7 +136,7 @@ func (b *builder) rejects(again *big.Rat) *big.Rat {
 	b.add(KindPlatingAgain, "", plating, func() string { return "yield of " + percentText(a.Yield) })
 	strip := w.Mul(w, a.Strip.Mul(decimal.New(int64(b.job.Pieces), 0)).Rat())
 	b.add(KindStripping, "", strip, func() string {
-		return "rejects of " + percentText(one().Sub(a.Yield)) + ", " + a.Strip.String() + " " + b.job.Currency.Code + " a piece"
+		return "rejects of " + percentText(one().Sub(a.Yield)) + ", " + b.money(a.Strip) + " a piece"
 	})
 	return new(big.Rat).Add(plating, strip)
 }
@@ -142,13 +147,25 @@ func (b *builder) profit(cost *big.Rat) *big.Rat {
 	if !u.IsZero() {
 		v := u.Rat()
 		v.Mul(v, cost)
-		b.add(KindProfit, "markup", v, func() string { return percentText(u) + " of the cost" })
+		b.add(KindProfit, "markup", v, func() string { return percentText(u) + " of " + b.rounded(cost) + ", the cost" })
 		return v
 	}
 	v := g.Rat()
 	v.Quo(v.Mul(v, cost), one().Sub(g).Rat())
-	b.add(KindProfit, "margin", v, func() string { return percentText(g) + " of the selling price" })
+	b.add(KindProfit, "margin", v, func() string {
+		base := new(big.Rat).Add(cost, v)
+		if base.Cmp(b.job.Minimum.Rat()) < 0 {
+			return percentText(g) + " of " + b.rounded(base) + ", the price before the minimum charge"
+		}
+		return percentText(g) + " of " + b.rounded(base) + ", the price before credits"
+	})
 	return v
+}
+
+// rounded writes an exact sum as the quote would round it.
+func (b *builder) rounded(v *big.Rat) string {
+	places := b.job.Currency.Places
+	return b.job.Rounding.round(v, places).StringFixed(places)
 }
 
 // toMinimum adds what a small job is short of the minimum charge.
@@ -157,17 +174,22 @@ func (b *builder) toMinimum(price *big.Rat) *big.Rat {
 	if v.Sign() < 0 {
 		v = new(big.Rat)
 	}
-	b.add(KindToMinimum, "", v, func() string { return "minimum charge of " + b.job.Minimum.String() + " " + b.job.Currency.Code })
+	b.add(KindToMinimum, "", v, func() string { return "minimum charge of " + b.money(b.job.Minimum) })
 	return v
 }
 
-// credits adds the credits as far as there is room for them, and keeps the rest.
+// credits adds the credits as far as there is room for them, those for refined
+// metal first. What is left of these is owed: it is the customer's metal. A
+// credit for strippings is what rejects give back in the mean, of the shop's own
+// metal; what there is no room for lapses.
 func (b *builder) credits(deposit, room *big.Rat) (*big.Rat, error) {
 	used, left := new(big.Rat), new(big.Rat)
 	give := func(kind Kind, name string, v *big.Rat, basis func() string) {
 		take := v
 		if free := new(big.Rat).Sub(room, used); take.Cmp(free) > 0 {
 			take = free
+		}
+		if kind == KindRefined {
 			left.Add(left, new(big.Rat).Sub(v, take))
 		}
 		used.Add(used, take)
@@ -195,6 +217,15 @@ func (b *builder) credits(deposit, room *big.Rat) (*big.Rat, error) {
 	give(KindStripped, "", v.Mul(v, deposit), func() string { return percentText(a.Recovered) + " of the metal on rejects" })
 	b.sheet.left = left
 	return used, nil
+}
+
+// moneyText writes a sum with the places of the currency, and with more where
+// it has more: a kilowatt hour may cost 0.2875.
+func moneyText(d decimal.Decimal, places int32) string {
+	if d.Equal(d.Truncate(places)) {
+		return d.StringFixed(places)
+	}
+	return d.String()
 }
 
 // percentText writes a share in per cent.

@@ -8,6 +8,7 @@ import (
 	"sync"
 	"testing"
 
+	"example.com/laydown/alloys"
 	"example.com/laydown/plating/price"
 	"github.com/shopspring/decimal"
 )
@@ -64,6 +65,40 @@ func TestPropertyQuotesAddUp(t *testing.T) {
 
 type tally struct{ minimum, left, moved, taxed int }
 
+// owed holds what is left of the credits against the refined metal: with what
+// was credited for it, it is what the metal is worth, and the mean value of
+// strippings is never owed.
+func owed(fail func(string), j *price.Job, q *price.Quote) {
+	if q.CreditLeft.IsNegative() {
+		fail("credit left is below zero")
+	}
+	grams := map[alloys.TradeUnit]string{alloys.PerGram: "1", alloys.PerKilogram: "1000", alloys.PerTroyOunce: "31.1034768", alloys.PerPennyweight: "1.55517384"}
+	rest, unit := q.CreditLeft.Neg(), decimal.New(1, -q.Currency.Places)
+	for _, r := range j.Refined {
+		for _, p := range j.Prices {
+			if p.Symbol == r.Symbol {
+				worth := r.Mass.Amount.Mul(dec(grams[r.Mass.Unit])).Mul(p.Amount).Mul(r.Paid)
+				rest = rest.Add(worth.DivRound(dec(grams[p.Per]), 12))
+			}
+		}
+	}
+	slack := unit // for rounding: CreditLeft, and each line
+	for _, l := range q.Lines {
+		if l.Kind == price.KindRefined {
+			rest, slack = rest.Add(l.Amount), slack.Add(unit)
+		}
+		if l.Kind == price.KindStripped && l.Amount.Abs().GreaterThan(unit) && q.CreditLeft.IsPositive() {
+			fail("strippings are credited while refined metal is owed")
+		}
+	}
+	if rest.Abs().GreaterThanOrEqual(slack.Add(decimal.New(1, -9))) {
+		fail("refined metal worth " + rest.String() + " is neither credited nor owed")
+	}
+	if len(j.Refined) == 0 && !q.CreditLeft.IsZero() {
+		fail("a credit is owed though no metal came back")
+	}
+}
+
 func addsUp(t *testing.T, j *price.Job, q *price.Quote, c *tally) {
 	fail := func(why string) { t.Errorf("%s\n%+v\n%s", why, *j, q.Text()) }
 	places := q.Currency.Places
@@ -107,9 +142,7 @@ func addsUp(t *testing.T, j *price.Job, q *price.Quote, c *tally) {
 	if err != nil || !tax.Equal(q.Tax) || !base.Equal(q.TaxBase) {
 		fail("tax is not " + tax.String())
 	}
-	if q.CreditLeft.IsNegative() {
-		fail("credit left is below zero")
-	}
+	owed(fail, j, q)
 	if q.CreditLeft.IsPositive() {
 		c.left++
 		if q.Net.Sub(j.Minimum).GreaterThan(decimal.New(1, -places)) {

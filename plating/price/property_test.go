@@ -134,6 +134,70 @@ func TestPropertyMinimumAndCredits(t *testing.T) {
 	}
 }
 
+// TestPropertyLapse: at the minimum charge the mean value of strippings lapses.
+// Only the customer's own metal is owed, and it is credited first.
+func TestPropertyLapse(t *testing.T) {
+	j := bezels()
+	j.Refined, j.Minimum = nil, dec("400") // 268.83 to pay, far below it
+	q := must(j.Quote())(t)
+	equal(t, "strippings alone", q.CreditLeft, dec("0"))
+	if text := q.Text(); strings.Contains(text, "still owed") || !strings.Contains(text, "to the minimum charge") {
+		t.Error(text)
+	}
+	j.Refined = bezels().Refined
+	equal(t, "refined metal beside them", must(j.Quote())(t).CreditLeft, dec("0.67")) // 0.95·0.009·2450.50/31.1034768 = 0.6736
+	j.Minimum = dec("270.80")                                                         // 271.1652 before credits: room for 0.3652
+	q = must(j.Quote())(t)
+	equal(t, "room for a part", q.CreditLeft, dec("0.31")) // 0.6736 - 0.3652
+	for _, l := range q.Lines {
+		if l.Kind == price.KindStripped && !l.Amount.IsZero() {
+			t.Errorf("%s for strippings while refined metal is owed", l.Amount)
+		}
+	}
+	j.Minimum = dec("270") // room for all of the refined metal, and a part of the strippings
+	equal(t, "room for the metal", must(j.Quote())(t).CreditLeft, dec("0"))
+}
+
+// TestPropertyBasis: what a line says it was reckoned from, in the places of the
+// currency, gives its amount.
+func TestPropertyBasis(t *testing.T) {
+	basis := func(j price.Job, kind price.Kind) string {
+		for _, l := range must(j.Quote())(t).Lines {
+			if l.Kind == kind {
+				return l.Basis
+			}
+		}
+		return ""
+	}
+	j := bezels()
+	small := j
+	small.Minimum = dec("500")
+	markup := j
+	markup.Margin, markup.Markup = price.Margin{}, price.Markup{OfCost: dec("0.25")}
+	fine := j
+	fine.Electricity.PerKilowattHour = dec("0.2875")
+	yen := j
+	yen.Currency, yen.Allowance.Strip = currencies[0], dec("650.0")
+	for _, c := range []struct {
+		job  price.Job
+		kind price.Kind
+		want string
+	}{
+		{j, price.KindProfit, "25 % of 271.17, the price before credits"}, // 67.79 of it
+		{small, price.KindProfit, "25 % of 271.17, the price before the minimum charge"},
+		{small, price.KindToMinimum, "minimum charge of 500.00 EUR"},
+		{markup, price.KindProfit, "25 % of 203.37, the cost"},
+		{j, price.KindSetUp, "12 of 20 pieces share 36.00 EUR"},
+		{j, price.KindPower, "1.35 kW·h at 0.31 EUR"},
+		{fine, price.KindPower, "1.35 kW·h at 0.2875 EUR"}, // a price may be finer than the currency
+		{yen, price.KindStripping, "rejects of 6 %, 650 JPY a piece"},
+	} {
+		if got := basis(c.job, c.kind); got != c.want {
+			t.Errorf("%s: %q, want %q", c.kind, got, c.want)
+		}
+	}
+}
+
 func TestPropertyShares(t *testing.T) {
 	j := bezels()
 	alone := j
@@ -176,7 +240,7 @@ func TestPropertyText(t *testing.T) {
 	j := bezels()
 	q := must(j.Quote())(t)
 	text := q.Text()
-	for _, want := range []string{"as of 2026-11-24", "margin", "before tax", "for 12 pieces", "25 % of the selling price", "total EUR"} {
+	for _, want := range []string{"as of 2026-11-24", "margin", "before tax", "for 12 pieces", "25 % of 271.17, the price before credits", "rejects of 6 %, 4.50 EUR a piece", "at 2450.50 EUR per ozt as of", "total EUR"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}

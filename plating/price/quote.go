@@ -78,7 +78,7 @@ type Quote struct {
 	TaxBase    decimal.Decimal `json:"tax_base"`    // what the tax is a share of
 	Tax        decimal.Decimal `json:"tax"`         // rate times TaxBase, rounded
 	Total      decimal.Decimal `json:"total"`       // Net and Tax
-	CreditLeft decimal.Decimal `json:"credit_left"` // of the credits, what this quote has no room for: still owed to the customer
+	CreditLeft decimal.Decimal `json:"credit_left"` // of the refining credits, what this quote has no room for: still owed to the customer
 	Prices     []PriceUsed     `json:"prices"`
 }
 
@@ -93,7 +93,7 @@ type sheet struct {
 	entries []entry // without tax
 	net     *big.Rat
 	taxBase *big.Rat
-	left    *big.Rat // of the credits
+	left    *big.Rat // of the refining credits
 }
 
 // Quote prices a job.
@@ -115,8 +115,9 @@ type sheet struct {
 // with the largest remainders, so that every line is within one unit of its
 // exact value and the lines add up. The tax is reckoned from the rounded base,
 // as an invoice shows it, and rounded by the same rule. No profit is taken on
-// credits; a credit that would bring the net under the minimum charge is kept
-// for the customer as CreditLeft.
+// credits. Credits that would bring the net under the minimum charge are not
+// given: a refining credit is then kept for the customer as CreditLeft, a credit
+// for stripped metal lapses.
 //
 // Errors: a [*units.ValueError] that names the field and what would do; a
 // [*faraday.ElementError] for a price of an unknown metal.
