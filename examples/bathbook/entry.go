@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"strings"
@@ -54,9 +53,7 @@ func readEvent(kind, list string) (ledger.Event, error) {
 
 func event[E ledger.Event](kind string, text []byte) (ledger.Event, error) {
 	var e E
-	dec := json.NewDecoder(bytes.NewReader(text))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&e); err != nil {
+	if err := readObject(text, &e); err != nil {
 		return nil, fmt.Errorf("-%s: %w", kind, err)
 	}
 	return e, nil

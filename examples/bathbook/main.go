@@ -8,25 +8,26 @@
 //	go run ./examples/bathbook -load "charge=12 A·min, drag_out=4 mL, drag_in=4 mL" gold.jsonl
 //	go run ./examples/bathbook -analysis "content=7.9 g/L, uncertainty=0.1 g/L" -when 2026-03-02T16:00:00+01:00 gold.jsonl
 //
-// The other entries are -addition (salt, salt_mass, label, metal, solution,
-// solution_content, water, uncertainty), -evaporation (volume) and -correction
-// (metal, volume, uncertainty, reason). -entries lists the book, -working shows
-// the calculations. The file is described in package plating/ledger, the bath of
-// -new by its type Bath.
+// The other entries are -addition, -evaporation and -correction; -h lists the
+// fields of each with their units, and those of the bath of -new. -entries lists
+// the book, -working shows the calculations. The file is described in package
+// plating/ledger.
 //
 // Exit status: 0 when all went well, 1 when the book or an entry is wrong, 2 for
 // a wrong command line. A book whose last line was cut short is shown as far as
-// it is whole, with a word about it on standard error.
+// it is whole, with a word about it on standard error. Of one that is damaged
+// further up the state before the damage is shown, without advice, and the exit
+// status is 1; nothing can be entered into it.
 package main
 
 import (
 	"bytes"
 	_ "embed"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"math"
 	"os"
 	"path/filepath"
@@ -72,14 +73,15 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 	flags.BoolVar(&o.entries, "entries", false, "list the entries")
 	flags.BoolVar(&o.working, "working", false, "show the formulas with their numbers and sources")
 	posts := map[string]*string{}
-	for _, kind := range []string{"load", "addition", "analysis", "evaporation", "correction"} {
-		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book")
+	for _, kind := range kinds() {
+		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book; the names stand below")
 	}
 	when := flags.String("when", "", "time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
 	flags.StringVar(&o.note, "note", "", "remark to the entry")
 	flags.Usage = func() {
 		fmt.Fprintln(stderr, "usage: bathbook [flags] [book.jsonl | -]")
 		flags.PrintDefaults()
+		writeFields(stderr)
 	}
 	if err := flags.Parse(args); err != nil {
 		if err == flag.ErrHelp {
@@ -98,7 +100,8 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 		}
 	})
 	if empty != "" {
-		return wrong("-%s is empty: need fields, as -h shows", empty)
+		f := fieldsOf(empty)[0]
+		return wrong("-%s is empty: need a list of name=value, as \"%s=%s\"; -h lists the names", empty, f.name, f.example)
 	}
 	for kind, fields := range posts {
 		if *fields == "" {
@@ -141,49 +144,55 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 
 // do opens the book, posts, and shows.
 func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
-	book, err := o.open(stdin, stderr)
-	if err != nil {
-		return err
+	book, damage := o.open(stdin, stderr)
+	if book == nil {
+		return damage
 	}
 	var out bytes.Buffer
-	err = writeSheet(&out, book, o)
-	if err == nil && o.plot != "" {
+	err := writeSheet(&out, book, o, damage != nil)
+	if err == nil && o.plot != "" && damage == nil { // no picture without its end
 		err = drawFile(o.plot, book)
 	}
 	if err == nil {
 		_, err = stdout.Write(out.Bytes())
 	}
-	return err
+	return errors.Join(damage, err)
 }
 
-// open returns the book after the entry, if there is one to post.
+// open returns the book after the entry, if there is one to post. A book to be
+// shown that is damaged comes as far as it is whole, together with the error.
 func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error) {
 	switch {
 	case o.book == "":
 		return ledger.Open(strings.NewReader(demo))
 	case o.book == "-":
-		return told(ledger.Open(stdin))(stderr)
+		text, err := io.ReadAll(stdin)
+		if err != nil {
+			return nil, err
+		}
+		return toShow("standard input", text, stderr)
 	case o.newBath != "":
 		bath, err := readBath(o.newBath)
 		if err != nil {
 			return nil, err
 		}
 		f, err := ledger.CreateFile(o.book, bath, o.when.Truncate(time.Second))
+		if errors.Is(err, fs.ErrExist) {
+			return nil, fmt.Errorf("%s: there is a file of that name already; give the new book another name, or leave -new away to go on with this one", o.book)
+		}
 		if err != nil {
 			return nil, err
 		}
-		return f.Ledger, f.Close()
+		if err := f.Close(); err != nil {
+			return nil, err
+		}
+		return f.Ledger, nil
 	case o.kind == "": // only to read: the file may be write-protected
-		file, err := os.Open(o.book)
+		text, err := os.ReadFile(o.book)
 		if err != nil {
 			return nil, err
 		}
-		defer file.Close()
-		l, err := told(ledger.Open(file))(stderr)
-		if err != nil {
-			err = fmt.Errorf("%s: %w", o.book, err)
-		}
-		return l, err
+		return toShow(o.book, text, stderr)
 	}
 	event, err := readEvent(o.kind, o.fields)
 	if err != nil {
@@ -191,7 +200,7 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	}
 	f, err := ledger.OpenFile(o.book)
 	if f == nil {
-		return nil, err
+		return nil, fmt.Errorf("nothing was entered: %w", remedy(o.book, err))
 	}
 	if err != nil {
 		fmt.Fprintln(stderr, "bathbook:", err)
@@ -203,18 +212,51 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	if err == nil { // said at once: what fails later must not make anyone book it twice
 		fmt.Fprintf(stderr, "bathbook: entered as no. %d of %s\n", entered.Seq, o.book)
 	}
-	return f.Ledger, errors.Join(err, f.Close())
+	if err := errors.Join(err, f.Close()); err != nil {
+		return nil, err
+	}
+	return f.Ledger, nil
 }
 
-// told passes a book on that is whole up to a torn line, and says so.
-func told(l *ledger.Ledger, err error) func(io.Writer) (*ledger.Ledger, error) {
-	return func(stderr io.Writer) (*ledger.Ledger, error) {
-		if l != nil && errors.Is(err, ledger.ErrTorn) {
-			fmt.Fprintln(stderr, "bathbook:", err)
-			return l, nil
+// toShow opens the text of a book as far as its lines are whole. That the last
+// line is torn is only said; damage further up is an error beside the book.
+func toShow(name string, text []byte, stderr io.Writer) (*ledger.Ledger, error) {
+	l, err := ledger.Open(bytes.NewReader(text))
+	damage := (*ledger.DamageError)(nil)
+	switch {
+	case l != nil && err != nil: // torn
+		fmt.Fprintf(stderr, "bathbook: %s: %v\n", name, err)
+		err = nil
+	case errors.As(err, &damage) && damage.Line > 1:
+		before, openErr := ledger.Open(bytes.NewReader(text[:damage.Offset]))
+		if openErr != nil {
+			return nil, openErr
 		}
-		return l, err
+		l = before
 	}
+	return l, remedy(name, err)
+}
+
+// remedy says what to do about a book that is not whole.
+func remedy(name string, err error) error {
+	torn, damage := (*ledger.TornError)(nil), (*ledger.DamageError)(nil)
+	switch {
+	case errors.As(err, &torn) && torn.Line == 1:
+		return fmt.Errorf("%s: no opening is left (the file is empty, cut short in its first line, or no book at all); move the file away and start again with -new", name)
+	case errors.As(err, &damage) && damage.Line == 1:
+		return fmt.Errorf("%s: %w; without its opening nothing can be shown: put a copy of the file in its place, or move it away and start again with -new", name, damage)
+	case errors.As(err, &damage):
+		return fmt.Errorf("%s: %w; put a copy of the file in its place; without one, take %s into a new file, go on with that, and enter again what came after", name, damage, firstLines(damage.Line-1))
+	}
+	return err
+}
+
+// firstLines names the first lines of a file.
+func firstLines(n int) string {
+	if n == 1 {
+		return "the first line"
+	}
+	return fmt.Sprintf("the first %d lines", n)
 }
 
 // readBath reads the bath of a new book.
@@ -224,13 +266,8 @@ func readBath(name string) (ledger.Bath, error) {
 	if err != nil {
 		return b, err
 	}
-	dec := json.NewDecoder(bytes.NewReader(text))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&b); err != nil {
+	if err := readObject(text, &b); err != nil {
 		return b, fmt.Errorf("%s: %w", name, err)
-	}
-	if _, err := dec.Token(); err != io.EOF {
-		return b, fmt.Errorf("%s: more than one value; need one bath", name)
 	}
 	return b, nil
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"image/color"
-	"io"
 	"math"
 	"os"
 	"path/filepath"
@@ -16,6 +15,7 @@ import (
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgsvg"
 
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
@@ -28,18 +28,19 @@ func drawFile(name string, book *ledger.Ledger) error {
 		return err
 	}
 	const width, height = 18 * vg.Centimeter, 11 * vg.Centimeter
-	var b bytes.Buffer // no half picture on an error
+	const edge = 4 * vg.Millimeter // white around it
+	var c vg.CanvasWriterTo
 	if strings.EqualFold(filepath.Ext(name), ".svg") {
-		var w io.WriterTo
-		if w, err = p.WriterTo(width, height, "svg"); err == nil {
-			_, err = w.WriteTo(&b)
-		}
+		c = vgsvg.New(width, height)
 	} else {
-		c := vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(200))
-		p.Draw(draw.New(c))
-		_, err = vgimg.PngCanvas{Canvas: c}.WriteTo(&b)
+		c = vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(200))}
 	}
-	if err != nil {
+	paper := draw.New(c)
+	paper.SetColor(color.White)
+	paper.Fill(paper.Path())
+	p.Draw(draw.Crop(paper, edge, -edge, edge, -edge))
+	var b bytes.Buffer // no half picture on an error
+	if _, err := c.WriteTo(&b); err != nil {
 		return err
 	}
 	return os.WriteFile(name, b.Bytes(), 0o644)
@@ -80,6 +81,16 @@ func traceOf(book *ledger.Ledger) trace {
 	return t
 }
 
+// unsure reports whether the book knows of any uncertainty.
+func (t trace) unsure() bool {
+	for i := range t.content {
+		if t.upper[i] != t.content[i] {
+			return true
+		}
+	}
+	return false
+}
+
 // drawing shows metal content against charge with its limits. It is for black
 // ink: greys, dashes and shapes, no colour.
 func drawing(book *ledger.Ledger) (*plot.Plot, error) {
@@ -111,7 +122,9 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 	line.Width = vg.Points(1.3)
 	p.Add(band, grid, line)
 	p.Legend.Add("content in the book", line)
-	p.Legend.Add("two standard uncertainties", band)
+	if t.unsure() {
+		p.Legend.Add("two standard uncertainties", band)
+	}
 
 	if len(t.analyses) > 0 {
 		marks, err := plotter.NewScatter(t.analyses)
@@ -170,7 +183,7 @@ func limitLines(p *plot.Plot, b ledger.Bath, t trace) error {
 			return err
 		}
 		name.TextStyle[0].XAlign, name.TextStyle[0].YAlign = text.XRight, text.YBottom
-		name.Offset.Y = vg.Points(1)
+		name.Offset.Y = vg.Points(3) // clear of the line
 		p.Add(line, name)
 	}
 	span := max(high-low, 0.01*high, 1e-6)

@@ -31,8 +31,21 @@ func perLitre(c units.MassConcentration) string { return c.Text(units.GramPerLit
 
 func minutes(q units.Charge) string { return q.Text(units.AmpereMinute, 0) }
 
-// writeSheet shows the book.
-func writeSheet(w io.Writer, book *ledger.Ledger, o *options) error {
+// within writes a content with its standard uncertainty. Zero is one that
+// nobody gave: no content is known without error.
+func within(c, u units.MassConcentration) string {
+	switch {
+	case u == 0:
+		return perLitre(c) + ", uncertainty not given"
+	case u < 0.005*units.GramPerLitre:
+		return perLitre(c) + " ± less than 0.01 g/L"
+	}
+	return perLitre(c) + " ± " + perLitre(u)
+}
+
+// writeSheet shows the book. Of a damaged one it shows what is whole, without
+// advice: what to add hangs on the lines behind the damage.
+func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) error {
 	s := &sheet{w: w}
 	b := book.Bath()
 	title := "BATH BOOK"
@@ -44,18 +57,25 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options) error {
 	st := book.State()
 	s.line("%s, %s anodes", b.Name, b.Anode)
 	s.line("opened %s, %d entries, the last on %s", date(book.Opened()), book.Len(), date(st.When))
-	s.state(b, st, lastComparison(book))
-	s.balance(b, st.Balance)
-	if err := s.additions(book); err != nil {
-		return err
+	if damaged {
+		s.line("")
+		s.line("DAMAGED in line %d: this is the bath as it was before it. The lines from there on are", book.Len()+2)
+		s.line("not counted, so what to add and the forecast are left out.")
 	}
-	if err := s.forecast(book); err != nil {
-		return err
+	s.state(b, st, book.Records())
+	s.balance(b, st.Balance)
+	if !damaged {
+		if err := s.additions(book); err != nil {
+			return err
+		}
+		if err := s.forecast(book); err != nil {
+			return err
+		}
 	}
 	if o.entries {
 		s.entries(book)
 	}
-	if o.working {
+	if o.working && !damaged {
 		if err := s.working(book); err != nil {
 			return err
 		}
@@ -63,21 +83,33 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options) error {
 	return s.err
 }
 
-func lastComparison(book *ledger.Ledger) *ledger.Comparison {
-	var last *ledger.Comparison
-	for _, r := range book.Records() {
+// analyses returns the last comparison, and whether any analysis counted alone,
+// so that the opening content does not matter any more.
+func analyses(records []ledger.Record) (last *ledger.Comparison, alone bool) {
+	for _, r := range records {
 		if r.Comparison != nil {
 			last = r.Comparison
+			alone = alone || last.Weight == 1
 		}
 	}
-	return last
+	return last, alone
 }
 
-func (s *sheet) state(b ledger.Bath, st ledger.State, last *ledger.Comparison) {
+func (s *sheet) state(b ledger.Bath, st ledger.State, records []ledger.Record) {
+	last, alone := analyses(records)
 	s.line("")
 	s.line("STATE")
-	s.line("   content      %s ± %s %s", perLitre(st.Content), perLitre(st.ContentUncertainty), limits(b))
-	s.line("   metal        %s ± %s %s in %s (mark %s)", grams(st.Metal), grams(st.MetalUncertainty), b.Metal, st.Volume.Text(units.Litre, 2), b.Volume.Text(units.Litre, 2))
+	s.line("   content      %s %s", within(st.Content, st.ContentUncertainty), limits(b))
+	metal, unsure := grams(st.Metal), ""
+	if st.MetalUncertainty == 0 {
+		unsure = ", uncertainty not given"
+	} else {
+		metal += " ± " + grams(st.MetalUncertainty)
+	}
+	s.line("   metal        %s %s in %s (mark %s)%s", metal, b.Metal, st.Volume.Text(units.Litre, 2), b.Volume.Text(units.Litre, 2), unsure)
+	if b.ContentUncertainty == 0 && st.MetalUncertainty > 0 && !alone {
+		s.line("                (uncertainty of the opening content not given: the true one is larger)")
+	}
 	s.line("   charge       %s; %s since metal was added, %s since an analysis", minutes(st.Charge), minutes(st.SinceAddition), minutes(st.SinceAnalysis))
 	s.line("   turnovers    %.2f", float64(st.Turnovers))
 	eff := b.Efficiency.Value.Percent(1) + " in the book"
@@ -89,8 +121,8 @@ func (s *sheet) state(b ledger.Bath, st ledger.State, last *ledger.Comparison) {
 	}
 	s.line("   efficiency   %s", eff)
 	if last != nil {
-		s.line("   analysis     %s ± %s against %s ± %s in the book: %+.1f uncertainties apart", perLitre(last.Lab.Content), perLitre(last.Lab.Uncertainty),
-			perLitre(last.Book.Content), perLitre(last.Book.Uncertainty), float64(last.Apart))
+		s.line("   analysis     %s against %s in the book: %+.1f uncertainties apart", within(last.Lab.Content, last.Lab.Uncertainty),
+			within(last.Book.Content, last.Book.Uncertainty), float64(last.Apart))
 	}
 	for i, text := range append(st.Alarms.Texts(), "none")[:max(1, len(st.Alarms.Texts()))] {
 		s.line("   %-12s %s", []string{"alarms", ""}[min(i, 1)], text)
@@ -197,7 +229,7 @@ func (s *sheet) forecast(book *ledger.Ledger) error {
 		s.line("   fed at %s up to %s:", perLitre(b.Low), perLitre(target(b)))
 	}
 	for i, n := range f.Next {
-		s.line("   %d. after %-13s %-18s %s of %s", i+1, minutes(n.Charge), when(n), grams(n.SaltMass), salt)
+		s.line("   %d. after %-13s %-23s %s of %s", i+1, minutes(n.Charge), when(n), grams(n.SaltMass), salt)
 	}
 	return nil
 }
@@ -209,7 +241,7 @@ func when(n ledger.Planned) string {
 	case n.When.IsZero():
 		return ""
 	}
-	return "about " + n.When.Format("2 January")
+	return "about " + date(n.When)
 }
 
 func (s *sheet) entries(book *ledger.Ledger) {
@@ -240,7 +272,7 @@ func (s *sheet) entries(book *ledger.Ledger) {
 				what += ", " + v.Text(units.Millilitre, 0)
 			}
 		case ledger.Analysis:
-			what = "analysis     " + perLitre(e.Content) + " ± " + perLitre(e.Uncertainty)
+			what = "analysis     " + within(e.Content, e.Uncertainty)
 		case ledger.Correction:
 			what = "correction   " + grams(e.Metal) + ", " + e.Volume.Text(units.Millilitre, 0) + ": " + e.Reason
 		}

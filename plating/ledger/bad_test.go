@@ -33,6 +33,7 @@ func TestBadBath(t *testing.T) {
 		"no name":          {func(b *ledger.Bath) { b.Name = " " }, "name", units.ErrSyntax},
 		"name no text":     {func(b *ledger.Bath) { b.Name = "a\xff" }, "name", units.ErrSyntax},
 		"source long":      {func(b *ledger.Bath) { b.Source = strings.Repeat("x", 1001) }, "source", units.ErrOutOfRange},
+		"no metal":         {func(b *ledger.Bath) { b.Metal = "" }, "metal of the bath", units.ErrSyntax},
 		"no volume":        {func(b *ledger.Bath) { b.Volume = 0 }, "volume", units.ErrNotPositive},
 		"volume NaN":       {func(b *ledger.Bath) { b.Volume = units.Volume(nan) }, "volume", units.ErrNotFinite},
 		"volume infinite":  {func(b *ledger.Bath) { b.Volume = inf }, "volume", units.ErrNotFinite},
@@ -90,6 +91,49 @@ func TestBadBath(t *testing.T) {
 	wantField(t, "offset", err, "time of the opening", units.ErrOutOfRange)
 	if _, err := (ledger.EfficiencyRange{Value: 2}).Uncertainty(); err == nil {
 		t.Error("efficiency 2")
+	}
+}
+
+// TestPropertyWater: what stands behind a dot of a salt is water, or another
+// part of a double or basic salt; slips of the pen are refused with the remedy.
+func TestPropertyWater(t *testing.T) {
+	for text, fine := range map[string]bool{
+		"NiSO4.7H2O": true, "NiSO4·6H2O": true, "2NiCO3·3Ni(OH)2·4H2O": true, "NiSO4·(NH4)2SO4·6H2O": true, "3NiSO4·8/3H2O": true, "NiSO4·3H4O2": true,
+		"NiSO4": true, "NiO·HCl": true, "NiSO4.7H2": false, "NiSO4.7H20": false, "NiSO4.7O": false, "NiSO4.6HO": false, "NiSO4.6HO2": false,
+		"NiSO4.(NH4)2SO4.6H2": false,
+	} {
+		b := nickelBath()
+		b.Salts = []faraday.Formula{formula(text)}
+		_, err := ledger.New(b, day(0))
+		l := must(ledger.New(nickelBath(), day(0)))
+		_, added := l.Post(ledger.Entry{When: day(1), Event: ledger.Addition{Salt: formula(text), SaltMass: units.Gram}})
+		if fine {
+			if err != nil || added != nil {
+				t.Errorf("%s: %v, %v", text, err, added)
+			}
+			continue
+		}
+		wantField(t, text, err, "salt of the bath", units.ErrInconsistent)
+		wantField(t, text, added, "salt of the addition", units.ErrInconsistent)
+		if err != nil && !strings.Contains(err.Error(), "number of H2O") {
+			t.Errorf("%s: %v names no remedy", text, err)
+		}
+	}
+}
+
+// TestPropertyTornWords: the words fit what is left.
+func TestPropertyTornWords(t *testing.T) {
+	l := must(ledger.New(goldBath(), day(0)))
+	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: units.AmpereMinute}}))
+	must(l.Post(ledger.Entry{When: day(2), Event: ledger.Load{Charge: units.AmpereMinute}}))
+	text := bytesOf(l)
+	starts := lineStarts(text)
+	for cut, want := range map[int]string{0: "no opening is left; move the file away", starts[1] / 2: "no opening is left; move the file away",
+		starts[1] + 9: "line 2: cut short: the line before it is whole", starts[2] + 9: "line 3: cut short: the 2 lines before it are whole"} {
+		_, err := ledger.Open(reader(text[:cut]))
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(want, "no opening") && strings.Contains(err.Error(), "enter what it said") {
+			t.Errorf("cut at %d: %v, want %q", cut, err, want)
+		}
 	}
 }
 

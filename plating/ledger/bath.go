@@ -98,6 +98,9 @@ func (b *Bath) Check() error {
 	if err := text("source of the bath's figures", b.Source, false); err != nil {
 		return err
 	}
+	if b.Metal == "" {
+		return &units.ValueError{Field: "metal of the bath", Value: "(empty)", Need: "the symbol of the metal that is counted, as Au", Err: units.ErrSyntax}
+	}
 	if _, err := faraday.Lookup(b.Metal); err != nil {
 		return err
 	}
@@ -167,6 +170,9 @@ func (b *Bath) checkWatch() error {
 	}
 	for _, s := range b.Salts {
 		if _, err := faraday.MetalContent(s, b.Metal); err != nil {
+			return err
+		}
+		if err := checkSalt("salt of the bath", s); err != nil {
 			return err
 		}
 	}

@@ -32,7 +32,8 @@
 // alone. [Addition] brings metal as salt, as solution or by its mass, with the
 // water of crystallisation counted: 100 g of gold cyanide KAu(CN)2 are 68.37 g of
 // gold, 100 g of nickel sulfate are 22.33 g of nickel as NiSO4·6H2O and 20.90 g as
-// the heptahydrate. [Analysis] and [Correction] set the book right. Nothing is
+// the heptahydrate. A formula whose water is no multiple of H2O, as NiSO4·7H20 with a
+// nought, is refused. [Analysis] and [Correction] set the book right. Nothing is
 // ever taken out of the book: a wrong entry is answered by a correction.
 //
 // # Anodes
@@ -102,7 +103,7 @@
 // [OpenFile] return the book up to there together with a [*TornError] that tells
 // the line, the bytes that are whole and the torn tail. The next line takes its
 // place. A line that is damaged anywhere else is a [*DamageError] with its number,
-// and the book is not opened.
+// and the book is not opened; the lines before it can be opened by themselves.
 //
 // # Errors
 //

@@ -158,7 +158,7 @@ func (a Addition) check(b *Bath) error {
 	if m == 0 && a.Solution == 0 && a.Water == 0 {
 		return &units.ValueError{Field: "addition", Value: "nothing given", Need: "salt, metal, solution or water", Err: units.ErrNotPositive}
 	}
-	return nil
+	return checkSalt("salt of the addition", a.Salt)
 }
 
 // An Analysis is a measured content. The book keeps both: its own content goes

@@ -14,7 +14,8 @@ var (
 
 // A TornError reports that the last line of a book is not whole: the program or
 // the machine stopped while it was written. It comes together with the book up
-// to there, nothing before the cut is lost.
+// to there, nothing before the cut is lost. An empty book, or one cut in its first
+// line, has lost its opening and comes with no book at all.
 type TornError struct {
 	Line int    // its number, the first is 1
 	Kept int64  // bytes before it: the place to go on writing
@@ -31,14 +32,22 @@ func (e *TornError) Error() string {
 	if e.Whole {
 		return fmt.Sprintf("line %d: %v: only its newline is missing; the entry is kept", e.Line, ErrTorn)
 	}
-	return fmt.Sprintf("line %d: %v: the %d lines before it (%d bytes) are whole; enter what it said again", e.Line, ErrTorn, e.Line-1, e.Kept)
+	if e.Line == 1 {
+		return fmt.Sprintf("line 1: %v: no opening is left; move the file away and start a new book", ErrTorn)
+	}
+	before := "the line before it is"
+	if e.Line > 2 {
+		before = fmt.Sprintf("the %d lines before it are", e.Line-1)
+	}
+	return fmt.Sprintf("line %d: %v: %s whole (%d bytes); enter what it said again", e.Line, ErrTorn, before, e.Kept)
 }
 
 // Unwrap returns [ErrTorn].
 func (e *TornError) Unwrap() error { return ErrTorn }
 
 // A DamageError reports a line that is not what was written. The book is not
-// opened: behind that line no figure could be trusted.
+// opened: behind that line no figure could be trusted. What stands before it is
+// whole: to look at it, open the first Offset bytes alone.
 type DamageError struct {
 	Line   int   // its number, the first is 1
 	Offset int64 // bytes before it

@@ -1,0 +1,254 @@
+package main
+
+import (
+	"image/png"
+	"os"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"example.com/laydown/plating/ledger"
+)
+
+// TestPropertyFields: the fields that -h lists are those of the entries and of
+// the bath, and each example can be read.
+func TestPropertyFields(t *testing.T) {
+	of := map[string]any{"load": ledger.Load{}, "addition": ledger.Addition{}, "analysis": ledger.Analysis{},
+		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "new": ledger.Bath{}}
+	_, _, help := call("-h")
+	for kind, v := range of {
+		var listed, entry, bath []string
+		for _, f := range fieldsOf(kind) {
+			listed, entry = append(listed, f.name), append(entry, f.name+"="+f.example)
+			if f.example[0] != '{' && f.example[0] != '[' {
+				f.example = `"` + f.example + `"`
+			}
+			bath = append(bath, `"`+f.name+`": `+f.example)
+			needed := false
+			for _, n := range names(reflect.TypeOf(v), true) {
+				needed = needed || n == f.name
+			}
+			if needed != strings.HasPrefix(f.means, "needed") && kind != "evaporation" {
+				t.Errorf("%s: %s is needed: %t; -h says %q", kind, f.name, needed, f.means)
+			}
+			if kind != "new" && !strings.Contains(help, "   "+entry[len(entry)-1]) || !strings.Contains(help, f.name) {
+				t.Errorf("-h has no %s of %s", f.name, kind)
+			}
+		}
+		if want := names(reflect.TypeOf(v), false); !reflect.DeepEqual(listed, want) {
+			t.Errorf("%s: -h lists %v, the fields are %v", kind, listed, want)
+		}
+		if kind != "new" {
+			if _, err := readEvent(kind, strings.Join(entry, ", ")); err != nil {
+				t.Errorf("%s: %v", kind, err)
+			}
+			continue
+		}
+		var b ledger.Bath
+		if err := readObject([]byte("{"+strings.Join(bath, ",\n")+"}"), &b); err != nil {
+			t.Error(err)
+		} else if err := b.Check(); err != nil || b.Anode.Share != 1 || len(b.Salts) != 1 {
+			t.Errorf("%+v: %v", b, err)
+		}
+	}
+	for _, want := range []string{"A·min, A·h", "oz/US gal", "none, or %"} {
+		if !strings.Contains(help, want) {
+			t.Errorf("-h says nothing of %q", want)
+		}
+	}
+}
+
+// TestWrongWords: what is wrong with an entry or a bath is said with the field,
+// what it holds and what would do, and never in the words of Go.
+func TestWrongWords(t *testing.T) {
+	dir := t.TempDir()
+	book, bath := filepath.Join(dir, "b.jsonl"), filepath.Join(dir, "bath.json")
+	os.WriteFile(book, []byte(demo), 0o644)
+	const sound = `{"name": "nickel", "metal": "Ni", "volume": "20 L", "content": "75 g/L",
+		"equivalent": "1.095 g/(A·h)", "efficiency": {"value": "0.95"}}`
+	but := func(old, with string) string {
+		if !strings.Contains(sound, old) {
+			t.Fatalf("%q is not there", old)
+		}
+		return strings.Replace(sound, old, with, 1)
+	}
+	for _, c := range []struct {
+		kind, text string // of a bath, kind is "new"
+		want       []string
+	}{
+		{"load", "chrge=12 A·min", []string{"-load: chrge: unknown field; known here: charge, weighed,", "drag_in_content"}},
+		{"load", "charge=12", []string{`charge: is "12": no unit`, "A·min"}},
+		{"load", "charge=12 kg", []string{`charge: is "12 kg"`, "A·min"}},
+		{"load", "", []string{"-load is empty", "charge=12 A·min", "-h lists"}},
+		{"evaporation", "volum=1 L", []string{"volum: unknown field; known here: volume"}},
+		{"analysis", "content=7 g/L", []string{"uncertainty: missing; needed here: content, uncertainty"}},
+		{"analysis", "content=7 g/L, uncertainty=1 g/L, reset=maybe", []string{`reset: is "maybe"; need true or false`}},
+		{"addition", "salt=KAu(CN)2.2H20, salt_mass=1 g", []string{"salt of the addition KAu(CN)2·2H20", "number of H2O"}},
+		{"new", but(`"20 L"`, "20"), []string{"volume: is 20; need number and unit in quotes, units: L, mL"}},
+		{"new", but(`"0.95"`, "0.95"), []string{`efficiency.value: is 0.95 without quotes; need "0.95"`}},
+		{"new", but(`{"value": "0.95"}`, `"95 %"`), []string{`efficiency: is "95 %"; need an object in braces with value`}},
+		{"new", but(`{"value": "0.95"}`, `{}`), []string{"efficiency.value: missing; needed here: value"}},
+		{"new", but(`"value"`, `"vlue"`), []string{"efficiency.vlue: unknown field; known here: value, low, high"}},
+		{"new", but(`"metal": "Ni", `, ""), []string{"metal: missing; needed here: name, metal, volume"}},
+		{"new", but(`"Ni"`, `""`), []string{"metal of the bath", "as Au"}},
+		{"new", but(`"Ni"`, `28`), []string{"metal: is 28; need text in quotes"}},
+		{"new", but(`"Ni"`, `null`), []string{"metal: is null; need text in quotes"}},
+		{"new", but(`"Ni",`, `"Ni", "metal": "Au",`), []string{"metal: given twice"}},
+		{"new", but(`"name"`, `"salts": "NiSO4", "name"`), []string{`salts: is "NiSO4"; need a list in square brackets`}},
+		{"new", but(`"name"`, `"salts": ["NiSO4", 5], "name"`), []string{"salts[2]: is 5; need text in quotes"}},
+		{"new", but(`"name"`, `"salts": ["NiSO4.7H2"], "name"`), []string{"salt of the bath NiSO4·7H2", "number of H2O"}},
+		{"new", sound[:60], []string{"line 1: ends in the middle; a brace, bracket or quote is not closed"}},
+		{"new", but("g/L\",", "g/L\""), []string{"line 2: something is wrong before '\"'; look for a comma"}},
+		{"new", "", []string{"empty; need an object in braces with name, metal"}},
+		{"new", "[]", []string{"is a list; need an object in braces with name"}},
+		{"new", but("nickel", "nickel\xff"), []string{"not UTF-8"}},
+		{"new", sound, []string{book + ": there is a file of that name already", "another name", "leave -new away"}},
+	} {
+		args := []string{"-" + c.kind, c.text, "-when", "2026-05-01T08:00:00Z", book}
+		if c.kind == "new" {
+			os.WriteFile(bath, []byte(c.text), 0o644)
+			args[1] = bath
+		}
+		status, _, errs := call(args...)
+		if status == 0 {
+			t.Errorf("%s %s: taken", c.kind, c.text)
+		}
+		for _, want := range c.want {
+			if !strings.Contains(errs, want) {
+				t.Errorf("%s %s: %s, want %q", c.kind, c.text, errs, want)
+			}
+		}
+		for _, not := range []string{"json", "Go ", "EOF", "file exists", "unmarshal"} {
+			if strings.Contains(strings.NewReplacer(bath, "", book, "").Replace(errs), not) {
+				t.Errorf("%s %s: %q in %s", c.kind, c.text, not, errs)
+			}
+		}
+	}
+	if got, _ := os.ReadFile(book); string(got) != demo {
+		t.Error("the book changed")
+	}
+	os.WriteFile(bath, []byte("\xef\xbb\xbf"+sound), 0o644) // some editors begin a file so
+	if status, _, errs := call("-new", bath, filepath.Join(dir, "bom.jsonl")); status != 0 {
+		t.Error(errs)
+	}
+}
+
+// TestDamagedBook: a book that is damaged in the middle is shown as far as it is
+// whole, without advice, and takes no entry.
+func TestDamagedBook(t *testing.T) {
+	dir := t.TempDir()
+	lines := strings.SplitAfter(demo, "\n")
+	join := func(parts ...[]string) string {
+		s := ""
+		for _, p := range parts {
+			s += strings.Join(p, "")
+		}
+		return s
+	}
+	for name, c := range map[string]struct {
+		text, line, shown, remedy string
+	}{
+		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged", " 9 entries", "the first 10 lines"},
+		"changed":           {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entries", "the first 2 lines"},
+		"a line missing":    {join(lines[:1], lines[2:]), "line 2: damaged", " 0 entries", "the first line"},
+		"first line":        {strings.Replace(demo, "cobalt", "Cobalt", 1), "line 1: damaged", "", "start again with -new"},
+		"empty":             {"", "no opening is left", "", "move the file away and start again with -new"},
+		"first line cut":    {lines[0][:80], "no opening is left", "", "move the file away and start again with -new"},
+	} {
+		path := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".jsonl")
+		os.WriteFile(path, []byte(c.text), 0o644)
+		picture := filepath.Join(dir, "none.png")
+		status, out, errs := call("-working", "-plot", picture, path)
+		if status != 1 || !strings.Contains(errs, c.line) || !strings.Contains(errs, c.remedy) || strings.Contains(errs, "enter what it said again") {
+			t.Errorf("%s: status %d, %s", name, status, errs)
+		}
+		switch {
+		case c.shown == "":
+			if out != "" {
+				t.Errorf("%s: shows\n%s", name, out)
+			}
+		case !strings.Contains(out, c.shown) || !strings.Contains(out, "DAMAGED in "+strings.Split(c.line, ":")[0]+":") || !strings.Contains(out, "STATE") || !strings.Contains(out, "BALANCE"):
+			t.Errorf("%s: shows\n%s", name, out)
+		case strings.Contains(out, "TO ADD NOW") || strings.Contains(out, "FORECAST") || strings.Contains(out, "WORKING"):
+			t.Errorf("%s: advice from half a book\n%s", name, out)
+		}
+		if _, err := os.Stat(picture); err == nil {
+			t.Errorf("%s: a picture", name)
+		}
+		status, out, errs = call("-load", "charge=1 A·min", "-when", "2026-05-01T08:00:00Z", path)
+		if status != 1 || out != "" || !strings.Contains(errs, "nothing was entered") || !strings.Contains(errs, c.line) || !strings.Contains(errs, c.remedy) {
+			t.Errorf("%s: a load: status %d, %s%s", name, status, errs, out)
+		}
+		if got, _ := os.ReadFile(path); string(got) != c.text {
+			t.Errorf("%s: the file changed", name)
+		}
+	}
+}
+
+// TestNotGiven: an uncertainty that nobody gave is not shown as zero, and a
+// forecast names the year.
+func TestNotGiven(t *testing.T) {
+	dir := t.TempDir()
+	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
+	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
+		"efficiency": {"value": "35 %", "low": "32 %", "high": "38 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L"}`), 0o644)
+	_, out, _ := call("-new", bath, "-when", "2026-12-28T08:00:00Z", book)
+	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out, "(mark 5.00 L), uncertainty not given") || strings.Contains(out, "± 0.00") {
+		t.Errorf("opened:\n%s", out)
+	}
+	for day := range 3 {
+		when := time.Date(2026, 12, 28+day, 9, 0, 0, 0, time.UTC).Format(time.RFC3339)
+		_, out, _ = call("-load", "charge=10 A·min", "-when", when, book)
+	}
+	if !strings.Contains(out, "(uncertainty of the opening content not given: the true one is larger)") || strings.Contains(out, "± 0.00 g/L") {
+		t.Errorf("after loads:\n%s", out)
+	}
+	if !strings.Contains(out, "January 2027") {
+		t.Errorf("no year in the forecast:\n%s", out)
+	}
+	_, out, _ = call("-analysis", "content=7.8 g/L, uncertainty=0.1 g/L, reset=true", "-when", "2026-12-31T09:00:00Z", book)
+	if strings.Contains(out, "not given") || !strings.Contains(out, "7.80 g/L ± 0.10 g/L") {
+		t.Errorf("after an analysis that counts alone:\n%s", out)
+	}
+}
+
+// TestPropertyMargins: a picture has white all round, three millimetres at least.
+func TestPropertyMargins(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "gold.png")
+	call("-plot", path)
+	f, err := os.Open(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	inner := img.Bounds().Inset(3 * 200 * 10 / 254) // at 200 dots an inch
+	for y := img.Bounds().Min.Y; y < img.Bounds().Max.Y; y++ {
+		for x := img.Bounds().Min.X; x < img.Bounds().Max.X; x++ {
+			if x >= inner.Min.X && x < inner.Max.X && y >= inner.Min.Y && y < inner.Max.Y {
+				continue
+			}
+			if r, g, b, _ := img.At(x, y).RGBA(); r != 0xffff || g != 0xffff || b != 0xffff {
+				t.Fatalf("ink at %d, %d of %v", x, y, img.Bounds())
+			}
+		}
+	}
+}
+
+// FuzzReadObject: no text makes the reader of baths panic or speak of Go types.
+func FuzzReadObject(f *testing.F) {
+	f.Add([]byte(`{"name": "n", "metal": "Ni", "salts": ["NiSO4"], "efficiency": {"value": "95 %"}}`))
+	f.Add([]byte("{\"name\":\n}"))
+	f.Add([]byte("\xef\xbb\xbf[null, 1e999]"))
+	f.Fuzz(func(t *testing.T, raw []byte) {
+		var b ledger.Bath
+		if err := readObject(raw, &b); err != nil && (err.Error() == "" || strings.Contains(err.Error(), "json:")) {
+			t.Error(err)
+		}
+	})
+}
