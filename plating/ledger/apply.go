@@ -26,6 +26,7 @@ type core struct {
 	added, anode, dragIn, deposited, dragOut, corrected, analysed      total
 	charge, sinceAddition, sinceAnalysis, computedCharge, varianceThen float64
 	disagrees                                                          bool
+	guess                                                              bool // the opening content came without uncertainty, and no analysis yet
 }
 
 // A total is a sum that keeps the digits a float64 would drop.
@@ -50,6 +51,7 @@ func newCore(b *Bath) core {
 	c.sens[byVolume] = float64(b.Content)
 	c.own = square(float64(b.ContentUncertainty) * float64(b.Volume))
 	c.varianceThen = c.variance(b)
+	c.guess = b.ContentUncertainty == 0
 	return c
 }
 
@@ -184,12 +186,14 @@ func (a Analysis) apply(b *Bath, c *core, r *Record) error {
 	if err != nil {
 		return err
 	}
-	if a.Reset {
+	if a.Reset || c.guess {
 		weight = 1
 	}
 	cmp := &Comparison{Book: book, Lab: lab, Weight: weight}
 	cmp.Apart = units.Ratio(float64(lab.Content-book.Content) / math.Hypot(float64(lab.Uncertainty), float64(book.Uncertainty)))
-	cmp.imply(b, c)
+	if !c.guess {
+		cmp.imply(b, c)
+	}
 	k := float64(weight)
 	after := (1-k)*c.metal + k*float64(a.Content)*c.volume
 	moved := after - c.metal
@@ -202,7 +206,8 @@ func (a Analysis) apply(b *Bath, c *core, r *Record) error {
 	c.analysed.add(moved)
 	c.sinceAnalysis, c.computedCharge = 0, 0
 	c.varianceThen = c.variance(b)
-	c.disagrees = math.Abs(float64(cmp.Apart)) > 2
+	c.disagrees = math.Abs(float64(cmp.Apart)) > 2 && !c.guess
+	c.guess = false
 	cmp.Both = Estimate{Content: units.MassConcentration(c.metal / c.volume), Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
 	r.Analysed, r.Comparison = units.Mass(moved), cmp
 	return nil

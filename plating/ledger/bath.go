@@ -19,7 +19,7 @@ type Bath struct {
 	Volume             units.Volume            `json:"volume"`                       // at the level mark; kept there by additions
 	VolumeUncertainty  units.Volume            `json:"volume_uncertainty,omitzero"`  // standard uncertainty of the mark
 	Content            units.MassConcentration `json:"content"`                      // of Metal on opening
-	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"` // standard
+	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"` // standard; 0 means not known, see [Analysis]
 
 	Equivalent units.Equivalent   `json:"equivalent"`     // electrochemical equivalent of the whole deposit
 	Fine       units.MassFraction `json:"fine,omitzero"`  // share of Metal in the deposit's mass; 0 means all of it

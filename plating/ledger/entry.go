@@ -163,7 +163,9 @@ func (a Addition) check(b *Bath) error {
 
 // An Analysis is a measured content. The book keeps both: its own content goes
 // into the [Comparison] of the record, and the two are averaged by their
-// uncertainties, unless Reset says that the analysis alone counts.
+// uncertainties, unless Reset says that the analysis alone counts. The first
+// analysis counts alone, and disagrees with nobody, where the opening content came
+// without an uncertainty: that is a guess, and not one without error.
 type Analysis struct {
 	Content     units.MassConcentration `json:"content"`
 	Uncertainty units.MassConcentration `json:"uncertainty"` // standard, > 0

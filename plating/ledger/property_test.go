@@ -254,3 +254,22 @@ func TestPropertyAlarms(t *testing.T) {
 		}
 	}
 }
+
+// TestPropertyGuess: an opening content without uncertainty does not outweigh
+// the first analysis; the second is averaged as ever.
+func TestPropertyGuess(t *testing.T) {
+	b := goldBath()
+	b.ContentUncertainty = 0
+	l := must(ledger.New(b, day(0)))
+	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: 20 * units.AmpereMinute}}))
+	first := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: 7 * units.GramPerLitre, Uncertainty: 0.1 * units.GramPerLitre}}))
+	near(t, "content", float64(l.State().Content), 7, 1e-12)
+	near(t, "uncertainty", float64(l.State().ContentUncertainty), 0.1, 1e-3)
+	if c := first.Comparison; c.Weight != 1 || c.Efficiency != 0 || l.State().Alarms&ledger.AlarmDisagree != 0 {
+		t.Errorf("weight %v, efficiency %v, alarms %v", c.Weight, c.Efficiency, l.State().Alarms)
+	}
+	second := must(l.Post(ledger.Entry{When: day(3), Event: ledger.Analysis{Content: 7.1 * units.GramPerLitre, Uncertainty: 0.1 * units.GramPerLitre}}))
+	if w := second.Comparison.Weight; !(w > 0.4 && w < 0.6) {
+		t.Errorf("weight of the second analysis %v", w)
+	}
+}
