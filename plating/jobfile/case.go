@@ -124,12 +124,8 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	byMesh := o.Choice("method", "profile", "mesh") == 1
 	bath := o.Must("bath", "the bath as an object")
 	var kappa units.Conductivity
-	if !strictjson.Positive(o, "conductivity", &kappa) {
-		o.Keep(tree.Fail(nil, `field "conductivity" is missing; need one as "6 S/m"`))
-	}
-	if !strictjson.Positive(o, "promise", &c.Promise) {
-		o.Keep(tree.Fail(nil, `field "promise" is missing; need the thickness at the thinnest spot, as "2.5 µm"`))
-	}
+	strictjson.Needed(o, "conductivity", &kappa, `one as "6 S/m"`)
+	strictjson.Needed(o, "promise", &c.Promise, `the thickness at the thinnest spot, as "2.5 µm"`)
 	tank := o.Field("tank")
 	var current units.Current
 	var voltage units.Voltage
@@ -247,9 +243,8 @@ func readCellPart(n *strictjson.Node) (p axi.Part, robber bool, err error) {
 func readProfile(name string, n *strictjson.Node) (axi.Profile, error) {
 	o := strictjson.Object(n)
 	length := func(field string) (v units.Length) {
-		if !o.Quantity(field, &v) {
-			o.Keep(n.Fail(nil, "field %q is missing; need a length", field))
-		}
+		o.Quantity(field, &v)
+		o.Lacks(field, aLength)
 		return v
 	}
 	var p axi.Profile

@@ -69,7 +69,7 @@ func TestWrongCases(t *testing.T) {
 		{`{"to": ["40 mm", "147 mm"]},`, `{"to": ["40 mm"]},`, "need two, radius and height"},
 		{`{"to": ["40 mm", "147 mm"]},`, `{"to": ["40 mm", "147 mm"], "by": "arc"},`, "an arc needs it"},
 		{`{"to": ["40 mm", "147 mm"]},`, `{"to": ["-40 mm", "147 mm"]},`, "below zero"},
-		{`"tube": {"inner"`, `"tube": {"innermost"`, "is missing"},
+		{`"tube": {"inner"`, `"tube": {"innermost"`, "unknown field"},
 		{`"tube": {`, `"ball": {"radius": "3 mm", "height": "3 mm"}, "tube": {`, "need one of profile"},
 		{`"outer": "132 mm"`, `"outer": "532 mm"`, "need"},
 		{`"efficiency": [`, `"efficiencies": [`, "unknown field"},

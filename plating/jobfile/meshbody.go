@@ -40,9 +40,7 @@ func generated(name string, part *strictjson.Reader, n *strictjson.Node) (mesh.M
 	o := strictjson.Object(n)
 	longest := units.Length(0)
 	length := func(field string) (v units.Length) {
-		if !strictjson.Positive(o, field, &v) {
-			o.Keep(n.Fail(nil, "field %q is missing; need a length", field))
-		}
+		strictjson.Needed(o, field, &v, aLength)
 		longest = max(longest, v)
 		return v
 	}
@@ -222,9 +220,7 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 	if facing != nil {
 		f := strictjson.Object(facing)
 		direction := []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}}[f.Choice("direction", "x", "-x", "y", "-y", "z", "-z")]
-		if f.Member("direction") == nil {
-			f.Keep(facing.Fail(nil, `field "direction" is missing; need x, -x, y, -y, z or -z`))
-		}
+		f.Lacks("direction", "x, -x, y, -y, z or -z")
 		within, err := degrees(f, "within", 0, 180)
 		if err != nil {
 			return nil, err
@@ -237,9 +233,7 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 	if edges != nil {
 		e := strictjson.Object(edges)
 		var distance units.Length
-		if !strictjson.Positive(e, "distance", &distance) {
-			e.Keep(edges.Fail(nil, `field "distance" is missing; need a length`))
-		}
+		strictjson.Needed(e, "distance", &distance, aLength)
 		angle, err := degrees(e, "sharper_than", 1, 179)
 		if err != nil {
 			return nil, err

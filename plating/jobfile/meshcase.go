@@ -221,9 +221,7 @@ func turned(m mesh.Mesh, n *strictjson.Node) (mesh.Mesh, error) {
 	for _, item := range items {
 		o := strictjson.Object(item)
 		axis := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[o.Choice("axis", "x", "y", "z")]
-		if o.Member("axis") == nil {
-			o.Keep(item.Fail(nil, `field "axis" is missing; need x, y or z`))
-		}
+		o.Lacks("axis", "x, y or z")
 		angle, err := degrees(o, "degrees", -3600, 3600)
 		if err == nil {
 			err = o.Done()

@@ -148,9 +148,7 @@ func readPrices(q *traveller.Price, metals, labour, salts, refined []*strictjson
 		m := money{o}
 		l := price.Labour{Name: o.Text("task")}
 		var t units.Duration
-		if !strictjson.Positive(o, "time", &t) {
-			o.Keep(item.Fail(nil, `field "time" is missing; need that of the whole batch, as "40 min"`))
-		}
+		strictjson.Needed(o, "time", &t, `that of the whole batch, as "40 min"`)
 		m.need("per_hour", &l.PerHour)
 		if err := o.Done(); err != nil {
 			return err
@@ -214,8 +212,8 @@ func per(o *strictjson.Reader) alloys.TradeUnit {
 // weighed reads a mass to reckon money with, to a tenth of a milligram.
 func weighed(o *strictjson.Reader, item *strictjson.Node) alloys.Weighed {
 	var m units.Mass
-	if !strictjson.Positive(o, "mass", &m) {
-		o.Keep(item.Fail(nil, `field "mass" is missing; need one as "12.5 g"`))
+	strictjson.Needed(o, "mass", &m, `one as "12.5 g"`)
+	if o.Err() != nil {
 		return alloys.Weighed{}
 	}
 	w, err := price.Weigh(m, alloys.PerGram, 4, price.HalfEven)

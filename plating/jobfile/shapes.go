@@ -11,6 +11,9 @@ import (
 // shapeKinds lists the words of the field "kind".
 var shapeKinds = []string{"plate", "disc", "ring", "cylinder", "tube", "cone", "sphere", "cap", "torus", "hexbar", "wire", "thread", "sum"}
 
+// aLength is what a missing dimension needs.
+const aLength = `number and unit in quotes, as "12.5 mm"`
+
 // readShape reads a body and returns its area.
 func readShape(n *strictjson.Node) (units.Area, error) {
 	p, err := readPiece(n)
@@ -34,69 +37,69 @@ func readPiece(n *strictjson.Node) (shape.Piece, error) {
 	switch kind.Text {
 	case "plate":
 		v := shape.Plate{Faces: faces(o)}
-		strictjson.Needed(o, "length", &v.Length)
-		strictjson.Needed(o, "width", &v.Width)
+		strictjson.Needed(o, "length", &v.Length, aLength)
+		strictjson.Needed(o, "width", &v.Width, aLength)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "disc":
 		v := shape.Disc{Faces: faces(o)}
-		strictjson.Needed(o, "diameter", &v.Diameter)
+		strictjson.Needed(o, "diameter", &v.Diameter, aLength)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "ring":
 		v := shape.Ring{Faces: faces(o)}
-		strictjson.Needed(o, "outer", &v.Outer)
-		strictjson.Needed(o, "inner", &v.Inner)
+		strictjson.Needed(o, "outer", &v.Outer, aLength)
+		strictjson.Needed(o, "inner", &v.Inner, aLength)
 		o.Quantity("thickness", &v.Thickness)
 		p = v
 	case "cylinder":
 		v := shape.Cylinder{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
-		strictjson.Needed(o, "diameter", &v.Diameter)
-		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter, aLength)
+		strictjson.Needed(o, "length", &v.Length, aLength)
 		p = v
 	case "tube":
 		v := shape.Tube{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
 		v.Sides = [...]shape.Sides{shape.BothSides, shape.OutsideOnly, shape.InsideOnly}[o.Choice("sides", "both", "outside", "inside")]
-		strictjson.Needed(o, "outer", &v.Outer)
-		strictjson.Needed(o, "inner", &v.Inner)
-		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "outer", &v.Outer, aLength)
+		strictjson.Needed(o, "inner", &v.Inner, aLength)
+		strictjson.Needed(o, "length", &v.Length, aLength)
 		p = v
 	case "cone":
 		v := shape.Cone{OpenBase: o.Yes("open_base"), OpenTop: o.Yes("open_top")}
-		strictjson.Needed(o, "base_diameter", &v.BaseDiameter)
+		strictjson.Needed(o, "base_diameter", &v.BaseDiameter, aLength)
 		o.Quantity("top_diameter", &v.TopDiameter)
-		strictjson.Needed(o, "height", &v.Height)
+		strictjson.Needed(o, "height", &v.Height, aLength)
 		p = v
 	case "sphere":
 		v := shape.Sphere{}
-		strictjson.Needed(o, "diameter", &v.Diameter)
+		strictjson.Needed(o, "diameter", &v.Diameter, aLength)
 		p = v
 	case "cap":
 		v := shape.Cap{OpenBase: o.Yes("open_base")}
 		o.Quantity("base_diameter", &v.BaseDiameter)
 		o.Quantity("sphere_diameter", &v.SphereDiameter)
-		strictjson.Needed(o, "height", &v.Height)
+		strictjson.Needed(o, "height", &v.Height, aLength)
 		p = v
 	case "torus":
 		v := shape.Torus{}
-		strictjson.Needed(o, "centre_diameter", &v.CentreDiameter)
-		strictjson.Needed(o, "tube_diameter", &v.TubeDiameter)
+		strictjson.Needed(o, "centre_diameter", &v.CentreDiameter, aLength)
+		strictjson.Needed(o, "tube_diameter", &v.TubeDiameter, aLength)
 		p = v
 	case "hexbar":
 		v := shape.HexBar{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
-		strictjson.Needed(o, "across_flats", &v.AcrossFlats)
-		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "across_flats", &v.AcrossFlats, aLength)
+		strictjson.Needed(o, "length", &v.Length, aLength)
 		p = v
 	case "wire":
 		v := shape.Wire{}
-		strictjson.Needed(o, "diameter", &v.Diameter)
-		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter, aLength)
+		strictjson.Needed(o, "length", &v.Length, aLength)
 		p = v
 	case "thread":
 		v := shape.Thread{}
-		strictjson.Needed(o, "diameter", &v.Diameter)
-		strictjson.Needed(o, "pitch", &v.Pitch)
-		strictjson.Needed(o, "length", &v.Length)
+		strictjson.Needed(o, "diameter", &v.Diameter, aLength)
+		strictjson.Needed(o, "pitch", &v.Pitch, aLength)
+		strictjson.Needed(o, "length", &v.Length, aLength)
 		p = v
 	case "sum":
 		var all shape.Assembly
@@ -131,11 +134,11 @@ func drill(o *strictjson.Reader, p shape.Piece) (shape.Piece, error) {
 	for _, item := range o.Items("holes", "holes", false) {
 		h := strictjson.Object(item)
 		v := shape.Hole{Count: h.Whole("count", 1, 1_000_000, 1), Blind: h.Yes("blind"), Bare: h.Yes("bare"), Faces: faces(h)}
-		strictjson.Needed(h, "diameter", &v.Diameter)
+		strictjson.Needed(h, "diameter", &v.Diameter, aLength)
 		if v.Bare {
 			h.Quantity("depth", &v.Depth)
 		} else {
-			strictjson.Needed(h, "depth", &v.Depth)
+			strictjson.Needed(h, "depth", &v.Depth, aLength)
 		}
 		if err := h.Done(); err != nil {
 			return nil, err

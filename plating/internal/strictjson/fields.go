@@ -77,6 +77,13 @@ func (r *Reader) Must(name, need string) *Node {
 	return f
 }
 
+// Lacks notes that a member that was asked for before cannot be left out.
+func (r *Reader) Lacks(name, need string) {
+	if r.Member(name) == nil && r.missing == nil {
+		r.missing = r.n.Fail(nil, "field %q is missing; need %s", name, need)
+	}
+}
+
 // Text reads a text member; "" when it is not there.
 func (r *Reader) Text(name string) string {
 	f := r.Field(name)
@@ -110,9 +117,10 @@ func Positive[Q units.Quantity, P Pointer[Q]](r *Reader, name string, v P) bool 
 	return true
 }
 
-// Needed reads a member with a unit that must be there and above zero.
-func Needed[Q units.Quantity, P Pointer[Q]](r *Reader, name string, v P) {
-	f := r.Must(name, `number and unit in quotes, as "12.5 mm"`)
+// Needed reads a member with a unit that must be there and above zero; need says
+// what it is, as `the size, as "12.5 mm"`.
+func Needed[Q units.Quantity, P Pointer[Q]](r *Reader, name string, v P, need string) {
+	f := r.Must(name, need)
 	if !r.Scan(f, v, false) {
 		return
 	}
