@@ -63,7 +63,8 @@
 //
 // A number, then a unit; the space between them may be left out. The number
 // is a plain decimal with a point and perhaps an exponent: 1.4, -0.5, .5, 1e-3.
-// No comma, no thousands separators, no hexadecimal digits, no NaN.
+// Fractions of whole numbers are read as on an inch rule, 1/4 in and 4 1/2 in, but not in
+// durations. No comma, no thousands separators, no hexadecimal digits, no NaN.
 //
 // A symbol may be spelled in ASCII, and several signs stand for one:
 //

@@ -1,10 +1,12 @@
 package units
 
 import (
+	"errors"
 	"math"
 	"math/big"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 const (
@@ -49,6 +51,57 @@ func scanNumber(text string) (num, rest string) {
 		}
 	}
 	return s[:i], s[i:]
+}
+
+// scanFraction reads the fraction of whole numbers that num and rest start, as
+// 1/4 in or 4 1/2 in on an inch rule. A fraction is nil when there is none.
+func scanFraction(num, rest string) (fraction *big.Rat, after string, err error) {
+	whole := strings.TrimLeft(num, "+-")
+	if strings.Trim(whole, "0123456789") != "" {
+		return nil, rest, nil // with a point or an exponent
+	}
+	top, under, mixed := "0", strings.TrimLeftFunc(rest, unicode.IsSpace), false
+	if n := digitsOf(under); n > 0 && under != rest {
+		top, under, mixed = under[:n], under[n:], true
+	} else {
+		whole, top, under = "0", whole, rest
+	}
+	if !strings.HasPrefix(under, "/") || digitsOf(under[1:]) == 0 {
+		return nil, rest, nil
+	}
+	n := digitsOf(under[1:])
+	bottom := under[1 : 1+n]
+	if strings.Trim(bottom, "0") == "" {
+		return nil, rest, errZeroUnder
+	}
+	fraction = new(big.Rat).SetFrac(decimal(top), decimal(bottom))
+	if mixed && (top[0] == '0' || fraction.Cmp(big.NewRat(1, 1)) >= 0) {
+		return nil, rest, errNotMixed // perhaps a space between thousands
+	}
+	fraction.Add(fraction, new(big.Rat).SetInt(decimal(whole)))
+	if num[0] == '-' {
+		fraction.Neg(fraction)
+	}
+	return fraction, under[1+n:], nil
+}
+
+var (
+	errZeroUnder = errors.New("a fraction with zero under the line")
+	errNotMixed  = errors.New("a whole number goes before a fraction below one only, as in 4 1/2")
+)
+
+// decimal reads digits to base ten, also after a zero.
+func decimal(digits string) *big.Int {
+	n, _ := new(big.Int).SetString(digits, 10)
+	return n
+}
+
+func digitsOf(s string) int {
+	n := 0
+	for n < len(s) && isDigit(s[n]) {
+		n++
+	}
+	return n
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -32,11 +33,18 @@ func parse(k Kind, text string) (float64, error) {
 	if k == KindDuration {
 		return parseDuration(s, fail)
 	}
+	reading, rest, err := scanFraction(num, rest)
+	if err != nil {
+		return 0, fail(ErrSyntax, "%v", err)
+	}
 	u, err := findUnit(k, rest, fail)
 	if err != nil {
 		return 0, err
 	}
-	reading, ok := exact(num)
+	ok := true
+	if reading == nil {
+		reading, ok = exact(num)
+	}
 	if !ok {
 		return 0, fail(ErrOutOfRange, "the number is too large or too small")
 	}
@@ -80,8 +88,8 @@ func findUnit(k Kind, rest string, fail failer) (*unit, error) {
 		}
 		return nil, fail(ErrWrongKind, "unit %q is one of %s", symbol, strings.Join(names, " or "))
 	}
-	if strings.Contains(strings.ToLower(norm), "gal") {
-		return nil, fail(ErrUnknownUnit, "unknown unit %q; a gallon is US gal or imp gal", symbol)
+	if hint := hintFor(norm); hint != "" {
+		return nil, fail(ErrUnknownUnit, "unknown unit %q; %s", symbol, hint)
 	}
 	for _, have := range k.Units() {
 		if printed := normalise(have); strings.EqualFold(printed, norm) ||
@@ -90,6 +98,20 @@ func findUnit(k Kind, rest string, fail failer) (*unit, error) {
 		}
 	}
 	return nil, fail(ErrUnknownUnit, "unknown unit %q", symbol)
+}
+
+// hintFor says what to write for a unit that is not read because it has two
+// meanings or a shorter name.
+func hintFor(norm string) string {
+	switch lower := strings.ToLower(norm); {
+	case strings.Contains(lower, "gal"):
+		return "a gallon is US gal or imp gal"
+	case lower == "f" || lower == "c":
+		return "degrees are °" + strings.ToUpper(lower) + " or deg" + strings.ToUpper(lower)
+	case slices.Contains(strings.Fields("floz fl·oz qt quart quarts pt pint pints cup cups"), lower):
+		return "fluid ounces, pints and quarts differ from land to land: write mL, or a part of a gallon as in 1/4 US gal"
+	}
+	return ""
 }
 
 // parseDuration reads one or several numbers with units of time, the longest

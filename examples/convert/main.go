@@ -25,6 +25,7 @@ const usage = `usage: convert [-digits n] quantity unit
 
   convert 25 µin µm            25 µin = 0.635 µm
   convert "25 uin" um          the same, in ASCII
+  convert 4 1/2 in mm          fractions as on an inch rule
   convert 1 h 20 min s         times may be sums
   convert 5 L US gal           a unit may be two words
   convert -digits 3 38 °C °F
