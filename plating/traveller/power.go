@@ -31,7 +31,7 @@ func (s *Sheet) power() error {
 		if err != nil {
 			return fmt.Errorf("warming of %s: %w", title(&lr.Layer, i), err)
 		}
-		p.Warms = end - start
+		p.Warms = end.Sub(start)
 	}
 	return nil
 }

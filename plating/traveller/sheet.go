@@ -57,7 +57,7 @@ type Spread struct {
 // bath's volts; zero where they are not given. All of it ends as heat, or nearly.
 type Power struct {
 	Low, High units.Power
-	Warms     units.Temperature // how much, at most, in the time of the coat: kelvin; 0 without a volume
+	Warms     units.TemperatureDifference // at most, in the time of the coat; 0 without a volume
 }
 
 // A Stay is time at the line, with the handling from tank to tank.
