@@ -49,6 +49,8 @@ func (m *model) newton(ctx context.Context, s *state, converged float64, progres
 		case r.newton > 0 && !m.linear:
 			q := norm / last
 			tol = max(1e-5, min(1e-2, 0.5*q*q))
+			// What this step leaves need not lie far below what is wanted.
+			tol = max(tol, min(1e-2, 0.05*converged/r.change))
 		}
 		steps, _, err := gmres(ctx, jac, pc.solve, f, dx, tol, mostKrylov)
 		r.krylov += steps
