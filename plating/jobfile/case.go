@@ -80,7 +80,7 @@ func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
 //	 "turn": [{"axis": "x", "degrees": 90}],     about its middle, one after the other
 //	 "at": ["150 mm", "100 mm", "120 mm"]}       where the middle of its box comes, before it is turned
 //
-//	{"name": "cherub", "file": "cherub.stl", "unit": "1 mm",   STL or PLY; neither knows its unit
+//	{"name": "cherub", "file": "cherub.stl", "unit": "mm",     STL or PLY; neither knows its unit
 //	 "repair": true, "weld": "0.01 mm",          what is safe is mended, and said
 //	 "refine": 1, "at": [ ... ]}                 each triangle becomes four, so often
 //

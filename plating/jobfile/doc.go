@@ -13,7 +13,7 @@
 //	  "parts": [                             needed, one or more
 //	    {"name": "hand", "count": 24,        count: 1 when left out
 //	     "area": "5.2 cm²"},                 of one piece; or "shape", see below; or
-//	    {"name": "figure", "mesh": {"file": "figure.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm"}},
+//	    {"name": "figure", "mesh": {"file": "figure.stl", "unit": "mm", "repair": true, "weld": "0.01 mm"}},
 //	                                         STL or PLY: its area, see ReadShopWith
 //	    {"name": "bezel", "shape": {"kind": "torus", ...}, "masked": "2.5 cm²"}
 //	  ],

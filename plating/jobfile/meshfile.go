@@ -1,9 +1,12 @@
 package jobfile
 
 import (
+	"errors"
 	"io"
 	"path"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/mesh"
@@ -14,8 +17,12 @@ import (
 // with its unit, mended when that is asked for, and sound.
 func readMeshFile(o *strictjson.Reader, n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (m mesh.Mesh, mended []string, err error) {
 	var unit, weld units.Length
-	if !strictjson.Positive(o, "unit", &unit) {
-		o.Keep(n.Fail(nil, `needs "unit" beside it, the length that 1 stands for in the file, as "1 mm"`))
+	if u := o.Field("unit"); u != nil && u.Kind == "text" && strings.IndexFunc(u.Text, unicode.IsLetter) == 0 {
+		one := *u // "mm" stands for the millimetre itself
+		one.Text = "1 " + u.Text
+		o.Scan(&one, &unit, false)
+	} else if !strictjson.Positive(o, "unit", &unit) {
+		o.Keep(n.Fail(nil, `needs "unit" beside it, the length that 1 stands for in the file, as "mm"`))
 	}
 	repair := o.Yes("repair")
 	hasWeld := strictjson.Positive(o, "weld", &weld)
@@ -51,7 +58,7 @@ func readMeshFile(o *strictjson.Reader, n *strictjson.Node, open func(name strin
 	if repair {
 		var done []mesh.Action
 		if m, done, err = mesh.Repair(m, mesh.RepairOptions{Weld: weld}); err != nil {
-			return m, nil, n.Fail(err, "cannot be mended: %v", err)
+			return m, nil, n.Fail(err, "%s cannot be mended: %v%s", strconv.Quote(n.Text), err, inFile(err, hasWeld))
 		}
 		for _, a := range done {
 			mended = append(mended, n.Text+": "+a.String())
@@ -61,8 +68,19 @@ func readMeshFile(o *strictjson.Reader, n *strictjson.Node, open func(name strin
 	if err != nil {
 		return m, nil, n.Fail(err, "%v", err)
 	}
-	if !rep.Sound() {
-		return m, nil, n.Fail(units.ErrInconsistent, "is no sound closed surface (%s); mend it, or try \"repair\": true", strings.Join(strings.Fields(rep.String()), " "))
+	if err := rep.Fault(); err != nil {
+		return m, nil, n.Fail(err, "%s is no sound closed surface: %v%s", strconv.Quote(n.Text), err, inFile(err, false))
 	}
 	return m, mended, nil
+}
+
+// inFile says how the Repair that a fault of a mesh speaks of is asked for in a file.
+func inFile(err error, hasWeld bool) string {
+	switch text := err.Error(); {
+	case errors.Is(err, mesh.ErrOpen) && !hasWeld:
+		return `; in the file: "repair": true, "weld": "0.01 mm"`
+	case strings.Contains(text, "Repair") && !hasWeld:
+		return `; in the file: "repair": true`
+	}
+	return ""
 }

@@ -305,8 +305,11 @@ func TestMeshParts(t *testing.T) {
 	if a := j.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(j.Mended) != 1 || j.Parts[0].Count != 24 {
 		t.Errorf("%v cm², mended %v", a, j.Mended)
 	}
+	if same, err := read(`"mesh": {"file": "block.ply", "unit": "mm", "repair": true}, "masked": "2 cm²"`, open); err != nil || same.Parts[0] != j.Parts[0] {
+		t.Errorf(`the unit "mm": %v, want as with "1 mm"`, err)
+	}
 	for part, want := range map[string]string{
-		`"mesh": {"file": "block.ply", "unit": "1 mm"}`:                                     "no sound closed surface",
+		`"mesh": {"file": "block.ply", "unit": "1 mm"}`:                                     `"block.ply" is no sound closed surface: 3 edges`,
 		`"mesh": {"file": "block.ply"}`:                                                     `"unit" beside it`,
 		`"mesh": {"unit": "1 mm"}`:                                                          `"file" is missing`,
 		`"mesh": {"file": "none.ply", "unit": "1 mm"}`:                                      "cannot be opened",

@@ -66,6 +66,10 @@ func (r Report) Oriented() bool { return r.TurnedEdges == 0 }
 // in the solid angle.
 func (r Report) Sound() bool { return r.refuse(false) == nil }
 
+// Fault returns the first thing that keeps the surface from being sound, an
+// [*Error] with what would do; nil when it is [Report.Sound].
+func (r Report) Fault() error { return r.refuse(false) }
+
 // refuse returns an [*Error] for the first thing that makes the surface no
 // body, or, when open, no sheet.
 func (r Report) refuse(open bool) error {
@@ -114,7 +118,7 @@ func (r Report) String() string {
 	fmt.Fprintf(&b, "box %.6g x %.6g x %.6g mm\n", size.X*1e3, size.Y*1e3, size.Z*1e3)
 	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges, r.TurnedEdges, r.Euler)
 	fmt.Fprintf(&b, "%d without area, %d twice, %d inside out, %d enclosed\n", r.Degenerate, r.Duplicates, r.InsideOut, r.Enclosed)
-	if err := r.refuse(false); err != nil {
+	if err := r.Fault(); err != nil {
 		fmt.Fprintf(&b, "not a sound body: %v\n", err)
 	} else {
 		b.WriteString("a sound body\n")
