@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/binary"
 	"encoding/json"
+	"image/color"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,9 +13,11 @@ import (
 	"testing"
 
 	"github.com/shopspring/decimal"
+	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -281,6 +284,36 @@ func TestMarkedProfile(t *testing.T) {
 	for _, name := range []string{"half the current", "a robber ring", "a shield", "upside down"} {
 		if o := arrangementOf(t, f, name); o["no"] != nil || o["min_to_mean"].(float64) < 0.7 {
 			t.Errorf("%v", o)
+		}
+	}
+}
+
+// TestHiddenSpot: the wall of a deep recess is seen from no side, its floor and the
+// outside each from one; the picture says so instead of promising a ring.
+func TestHiddenSpot(t *testing.T) {
+	cup, err := mesh.Cup(40*units.Millimetre, 30*units.Millimetre, 20*units.Millimetre, 25*units.Millimetre, mesh.Grid{Size: 2 * units.Millimetre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	body := boxOf(cup.Vertices)
+	low := body.low
+	for _, s := range []struct {
+		name       string
+		at, normal r3.Vec
+		views      int
+	}{
+		{"wall of the recess", r3.Vec{X: 0.01 * math.Cos(0.3), Y: 0.01 * math.Sin(0.3), Z: low.Z + 0.012}, r3.Vec{X: -math.Cos(0.3), Y: -math.Sin(0.3)}, 0},
+		{"floor of the recess", r3.Vec{X: 0.002, Y: 0.001, Z: low.Z + 0.005}, r3.Vec{Z: 1}, 1},
+		{"outer wall, towards the front", r3.Vec{X: 0.001, Y: -0.02, Z: low.Z + 0.01}, r3.Vec{X: 0.05, Y: -1}, 1},
+	} {
+		seen := 0
+		for _, v := range views() {
+			if render(cup, make([]color.RGBA, len(cup.Triangles)), v, 460, body.middle, 0.041).ring(s.at, s.normal) {
+				seen++
+			}
+		}
+		if seen != s.views {
+			t.Errorf("%s: seen in %d views, want %d", s.name, seen, s.views)
 		}
 	}
 }

@@ -16,7 +16,7 @@ func drawProfile(r *result, file string) error {
 	p := plot.New()
 	p.Title.Text = r.c.Name
 	p.X.Label.Text = "along the profile, mm"
-	p.Y.Label.Text = "thickness after " + r.time.String() + ", µm"
+	p.Y.Label.Text = "thickness after " + clock(r.time) + ", µm"
 	p.Y.Min = 0
 	p.Add(plotter.NewGrid())
 	var line plotter.XYs

@@ -110,8 +110,12 @@ func (r *raster) outline() {
 	}
 }
 
-// ring marks a place with a white ring in a black one, when the view sees it.
-func (r *raster) ring(p r3.Vec) bool {
+// ring marks a place of a face with a white ring in a black one, when the face
+// looks towards the viewer and nothing lies before it.
+func (r *raster) ring(p, normal r3.Vec) bool {
+	if r3.Dot(normal, r3.Cross(r.v.right, r.v.up)) < 0.1 {
+		return false
+	}
 	q := r.project(p)
 	x, y := int(q.X), int(q.Y)
 	if x < 0 || y < 0 || x >= r.n || y >= r.n || q.Z < r.depth[y*r.n+x]-4/r.scale {

@@ -72,7 +72,11 @@ func (r *result) text(w io.Writer) {
 		at = fmt.Sprintf("x = %.1f mm, y = %.1f mm, z = %.1f mm", 1e3*spot.X, 1e3*spot.Y, 1e3*spot.Z)
 	}
 	if r.surface.Unresolved {
-		fmt.Fprintf(w, "thinnest     NOT RESOLVED near %s: the mesh is too coarse there, do not promise on it\n", at)
+		finer := ""
+		if c.Mesh != nil {
+			finer = `; give the part a smaller "panel"`
+		}
+		fmt.Fprintf(w, "thinnest     NOT RESOLVED near %s: the mesh is too coarse there, do not promise on it%s\n", at, finer)
 	} else {
 		fmt.Fprintf(w, "thinnest     %s at %s (%s)\n", um(r.coat.Min), at, r.where(r.coat.MinPatch))
 	}

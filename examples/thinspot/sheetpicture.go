@@ -49,9 +49,9 @@ func drawViews(r *result, file string) error {
 	scale := r.scale()
 	words := textStyle(9)
 	head := textStyle(12)
-	canvas.FillText(head, vg.Point{X: 0.5 * vg.Centimeter, Y: pageHeight - 0.9*vg.Centimeter}, fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, r.time))
-	r.drawSides(&canvas, words, scale)
-	if err := r.drawScale(vgdraw.Crop(canvas, 1*vg.Centimeter, -1*vg.Centimeter, 7.0*vg.Centimeter, -(pageHeight-9.0*vg.Centimeter)), scale); err != nil {
+	canvas.FillText(head, vg.Point{X: 0.5 * vg.Centimeter, Y: pageHeight - 0.9*vg.Centimeter}, fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, clock(r.time)))
+	seen := r.drawSides(&canvas, words, scale)
+	if err := r.drawScale(vgdraw.Crop(canvas, 1*vg.Centimeter, -1*vg.Centimeter, 7.0*vg.Centimeter, -(pageHeight-9.0*vg.Centimeter)), scale, seen); err != nil {
 		return err
 	}
 	if err := r.drawShares(vgdraw.Crop(canvas, 0.5*vg.Centimeter, -0.8*vg.Centimeter, 0.3*vg.Centimeter, -(pageHeight - 6.8*vg.Centimeter))); err != nil {
@@ -74,8 +74,9 @@ func (r *result) scale() ramp {
 	return ramp{least.In(units.Micrometre), high.In(units.Micrometre)}
 }
 
-// drawSides draws the six views.
-func (r *result) drawSides(c *vgdraw.Canvas, words text.Style, scale ramp) {
+// drawSides draws the six views and reports whether one of them sees the thinnest
+// spot: a recess may hide it from all.
+func (r *result) drawSides(c *vgdraw.Canvas, words text.Style, scale ramp) (seen bool) {
 	colours := make([]color.RGBA, len(r.mesh.Triangles))
 	for i, s := range r.coat.Thickness {
 		colours[i] = scale.at(s.In(units.Micrometre))
@@ -87,21 +88,27 @@ func (r *result) drawSides(c *vgdraw.Canvas, words text.Style, scale ramp) {
 		largest = math.Max(largest, d)
 	}
 	size = math.Min(size, largest*1.02)
-	spot := r.surface.Patches[r.coat.MinPatch].At
+	spot := r.surface.Patches[r.coat.MinPatch]
 	for i, v := range views() {
 		img := render(r.mesh, colours, v, 460, body.middle, size)
-		img.ring(spot)
+		seen = img.ring(spot.At, spot.Normal) || seen
 		x := 0.4*vg.Centimeter + vg.Length(i%3)*(viewSize+0.2*vg.Centimeter)
 		y := pageHeight - 1.4*vg.Centimeter - vg.Length(i/3+1)*(viewSize+0.55*vg.Centimeter)
 		c.DrawImage(vg.Rectangle{Min: vg.Point{X: x, Y: y + 0.5*vg.Centimeter}, Max: vg.Point{X: x + viewSize, Y: y + 0.5*vg.Centimeter + viewSize}}, img.img)
 		c.FillText(words, vg.Point{X: x + viewSize/2 - 1.1*vg.Centimeter, Y: y + 0.1*vg.Centimeter}, v.name)
 	}
+	return seen
 }
 
 // drawScale draws the colours with their thickness in micrometres.
-func (r *result) drawScale(c vgdraw.Canvas, scale ramp) error {
+func (r *result) drawScale(c vgdraw.Canvas, scale ramp, seen bool) error {
 	p := plot.New()
-	p.X.Label.Text = "thickness, µm; the ring marks the thinnest spot, the line what is promised"
+	where := "the ring marks the thinnest spot"
+	if !seen {
+		at := r.surface.Patches[r.coat.MinPatch].At
+		where = fmt.Sprintf("the thinnest spot, at x %.0f, y %.0f, z %.0f mm, is hidden", 1e3*at.X, 1e3*at.Y, 1e3*at.Z)
+	}
+	p.X.Label.Text = "thickness, µm, at the light end and more; " + where + "; the line: promised"
 	margin := 0.008 * (scale.high - scale.low)
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = scale.low-margin, scale.high+margin, 0, 1
 	const steps = 200

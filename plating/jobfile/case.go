@@ -82,7 +82,8 @@ func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
 //
 //	{"name": "cherub", "file": "cherub.stl", "unit": "mm",     STL or PLY; neither knows its unit
 //	 "repair": true, "weld": "0.01 mm",          what is safe is mended, and said
-//	 "refine": 1, "at": [ ... ]}                 each triangle becomes four, so often
+//	 "panel": "3 mm",                            longest side of a triangle, see mesh.Split
+//	 "refine": 1, "at": [ ... ]}                 then each triangle becomes four, so often
 //
 //	{"name": "anodes", "kind": "anode", "wall": "low x"}       a whole wall of the tank
 //

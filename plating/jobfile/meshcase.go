@@ -243,9 +243,23 @@ func (r *cellReader) file(o *strictjson.Reader, n *strictjson.Node) (mesh.Mesh, 
 		return m, err
 	}
 	r.cell.Mended = append(r.cell.Mended, mended...)
+	var panel units.Length
+	given := strictjson.Positive(o, "panel", &panel)
 	refine := o.Whole("refine", 0, 4, 0)
 	if err := o.Err(); err != nil {
 		return m, err
+	}
+	low, high := bounds(m.Vertices)
+	size := r3.Sub(high, low)
+	longest := units.Length(max(size.X, size.Y, size.Z))
+	if !given {
+		panel = longest / 16
+	}
+	if most := longest / mostAcross; panel < most {
+		return m, n.Fail(units.ErrOutOfRange, `would be cut into panels of %s; need "panel" of at least %s`, panel, most)
+	}
+	if m, err = mesh.Split(m, panel, mostTriangles); err != nil {
+		return m, n.Fail(err, `cannot be cut into panels: %v; in the file: a larger "panel"`, err)
 	}
 	for range refine {
 		if len(m.Triangles) > mostTriangles/4 {

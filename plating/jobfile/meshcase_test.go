@@ -175,6 +175,12 @@ func TestMeshBodies(t *testing.T) {
 				t.Errorf("%s: %d triangles, %v", s.body, len(m.Triangles), err)
 			}
 		}
+		if strings.Contains(s.body, ".stl") { // panels of a sixteenth of the length, or as given
+			fine, err := readMesh(fmt.Sprintf(head, s.body+`, "panel": "1 mm"`, ""))
+			if err != nil || len(m.Triangles) < 300 || longestSide(m) > 5e-3 || longestSide(meshOf(fine)) > 1e-3 {
+				t.Errorf("%s: %d triangles to %g m, or to %g m where 1 mm is asked for, %v", s.body, len(m.Triangles), longestSide(m), longestSide(meshOf(fine)), err)
+			}
+		}
 		if at, _ := middleOf(&p[0]); r3.Norm(at) > 1e-9 {
 			t.Errorf("%s: its middle is at %v", s.body, at)
 		}
@@ -182,6 +188,21 @@ func TestMeshBodies(t *testing.T) {
 			t.Errorf("%s: roles %+v %v", s.body, p, c.Robbers)
 		}
 	}
+}
+
+func meshOf(c jobfile.Case) mesh.Mesh {
+	p := c.Mesh.Problem.Surfaces[0]
+	return mesh.Mesh{Vertices: p.Vertices, Triangles: p.Triangles}
+}
+
+func longestSide(m mesh.Mesh) float64 {
+	longest := 0.0
+	for _, t := range m.Triangles {
+		for k := range t {
+			longest = max(longest, r3.Norm(r3.Sub(m.Vertices[t[k]], m.Vertices[t[(k+1)%3]])))
+		}
+	}
+	return longest
 }
 
 // TestMending: what a file needed is said, by the file's name.

@@ -147,6 +147,8 @@ func TestPropertyUnsound(t *testing.T) {
 		typed(t, name+" PartOf", err)
 		_, err = Subdivide(m)
 		typed(t, name+" Subdivide", err)
+		_, err = Split(m, 1, 0)
+		typed(t, name+" Split", err)
 		typed(t, name+" WriteSTL", WriteSTL(nil, m, 1))
 		typed(t, name+" WritePLY", WritePLY(nil, m, 1, Skin{}))
 	}

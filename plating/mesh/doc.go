@@ -56,8 +56,9 @@
 // [Box], [Plate] (rounded edges), [Cylinder], [Tube], [Cup] (a recess), [Sphere],
 // [Torus] and [Disc] (a sheet) make meshes for tests and for parts that are near
 // enough to one. Current crowds at edges, so panels get smaller towards them:
-// [Grid] has a size and an exponent. [Translate], [Rotate], [Scale], [Merge] and
-// [Subdivide] put them together.
+// [Grid] has a size and an exponent. [Translate], [Rotate], [Scale] and [Merge] put
+// them together. [Split] makes the long thin triangles of a drawing program fit to
+// compute on, [Subdivide] makes four of each.
 //
 // Flat panels that touch a round body from inside have less area and volume than
 // it: by about (size/radius)²/8 each way for a cylinder. Use package shape for the

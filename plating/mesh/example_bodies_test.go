@@ -106,6 +106,20 @@ func ExampleTranslate() {
 	// Output: 80 11.7 cm² true <nil>
 }
 
+// A clock hand as a drawing program writes it: twelve triangles.
+func ExampleSplit() {
+	m, err := mesh.Box(60*units.Millimetre, 4*units.Millimetre, 0.5*units.Millimetre, mesh.Grid{Size: 60 * units.Millimetre})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	tell(m, nil)
+	tell(mesh.Split(m, 2*units.Millimetre, 100_000))
+	// Output:
+	// 12 5.4 cm² true <nil>
+	// 808 5.4 cm² true <nil>
+}
+
 func ExampleSubdivide() {
 	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 10 * units.Millimetre})
 	if err != nil {

@@ -61,6 +61,14 @@ func follow(t *testing.T, m Mesh, err error, length int) {
 	case !report(t, repaired).Sound():
 		t.Fatal("repaired, but not sound")
 	}
+	if size := m.size(); size > 0 && size < 1e6 {
+		split, err := Split(m, units.Length(size/5), 20_000)
+		if err != nil {
+			typed(t, "split", err)
+		} else if is := report(t, split); r.Sound() && (!is.Watertight() || apart(float64(is.Area), float64(r.Area)) > 1e-4) {
+			t.Fatalf("split to %v, was %v", is, r)
+		}
+	}
 	if err := WritePLY(io.Discard, m, units.Millimetre, Skin{}); err != nil {
 		t.Fatal(err)
 	}
