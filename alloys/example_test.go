@@ -72,7 +72,7 @@ func ExampleParseComposition() {
 	fmt.Println(err)
 	// Output:
 	// Au 585, Ag 100, Cu 315 <nil>
-	// part of a composition "Ag": not a quantity; need an element symbol and a share in per mille, as Au 750, or with a sign, as Au 75 %
+	// part of a composition "Ag": not understood; need an element symbol and a share in per mille, as Au 750, or with a sign, as Au 75 %
 }
 
 func ExampleComposition_Moles() {

@@ -183,7 +183,7 @@ func (f Formula) MassFractionOf(group Formula) (units.MassFraction, error) {
 	}
 	n := f.occurrences(group)
 	if n == 0 {
-		return 0, &units.ValueError{Field: "group in " + f.text, Value: "no " + group.text,
+		return 0, &units.ValueError{Field: "group in " + f.text, Value: "0 × " + group.text,
 			Need: "a group that the formula shows, spelled as there", Err: units.ErrNotPositive}
 	}
 	return units.MassFraction(n * float64(group.MolarMass()) / float64(f.MolarMass())), nil

@@ -30,7 +30,7 @@ func MetalContent(salt Formula, metal string) (units.MassFraction, error) {
 		return 0, err
 	}
 	if w == 0 {
-		return 0, &units.ValueError{Field: "metal content of " + salt.text, Value: "no " + metal,
+		return 0, &units.ValueError{Field: "metal content of " + salt.text, Value: "0 % " + metal,
 			Need: "a salt that holds the metal; mind the capitals, Ni and not NI", Err: units.ErrNotPositive}
 	}
 	return w, nil

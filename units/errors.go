@@ -13,7 +13,7 @@ var (
 	ErrNotPositive  = errors.New("not above zero")         // zero or negative where that makes no sense
 	ErrNegative     = errors.New("below zero")             // negative where zero is the least
 	ErrOutOfRange   = errors.New("out of range")           // outside what the field can mean
-	ErrSyntax       = errors.New("not a quantity")         // text that is not number and unit
+	ErrSyntax       = errors.New("not understood")         // text that is not of the form that is read
 	ErrUnknownUnit  = errors.New("unknown unit")           // a unit that nothing here knows
 	ErrWrongKind    = errors.New("unit of another kind")   // a known unit of another kind of quantity
 	ErrInconsistent = errors.New("values that contradict") // fields that do not fit each other

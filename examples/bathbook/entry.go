@@ -25,7 +25,7 @@ func readEvent(kind, list string) (ledger.Event, error) {
 			}
 			continue
 		case fields[name] != nil:
-			return nil, fmt.Errorf("-%s: %q twice", kind, name)
+			return nil, fmt.Errorf("-%s: %q twice; need it once", kind, name)
 		}
 		last = name
 		value = strings.TrimSpace(value)

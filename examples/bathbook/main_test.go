@@ -252,7 +252,7 @@ func TestBadCalls(t *testing.T) {
 		"comma":           {with("-analysis", "content=7 g/L, uncertainty=1 g/L, reset=true, x", book), 0, ""},
 		"negative":        {with("-load", "charge=-1 C", book), 1, "below zero"},
 		"old":             {[]string{"-when", "2026-03-02T09:00:00Z", "-load", "charge=1 C", book}, 1, "not before"},
-		"other salt":      {with("-addition", "salt=KCN, salt_mass=1 g", book), 1, "no Au"},
+		"other salt":      {with("-addition", "salt=KCN, salt_mass=1 g", book), 1, "metal content of KCN 0 % Au"},
 		"no reason":       {with("-correction", "metal=1 g", book), 1, "reason"},
 		"into no file":    {with("-load", "charge=1 C", filepath.Join(dir, "none")), 1, "none"},
 		"into damaged":    {with("-load", "charge=1 C", damaged), 1, "damaged"},

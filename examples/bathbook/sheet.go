@@ -56,7 +56,14 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 	s.line("")
 	st := book.State()
 	s.line("%s, %s anodes", b.Name, b.Anode)
-	s.line("opened %s, %d entries, the last on %s", date(book.Opened()), book.Len(), date(st.When))
+	entries := "no entry yet"
+	switch n := book.Len(); {
+	case n == 1:
+		entries = "1 entry, on " + date(st.When)
+	case n > 1:
+		entries = fmt.Sprintf("%d entries, the last on %s", n, date(st.When))
+	}
+	s.line("opened %s, %s", date(book.Opened()), entries)
 	if damaged {
 		s.line("")
 		s.line("DAMAGED in line %d: this is the bath as it was before it. The lines from there on are", book.Len()+2)

@@ -151,8 +151,8 @@ func TestDamagedBook(t *testing.T) {
 		text, line, shown, remedy string
 	}{
 		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged", " 9 entries", "the first 10 lines"},
-		"changed":           {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entries", "the first 2 lines"},
-		"a line missing":    {join(lines[:1], lines[2:]), "line 2: damaged", " 0 entries", "the first line"},
+		"changed":           {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entry", "the first 2 lines"},
+		"a line missing":    {join(lines[:1], lines[2:]), "line 2: damaged", "no entry yet", "the first line"},
 		"first line":        {strings.Replace(demo, "cobalt", "Cobalt", 1), "line 1: damaged", "", "start again with -new"},
 		"empty":             {"", "no opening is left", "", "move the file away and start again with -new"},
 		"first line cut":    {lines[0][:80], "no opening is left", "", "move the file away and start again with -new"},

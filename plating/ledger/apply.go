@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"fmt"
 	"math"
 
 	"example.com/laydown/units"
@@ -77,8 +78,12 @@ func (c *core) contentVariance(b *Bath) float64 {
 	return v/square(c.volume) + square(slope*float64(b.VolumeUncertainty))
 }
 
+// mostMarks is how many times the volume at the mark a bath may hold by the book: a
+// slip of the pen in litres, which no later entry would show, is more.
+const mostMarks = 2
+
 // settle checks that metal and volume are what they can be.
-func (c *core) settle() error {
+func (c *core) settle(b *Bath) error {
 	if c.metal < 0 {
 		return &units.ValueError{Field: "metal in the bath", Value: units.Mass(c.metal).String(),
 			Need: "an analysis or a correction before this entry: the book does not know of that much metal", Err: units.ErrNegative}
@@ -90,10 +95,14 @@ func (c *core) settle() error {
 		return &units.ValueError{Field: "volume of the bath", Value: units.Volume(c.volume).String(),
 			Need: "water or a correction before this entry: the book does not know of that much solution", Err: units.ErrNotPositive}
 	}
-	if err := units.Finite("charge in the book", units.Charge(c.charge)); err != nil {
+	if err := units.Finite("volume of the bath", units.Volume(c.volume)); err != nil {
 		return err
 	}
-	return units.Finite("volume of the bath", units.Volume(c.volume))
+	if c.volume > mostMarks*float64(b.Volume) {
+		return &units.ValueError{Field: "volume of the bath", Value: units.Volume(c.volume).String(),
+			Need: fmt.Sprintf("at most %d times the %s of the mark; for a larger tank open a new book", mostMarks, b.Volume), Err: units.ErrOutOfRange}
+	}
+	return units.Finite("charge in the book", units.Charge(c.charge))
 }
 
 func (l Load) apply(b *Bath, c *core, r *Record) error {
@@ -121,7 +130,7 @@ func (l Load) apply(b *Bath, c *core, r *Record) error {
 	c.metal -= out
 	c.deposited.add(out)
 	c.anode.add(back)
-	if err := c.settle(); err != nil {
+	if err := c.settle(b); err != nil {
 		return err
 	}
 

@@ -137,6 +137,35 @@ func TestPropertyTornWords(t *testing.T) {
 	}
 }
 
+// TestBadEquivalent: no charge brings more metal than one electron for each atom;
+// a point slipped by a place either way is refused, an alloy's small share is not.
+func TestBadEquivalent(t *testing.T) {
+	per := units.GramPerAmpereHour
+	for _, c := range []struct {
+		equivalent units.Equivalent
+		fine       units.MassFraction
+		field      string // "" when it is taken
+	}{
+		{7.3489 * per, 1, ""}, {7.3489 * per / 3, 1, ""}, {7.35 * per, 0, ""}, {73.49 * per, 1, "electrochemical equivalent"}, {0.7349 * per, 1, "electrochemical equivalent"},
+		{7.5 * per, 1, "electrochemical equivalent"}, {9 * per, 0.75, ""}, {0.7349 * per, 0.75, ""}, {11 * per, 0.75, "electrochemical equivalent"},
+	} {
+		b := goldBath()
+		b.Equivalent, b.Fine = c.equivalent, c.fine
+		_, err := ledger.New(b, day(0))
+		if c.field == "" {
+			if err != nil {
+				t.Errorf("%v, %v: %v", c.equivalent, c.fine, err)
+			}
+			continue
+		}
+		wantField(t, c.equivalent.String(), err, c.field, units.ErrOutOfRange)
+	}
+	b := nickelBath()
+	b.Anode.Equivalent = 10.95 * per // 1.095 with the point slipped
+	_, err := ledger.New(b, day(0))
+	wantField(t, "anode", err, "equivalent of the anode", units.ErrOutOfRange)
+}
+
 type foreign struct{ ledger.Load }
 
 func TestBadEntries(t *testing.T) {
@@ -174,6 +203,11 @@ func TestBadEntries(t *testing.T) {
 		"metal too much":    {ledger.Addition{Solution: 1e200, SolutionContent: 1e200}, "metal of the addition", units.ErrNotFinite},
 		"solution":          {ledger.Addition{Solution: -ml}, "solution", units.ErrNegative},
 		"content":           {ledger.Addition{Solution: ml, SolutionContent: -1}, "solution", units.ErrNegative},
+		"feed, no content":  {ledger.Addition{Solution: 100 * ml}, "solution", units.ErrInconsistent},
+		"content, no feed":  {ledger.Addition{Metal: g, SolutionContent: 100}, "solution", units.ErrInconsistent},
+		"500 L of water":    {ledger.Addition{Water: 500 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
+		"found 50 L":        {ledger.Correction{Volume: 50 * units.Litre, Reason: "x"}, "volume of the bath", units.ErrOutOfRange},
+		"dragged in 6 L":    {ledger.Load{DragIn: 6 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
 		"water":             {ledger.Addition{Water: units.Volume(nan)}, "water", units.ErrNotFinite},
 		"addition u":        {ledger.Addition{Water: ml, Uncertainty: -1}, "uncertainty", units.ErrNegative},
 		"addition u huge":   {ledger.Addition{Water: ml, Uncertainty: 1e200}, "uncertainty", units.ErrNotFinite},

@@ -129,6 +129,9 @@ func (b *Bath) Check() error {
 	if err := units.Fraction("share of the counted metal in the deposit", b.Fine); err != nil {
 		return err
 	}
+	if err := b.possible("electrochemical equivalent", units.Equivalent(b.fine()*float64(b.Equivalent)), b.fine() == 1); err != nil {
+		return err
+	}
 	if err := b.Efficiency.check("current efficiency"); err != nil {
 		return err
 	}
@@ -136,6 +139,26 @@ func (b *Bath) Check() error {
 		return err
 	}
 	return b.checkWatch()
+}
+
+// possible questions a figure that no charge of an ion accounts for: more metal than
+// one electron for each atom brings, or less than eight take. A point slipped by one
+// place is outside, and every load after it would be counted ten times or a tenth.
+func (b *Bath) possible(field string, of units.Equivalent, pure bool) error {
+	e, err := faraday.Lookup(b.Metal)
+	if err != nil {
+		return err
+	}
+	most, err := faraday.EquivalentOf(e.Weight.Value, 1)
+	if err != nil {
+		return err
+	}
+	const slack, electrons = 1.01, 8 // for what is built in without charge; of Os and Ru at most
+	if of > slack*most || pure && of < most/electrons/slack {
+		return &units.ValueError{Field: field, Value: of.String() + " of " + b.Metal,
+			Need: fmt.Sprintf("%s for one electron an ion, or a whole part of that", most), Err: units.ErrOutOfRange}
+	}
+	return nil
 }
 
 func (b *Bath) checkAnode() error {
@@ -155,6 +178,11 @@ func (b *Bath) checkAnode() error {
 	}
 	if err := a.Efficiency.check("anode efficiency"); err != nil {
 		return err
+	}
+	if a.Equivalent > 0 {
+		if err := b.possible("equivalent of the anode", a.Equivalent, true); err != nil {
+			return err
+		}
 	}
 	if a.Equivalent == 0 && b.fine() != 1 {
 		return &units.ValueError{Field: "equivalent of the anode", Value: "not given",

@@ -133,8 +133,22 @@ func (a Addition) MetalMass(metal string) (units.Mass, error) {
 		return 0, err
 	}
 	if a.Salt.IsZero() != (a.SaltMass == 0) || a.Salt.IsZero() && a.Label != 0 {
-		return 0, &units.ValueError{Field: "salt", Value: "formula " + a.Salt.String() + ", mass " + a.SaltMass.String(),
-			Need: "both a formula and a mass, or neither", Err: units.ErrInconsistent}
+		given := "mass of " + a.SaltMass.String() + " without a formula"
+		switch {
+		case !a.Salt.IsZero():
+			given = a.Salt.String() + " without a mass"
+		case a.SaltMass == 0:
+			given = "label without a salt"
+		}
+		return 0, &units.ValueError{Field: "salt", Value: given, Need: "both a formula and a mass, or neither", Err: units.ErrInconsistent}
+	}
+	if (a.Solution > 0) != (a.SolutionContent > 0) {
+		given := "solution of " + a.Solution.String() + " without its content"
+		if a.Solution == 0 {
+			given = "content of " + a.SolutionContent.String() + " without a volume"
+		}
+		return 0, &units.ValueError{Field: "solution", Value: given,
+			Need: "both the volume of a ready-made feed and its metal content; what holds no metal is entered as water", Err: units.ErrInconsistent}
 	}
 	m := float64(a.Metal) + float64(a.SolutionContent)*float64(a.Solution)
 	if !a.Salt.IsZero() {

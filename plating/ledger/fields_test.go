@@ -57,7 +57,7 @@ func TestPropertyFields(t *testing.T) {
 		"two values":      {load(`"charge":"12 C"`) + ` {}`, "more than one"},
 		"utf-8":           {load(`"charge":"12 C"`)[:10] + "\xff", "UTF-8"},
 		"no json":         {`charge 12`, "fields"},
-		"salt":            {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`, "no Ag"},
+		"salt":            {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`, "0 % Ag"},
 		"formula":         {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"Kax","salt_mass":"1 g"}}`, "formula"},
 	} {
 		l, err := Open(strings.NewReader(sealed(opening, c.payload)))

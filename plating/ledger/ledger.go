@@ -146,7 +146,7 @@ func (l *Ledger) try(e Entry) (Record, core, error) {
 	if err := e.Event.apply(&l.bath, &next, &r); err != nil {
 		return Record{}, next, err
 	}
-	if err := next.settle(); err != nil {
+	if err := next.settle(&l.bath); err != nil {
 		return Record{}, next, err
 	}
 	r.After = next.state(&l.bath, r.Seq, e.When)

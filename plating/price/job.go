@@ -152,7 +152,7 @@ func (m Margin) check() error {
 	if m.OfPrice.LessThan(one()) {
 		return nil
 	}
-	return bad("margin", m.OfPrice.String(), "less than 1: it is a share of the selling price; a share of the cost is a Markup", units.ErrOutOfRange)
+	return bad("margin", m.OfPrice.String(), "less than 1: it is a share of the selling price; what is a share of the cost is the markup", units.ErrOutOfRange)
 }
 
 // check looks at everything that is not a list: those are checked where they
