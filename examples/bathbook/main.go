@@ -176,6 +176,9 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 		if err != nil {
 			return nil, err
 		}
+		if _, err := ledger.New(bath, o.when); err != nil {
+			return nil, fmt.Errorf("%s: %w", o.newBath, err)
+		}
 		f, err := ledger.CreateFile(o.book, bath, o.when.Truncate(time.Second))
 		if errors.Is(err, fs.ErrExist) {
 			return nil, fmt.Errorf("%s: there is a file of that name already; give the new book another name, or leave -new away to go on with this one", o.book)

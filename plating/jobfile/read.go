@@ -230,7 +230,7 @@ func readBaths(n *strictjson.Node, open func(name string) (io.ReadCloser, error)
 	defer f.Close()
 	own, err := baths.Read(f)
 	if err != nil {
-		return nil, n.Fail(err, "%v", err)
+		return nil, n.Fail(err, "%q: %v", n.Text, err)
 	}
 	return append(known, own...), nil
 }
