@@ -99,7 +99,7 @@ func TestWrongWords(t *testing.T) {
 		{"new", but(`"name"`, `"salts": "NiSO4", "name"`), []string{`salts: is "NiSO4"; need a list in square brackets`}},
 		{"new", but(`"name"`, `"salts": ["NiSO4", 5], "name"`), []string{"salts[2]: is 5; need text in quotes"}},
 		{"new", but(`"name"`, `"salts": ["NiSO4.7H2"], "name"`), []string{"salt of the bath NiSO4·7H2", "number of H2O"}},
-		{"new", but("1.095", "10.95"), []string{bath + ": electrochemical equivalent", "2.19"}},
+		{"new", but("1.095", "10.95"), []string{bath + ": electrochemical equivalent", "2.18993 g"}},
 		{"new", but(`"Ni"`, `"Xx"`), []string{bath + ": ", `"Xx"`}},
 		{"addition", "solution=100 mL", []string{"solution of 100 mL without its content", "entered as water"}},
 		{"addition", "water=500 L", []string{"volume of the bath", "at most 2 times"}},
