@@ -13,6 +13,7 @@ import (
 
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/testdata"
+	"example.com/laydown/units"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -327,6 +328,39 @@ func TestStop(t *testing.T) {
 		var r jobfile.Report
 		if err := json.Unmarshal([]byte(out), &r); err != nil || !r.Stop || status != 1 || bad == "" {
 			t.Errorf("JSON: status %d, stop %v, %v, %q", status, r.Stop, err, bad)
+		}
+	}
+}
+
+// TestChargesApart: a bath without content or volume has its charge written down by
+// itself; those of several metals are not added up.
+func TestChargesApart(t *testing.T) {
+	raw, err := os.ReadFile(shipped(t, "bezels"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	job := strings.NewReplacer(`"content": "75 g/L", "volume": "20 L",`, "", `"content": "10 g/L", "volume": "10 L",`, "").Replace(string(raw))
+	_, out, _ := call(t, job, "-json", "-")
+	var r jobfile.Report
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatal(err)
+	}
+	text := func(charge string) string {
+		var q units.Charge
+		if err := q.UnmarshalText([]byte(charge)); err != nil {
+			t.Fatal(err)
+		}
+		return figure(q, units.AmpereMinute, 3, 2)
+	}
+	_, sheet, _ := call(t, job, "-")
+	sheet = strings.Join(strings.Fields(sheet), " ")
+	for _, s := range []string{sheet, htmlOf(t, job)} {
+		want := "each by itself: nickel barrier " + text(r.Layers[0].Charge) + ", gold " + text(r.Layers[2].Charge) + "."
+		if !strings.Contains(s, want) {
+			t.Errorf("no %q", want)
+		}
+		if sum := text(r.Charge); strings.Contains(s, sum) {
+			t.Errorf("the charges of three baths as one: %s", sum)
 		}
 	}
 }

@@ -101,6 +101,9 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 			p.Baths = append(p.Baths, ticked{text, tick})
 		}
 	}
+	if text := unmetered(made); text != "" {
+		p.Baths = append(p.Baths, ticked{text, true})
+	}
 	if err := p.price(made); err != nil {
 		return err
 	}

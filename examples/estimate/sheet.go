@@ -45,7 +45,7 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	} else {
 		s.coats(res, job.Substrate, gas(made))
 	}
-	s.after(res, s.showsBaths(made)) // each bath's own meter stands below
+	s.after(res, unmetered(made))
 	s.rinsing(made)
 	s.baths(made)
 	s.price(made)
@@ -222,7 +222,29 @@ func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	s.row("time", clock(r.Time), timeReason(lr))
 }
 
-func (s *sheet) after(res *plating.JobResult, metered bool) {
+// unmetered lists the charge of each coat whose bath does not have its own lines
+// below. Charges of several baths are never added up: each is fed by its own.
+func unmetered(made *traveller.Sheet) string {
+	below := map[string]bool{}
+	if showsBaths(made) {
+		for i := range made.Baths {
+			below[made.Baths[i].Bath] = true
+		}
+	}
+	var list []string
+	for i := range made.Result.Layers {
+		lr := &made.Result.Layers[i]
+		if n := name(&lr.Layer, i); !below[n] {
+			list = append(list, n+" "+figure(lr.Result.Charge, units.AmpereMinute, 3, 2))
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "Write down for the upkeep of the baths, each by itself: " + strings.Join(list, ", ") + "."
+}
+
+func (s *sheet) after(res *plating.JobResult, unmetered string) {
 	s.line("Afterwards")
 	var mass units.Mass
 	for _, m := range res.Metals {
@@ -232,9 +254,8 @@ func (s *sheet) after(res *plating.JobResult, metered bool) {
 	}
 	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+
 		"shows the thinnest spot.", weight(mass)))
-	if !metered {
-		s.wrap("   ", fmt.Sprintf("Write down %s of charge and %s of plating time for the upkeep of the baths.",
-			figure(res.Charge, units.AmpereMinute, 3, 2), clock(res.Time)))
+	if unmetered != "" {
+		s.wrap("   ", unmetered)
 	}
 }
 

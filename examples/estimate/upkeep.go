@@ -42,15 +42,24 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 		case m.Onward:
 			line += " and go with it into the next bath"
 		case m.Back > 0:
-			line += fmt.Sprintf("; the drag-out tank brings back %s, at most %s are lost", m.Back.Percent(1), weight(m.Lost))
+			line += fmt.Sprintf("; the drag-out tank brings back %s where %s of it %s poured into the bath, %s evaporating from that for each load, and fresh deionised water into the tank; at most %s are lost",
+				m.Back.Percent(1), water(m.Poured), after(m.Loads), water(made.Job.Rinse.Evaporation), weight(m.Lost))
 		default:
 			line += ", lost unless a drag-out tank keeps them"
 		}
 		if m.LastWater > 0 {
-			line += fmt.Sprintf("; the last water then holds %s", figure(m.LastWater, units.MilligramPerLitre, 2, 1))
+			line += fmt.Sprintf("; the last water then holds %s at most", figure(m.LastWater, units.MilligramPerLitre, 2, 1))
 		}
 		s.wrap("   ", line+".")
 	}
+}
+
+// after says how often something is done.
+func after(loads int) string {
+	if loads == 1 {
+		return "are, after every load,"
+	}
+	return fmt.Sprintf("are, after every %d loads,", loads)
 }
 
 func rinses(v *traveller.Rinsing) string {
@@ -80,13 +89,13 @@ func water(v units.Volume) string {
 }
 
 // showsBaths reports whether the sheet has a part for the baths afterwards.
-func (s *sheet) showsBaths(made *traveller.Sheet) bool {
+func showsBaths(made *traveller.Sheet) bool {
 	return len(made.Baths) > 0 && (len(made.Tanks) > 0 || made.Rinsing != nil || made.Quote != nil)
 }
 
 // baths prints what to do for the baths afterwards.
 func (s *sheet) baths(made *traveller.Sheet) {
-	if !s.showsBaths(made) {
+	if !showsBaths(made) {
 		return
 	}
 	s.line("")
@@ -99,12 +108,24 @@ func (s *sheet) baths(made *traveller.Sheet) {
 		case a.Soluble:
 			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
 		case a.Feed != nil && a.Feed.SaltMass > 0:
-			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s (%s of %s), dissolved first, and water to the mark. The bath stands %s before it must be fed.",
-				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, loads(a.Loads)))
+			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s (%s of %s), dissolved first, and %s to the mark. The bath stands %s before it must be fed.",
+				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, filler(made, a.Bath), loads(a.Loads)))
 		default:
 			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be fed.", weight(a.Coat+a.Drips), a.Metal, loads(a.Loads)))
 		}
 	}
+}
+
+// filler says what a bath is filled up with.
+func filler(made *traveller.Sheet, bath string) string {
+	if made.Rinsing != nil {
+		for _, m := range made.Rinsing.Metals {
+			if m.Bath == bath && m.Poured > 0 {
+				return "what the drag-out tank has to give, then water,"
+			}
+		}
+	}
+	return "water"
 }
 
 // drips says what makes good for what dripped off a bath with soluble anodes.

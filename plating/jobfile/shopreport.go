@@ -98,8 +98,10 @@ type DraggedReport struct {
 	Metal     string `json:"metal"`
 	Low       string `json:"low"`
 	High      string `json:"high"`
-	Back      string `json:"back"`             // share that the drag-out tank brings back
-	Onward    bool   `json:"onward,omitempty"` // carried into the next bath of the same metal
+	Back      string `json:"back"`                  // share that the drag-out tank brings back
+	Poured    string `json:"poured_back,omitempty"` // from the tank into the bath,
+	Loads     int    `json:"after_loads,omitempty"` // so often, for that share
+	Onward    bool   `json:"onward,omitempty"`      // carried into the next bath of the same metal
 	Lost      string `json:"lost"`
 	LastWater string `json:"last_water,omitempty"`
 }
@@ -260,6 +262,9 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 	for _, m := range v.Metals {
 		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1), High: m.High.Text(units.Milligram, -1),
 			Back: m.Back.Percent(-1), Lost: m.Lost.Text(units.Milligram, -1)}
+		if m.Poured > 0 {
+			d.Poured, d.Loads = m.Poured.Text(units.Millilitre, -1), m.Loads
+		}
 		if m.LastWater > 0 {
 			d.LastWater = m.LastWater.Text(units.MilligramPerLitre, -1)
 		}

@@ -108,6 +108,29 @@ func TestStepsCarry(t *testing.T) {
 	if one := made(t, j); none.Rinsing.Metals[1].Back != one.Rinsing.Metals[1].Back {
 		t.Errorf("%v without a number of loads, %v with one", none.Rinsing.Metals[1].Back, one.Rinsing.Metals[1].Back)
 	}
+	// Load by load, in grams, until every round is like the last.
+	water.Loads = 7
+	m := made(t, j).Rinsing.Metals[1]
+	bath, d, tank := float64(j.Layers[1].Bath.Content), float64(made(t, j).Rinsing.Carried.High), float64(water.DragOutTank)
+	grams, back, full, poured := 0.0, 0.0, 0.0, math.Min(tank, 7*float64(water.Evaporation))
+	for range 3000 {
+		for range 7 {
+			grams += bath * d
+			grams -= grams * d / (tank + d)
+		}
+		full = grams / tank
+		back = full * poured
+		grams -= back
+	}
+	near(t, "poured back", float64(m.Poured), poured, 1e-12)
+	near(t, "share that comes back", float64(m.Back), back/(7*bath*d), 1e-9)
+	near(t, "last water behind the drag-out tank", float64(m.LastWater), full/float64(water.Ratio), 1e-9)
+	water.DragOutTank, water.Evaporation, water.Loads = 0, 0, 0
+	m = made(t, j).Rinsing.Metals[1]
+	near(t, "last water without one", float64(m.LastWater), bath/float64(water.Ratio), 1e-12)
+	if m.Poured != 0 || m.Loads != 0 || m.Back != 0 {
+		t.Errorf("nothing to pour from: %+v", m)
+	}
 	// A promise above what is timed: the piece is judged by what the last coat comes to.
 	j = shipped(t, "hands")
 	j.Layers[1].Promise, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false

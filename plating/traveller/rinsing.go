@@ -68,7 +68,10 @@ func (s *Sheet) rinsing() error {
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
 			}
-			m.Back = cycle.Share
+			m.Back, m.Poured, m.Loads = cycle.Share, cycle.Poured, loads
+			if m.LastWater > 0 { // what the rinse is given is no richer than the tank when it is fullest
+				m.LastWater = units.MassConcentration(float64(cycle.Full) / float64(q.Ratio))
+			}
 			m.Lost = units.Mass(float64(m.High) * (1 - float64(cycle.Share)))
 		}
 		out.Metals = append(out.Metals, m)

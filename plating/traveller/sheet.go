@@ -86,7 +86,12 @@ type MetalDragged struct {
 	Onward    bool        // carried straight into the next bath of the same metal: nothing is lost
 	Lost      units.Mass  // High less what comes back
 
-	LastWater units.MassConcentration // of the metal in the last water, at the ratio asked for
+	// What the share supposes: Poured from the drag-out tank into the bath after
+	// every Loads loads, and fresh water into the tank. Zero without one.
+	Poured units.Volume
+	Loads  int
+
+	LastWater units.MassConcentration // of the metal in the last water, at most: at the ratio asked for, behind the drag-out tank where there is one
 
 	coat int
 }
