@@ -20,6 +20,7 @@ const (
 	HazardAmmonia                     // gives off ammonia
 	HazardChromate                    // hexavalent chromium
 	HazardFluoride                    // fluoride or fluoroborate
+	HazardNitric                      // nitric acid: brown fume
 )
 
 // Has reports whether every hazard of h2 is in h.
@@ -27,7 +28,7 @@ func (h Hazard) Has(h2 Hazard) bool { return h&h2 == h2 }
 
 // AllHazards returns the hazards that the bath names and those that its own
 // name, metal and temperature give away, so that one forgotten in the list is
-// still warned of: cyanide, acid, nickel, chromic, ammonia, fluoride in the name (unless
+// still warned of: cyanide, acid, nickel, chromic, ammonia, fluoride, nitric in the name (unless
 // it says free of it), nickel as the metal, more than 45 °C.
 func (b *Bath) AllHazards() Hazard {
 	h := b.Hazards
@@ -38,6 +39,7 @@ func (b *Bath) AllHazards() Hazard {
 	}{
 		{"cyanide", HazardCyanide}, {"acid", HazardAcid}, {"nickel", HazardNickel}, {"chromic", HazardChromate},
 		{"chromium", HazardChromate}, {"ammonia", HazardAmmonia}, {"fluo", HazardFluoride}, {"caustic", HazardCaustic},
+		{"nitric", HazardNitric},
 	} {
 		plain := name
 		for _, denial := range []string{w.word + "-free", w.word + " free", "non-" + w.word, "without " + w.word, "free of " + w.word, "free from " + w.word, "no " + w.word} {
@@ -76,6 +78,8 @@ func Cautions(h Hazard) []Note {
 			"keep acid and its rinse water away, rinse twice in between, never work alone, have first aid for cyanide arranged with a doctor"},
 		{HazardChromate, SeverityCaution, "hexavalent chromium: poisonous, causes cancer", "extraction, gloves, no mist; the limits for air and waste are law"},
 		{HazardFluoride, SeverityCaution, "fluoride burns go deep and hurt late", "gloves and shield; calcium gluconate gel at hand"},
+		{HazardNitric, SeverityCaution, "nitric acid gives off brown fume with metal and with what is organic; lungs that have taken it fail hours later",
+			"draw off at the tank, no wood, cloth or loose chips near it; to a doctor after breathing it, also without pain"},
 		{HazardCaustic, SeverityCaution, "hot caustic blinds", "goggles and shield; add caustic slowly to cold water, never water to caustic"},
 		{HazardAcid, SeverityCaution, "acid burns", "goggles, gloves, apron; acid into water, never water into acid"},
 		{HazardAmmonia, SeverityCaution, "ammonia comes off", "draw off at the tank"},

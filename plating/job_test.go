@@ -135,9 +135,9 @@ func TestCautions(t *testing.T) {
 		t.Errorf("%d cautions for any bath, want hydrogen and waste", got)
 	}
 	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel | plating.HazardHot |
-		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride
+		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride | plating.HazardNitric
 	text := fmt.Sprint(plating.Cautions(all))
-	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "hydrogen and mist", "waste", "local law"} {
+	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "brown fume", "hydrogen and mist", "waste", "local law"} {
 		if !strings.Contains(text, word) {
 			t.Errorf("cautions do not name %s", word)
 		}

@@ -136,7 +136,7 @@ func TestHazardCautions(t *testing.T) {
 	for hazard, word := range map[plating.Hazard]string{
 		plating.HazardCyanide: "cyanide: a fraction", plating.HazardAcid: "acid burns", plating.HazardCaustic: "hot caustic blinds",
 		plating.HazardNickel: "nickel salts", plating.HazardHot: "hot bath", plating.HazardAmmonia: "ammonia comes off",
-		plating.HazardChromate: "hexavalent chromium", plating.HazardFluoride: "fluoride burns",
+		plating.HazardChromate: "hexavalent chromium", plating.HazardFluoride: "fluoride burns", plating.HazardNitric: "nitric acid gives off brown fume",
 	} {
 		got := plating.Cautions(hazard)
 		if len(got) != plain+1 || !strings.HasPrefix(got[0].Text, word) {
@@ -152,6 +152,7 @@ func TestAllHazards(t *testing.T) {
 		want plating.Hazard
 	}{
 		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"}, plating.HazardCyanide | plating.HazardAcid},
+		{plating.Bath{Name: "strip, nitric acid"}, plating.HazardNitric | plating.HazardAcid},
 		{plating.Bath{Name: "silver, cyanide-free"}, 0},
 		{plating.Bath{Name: "copper, non-cyanide"}, 0},
 		{plating.Bath{Name: "gold, sulfite, free of cyanide"}, 0},

@@ -111,7 +111,7 @@ func goldOther() []Bath {
 			heard("the gold complex breaks down below about pH 3 and gives off hydrogen cyanide", "GoldCyanidePatent"),
 		},
 	}, {
-		Key: "gold-acid-strike", Name: "gold, acid cyanide strike for stainless steel", Metal: "Au", Valence: 1, Use: UseStrike,
+		Key: "gold-acid-strike", Name: "gold, acid cyanide strike for stainless steel and nickel", Metal: "Au", Valence: 1, Use: UseStrike,
 		Density:        memory(19*gcc, 19.3*gcc),
 		Content:        memory(0.5*gL, 2*gL),
 		Temperature:    memory(degC(20), degC(50)),

@@ -99,7 +99,7 @@ func readHazards(o *strictjson.Reader, h *plating.Hazard) {
 	for _, f := range o.Items("hazards", "words", false) {
 		flag, ok := hazardWords[f.Text]
 		if f.Kind != "text" || !ok {
-			o.Keep(f.Fail(nil, "is %s; need one of acid, ammonia, caustic, chromate, cyanide, fluoride, hot, nickel", strictjson.Describe(f)))
+			o.Keep(f.Fail(nil, "is %s; need one of acid, ammonia, caustic, chromate, cyanide, fluoride, hot, nickel, nitric", strictjson.Describe(f)))
 		}
 		*h |= flag
 	}
@@ -108,7 +108,7 @@ func readHazards(o *strictjson.Reader, h *plating.Hazard) {
 var hazardWords = map[string]plating.Hazard{
 	"cyanide": plating.HazardCyanide, "acid": plating.HazardAcid, "caustic": plating.HazardCaustic,
 	"nickel": plating.HazardNickel, "hot": plating.HazardHot, "ammonia": plating.HazardAmmonia,
-	"chromate": plating.HazardChromate, "fluoride": plating.HazardFluoride,
+	"chromate": plating.HazardChromate, "fluoride": plating.HazardFluoride, "nitric": plating.HazardNitric,
 }
 
 // readWindow reads the two ends of a range, either of which may be missing, and

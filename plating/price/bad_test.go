@@ -57,7 +57,7 @@ func TestPropertyBadJobs(t *testing.T) {
 		"yield over one":     {func(j *price.Job) { j.Allowance.Yield = dec("94") }, units.ErrOutOfRange, "0.35 for 35 %"},
 		"strip":              {func(j *price.Job) { j.Allowance.Strip = minus }, units.ErrNegative, "stripping"},
 		"recovered":          {func(j *price.Job) { j.Allowance.Recovered = dec("2") }, units.ErrOutOfRange, "recovered"},
-		"margin of all":      {func(j *price.Job) { j.Margin.OfPrice = dec("1") }, units.ErrOutOfRange, "Markup"},
+		"margin of all":      {func(j *price.Job) { j.Margin.OfPrice = dec("1") }, units.ErrOutOfRange, "the markup"},
 		"margin of 25":       {func(j *price.Job) { j.Margin.OfPrice = dec("25") }, units.ErrOutOfRange, "margin"},
 		"negative margin":    {func(j *price.Job) { j.Margin.OfPrice = minus }, units.ErrNegative, "margin"},
 		"negative markup":    {func(j *price.Job) { j.Markup.OfCost = minus }, units.ErrNegative, "markup"},

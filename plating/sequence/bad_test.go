@@ -84,7 +84,7 @@ func TestPropertyBadTank(t *testing.T) {
 		}
 		change(&tanks[i])
 		var e *units.ValueError
-		if _, err := sequence.Cards(tanks, p); !errors.As(err, &e) || e.Field != name || !strings.HasPrefix(err.Error(), "tank 9, ") {
+		if _, err := sequence.Cards(tanks, p); !errors.As(err, &e) || e.Field != name || !strings.HasPrefix(err.Error(), "tank 12, ") {
 			t.Errorf("%s: %v", name, err)
 		}
 		var stop *sequence.StopError

@@ -16,6 +16,14 @@ func (r *review) copperBelow(k int) bool {
 	return r.piece.Substrate.copperBearing()
 }
 
+// nickelBelow reports whether coat k lies on nickel.
+func (r *review) nickelBelow(k int) bool {
+	if k > 0 {
+		return r.coats[k-1].metal == "Ni"
+	}
+	return r.piece.Substrate == Nickel
+}
+
 // bronze reports whether a coat is white bronze: counted as copper, but a
 // coat of its own.
 func (c coat) bronze(r *review) bool { return len(r.tanks[c.tank].Bath.Deposit) > 1 && c.metal == "Cu" }
@@ -39,6 +47,9 @@ func (r *review) adhesion() {
 				r.add(CodeNoStrike, plating.SeverityWarning, "SilverStrikeThread", t.title()+" without a silver strike", "silver comes down by itself on what lies below and does not hold",
 					"a silver strike first, live, and straight on", c.tank)
 			}
+		case c.metal == "Au" && c.kind != Strike && r.nickelBelow(k):
+			r.add(CodeNoStrike, plating.SeverityCaution, practice, t.title()+" straight on nickel, without a gold strike", "nickel grows passive within minutes, also wet, and gold from a bath that is not sour does not hold on it",
+				"an acid gold strike first, or straight on from the nickel, wet, with the current on", c.tank)
 		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):
 			what, key := "ammonia takes up copper and the palladium blackens", "PalladiumFeature"
 			if c.metal == "Rh" {

@@ -36,7 +36,7 @@ func ExamplePlan() {
 	//  4 rinse
 	//  5 cathodic activation in sulfuric acid, 5 to 10 % by volume
 	//  6 slightly acid rinse
-	//  7 gold, acid cyanide strike for stainless steel
+	//  7 gold, acid cyanide strike for stainless steel and nickel
 	//  8 drag-out rinse
 	//  9 rinse
 	// 10 gold, acid cyanide, cobalt hardened
@@ -124,7 +124,7 @@ func ExampleCards() {
 	raw, err := json.Marshal(cards[9].Time)
 	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == baths.FromMemory)
 	// Output:
-	// 7. gold, acid cyanide strike for stainless steel (strike)
+	// 7. gold, acid cyanide strike for stainless steel and nickel (strike)
 	//    temperature  20 °C to 50 °C, 68 °F to 122 °F (from memory)
 	//    current      3.72 A, cathodic, at 3.00 A/dm²
 	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)

@@ -1,6 +1,8 @@
 package sequence
 
 import (
+	"math"
+
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
 )
@@ -11,7 +13,9 @@ import (
 // returns as you like and check again.
 //
 // Thicknesses of underplates are common practice: nickel 5 µm, white bronze
-// 2 µm, palladium 0.5 µm; copper over zinc, aluminium, tin 3 µm.
+// 2 µm, palladium 0.5 µm; copper over zinc, aluminium, tin 3 µm, or less where its
+// mean would pass what the bath is used for. So is the gold
+// strike between nickel and gold.
 //
 // Errors: an [*UnsureError] when base metal or finish is not known; a
 // [*RefusedError] when no practice leads there or it must not be done; a
@@ -156,14 +160,14 @@ func (pl *planner) prepare() {
 		pl.face = faceSteel
 	case ZincDieCasting:
 		pl.step(zincDip())
-		pl.coat(Strike, "copper-cyanide-build", 3*um)
+		pl.copper()
 	case Aluminium:
 		pl.step(aluminiumEtch())
 		pl.step(desmut())
 		pl.step(zincate("zincate, first", 30, 60))
 		pl.step(desmut())
 		pl.step(zincate("zincate, second", 15, 30))
-		pl.coat(Strike, "copper-cyanide-build", 3*um)
+		pl.copper()
 	case Titanium:
 		pl.step(titaniumEtch())
 		switch {
@@ -174,11 +178,37 @@ func (pl *planner) prepare() {
 			pl.coat(Underplate, "nickel-watts", 2*um)
 		}
 	case Pewter, SoftSoldered:
-		pl.coat(Strike, "copper-cyanide-build", 3*um)
+		pl.copper()
 	case PaintedPlastic:
 		if p.Finish != BrightCopper { // which is the same bath
 			pl.coat(Underplate, "copper-acid", 10*um)
 			pl.slowStart()
+		}
+	}
+}
+
+// copper lays the cyanide copper that strikes and builds: 3 µm at the thinnest spot,
+// less where the mean would come to more than the bath is used for.
+func (pl *planner) copper() {
+	if pl.around {
+		return
+	}
+	promise := 3 * um
+	b, err := baths.Get("copper-cyanide-build")
+	if err != nil {
+		pl.err = err
+		return
+	}
+	if ratio, most := float64(pl.piece.Distribution.MinToMean), b.MostThickness.High; ratio > 0 && most > 0 {
+		const step = um / 20
+		promise = min(promise, max(step, units.Length(math.Floor(ratio*float64(most/step))*float64(step))))
+	}
+	pl.coat(Strike, b.Key, promise)
+	if promise < 2*um && pl.err == nil {
+		for i := range pl.tanks {
+			if t := &pl.tanks[i]; t.Bath.Key == b.Key {
+				t.Bath.Look = append([]string{"the deepest spot is covered too, though thinly: look there with a lens for bare metal before the next bath; an anode inside helps"}, t.Bath.Look...)
+			}
 		}
 	}
 }
@@ -198,7 +228,7 @@ func (pl *planner) underplates() {
 	p := &pl.piece
 	skin := p.SkinContact
 	if pl.face == faceSteel && skin {
-		pl.coat(Strike, "copper-cyanide-build", 3*um)
+		pl.copper()
 	}
 	switch f := p.Finish; {
 	case f.gold():
@@ -261,6 +291,9 @@ func (pl *planner) finish(b baths.Bath) {
 		}
 		// Straight into the silver bath: both are cyanide, and no time is lost.
 		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
+	}
+	if pl.piece.Finish.gold() && pl.face == faceNickel {
+		pl.coat(Strike, "gold-acid-strike", 0)
 	}
 	pl.coat(Plate, b.Key, pl.piece.Promise)
 	if pl.piece.Substrate == PaintedPlastic && pl.piece.Finish == BrightCopper {

@@ -1,6 +1,11 @@
 package sequence
 
-import "example.com/laydown/plating/baths"
+import (
+	"slices"
+	"strings"
+
+	"example.com/laydown/plating/baths"
+)
 
 // A Practice is what publications and the trade say about one base metal.
 type Practice struct {
@@ -12,6 +17,21 @@ type Practice struct {
 	Steps    []string   // preparation, activation, strike, underplate, in words
 	Reasons  []baths.Words
 	Unsure   string // what to do when a step is in doubt
+}
+
+// For returns the practice with the reasons that concern coats of these metals:
+// what gold or silver suffers is left out where none is laid.
+func (p Practice) For(metals ...string) Practice {
+	reasons := p.Reasons
+	p.Reasons = nil
+	for _, w := range reasons {
+		if strings.Contains(w.Text, "gold") && !slices.Contains(metals, "Au") ||
+			strings.HasPrefix(w.Text, "silver comes down") && !slices.Contains(metals, "Ag") {
+			continue
+		}
+		p.Reasons = append(p.Reasons, w)
+	}
+	return p
 }
 
 // PracticeFor returns the practice for a base metal.
@@ -32,7 +52,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Unsure = "if the grade is not known, plate one piece, bend it and rub it; the high-chromium grades want the nickel chloride strike"
 	case Copper, Brass, Bronze, NickelSilver:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
-		p.Steps = []string{"soak", "cathodic electroclean", "mild sulfuric acid dip", "nickel barrier, or white bronze and palladium where it meets the skin", "gold; silver only over a silver strike"}
+		p.Steps = []string{"soak", "cathodic electroclean", "mild sulfuric acid dip", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
 		p.Reasons = []baths.Words{barrier, known("silver comes down on copper by itself and does not hold: strike first")}
 		p.Unsure = "leaded brass and old lacquer: try one piece; lead wants a fluoborate dip, lacquer comes off first"
 	case Nickel:

@@ -146,7 +146,8 @@ func nickelActivation() Tank {
 	t.Process.Polarity, t.Process.CurrentDensity = Anodic, printed(15*ft2, 25*ft2, "Guidebook2013")
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = baths.Words{Text: "lead", Source: recall}
-	t.Process.Look = []string{"even grey face", "out and on at once, wet"}
+	t.Process.Look = []string{"even grey face", "no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a worn plate is eaten through, stop and treat the piece as what lies below",
+		"out and on at once, wet"}
 	return t
 }
 
@@ -160,7 +161,8 @@ func aluminiumEtch() Tank {
 
 func desmut() Tank {
 	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013", baths.Published)
-	t.Process.Look = []string{"white, no smut on a paper towel", "extraction: brown fume is poison"}
+	t.Process.Hazards |= plating.HazardNitric
+	t.Process.Look = []string{"white, no smut on a paper towel"}
 	return t
 }
 

@@ -2,7 +2,9 @@ package sequence_test
 
 import (
 	"errors"
+	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
@@ -186,6 +188,96 @@ func TestPropertyCautions(t *testing.T) {
 		_, found, err := sequence.Plan(p)
 		if got := codes(found, plating.SeverityInfo); err != nil || !slices.Equal(got, c.want) {
 			t.Errorf("%s, skin %v: %v, %v", c.base, c.skin, found, err)
+		}
+	}
+}
+
+// TestPropertyNickelEtch: what the anodic etch takes off a minute is Faraday's law
+// at the middle of its current, if all of it dissolves nickel.
+func TestPropertyNickelEtch(t *testing.T) {
+	for _, k := range plan(t, piece(sequence.Nickel, hard)) {
+		if k.Process.Polarity != sequence.Anodic {
+			continue
+		}
+		j := float64(k.Process.CurrentDensity.Low+k.Process.CurrentDensity.High) / 2
+		took := j * 0.0586934 * 60 / (2 * 96485.332 * 8908) * 1e6
+		if want := fmt.Sprintf("takes up to %.2f µm of nickel", took); !strings.Contains(strings.Join(k.Process.Look, "; "), want) {
+			t.Errorf("%v, want %q", k.Process.Look, want)
+		}
+		return
+	}
+	t.Error("no anodic etch")
+}
+
+// TestPropertyCopperStrike: the copper that builds is 3 µm at the thinnest spot,
+// less where its mean would pass what the bath is used for, and a plan for any ratio
+// passes its own estimate.
+func TestPropertyCopperStrike(t *testing.T) {
+	most := bath(t, "copper-cyanide-build").MostThickness.High
+	for _, base := range []sequence.Substrate{sequence.ZincDieCasting, sequence.Aluminium, sequence.Pewter, sequence.SoftSoldered} {
+		for _, ratio := range []units.Ratio{1, 0.8, 0.6, 0.55, 0.5, 0.31, 0.1, 0.004} {
+			p := piece(base, hard)
+			p.Distribution.MinToMean = ratio
+			tanks := plan(t, p)
+			i := slices.IndexFunc(tanks, func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })
+			got := tanks[i].Promise
+			if ideal := min(3*um, units.Length(float64(most)*float64(ratio))); got > max(ideal, um/20)*(1+1e-12) || got < ideal-um/20 {
+				t.Errorf("%s, ratio %v: %v of copper, want about %v", base, ratio, got, ideal)
+			}
+			if thin := strings.Contains(strings.Join(tanks[i].Bath.Look, " "), "with a lens"); thin != (got < 2*um) {
+				t.Errorf("%s, ratio %v: %v, said to be thin: %v", base, ratio, got, thin)
+			}
+			layers, err := sequence.Layers(tanks, p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			job := plating.Job{Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers[:1]}
+			res, err := plating.EstimateJob(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r := res.Layers[0].Result; ratio > 0.01 && r.Warnings.Has(plating.WarnTooThick) {
+				t.Errorf("%s, ratio %v: %v in the mean, for a bath of %v", base, ratio, r.Mean, most)
+			}
+		}
+	}
+}
+
+// TestReasonsFor: a reason that speaks of gold or of silver's exchange goes with its metal.
+func TestReasonsFor(t *testing.T) {
+	for _, c := range []struct {
+		base   sequence.Substrate
+		metals []string
+		has    []string
+		not    []string
+	}{
+		{sequence.SterlingSilver, []string{"Ni", "Rh"}, nil, []string{"gold"}},
+		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver moves into gold", "told to the buyer"}, nil},
+		{sequence.Copper, []string{"Ag"}, []string{"silver comes down"}, []string{"gold"}},
+		{sequence.Brass, []string{"Ni", "Au"}, []string{"copper moves into gold"}, []string{"silver comes down"}},
+		{sequence.StainlessSteel, []string{"Ni"}, []string{"oxide film", "once active"}, nil},
+	} {
+		p, err := sequence.PracticeFor(c.base)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := len(p.Reasons)
+		text := ""
+		for _, w := range p.For(c.metals...).Reasons {
+			text += w.Text + "\n"
+		}
+		for _, w := range c.has {
+			if !strings.Contains(text, w) {
+				t.Errorf("%s under %v: no %q in %s", c.base, c.metals, w, text)
+			}
+		}
+		for _, w := range c.not {
+			if strings.Contains(text, w) {
+				t.Errorf("%s under %v: %q in %s", c.base, c.metals, w, text)
+			}
+		}
+		if len(p.Reasons) != all {
+			t.Error("the practice itself changed")
 		}
 	}
 }

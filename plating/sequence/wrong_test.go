@@ -106,7 +106,10 @@ var wrongs = []struct {
 	{"stainless dries between strike and gold", stainless, hard, func(l *line) { l.insert(l.bath("gold-acid-strike")+3, sequence.Tank{Kind: sequence.Dry}) }, sequence.CodePassiveDry, "peels"},
 	{"stainless waits behind the strike", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 5 * units.Minute }, sequence.CodePassiveWait, "waits 5 min"},
 	{"zincate waits", aluminium, nickel, func(l *line) { l.tanks[l.bath("copper-cyanide-build")-1].Wait = 2 * units.Minute }, sequence.CodePassiveWait, "waits 2 min"},
-	{"nickel dries under gold", brass, hard, func(l *line) { l.insert(l.bath("nickel-watts")+2, sequence.Tank{Kind: sequence.Dry}) }, sequence.CodePassiveDry, "passive film"},
+	{"nickel dries under gold", brass, hard, func(l *line) {
+		l.remove(l.bath("gold-acid-strike"), 3)
+		l.insert(l.bath("nickel-watts")+2, sequence.Tank{Kind: sequence.Dry})
+	}, sequence.CodePassiveDry, "passive film"},
 	{"brass dries behind its dip", brass, hard, func(l *line) { l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Dry}) }, sequence.CodeDryEarly, "before"},
 
 	{"gold straight on brass", brass, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoBarrier, "copper moves into the gold"},
@@ -265,6 +268,27 @@ func complete(t *testing.T, found []sequence.Finding) {
 	for _, f := range found {
 		if f.Code == "" || f.Text == "" || f.Reason == "" || f.Remedy == "" || f.Source == "" {
 			t.Errorf("incomplete: %+v", f)
+		}
+	}
+}
+
+// TestGoldOnNickel: gold on nickel has its strike in every plan; without it, also
+// on nickel as base metal, that is a caution, and none where gold lies between.
+func TestGoldOnNickel(t *testing.T) {
+	for _, s := range []sequence.Substrate{brass, sequence.Nickel, sequence.Titanium, sequence.LowCarbonSteel, sequence.SterlingSilver} {
+		p := piece(s, hard)
+		l := &line{t: t, piece: p, tanks: plan(t, p)}
+		has := func() bool {
+			return slices.ContainsFunc(sequence.Check(l.tanks, p), func(f sequence.Finding) bool {
+				return f.Code == sequence.CodeNoStrike && f.Severity == plating.SeverityCaution && strings.Contains(f.String(), "straight on nickel")
+			})
+		}
+		if has() {
+			t.Errorf("%s: the plan itself lays gold straight on nickel", s)
+		}
+		l.remove(l.bath("gold-acid-strike"), 3)
+		if !has() {
+			t.Errorf("%s: no word of gold straight on nickel", s)
 		}
 	}
 }

@@ -38,11 +38,14 @@ func ExampleMake() {
 	// 6. rinse
 	// 7. nickel, Watts, bright: 16.9 A, 8 min
 	// 8. rinse
-	// 9. gold, neutral cyanide, soft and pure: 0.8 A, 5 min
+	// 9. gold, acid cyanide strike for stainless steel and nickel: 8.5 A, 1 min
 	// 10. drag-out rinse
 	// 11. rinse
-	// 12. final rinse
-	// 13. dry
+	// 12. gold, neutral cyanide, soft and pure: 0.8 A, 5 min
+	// 13. drag-out rinse
+	// 14. rinse
+	// 15. final rinse
+	// 16. dry
 	// trust: from memory
 }
 

@@ -50,6 +50,11 @@ func Make(j Job) (Sheet, error) {
 	if err := s.sequence(); err != nil {
 		return Sheet{}, err
 	}
+	var metals []string
+	for i := range s.Result.Layers {
+		metals = append(metals, s.Result.Layers[i].Layer.Bath.Metal)
+	}
+	s.Practice = s.Practice.For(metals...)
 	if err := s.spread(); err != nil {
 		return Sheet{}, err
 	}
