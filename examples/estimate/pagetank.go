@@ -71,7 +71,7 @@ func (t *tank) card(c *sequence.Card) {
 		if !plates {
 			what = "counter"
 		}
-		add(what, area, c.Anode.String())
+		add(what, area, metal(c.Anode))
 	}
 	for _, l := range c.Look {
 		t.Rows = append(t.Rows, pageRow{"look", "", l, true})

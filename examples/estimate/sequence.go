@@ -213,7 +213,7 @@ func (s *sheet) card(c *sequence.Card, in *stop) {
 				area = area2(c.AnodeLow)
 			}
 		}
-		s.row(what, area, orText(c.Anode.String(), "of a kind that suits the bath"))
+		s.row(what, area, metal(c.Anode))
 	}
 	for _, l := range c.Look {
 		s.row("look", "", l)
@@ -255,13 +255,30 @@ const notGiven = "not given"
 
 func area2(a units.Area) string { return figure(a, units.SquareCentimetre, 2, 0) }
 
+// metal names what a counter electrode is made of.
+func metal(w baths.Words) string {
+	if w.Text == "" {
+		return "of what is not given: look it up before you start"
+	}
+	return w.String()
+}
+
+// asWellAs names the other figure that is in a spread: times that lie further apart
+// than the efficiencies do.
+func asWellAs(p *traveller.Spread) string {
+	if float64(p.Time.High)*float64(p.Efficiency.Low) > 1.001*float64(p.Time.Low)*float64(p.Efficiency.High) {
+		return " and the density the deposit may have"
+	}
+	return ""
+}
+
 // spread prints how far the coat may be off.
 func (s *sheet) spread(l *plating.Layer, below units.Length, p *traveller.Spread) {
 	switch {
 	case !p.Known:
 	case l.Time == 0:
-		s.row("between", clock(p.Time.Low), fmt.Sprintf("and %s, for an efficiency of %s down to %s: wait for the longer one, or weigh a trial piece", clock(p.Time.High),
-			p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0)))
+		s.row("between", clock(p.Time.Low), fmt.Sprintf("and %s, for an efficiency of %s down to %s%s: wait for the longer one, or weigh a trial piece", clock(p.Time.High),
+			p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0), asWellAs(p)))
 	default:
 		s.row("between", micrometres(p.Thinnest.Low+below), fmt.Sprintf("and %s at the thinnest spot%s, for an efficiency of %s up to %s", micrometres(p.Thinnest.High+below), withBelow(below),
 			p.Efficiency.Low.Percent(0), p.Efficiency.High.Percent(0)))

@@ -34,9 +34,10 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 			"[common practice, no source].%s", strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), water(v.Water), v.Stages, rinses(v)))
 	}
 	for _, m := range v.Metals {
-		line := fmt.Sprintf("%s: %s to %s of %s cling to the load", m.Bath, weight(m.Low), weight(m.High), m.Metal)
+		bath := m.Bath + ", at " + figure(m.Content, units.GramPerLitre, 3, 1)
+		line := fmt.Sprintf("%s: %s to %s of %s cling to the load", bath, weight(m.Low), weight(m.High), m.Metal)
 		if weight(m.Low) == weight(m.High) {
-			line = fmt.Sprintf("%s: %s of %s cling to the load", m.Bath, weight(m.High), m.Metal)
+			line = fmt.Sprintf("%s: %s of %s cling to the load", bath, weight(m.High), m.Metal)
 		}
 		switch {
 		case m.Onward:

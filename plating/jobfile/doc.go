@@ -144,7 +144,8 @@
 // ring (outer, inner, thickness, faces, holes), cylinder (diameter, length,
 // open_ends), tube (outer, inner, length, sides, open_ends), cone
 // (base_diameter, top_diameter, height, open_base, open_top), sphere
-// (diameter), cap (base_diameter or sphere_diameter, height, open_base), torus
+// (diameter), cap (base_diameter or sphere_diameter, height, open_base; its outside:
+// for the inside of a bell a second one in a sum), torus
 // (centre_diameter, tube_diameter), hexbar (across_flats, length, open_ends),
 // wire (diameter, length), thread (diameter, pitch, length), sum (of: a list of
 // shapes). "faces" is "both" or "one", "sides" is "both", "outside" or

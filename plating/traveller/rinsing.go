@@ -51,7 +51,7 @@ func (s *Sheet) rinsing() error {
 			continue
 		}
 		content := s.Job.Layers[i].Bath.Content
-		m := MetalDragged{coat: i, Bath: title(&s.Result.Layers[i].Layer, i), Metal: b.Metal,
+		m := MetalDragged{coat: i, Bath: title(&s.Result.Layers[i].Layer, i), Metal: b.Metal, Content: content,
 			Low: content.Of(out.Carried.Low), High: content.Of(out.Carried.High)}
 		m.Lost = m.High
 		if q.Ratio > 0 && !s.onward(i) {

@@ -81,6 +81,7 @@ type Rinsing struct {
 type MetalDragged struct {
 	Bath      string
 	Metal     string
+	Content   units.MassConcentration // of the bath: as given, else the middle of the library's range
 	Low, High units.Mass
 	Back      units.Ratio // share that the drag-out tank brings back; 0 when none is described
 	Onward    bool        // carried straight into the next bath of the same metal: nothing is lost

@@ -59,7 +59,8 @@ func (s *Sheet) Working() ([]Chapter, error) {
 		if r.Water > 0 {
 			d := rinse.Flow(r.Carried.High)
 			steps, err := rinse.WaterForWorking(q.Ratio, r.Stages, d, d)
-			if err := add("water of one counterflow rinse, a load a second", steps, err); err != nil {
+			if err := add(fmt.Sprintf("water of one counterflow rinse: %s a load, reckoned as one load a second, so that %s is a flow of %s",
+				r.Water.Text(units.Millilitre, 1), r.Carried.High.Text(units.Millilitre, 2), d), steps, err); err != nil {
 				return nil, err
 			}
 		}
