@@ -55,7 +55,7 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 	s.line("%s", title)
 	s.line("")
 	st := book.State()
-	s.line("%s, %s anodes", b.Name, b.Anode)
+	s.line("%s; anodes: %s", b.Name, b.Anode)
 	entries := "no entry yet"
 	switch n := book.Len(); {
 	case n == 1:
