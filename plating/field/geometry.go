@@ -42,9 +42,13 @@ func (c *cell) solidAngles() error {
 				sum += k
 			}
 		}
-		if math.Abs(sum-want) > 0.01 {
+		if off := math.Abs(sum - want); off > 0.01 {
+			detail := fmt.Sprintf("seen from there bodies fill %.2g of the whole view too much or too little", off)
+			if off > 0.9 {
+				detail = "it lies inside another body"
+			}
 			return &MeshError{Surface: s.Name, Triangle: int(c.p.local[i]),
-				Detail: fmt.Sprintf("the surfaces fill %.3g of the view instead of %.3g", math.Abs(sum), math.Abs(want)),
+				Detail: detail,
 				Need:   "bodies that do not cut or enclose each other, inside the tank", Err: ErrOverlap}
 		}
 	}
