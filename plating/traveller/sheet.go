@@ -173,5 +173,7 @@ func (s *Sheet) Cautions() []plating.Note {
 			add(plating.HazardAcid)
 		}
 	}
+	order := plating.Cautions(^plating.Hazard(0)) // most dangerous first, whichever tank comes first
+	slices.SortStableFunc(list, func(a, b plating.Note) int { return slices.Index(order, a) - slices.Index(order, b) })
 	return append(list, general...)
 }

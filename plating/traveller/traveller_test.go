@@ -305,3 +305,21 @@ func TestOnward(t *testing.T) {
 		t.Errorf("silver anodes do not replace the silver: %+v", s.Baths[1])
 	}
 }
+
+// TestPropertyCautionOrder: the most dangerous comes first, though the nickel tank
+// stands before the cyanide one.
+func TestPropertyCautionOrder(t *testing.T) {
+	order := plating.Cautions(^plating.Hazard(0))
+	s := made(t, shipped(t, "bezels"))
+	last := -1
+	for _, n := range s.Cautions() {
+		i := slices.Index(order, n)
+		if i <= last {
+			t.Errorf("%q stands behind a lesser danger", n.Text)
+		}
+		last = i
+	}
+	if first := s.Cautions()[0].Text; !strings.Contains(first, "hydrogen cyanide") {
+		t.Errorf("first: %s", first)
+	}
+}
