@@ -3,9 +3,11 @@ package sequence_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
@@ -74,6 +76,8 @@ func TestPropertyBadTank(t *testing.T) {
 		"promise and time":   func(k *sequence.Tank) { k.Promise = 0 },
 		"time":               func(k *sequence.Tank) { k.Time = units.Duration(math.NaN()) },
 		"wait":               func(k *sequence.Tank) { k.Wait = -1 },
+		"flow of the rinse":  func(k *sequence.Tank) { k.Rinse.Flow = 99 },
+		"polarity":           func(k *sequence.Tank) { k.Process.Polarity = 3 },
 		"promised thickness": func(k *sequence.Tank) { k.Promise = units.Length(math.Inf(1)) },
 	} {
 		p := piece(brass, hard)
@@ -185,4 +189,25 @@ func FuzzCheck(f *testing.F) {
 		}
 		_ = sequence.Sheet(p, cards, found)
 	})
+}
+
+// TestUnsaidIsDangerous: a rinse whose flow is no word does not stand between cyanide
+// and acid, and an electroclean must say which pole the piece is.
+func TestUnsaidIsDangerous(t *testing.T) {
+	p := piece(brass, hard)
+	for _, flow := range []sequence.Flow{sequence.Still, 99, 255} {
+		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: bath(t, "copper-cyanide-strike"), Time: 60, LiveEntry: true},
+			{Name: "rinse", Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: 2, Flow: flow}},
+			{Name: "acid dip", Kind: sequence.Activate, Process: sequence.Process{Chemistry: "sulfuric acid", Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid}}}
+		found := sequence.Check(tanks, p)
+		if !slices.Contains(codes(found, plating.SeverityStop), sequence.CodeCyanideAcid) {
+			t.Errorf("flow %d: %v", flow, found)
+		}
+	}
+	tanks := plan(t, piece(sequence.HighCarbonSteel, hard))
+	i := slices.IndexFunc(tanks, func(k sequence.Tank) bool { return k.Kind == sequence.Electroclean })
+	tanks[i].Process.Polarity = sequence.NoCurrent
+	if err := sequence.Approve(sequence.Check(tanks, piece(sequence.HighCarbonSteel, hard))); err == nil || !strings.Contains(err.Error(), "cathodic or anodic") {
+		t.Errorf("an electroclean without a pole: %v", err)
+	}
 }

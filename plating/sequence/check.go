@@ -117,7 +117,7 @@ func (r *review) unknown() {
 // and acid. Still water and the drag-out tank turn into a weak form of what
 // they wash off, so they are worth none; nor is a rinse that is itself acid.
 func (t *Tank) stages() int {
-	if !t.Kind.rinses() || t.Rinse.Flow == Still || t.hazards() != 0 {
+	if !t.Kind.rinses() || !t.Rinse.Flow.moves() || t.hazards() != 0 {
 		return 0
 	}
 	return t.Rinse.Stages
@@ -127,7 +127,7 @@ func (t *Tank) stages() int {
 // acid and bound cyanide: water that is a little acid does not harm there, water
 // that stands does.
 func (t *Tank) moving() int {
-	if !t.Kind.rinses() || t.Rinse.Flow == Still || t.Process.Hazards != 0 {
+	if !t.Kind.rinses() || !t.Rinse.Flow.moves() || t.Process.Hazards != 0 {
 		return 0
 	}
 	return t.Rinse.Stages

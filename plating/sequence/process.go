@@ -39,8 +39,10 @@ func (p Polarity) String() string {
 		return "cathodic"
 	case Anodic:
 		return "anodic"
+	case NoCurrent:
+		return "no current"
 	}
-	return "no current"
+	return "unknown"
 }
 
 // MarshalText writes the polarity in words, for JSON.

@@ -77,9 +77,14 @@ func (f Flow) String() string {
 		return "counterflow"
 	case Spray:
 		return "spray"
+	case Still:
+		return "still"
 	}
-	return "still"
+	return "unknown"
 }
+
+// moves reports whether fresh water comes to the rinse.
+func (f Flow) moves() bool { return f == Running || f == Counterflow || f == Spray }
 
 // MarshalText writes the flow in words, for JSON.
 func (f Flow) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
@@ -179,12 +184,21 @@ func (t *Tank) Check() error {
 		if t.Process.Chemistry == "" {
 			return missing("chemistry", "not given", "what the tank holds, with its hazards")
 		}
+		if t.Kind == Electroclean && t.Process.Polarity == NoCurrent {
+			return missing("polarity", "not said", "cathodic or anodic: hydrogen or oxygen on the piece")
+		}
 	case t.Kind.rinses() || t.Kind == DragOut:
 		if t.Rinse.Stages < 1 || t.Rinse.Stages > 9 {
 			return missing("rinse stages", fmt.Sprint(t.Rinse.Stages), "a count from 1 to 9")
 		}
 	}
 	q := &t.Process
+	if t.Rinse.Flow > Spray {
+		return &units.ValueError{Field: "flow of the rinse", Value: fmt.Sprint(uint8(t.Rinse.Flow)), Need: "still, running, counterflow or spray", Err: units.ErrOutOfRange}
+	}
+	if q.Polarity > Anodic {
+		return &units.ValueError{Field: "polarity", Value: fmt.Sprint(uint8(q.Polarity)), Need: "no current, cathodic or anodic", Err: units.ErrOutOfRange}
+	}
 	for _, err := range []error{q.Temperature.Check("temperature"), q.CurrentDensity.Check("current density"), q.Volts.Check("volts"), q.Time.Check("time of the stay")} {
 		if err != nil {
 			return err
