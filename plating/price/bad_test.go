@@ -1,6 +1,7 @@
 package price_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"strings"
@@ -105,6 +106,7 @@ func TestPropertyBadJobs(t *testing.T) {
 }
 
 func TestPropertyBadArguments(t *testing.T) {
+	yen := price.Currency{Code: "JPY"}
 	for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, 1e300} {
 		_, err := price.Weigh(units.Mass(v), alloys.PerGram, 4, price.HalfEven)
 		refused(t, "mass", err, nil)
@@ -133,9 +135,9 @@ func TestPropertyBadArguments(t *testing.T) {
 		"negative total":    {get(price.Distribute(dec("-1"), 2, dec("1"))), units.ErrNegative},
 		"fine total":        {get(price.Distribute(dec("1.001"), 2, dec("1"))), units.ErrInconsistent},
 		"distribute places": {get(price.Distribute(dec("1"), 99, dec("1"))), units.ErrOutOfRange},
-		"each of none":      {get(price.Quote{}.Each(dec("1"))), units.ErrOutOfRange},
-		"each too fine":     {get(price.Quote{Pieces: 2}.Each(dec("1.5"))), units.ErrInconsistent},
-		"each negative":     {get(price.Quote{Pieces: 2}.Each(dec("-1"))), units.ErrNegative},
+		"each of none":      {get(price.Quote{Currency: yen}.Each(dec("1"))), units.ErrOutOfRange},
+		"each too fine":     {get(price.Quote{Currency: yen, Pieces: 2}.Each(dec("1.5"))), units.ErrInconsistent},
+		"each negative":     {get(price.Quote{Currency: yen, Pieces: 2}.Each(dec("-1"))), units.ErrNegative},
 		"margin":            {get(price.Margin{OfPrice: dec("1")}.Markup(2)), units.ErrOutOfRange},
 		"margin places":     {get(price.Margin{}.Markup(13)), units.ErrOutOfRange},
 		"markup":            {get(price.Markup{OfCost: dec("-1")}.Margin(2)), units.ErrNegative},
@@ -153,5 +155,32 @@ func TestPropertyBadArguments(t *testing.T) {
 		if len(c.err.Error()) > 300 {
 			t.Errorf("%s: the error is %d bytes long", name, len(c.err.Error()))
 		}
+	}
+}
+
+// TestPropertyForeignQuote: a quote from outside whose numbers nobody can write out
+// is refused at once, and its text is one line.
+func TestPropertyForeignQuote(t *testing.T) {
+	for name, text := range map[string]string{
+		"places":  `{"currency":{"code":"EUR","places":2000000000},"pieces":2,"lines":[],"total":"1"}`,
+		"a line":  `{"currency":{"code":"EUR","places":2},"pieces":2,"lines":[{"kind":"labour","amount":"1e9000"}],"total":"1"}`,
+		"a total": `{"currency":{"code":"EUR","places":2},"pieces":2,"lines":[],"total":"1e9000"}`,
+		"pieces":  `{"currency":{"code":"EUR","places":2},"pieces":-2,"lines":[],"total":"1"}`,
+	} {
+		var q price.Quote
+		if err := json.Unmarshal([]byte(text), &q); err != nil {
+			t.Fatal(err)
+		}
+		refused(t, name, q.Check(), nil)
+		_, err := q.Each(dec("1"))
+		refused(t, name, err, nil)
+		if s := q.Text(); len(s) > 300 || !strings.HasPrefix(s, "no quote: ") {
+			t.Errorf("%s: %s", name, s)
+		}
+	}
+	j := bezels()
+	j.Minimum = dec("50.505")
+	if _, err := j.Sensitivity(); !errors.Is(err, units.ErrInconsistent) {
+		t.Errorf("a minimum with three places: %v", err)
 	}
 }

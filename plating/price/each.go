@@ -10,8 +10,13 @@ import (
 
 // Each returns how a sum of the quote falls on the pieces: a number of them at
 // the higher price, the others one unit lower, so that they add up to it.
+//
+// Errors: a [*units.ValueError] for a sum below zero or with more places than the
+// currency has, and those of [Quote.Check].
+//
+// Source: [Definition].
 func (q Quote) Each(sum decimal.Decimal) (Each, error) {
-	if err := wholeNumber("pieces", q.Pieces, 1); err != nil {
+	if err := q.Check(); err != nil {
 		return Each{}, err
 	}
 	if err := amount("sum", sum); err != nil {

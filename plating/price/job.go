@@ -155,8 +155,22 @@ func (m Margin) check() error {
 	return bad("margin", m.OfPrice.String(), "less than 1: it is a share of the selling price; what is a share of the cost is the markup", units.ErrOutOfRange)
 }
 
-// check looks at everything that is not a list: those are checked where they
-// are reckoned with.
+// Check looks at everything but the lists of metals, salts, labour and refined
+// metal: those are checked where they are reckoned with.
+//
+// Errors: a [*units.ValueError] that names the field and what would do; a
+// [*faraday.ElementError] for a price of an unknown metal.
+func (j *Job) Check() error {
+	if err := j.check(); err != nil {
+		return err
+	}
+	if places := j.Currency.Places; !j.Minimum.Equal(j.Minimum.Truncate(places)) {
+		return bad("minimum charge", j.Minimum.String(), fmt.Sprintf("no more than the %d places of %s", places, j.Currency.Code), units.ErrInconsistent)
+	}
+	return nil
+}
+
+// check is Check, but for the places of the minimum: one of a hundredth more has more.
 func (j *Job) check() error {
 	if err := j.Currency.Check(); err != nil {
 		return err

@@ -1,7 +1,6 @@
 package price
 
 import (
-	"fmt"
 	"math/big"
 
 	"example.com/laydown/units"
@@ -82,6 +81,32 @@ type Quote struct {
 	Prices     []PriceUsed     `json:"prices"`
 }
 
+// Check looks at a quote that may come from outside: whether its numbers are such
+// as can be written and shared out. It does not add up the lines.
+//
+// Errors: a [*units.ValueError] that names the field.
+func (q *Quote) Check() error {
+	if err := q.Currency.Check(); err != nil {
+		return err
+	}
+	if err := wholeNumber("pieces", q.Pieces, 1); err != nil {
+		return err
+	}
+	sums := []decimal.Decimal{q.Net, q.TaxBase, q.Tax, q.Total, q.CreditLeft}
+	for _, l := range q.Lines {
+		sums = append(sums, l.Amount)
+	}
+	for _, p := range q.Prices {
+		sums = append(sums, p.Amount)
+	}
+	for _, d := range sums {
+		if err := size("amount of the quote", d); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // An entry is a line before rounding.
 type entry struct {
 	Line
@@ -125,14 +150,14 @@ type sheet struct {
 // Source: [Definition]; W as the mean of the geometric distribution [Derived];
 // rounding of the lines [LargestRemainder].
 func (j *Job) Quote() (Quote, error) {
+	if err := j.Check(); err != nil {
+		return Quote{}, err
+	}
 	s, err := j.reckon(true)
 	if err != nil {
 		return Quote{}, err
 	}
 	places := j.Currency.Places
-	if !j.Minimum.Equal(j.Minimum.Truncate(places)) {
-		return Quote{}, bad("minimum charge", j.Minimum.String(), fmt.Sprintf("no more than the %d places of %s", places, j.Currency.Code), units.ErrInconsistent)
-	}
 	q := Quote{Currency: j.Currency, Rounding: j.Rounding, Pieces: j.Pieces, Lines: make([]Line, 0, len(s.entries)+1)}
 	for _, p := range j.Prices {
 		q.Prices = append(q.Prices, PriceUsed{p.Symbol, p.Amount, p.Per.String(), p.AsOf})
@@ -154,11 +179,32 @@ func (j *Job) Quote() (Quote, error) {
 	}
 	q.Tax = j.Rounding.round(q.TaxBase.Mul(j.Tax.Rate).Rat(), places)
 	q.Total = q.Net.Add(q.Tax)
-	q.CreditLeft = j.Rounding.round(s.left, places)
+	q.CreditLeft = j.Rounding.owed(s, q.Lines, places)
 	if !j.Tax.Rate.IsZero() {
 		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " + q.TaxBase.StringFixed(places), Amount: q.Tax})
 	}
 	return q, nil
+}
+
+// owed returns the refining credit that the lines leave: what the metal is worth,
+// rounded, less what they credit, so that both together are never more than it.
+func (r Rounding) owed(s *sheet, lines []Line, places int32) decimal.Decimal {
+	if s.left.Sign() == 0 {
+		return decimal.Zero
+	}
+	worth := new(big.Rat).Set(s.left)
+	for i := range s.entries {
+		if s.entries[i].Kind == KindRefined {
+			worth.Sub(worth, s.entries[i].exact) // a credit is below zero
+		}
+	}
+	left := r.round(worth, places)
+	for _, l := range lines {
+		if l.Kind == KindRefined {
+			left = left.Add(l.Amount)
+		}
+	}
+	return decimal.Max(left, decimal.Zero)
 }
 
 // reckon works the job out exactly. The words of each line are left out

@@ -27,6 +27,9 @@ type Change struct {
 //
 // Source: [Definition].
 func (j *Job) Sensitivity() ([]Change, error) {
+	if err := j.Check(); err != nil {
+		return nil, err
+	}
 	base, err := j.reckon(false)
 	if err != nil {
 		return nil, err

@@ -8,8 +8,12 @@ import (
 )
 
 // Text writes the quote as a few plain lines: what is charged, on what basis,
-// the sum for the batch and for a piece, and the days of the metal prices.
+// the sum for the batch and for a piece, and the days of the metal prices. A quote
+// that [Quote.Check] refuses is one line that says why.
 func (q Quote) Text() string {
+	if err := q.Check(); err != nil {
+		return "no quote: " + err.Error() + "\n"
+	}
 	var b strings.Builder
 	labels := make([]string, len(q.Lines))
 	total := "total " + plain(q.Currency.Code)

@@ -41,6 +41,11 @@ func (p *Piece) Check() error {
 	if err := units.Positive("promised thickness", p.Promise); err != nil {
 		return err
 	}
+	if r := p.Distribution.MinToMean; r != 0 { // 0: asked for where amps and minutes are
+		if err := units.PositiveFraction("ratio of thinnest to mean", r); err != nil {
+			return err
+		}
+	}
 	return units.NonNegative("area", p.Area)
 }
 

@@ -2,6 +2,7 @@ package traveller
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating"
@@ -27,10 +28,14 @@ func (s *Sheet) price() error {
 	for _, p := range s.Job.Parts {
 		j.Pieces += p.Count
 	}
-	var err error
-	if j.Deposit, j.DragOut, err = s.metals(j); err != nil {
+	if err := j.Check(); err != nil { // before anything is added to its numbers
+		return fmt.Errorf("price: %w", err)
+	}
+	deposit, drips, err := s.metals(j)
+	if err != nil {
 		return err
 	}
+	j.Deposit, j.DragOut = slices.Concat(j.Deposit, deposit), slices.Concat(j.DragOut, drips)
 	if !q.LinePerHour.IsZero() {
 		minutes, err := price.Minutes(s.Line.Typical, 1, price.HalfEven)
 		if err != nil {

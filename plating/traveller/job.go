@@ -83,9 +83,9 @@ type Rinse struct {
 	Evaporation units.Volume // from the bath in the time of a load
 }
 
-// A Price is what the quote needs beyond the sheet. Of the embedded job, Make
-// fills in the pieces, the metals, the labour at the line and the energy of the
-// plating current, beside what is there already.
+// A Price is what the quote needs beyond the sheet. Of the embedded job, Make sets
+// the pieces, which are those of the parts, and adds the metals, the labour at the
+// line and the energy of the plating current to what is there already.
 type Price struct {
 	price.Job
 

@@ -1,12 +1,17 @@
 package traveller_test
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"github.com/shopspring/decimal"
+
+	"example.com/laydown/alloys"
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
@@ -192,5 +197,57 @@ func TestPropertyWorking(t *testing.T) {
 				t.Errorf("%s: nothing on feeding %s", name, s.Baths[i].Bath)
 			}
 		}
+	}
+}
+
+// TestBadRinse: every figure of the rinsing is looked at, also one that the others
+// make idle.
+func TestBadRinse(t *testing.T) {
+	nan := math.NaN()
+	for name, change := range map[string]func(*traveller.Rinse){
+		"ratio of rinsing -5":                   func(r *traveller.Rinse) { r.Ratio = -5 },
+		"ratio of rinsing NaN":                  func(r *traveller.Rinse) { r.Ratio = units.Ratio(nan) },
+		"volume of the drag-out tank -1":        func(r *traveller.Rinse) { r.DragOutTank = -1 },
+		"volume of the drag-out tank NaN":       func(r *traveller.Rinse) { r.DragOutTank = units.Volume(nan) },
+		"loads between returns -7":              func(r *traveller.Rinse) { r.Loads = -7 },
+		"rinse stages -3":                       func(r *traveller.Rinse) { r.Ratio, r.Stages = 0, -3 },
+		"evaporation in the time of a load NaN": func(r *traveller.Rinse) { r.DragOutTank, r.Evaporation = 0, units.Volume(nan) },
+		"time of draining NaN":                  func(r *traveller.Rinse) { r.Shape, r.Measured, r.Drain = 0, 1e-6, units.Duration(nan) },
+		"thickness of the solution 77":          func(r *traveller.Rinse) { r.Shape, r.Measured, r.Thickness = 0, 1e-6, 77 },
+	} {
+		j := shipped(t, "hands")
+		water := *j.Rinse
+		change(&water)
+		j.Rinse = &water
+		var v *units.ValueError
+		if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.HasPrefix(v.Field+" "+v.Value, name) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// TestOwnCosts: what a quote holds already is added to, and nothing is added to a
+// number that nobody could write out.
+func TestOwnCosts(t *testing.T) {
+	j := shipped(t, "hands")
+	was := made(t, j).Quote
+	own := *j.Price
+	own.Deposit = []price.Metal{{Symbol: "Au", Mass: alloys.Weighed{Amount: decimal.New(1, 0), Unit: alloys.PerGram}}}
+	j.Price = &own
+	now := made(t, j).Quote
+	count := func(q *price.Quote) (n int) {
+		for _, l := range q.Lines {
+			if l.Kind == price.KindDeposit {
+				n++
+			}
+		}
+		return n
+	}
+	if count(now) != count(was)+1 || !now.Total.GreaterThan(was.Total.Add(decimal.New(100, 0))) {
+		t.Errorf("a gram of gold more: %s, before %s", now.Total, was.Total)
+	}
+	own.Electricity.KilowattHours = decimal.New(1, 2_000_000_000)
+	if _, err := traveller.Make(j); err == nil || !strings.Contains(err.Error(), "energy") {
+		t.Errorf("a number without end: %v", err)
 	}
 }

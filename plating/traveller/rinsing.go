@@ -17,12 +17,12 @@ func (s *Sheet) rinsing() error {
 	if q == nil {
 		return nil
 	}
+	if err := q.check(); err != nil {
+		return err
+	}
 	out := Rinsing{Ratio: q.Ratio, Stages: q.Stages}
 	if out.Stages == 0 {
 		out.Stages = 2
-	}
-	if err := units.NonNegative("measured drag-out", q.Measured); err != nil {
-		return err
 	}
 	if (q.Measured > 0) == (q.Shape != rinse.NoShape) {
 		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured), "either a shape of the table or a measured volume")
@@ -77,6 +77,32 @@ func (s *Sheet) rinsing() error {
 		out.Metals = append(out.Metals, m)
 	}
 	s.Rinsing = &out
+	return nil
+}
+
+// check looks at every figure, also those that the others make idle.
+func (q *Rinse) check() error {
+	for _, err := range []error{units.NonNegative("measured drag-out", q.Measured), units.NonNegative("time of draining", q.Drain),
+		units.NonNegative("ratio of rinsing", q.Ratio), units.NonNegative("volume of the drag-out tank", q.DragOutTank), units.NonNegative("evaporation in the time of a load", q.Evaporation)} {
+		if err != nil {
+			return err
+		}
+	}
+	whole := func(field string, n, most int) error {
+		if n < 0 || n > most {
+			return &units.ValueError{Field: field, Value: fmt.Sprint(n), Need: fmt.Sprintf("a count from 0 to %d", most), Err: units.ErrOutOfRange}
+		}
+		return nil
+	}
+	if err := whole("rinse stages", q.Stages, 9); err != nil {
+		return err
+	}
+	if err := whole("loads between returns", q.Loads, 1_000_000); err != nil {
+		return err
+	}
+	if q.Thickness > rinse.Syrupy {
+		return &units.ValueError{Field: "thickness of the solution", Value: fmt.Sprint(uint8(q.Thickness)), Need: "as printed, thin, medium or syrupy", Err: units.ErrOutOfRange}
+	}
 	return nil
 }
 
