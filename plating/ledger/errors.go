@@ -47,7 +47,8 @@ func (e *TornError) Unwrap() error { return ErrTorn }
 
 // A DamageError reports a line that is not what was written. The book is not
 // opened: behind that line no figure could be trusted. What stands before it is
-// whole: to look at it, open the first Offset bytes alone.
+// whole: to look at it, open the first Offset bytes alone. A line that power failure
+// left with a hole in its middle is damage, too, unlike one that was cut short.
 type DamageError struct {
 	Line   int   // its number, the first is 1
 	Offset int64 // bytes before it

@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -11,11 +12,14 @@ import (
 )
 
 // A File is a book together with the file that holds it. Each entry is on the
-// disk before [File.Append] returns. One program at a time may write.
+// disk before [File.Append] returns. One program at a time may write; one that
+// writes between is noticed, not served. CreateFile and OpenFile make a File; the
+// zero File holds no book.
 type File struct {
 	*Ledger
 	store store
 	size  int64      // what the file should be long
+	sum   uint32     // checksum of the last line in it
 	torn  *TornError // to be mended before the next line
 	shut  bool
 }
@@ -23,6 +27,7 @@ type File struct {
 // A store is what a File asks of an *os.File.
 type store interface {
 	Write([]byte) (int, error)
+	ReadAt([]byte, int64) (int, error)
 	Sync() error
 	Truncate(int64) error
 	Stat() (os.FileInfo, error)
@@ -54,6 +59,7 @@ func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
 		return nil, err
 	}
 	syncFolder(filepath.Dir(path))
+	f.sum = f.Ledger.last
 	return f, nil
 }
 
@@ -81,6 +87,7 @@ func OpenFile(path string) (*File, error) {
 		file.Close()
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
+	f.sum = f.Ledger.last
 	var statErr error
 	if f.size, statErr = f.length(); statErr != nil {
 		file.Close()
@@ -106,10 +113,15 @@ func (f *File) length() (int64, error) {
 // lines it had; should that fail too, the next Append or [OpenFile] does it.
 //
 // Errors: those of [Ledger.Post], [ErrChanged] when the file is not as long as
-// this program left it, and those of the file system.
+// this program left it, or when another program wrote at the same moment, and those
+// of the file system; a [*units.ValueError] when the Ledger of the File was
+// given an entry past the File.
 func (f *File) Append(e Entry) (Record, error) {
 	if f.shut || f.Ledger == nil || f.store == nil {
 		return Record{}, os.ErrClosed
+	}
+	if f.Ledger.last != f.sum {
+		return Record{}, &units.ValueError{Field: "book", Value: "has an entry that its file has not", Need: "Append of the File for every entry; open the file again", Err: units.ErrInconsistent}
 	}
 	if _, _, err := f.Ledger.try(e); err != nil { // before the file is touched
 		return Record{}, err
@@ -123,12 +135,18 @@ func (f *File) Append(e Entry) (Record, error) {
 		return Record{}, err
 	}
 	before := *f.Ledger
-	r, err := f.Ledger.Append(f.store, e)
+	line := &kept{to: f.store}
+	r, err := f.Ledger.Append(line, e)
 	if err == nil {
 		err = f.store.Sync()
 	}
+	size := int64(0)
 	if err == nil {
-		f.size, err = f.length()
+		size, err = f.length()
+	}
+	if err == nil && size != f.size+int64(len(line.text)) {
+		*f.Ledger = before
+		return Record{}, f.yield(line.text, size)
 	}
 	if err != nil {
 		*f.Ledger = before
@@ -138,7 +156,33 @@ func (f *File) Append(e Entry) (Record, error) {
 		}
 		return Record{}, err
 	}
+	f.size, f.sum = size, f.Ledger.last
 	return r, nil
+}
+
+// A kept remembers what it writes.
+type kept struct {
+	to   store
+	text []byte
+}
+
+func (k *kept) Write(p []byte) (int, error) {
+	k.text = append(k.text, p...)
+	return k.to.Write(p)
+}
+
+// yield takes a line off the file again when another program has written at the
+// same moment. Where ours is the last one it goes, so that the book still opens;
+// where it is not, the other program sees the same and takes off its own.
+func (f *File) yield(line []byte, size int64) error {
+	tail := make([]byte, len(line))
+	at := size - int64(len(line))
+	if _, err := f.store.ReadAt(tail, max(at, 0)); err == nil && bytes.Equal(tail, line) {
+		if err := f.store.Truncate(at); err != nil {
+			return errors.Join(ErrChanged, err)
+		}
+	}
+	return fmt.Errorf("%w while this entry was written; open it again and look whether the entry is there", ErrChanged)
 }
 
 // mend takes a torn line off the file, or ends one that is whole.

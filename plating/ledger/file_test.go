@@ -299,3 +299,33 @@ func (shortWriter) Write(p []byte) (int, error) { return len(p) - 1, nil }
 type failing struct{}
 
 func (failing) Read([]byte) (int, error) { return 0, errFull }
+
+// TestFileIsNotBypassed: an entry given to the Ledger of a File past the File stops
+// the next Append, and the file opens as it was.
+func TestFileIsNotBypassed(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "gold.jsonl")
+	f, err := ledger.CreateFile(path, goldBath(), day(0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	must(f.Append(ledger.Entry{When: day(1), Event: ledger.Load{Charge: units.AmpereMinute}}))
+	must(f.Ledger.Post(ledger.Entry{When: day(2), Event: ledger.Load{Charge: units.AmpereMinute}}))
+	_, err = f.Append(ledger.Entry{When: day(3), Event: ledger.Load{Charge: units.AmpereMinute}})
+	wantField(t, "past the file", err, "book", units.ErrInconsistent)
+	if err := f.Close(); err != nil {
+		t.Fatal(err)
+	}
+	again, err := ledger.OpenFile(path)
+	if err != nil || again.Len() != 1 {
+		t.Errorf("%v", err)
+	}
+	again.Close()
+	raw, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, err = ledger.Open(bytes.NewReader(bytes.ReplaceAll(raw, []byte("\n"), []byte("\r\n"))))
+	if err == nil || !strings.Contains(err.Error(), "line ends") {
+		t.Errorf("line ends of another system: %v", err)
+	}
+}

@@ -94,6 +94,9 @@ func read(r io.Reader, post func(*lineText, uint32) error) error {
 		}
 		payload, next, err := open(sum, line)
 		if err != nil {
+			if whole && len(line) > 0 && line[len(line)-1] == '\r' {
+				return damage("it ends as lines end elsewhere (carriage return): the file went through a program that changes line ends", err)
+			}
 			if whole {
 				return damage("not a line of this book", err)
 			}

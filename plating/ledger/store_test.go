@@ -61,6 +61,10 @@ func (s *frail) Stat() (os.FileInfo, error) {
 
 func (s *frail) Close() error { return nil }
 
+func (s *frail) ReadAt(p []byte, at int64) (int, error) {
+	return bytes.NewReader(s.data).ReadAt(p, at)
+}
+
 type info struct {
 	os.FileInfo
 	size int64
@@ -97,7 +101,7 @@ func TestPropertyDiskFails(t *testing.T) {
 			t.Fatal(err)
 		}
 		s := &frail{data: text.Bytes()}
-		f := &File{Ledger: l, store: s, size: int64(len(s.data))}
+		f := &File{Ledger: l, sum: l.last, store: s, size: int64(len(s.data))}
 		switch {
 		case trouble != nil:
 			trouble(s)
@@ -130,4 +134,82 @@ func TestPropertyDiskFails(t *testing.T) {
 			t.Errorf("%s: read again: %v\n%s", name, err, s.data)
 		}
 	}
+}
+
+// TestPropertyTwoWriters: two handles on one book that write at the same moment, in
+// every order of their steps, leave a book that opens with each entry once, and the
+// one whose line is not kept is told.
+func TestPropertyTwoWriters(t *testing.T) {
+	at := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
+	bath := Bath{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
+		Equivalent: 1.118 * units.MilligramPerCoulomb, Efficiency: EfficiencyRange{Value: 0.99}}
+	entry := func(n int) Entry {
+		return Entry{When: at.Add(time.Hour), Event: Load{Charge: units.Charge(n) * units.AmpereMinute}}
+	}
+	for _, moment := range []string{"before ours is written", "before ours is looked at"} {
+		var text bytes.Buffer
+		mine, err := Start(&text, bath, at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		theirs, err := Open(bytes.NewReader(text.Bytes()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := &meddled{frail: frail{data: text.Bytes()}}
+		other := func() {
+			if _, err := theirs.Append(&s.frail, entry(1)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		kept := 1.0
+		if moment == "before ours is written" {
+			s.write = other
+		} else {
+			s.sync, kept = other, 2 // ours stands first, the other program finds its own behind it
+		}
+		f := &File{Ledger: mine, sum: mine.last, store: s, size: int64(len(s.data))}
+		if _, err := f.Append(entry(2)); !errors.Is(err, ErrChanged) {
+			t.Fatalf("%s: %v", moment, err)
+		}
+		if mine.Len() != 0 {
+			t.Errorf("%s: the book changed", moment)
+		}
+		if kept == 2 { // what the other File does with its line
+			line := s.data[len(s.data)-(len(s.data)-len(text.Bytes()))/2:]
+			if err := (&File{Ledger: theirs, store: &s.frail}).yield(append([]byte(nil), line...), int64(len(s.data))); !errors.Is(err, ErrChanged) {
+				t.Error(err)
+			}
+		}
+		again, err := Open(bytes.NewReader(s.data))
+		if err != nil || again.Len() != 1 || again.Records()[0].Entry.Event.(Load).Charge != units.Charge(kept)*units.AmpereMinute {
+			t.Errorf("%s: read again: %v, %s", moment, err, s.data)
+		}
+		if _, err := f.Append(entry(3)); !errors.Is(err, ErrChanged) {
+			t.Errorf("%s: goes on writing: %v", moment, err)
+		}
+	}
+}
+
+// A meddled store lets another program write before a step, once.
+type meddled struct {
+	frail
+	write, sync func()
+}
+
+func once(f *func()) {
+	if g := *f; g != nil {
+		*f = nil
+		g()
+	}
+}
+
+func (m *meddled) Write(p []byte) (int, error) {
+	once(&m.write)
+	return m.frail.Write(p)
+}
+
+func (m *meddled) Sync() error {
+	once(&m.sync)
+	return m.frail.Sync()
 }
