@@ -62,7 +62,7 @@
 // it held and what would do; the result is then zero. A measured efficiency
 // over 1 and a valence that is none come with the value and a
 // [*units.RangeError]. An unknown symbol gives an [*ElementError], a bad
-// chemical formula a [*FormulaError]. Nothing panics, nothing returns NaN.
+// chemical formula a [*FormulaError]. No value panics, nothing returns NaN.
 //
 // # Concurrency
 //

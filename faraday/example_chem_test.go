@@ -91,7 +91,7 @@ func ExampleMetalContent() {
 	// Output:
 	// KAu(CN)2 68.37 % <nil>
 	// Na3Au(SO3)2 46.23 % <nil>
-	// NISO4 0.00 % metal content of NISO4 no Ni: not above zero; need a salt that holds the metal; mind the capitals, Ni and not NI
+	// NISO4 0.00 % metal content of NISO4 0 % Ni: not above zero; need a salt that holds the metal; mind the capitals, Ni and not NI
 }
 
 func ExampleSaltForWorking() {

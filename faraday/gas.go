@@ -30,7 +30,7 @@ type Gas struct {
 //
 // Errors: a [*units.ValueError] for an argument out of range.
 //
-// Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants), [HydrogenLimit].
+// Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants), [HydrogenSafetyPage].
 func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
 	if err := units.Fraction("current efficiency", eff); err != nil {
 		return Gas{}, err

@@ -62,7 +62,7 @@
 // # Errors, speed, safety
 //
 // Every field is checked; the first that cannot be gives a [*units.ValueError]
-// with field, value and remedy. Nothing panics, nothing returns NaN. Estimate
+// with field, value and remedy. No value panics, nothing returns NaN. Estimate
 // allocates nothing. All functions are pure and may run in parallel.
 //
 // Plating is dangerous. [Cautions] lists the usual warnings for a bath's

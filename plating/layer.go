@@ -2,6 +2,7 @@ package plating
 
 import (
 	"math"
+	"strconv"
 
 	"example.com/laydown/units"
 )
@@ -23,8 +24,10 @@ func (r Role) String() string {
 		return "strike"
 	case RoleUnder:
 		return "underplate"
+	case RoleFinish:
+		return "finish"
 	}
-	return "finish"
+	return "unknown"
 }
 
 // A Distribution says how unevenly the coat lies.
@@ -181,7 +184,7 @@ func (l *Layer) sound() bool {
 	}
 	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && b.Deposit.Density <= mostDensity &&
 		b.Fine >= 0 && b.Fine <= 1 && b.DrawLimit >= 0 && b.DrawLimit <= 1 &&
-		l.Area > 0 && l.Area <= mostArea && l.Promise >= 0 && l.Promise <= mostCoat &&
+		l.Role <= RoleUnder && l.Area > 0 && l.Area <= mostArea && l.Promise >= 0 && l.Promise <= mostCoat &&
 		l.CurrentDensity >= 0 && l.CurrentDensity <= mostCurrent && l.Time >= 0 && l.Time <= mostTime &&
 		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 && l.Distribution.Uncertainty >= 0 &&
 		b.Window.Low >= 0 && b.Window.Low <= b.Window.High &&
@@ -228,6 +231,9 @@ const (
 func (l *Layer) Check() error {
 	if err := l.Bath.Check(); err != nil {
 		return err
+	}
+	if l.Role > RoleUnder {
+		return &units.ValueError{Field: "role", Value: strconv.Itoa(int(l.Role)), Need: "finish, strike or underplate", Err: units.ErrOutOfRange}
 	}
 	if err := units.Positive("area", l.Area); err != nil {
 		return err

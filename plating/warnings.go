@@ -55,8 +55,10 @@ func (s Severity) String() string {
 		return "warning"
 	case SeverityStop:
 		return "stop"
+	case SeverityInfo:
+		return "info"
 	}
-	return "info"
+	return "unknown"
 }
 
 // A Note is one thing to know about an estimate.

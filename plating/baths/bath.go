@@ -156,6 +156,11 @@ func (b *Bath) Check() error {
 	if err := checkLines(b.Lines); err != nil {
 		return err
 	}
+	for _, m := range b.Makeup {
+		if err := m.Range.Check("content of " + m.Name); err != nil {
+			return err
+		}
+	}
 	return firstError(b.Density.Check("density of the deposit"), b.Efficiency.Check("current efficiency"),
 		units.Positive("low end of the density of the deposit", b.Density.Low), units.Positive("high end of the density of the deposit", b.Density.High),
 		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),

@@ -115,7 +115,12 @@ type PH float64
 func (p PH) String() string { return strconv.FormatFloat(float64(p), 'g', 3, 64) }
 
 // MarshalText writes the pH without loss.
+//
+// Errors: a [*units.ValueError] for a pH that is no number.
 func (p PH) MarshalText() ([]byte, error) {
+	if err := units.Finite("pH", units.Ratio(p)); err != nil {
+		return nil, err
+	}
 	return strconv.AppendFloat(nil, float64(p), 'g', -1, 64), nil
 }
 

@@ -75,6 +75,6 @@
 // Quantities are those of package units, and for those it lacks [SpecificHeat],
 // [HeatLoss], [HeatOfVaporisation] and [Flow], SI inside as well. Bad values are
 // [*units.ValueError] that name the field; values outside the range that a
-// formula was published for come with a [*units.RangeError]. Nothing panics,
+// formula was published for come with a [*units.RangeError]. No value panics,
 // nothing returns NaN. All functions are pure.
 package electrical

@@ -53,6 +53,9 @@ func LatentHeat(temperature units.Temperature) (HeatOfVaporisation, error) {
 	if err := units.Positive("temperature", temperature); err != nil {
 		return 0, err
 	}
+	if most := units.Celsius(1059); temperature > most { // the line falls to zero there
+		return 0, &units.ValueError{Field: "temperature", Value: temperature.String(), Need: "at most 100 °C, for which the line was published", Err: units.ErrOutOfRange}
+	}
 	v := HeatOfVaporisation((2501 - 2.361*temperature.Celsius()) * 1000)
 	if temperature < units.Celsius(0) || temperature > units.Celsius(100) {
 		return v, &units.RangeError{Field: "temperature", Value: temperature.String(), Low: "0 °C", High: "100 °C", Source: "FAO1990"}

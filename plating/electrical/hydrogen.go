@@ -9,7 +9,7 @@ import (
 // HydrogenLimit is the lower flammable limit of hydrogen in air at room
 // temperature, by volume.
 //
-// Source: [HydrogenLimit].
+// Source: [HydrogenSafetyPage].
 const HydrogenLimit units.MoleFraction = 0.04
 
 // A Vent is a cathode that gives off hydrogen and the air that carries it away.
@@ -57,7 +57,7 @@ type Airing struct {
 //
 // Errors: a [*units.ValueError] for a field out of range; Mixing has to be given.
 //
-// Source: [HydrogenPractice] (a quarter of the limit), [HydrogenLimit], [OpenStaxChem2e]
+// Source: [HydrogenPractice] (a quarter of the limit), [HydrogenSafetyPage], [OpenStaxChem2e]
 // sections 9.2 and 17.7.
 func (v Vent) Air() (Airing, error) {
 	if err := units.NonNegative("current", v.Current); err != nil {
@@ -93,7 +93,7 @@ func (v Vent) share() units.Ratio {
 //
 // Errors: as there.
 //
-// Source: [HydrogenPractice], [HydrogenLimit], [OpenStaxChem2e] sections 9.2 and 17.7.
+// Source: [HydrogenPractice], [HydrogenSafetyPage], [OpenStaxChem2e] sections 9.2 and 17.7.
 func (v Vent) AirWorking() ([]working.Step, error) {
 	a, err := v.Air()
 	if err != nil {

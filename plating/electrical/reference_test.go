@@ -107,9 +107,9 @@ func temperatureOf(p float64) units.Temperature {
 	return units.Temperature(low)
 }
 
-// TestReferenceHydrogen: [HydrogenLimit], [HydrogenPractice], [BatteryAir].
+// TestReferenceHydrogen: [HydrogenSafetyPage], [HydrogenPractice], [BatteryAir].
 func TestReferenceHydrogen(t *testing.T) {
-	rows(t, "hydrogenlimit.csv", func(testdata.Row) float64 { return 100 * float64(electrical.HydrogenLimit) })
+	rows(t, "hydrogensafetypage.csv", func(testdata.Row) float64 { return 100 * float64(electrical.HydrogenLimit) })
 	air := func(row testdata.Row) electrical.Airing {
 		return must(electrical.Vent{Current: units.Current(row.FloatOr("current_A", 1)), Temperature: units.Celsius(row.FloatOr("temp_C", 20)), Pressure: units.Atmosphere,
 			Mixing: units.Ratio(row.FloatOr("mixing", 1)), Share: units.Ratio(row.Float("share"))}.Air())

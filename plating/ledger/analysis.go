@@ -108,6 +108,9 @@ func (cmp *Comparison) imply(b *Bath, c *core) {
 	if !(eff > 0 && eff <= 1) {
 		return
 	}
-	cmp.Efficiency = units.Efficiency(eff)
-	cmp.EfficiencyUncertainty = units.Efficiency(math.Sqrt(c.varianceThen+square(c.volume*float64(cmp.Lab.Uncertainty))) / perEfficiency)
+	u := units.Efficiency(math.Sqrt(c.varianceThen+square(c.volume*float64(cmp.Lab.Uncertainty))) / perEfficiency)
+	if units.Finite("uncertainty", u) != nil {
+		return // an analysis that says nothing
+	}
+	cmp.Efficiency, cmp.EfficiencyUncertainty = units.Efficiency(eff), u
 }

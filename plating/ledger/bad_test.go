@@ -312,3 +312,20 @@ func TestBadAdvice(t *testing.T) {
 		}
 	}
 }
+
+// TestPropertyFarNumbers: figures beyond float64 are refused, and an analysis that
+// says nothing implies no efficiency.
+func TestPropertyFarNumbers(t *testing.T) {
+	_, err := ledger.Replenish(ledger.Need{Metal: math.MaxFloat64, Volume: 1e-3, Mark: 1e-3, Target: 8}, "Au", formula("KAu(CN)2"))
+	wantField(t, "content", err, "content afterwards", units.ErrNotFinite)
+	l := must(ledger.New(goldBath(), day(0)))
+	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: units.AmpereMinute}}))
+	r := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: 7, Uncertainty: 1e300}}))
+	if c := r.Comparison; c.Efficiency != 0 || c.EfficiencyUncertainty != 0 {
+		t.Errorf("%+v", c)
+	}
+	var none ledger.Ledger
+	if s := none.State(); s.Content != 0 || s.Metal != 0 {
+		t.Errorf("the zero Ledger: %+v", s)
+	}
+}

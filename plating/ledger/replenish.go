@@ -93,7 +93,13 @@ func Replenish(need Need, metal string, salt faraday.Formula) (Replenishment, er
 		r.Over = -lack
 	}
 	r.Content = units.MassConcentration(float64(need.Metal+r.Metal) / float64(r.Volume))
-	return r, units.Finite("mass of salt", r.SaltMass)
+	if err := units.Finite("content afterwards", r.Content); err != nil {
+		return Replenishment{}, err
+	}
+	if err := units.Finite("mass of salt", r.SaltMass); err != nil {
+		return Replenishment{}, err
+	}
+	return r, nil
 }
 
 // ReplenishWorking shows the calculation of [Replenish].

@@ -114,6 +114,9 @@ func (s Alarms) String() string {
 
 // state makes the public figures.
 func (c *core) state(b *Bath, seq int, when time.Time) State {
+	if c.volume == 0 { // the zero Ledger
+		return State{}
+	}
 	s := State{Seq: seq, When: when,
 		Volume: units.Volume(c.volume), Metal: units.Mass(c.metal), MetalUncertainty: units.Mass(math.Sqrt(c.variance(b))),
 		Content: units.MassConcentration(c.metal / c.volume), ContentUncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b))),

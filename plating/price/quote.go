@@ -2,6 +2,7 @@ package price
 
 import (
 	"math/big"
+	"strconv"
 
 	"example.com/laydown/units"
 	"github.com/shopspring/decimal"
@@ -34,8 +35,13 @@ func (k Kind) String() string {
 		"profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax", "unknown"}[min(k, kindEnd)]
 }
 
-// MarshalText writes the kind in words.
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+// MarshalText writes the kind in words. Errors: a [*units.ValueError] for none.
+func (k Kind) MarshalText() ([]byte, error) {
+	if k >= kindEnd {
+		return nil, bad("kind of line", strconv.Itoa(int(k)), "one of the kinds of this package", units.ErrOutOfRange)
+	}
+	return []byte(k.String()), nil
+}
 
 // UnmarshalText reads a kind in words. Errors: a [*units.ValueError] for others.
 func (k *Kind) UnmarshalText(text []byte) error {

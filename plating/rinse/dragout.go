@@ -129,7 +129,7 @@ const printedDrain = 10 * units.Second
 //	t  Drain      drain time; t₁ = 10 s
 //
 // Without drain time and class the result is the printed figure on the area.
-// The two roots are those of a film that drains by its weight ([DrainedFilm]);
+// The two roots are those of a film that drains by its weight ([Hanging.DrainedFilm]);
 // what they refer to, μ₁ and t₁, is from memory, and the result then says so.
 // A shape that [Shape.Pools] keeps its printed figure whatever the time.
 //

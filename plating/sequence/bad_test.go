@@ -1,7 +1,9 @@
 package sequence_test
 
 import (
+	"encoding"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -9,6 +11,8 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/electrical"
+	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
 )
@@ -189,6 +193,41 @@ func FuzzCheck(f *testing.F) {
 		}
 		_ = sequence.Sheet(p, cards, found)
 	})
+}
+
+// TestNoWords: a number that is no word of its list is not written as one.
+func TestNoWords(t *testing.T) {
+	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99), sequence.Flow(99), sequence.Polarity(99), price.Kind(99), baths.PH(math.NaN())} {
+		if text, err := v.MarshalText(); err == nil {
+			t.Errorf("%T: %s", v, text)
+		}
+	}
+	if s := fmt.Sprint(sequence.Flow(99), sequence.Polarity(99), plating.Severity(99), plating.Role(99)); s != "unknown unknown unknown unknown" {
+		t.Error(s)
+	}
+	if _, err := electrical.LatentHeat(math.MaxFloat64); !errors.Is(err, units.ErrOutOfRange) {
+		t.Error(err)
+	}
+	p := piece(brass, hard)
+	layers, err := sequence.Layers(plan(t, p), p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	layers[0].Role = 200
+	var v *units.ValueError
+	if _, err := plating.Estimate(&layers[0]); !errors.As(err, &v) || v.Field != "role" {
+		t.Errorf("role 200: %v", err)
+	}
+	b := bath(t, "nickel-watts")
+	b.Makeup = append(b.Makeup[:0:0], b.Makeup...)
+	b.Makeup[0].Range.High = units.MassConcentration(math.NaN())
+	if err := b.Check(); err == nil {
+		t.Error("a make-up of NaN")
+	}
+	p.Distribution.MinToMean = -1
+	if err := p.Check(); !errors.As(err, &v) || v.Field != "ratio of thinnest to mean" {
+		t.Error(err)
+	}
 }
 
 // TestUnsaidIsDangerous: a rinse whose flow is no word does not stand between cyanide

@@ -46,7 +46,11 @@ func (p Polarity) String() string {
 }
 
 // MarshalText writes the polarity in words, for JSON.
-func (p Polarity) MarshalText() ([]byte, error) { return []byte(p.String()), nil }
+//
+// Errors: a [*units.ValueError] for a number that is none.
+func (p Polarity) MarshalText() ([]byte, error) {
+	return words("polarity", uint8(p), uint8(Anodic)+1, p.String())
+}
 
 // A Process is a tank that does not plate: what it holds and how it is run.
 type Process struct {

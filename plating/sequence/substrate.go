@@ -56,7 +56,19 @@ func (s Substrate) String() string {
 }
 
 // MarshalText writes the name, for JSON and flags.
-func (s Substrate) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
+//
+// Errors: a [*units.ValueError] for a number that is none.
+func (s Substrate) MarshalText() ([]byte, error) {
+	return words("base metal", uint8(s), uint8(substrateEnd), s.String())
+}
+
+// words writes a word of a list, and refuses a number past its end.
+func words(field string, n, end uint8, word string) ([]byte, error) {
+	if n >= end {
+		return nil, &units.ValueError{Field: field, Value: strconv.Itoa(int(n)), Need: "one of those of this package", Err: units.ErrOutOfRange}
+	}
+	return []byte(word), nil
+}
 
 // UnmarshalText reads a name as [ParseSubstrate].
 //
@@ -189,7 +201,11 @@ func (f Finish) String() string {
 }
 
 // MarshalText writes the name, for JSON and flags.
-func (f Finish) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+//
+// Errors: a [*units.ValueError] for a number that is none.
+func (f Finish) MarshalText() ([]byte, error) {
+	return words("finish", uint8(f), uint8(finishEnd), f.String())
+}
 
 // UnmarshalText reads a name as [ParseFinish].
 //

@@ -42,7 +42,11 @@ func (k Kind) String() string {
 }
 
 // MarshalText writes the kind in words, for JSON.
-func (k Kind) MarshalText() ([]byte, error) { return []byte(k.String()), nil }
+//
+// Errors: a [*units.ValueError] for a number that is none.
+func (k Kind) MarshalText() ([]byte, error) {
+	return words("kind of tank", uint8(k), uint8(kindEnd), k.String())
+}
 
 // UnmarshalText reads what MarshalText writes.
 //
@@ -87,7 +91,11 @@ func (f Flow) String() string {
 func (f Flow) moves() bool { return f == Running || f == Counterflow || f == Spray }
 
 // MarshalText writes the flow in words, for JSON.
-func (f Flow) MarshalText() ([]byte, error) { return []byte(f.String()), nil }
+//
+// Errors: a [*units.ValueError] for a number that is none.
+func (f Flow) MarshalText() ([]byte, error) {
+	return words("flow of the rinse", uint8(f), uint8(Spray)+1, f.String())
+}
 
 // A RinseSet is the water of a rinse.
 type RinseSet struct {
