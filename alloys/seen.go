@@ -10,11 +10,14 @@ const (
 	FromMemory Seen = iota // recalled; the publication was not seen
 	SecondHand             // read in a text that quotes the publication
 	StoredCopy             // read in a stored copy of the publication itself
+	Measured               // found by the caller on a piece, a rack or a bath
 )
 
 // String returns the way in words.
 func (s Seen) String() string {
 	switch s {
+	case Measured:
+		return "measured"
 	case StoredCopy:
 		return "stored copy"
 	case SecondHand:

@@ -136,6 +136,11 @@ func TestStepsCarry(t *testing.T) {
 	if m.Poured != 0 || m.Loads != 0 || m.Back != 0 {
 		t.Errorf("nothing to pour from: %+v", m)
 	}
+	// What the shop weighed is not called printed.
+	water.Shape, water.Measured, water.Drain, water.Thickness = 0, 3*units.Millilitre, 0, 0
+	if c := made(t, j).Rinsing.Carried; c.Seen != alloys.Measured || c.Seen.String() != "measured" || c.Low != c.High {
+		t.Errorf("%+v", c)
+	}
 	// A promise above what is timed: the piece is judged by what the last coat comes to.
 	j = shipped(t, "hands")
 	j.Layers[1].Promise, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false

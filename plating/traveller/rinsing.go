@@ -28,7 +28,7 @@ func (s *Sheet) rinsing() error {
 		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured), "either a shape of the table or a measured volume")
 	}
 	if q.Measured > 0 {
-		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: alloys.StoredCopy, Source: "measured by the shop"}
+		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: alloys.Measured, Source: "measured by the shop"}
 	} else {
 		c, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
 		var outside *units.RangeError
