@@ -127,6 +127,9 @@ func parseDuration(s string, fail failer) (float64, error) {
 		if !first && (num[0] == '-' || num[0] == '+') {
 			return 0, fail(ErrSyntax, "a sign inside a sum of times")
 		}
+		if f, _, err := scanFraction(num, rest); f != nil || err != nil {
+			return 0, fail(ErrSyntax, "a fraction of a time; write it in the next smaller unit, as 30 min")
+		}
 		end := strings.IndexAny(rest, "0123456789.+-\u2212") // where the next number starts
 		if end < 0 {
 			end = len(rest)
