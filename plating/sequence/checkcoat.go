@@ -47,7 +47,7 @@ func (r *review) adhesion() {
 				r.add(CodeNoStrike, plating.SeverityWarning, "SilverStrikeThread", t.title()+" without a silver strike", "silver comes down by itself on what lies below and does not hold",
 					"a silver strike first, live, and straight on", c.tank)
 			}
-		case c.metal == "Au" && c.kind != Strike && r.nickelBelow(k):
+		case c.metal == "Au" && c.kind != Strike && t.Bath.Use&useStrike == 0 && r.nickelBelow(k):
 			r.add(CodeNoStrike, plating.SeverityCaution, practice, t.title()+" straight on nickel, without a gold strike", "nickel grows passive within minutes, also wet, and gold from a bath that is not sour does not hold on it",
 				"an acid gold strike first, or straight on from the nickel, wet, with the current on", c.tank)
 		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):

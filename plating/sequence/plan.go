@@ -292,7 +292,7 @@ func (pl *planner) finish(b baths.Bath) {
 		// Straight into the silver bath: both are cyanide, and no time is lost.
 		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
 	}
-	if pl.piece.Finish.gold() && pl.face == faceNickel {
+	if pl.piece.Finish.gold() && pl.piece.Finish != FlashGold && pl.face == faceNickel { // a flash is a strike itself
 		pl.coat(Strike, "gold-acid-strike", 0)
 	}
 	pl.coat(Plate, b.Key, pl.piece.Promise)

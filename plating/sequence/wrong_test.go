@@ -291,4 +291,15 @@ func TestGoldOnNickel(t *testing.T) {
 			t.Errorf("%s: no word of gold straight on nickel", s)
 		}
 	}
+	// A flash is a strike itself.
+	p := piece(brass, sequence.FlashGold)
+	tanks := plan(t, p)
+	if slices.ContainsFunc(tanks, func(k sequence.Tank) bool { return k.Bath.Key == "gold-acid-strike" }) {
+		t.Error("a strike below a flash")
+	}
+	for _, f := range sequence.Check(tanks, p) {
+		if f.Code == sequence.CodeNoStrike {
+			t.Error(f)
+		}
+	}
 }
