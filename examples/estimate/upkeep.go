@@ -44,7 +44,9 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 			line += " and go with it into the next bath"
 		case m.Back > 0:
 			line += fmt.Sprintf("; the drag-out tank brings back %s where %s of it %s poured into the bath, %s evaporating from that for each load, and fresh deionised water into the tank; at most %s are lost",
-				m.Back.Percent(1), water(m.Poured), after(m.Loads), water(made.Job.Rinse.Evaporation), weight(m.Lost))
+				m.Back.Percent(1), water(m.Poured), after(m.Loads), water(m.Evaporates), weight(m.Lost))
+		case m.Full:
+			line += "; nothing evaporates from the bath, so it has no room for what the drag-out tank keeps: recover the metal from that"
 		default:
 			line += ", lost unless a drag-out tank keeps them"
 		}

@@ -75,10 +75,11 @@
 //	  "draw_limit": "10 %",                  of the content, before it is fed
 //	  "most_thickness": "5 µm",
 //	  "anode": "insoluble",                  or "soluble"
-//	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride; [] for none.
+//	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride, nitric; [] for none.
 //	                                         Needed with a finish or a sequence, but for "like"
 //	  "pH": 4.4,                             or {"low": 4.2, "high": 4.8}; acid without it counts as strong
 //	  "source": "demo data",                 where these figures come from
+//	  "evaporation": "5 mL",                 in the time of a load, "0 mL" for none; else that of "rinse"
 //	  "salt": "KAu(CN)2",                    it is fed with; when left out the usual one of gold,
 //	                                         silver or copper from cyanide, none for others
 //	  "like": "gold-acid-cobalt"             a bath of package baths of like chemistry: it lends
@@ -91,7 +92,7 @@
 //	{
 //	  "library": "gold-acid-cobalt",         its key
 //	  "content": "8 g/L", "volume": "5 L", "draw_limit": "10 %",
-//	  "temperature": {"set": "30 °C"}, "salt": "KAu(CN)2"
+//	  "temperature": {"set": "30 °C"}, "salt": "KAu(CN)2", "evaporation": "5 mL"
 //	}
 //
 // Its layer may leave out the current density, and a strike the time as well.

@@ -154,6 +154,8 @@ var shopWrongs = []struct {
 	{"a class nobody knows", `"min_to_mean": 0.6, "promise"`, `"shape_class": "lumpy", "promise"`, 12, "layers[2].shape_class", "open work"},
 	{"two readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "2 µm"], "promise"`, 12, "layers[2].readings", "three or more"},
 	{"a reading without unit", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", 2, "1 µm"], "promise"`, 12, "layers[2].readings[2]", "unit"},
+	{"evaporation below zero", `"temperature": {"set": "30 °C"}, "salt"`, `"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "zero or more"},
+	{"evaporation in grams", `"temperature": {"set": "30 °C"}, "salt"`, `"evaporation": "5 g", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "one of mass"},
 	{"a basis of readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "promise"`, 12, "layers[2].basis", "themselves"},
 	{"an uncertainty over one", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "uncertainty": "120 %", "promise"`, 12, "layers[2].uncertainty", ""},
 	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},

@@ -94,16 +94,17 @@ type RinseReport struct {
 
 // A DraggedReport is metal that clings to the load from one bath.
 type DraggedReport struct {
-	Bath      string `json:"bath"`
-	Metal     string `json:"metal"`
-	Low       string `json:"low"`
-	High      string `json:"high"`
-	Back      string `json:"back"`                  // share that the drag-out tank brings back
-	Poured    string `json:"poured_back,omitempty"` // from the tank into the bath,
-	Loads     int    `json:"after_loads,omitempty"` // so often, for that share
-	Onward    bool   `json:"onward,omitempty"`      // carried into the next bath of the same metal
-	Lost      string `json:"lost"`
-	LastWater string `json:"last_water,omitempty"`
+	Bath       string `json:"bath"`
+	Metal      string `json:"metal"`
+	Low        string `json:"low"`
+	High       string `json:"high"`
+	Back       string `json:"back"`                  // share that the drag-out tank brings back
+	Poured     string `json:"poured_back,omitempty"` // from the tank into the bath,
+	Loads      int    `json:"after_loads,omitempty"` // so often, for that share,
+	Evaporates string `json:"evaporates,omitempty"`  // and from the bath in the time of a load
+	Onward     bool   `json:"onward,omitempty"`      // carried into the next bath of the same metal
+	Lost       string `json:"lost"`
+	LastWater  string `json:"last_water,omitempty"`
 }
 
 // A BathReport is a bath after the job.
@@ -263,6 +264,7 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1), High: m.High.Text(units.Milligram, -1),
 			Back: m.Back.Percent(-1), Lost: m.Lost.Text(units.Milligram, -1)}
 		if m.Poured > 0 {
+			d.Evaporates = m.Evaporates.Text(units.Millilitre, -1)
 			d.Poured, d.Loads = m.Poured.Text(units.Millilitre, -1), m.Loads
 		}
 		if m.LastWater > 0 {

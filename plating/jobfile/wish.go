@@ -76,6 +76,12 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 func readLayerBath(n *strictjson.Node, l *traveller.Layer, known []baths.Bath) error {
 	o := strictjson.Object(n)
 	whole, like, salt := o.Field("library"), o.Field("like"), o.Field("salt")
+	if f := o.Field("evaporation"); f != nil {
+		l.Evaporation = new(units.Volume)
+		if o.Scan(f, l.Evaporation, false) && *l.Evaporation < 0 {
+			o.Keep(f.Fail(units.ErrNegative, "is %s; need zero or more, in the time of a load", strictjson.Describe(f)))
+		}
+	}
 	if salt != nil {
 		if salt.Kind != "text" {
 			return salt.Fail(nil, `is %s; need a formula in quotes, as "KAu(CN)2"`, strictjson.Describe(salt))

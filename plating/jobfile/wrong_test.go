@@ -78,7 +78,7 @@ var wrongs = []struct {
 	{"unknown field at the top", `"job": "hands"`, `"jobs": "hands"`, 3, "jobs", "unknown field; known here are format, job, substrate, parts, finish", 0},
 	{"unknown field in a part", `"count": 24`, `"number": 24`, 5, "parts[1].number", "known here are name, count, area, shape, mesh, masked", 0},
 	{"unknown field in a layer", `"promise"`, `"promised"`, 27, "layers[1].promised", "unknown field; known here are name, count_below, role, bath", 0},
-	{"unknown field in a bath", `"efficiency"`, `"eta": 1, "efficiency"`, 17, "layers[1].bath.eta", "unknown field; known here are library, like, salt, name, source, metal", 0},
+	{"unknown field in a bath", `"efficiency"`, `"eta": 1, "efficiency"`, 17, "layers[1].bath.eta", "unknown field; known here are library, like, salt, evaporation, name, source, metal", 0},
 	{"unknown field in a window", `"window": {"low"`, `"window": {"lo"`, 18, "layers[1].bath.window.lo", "known here are low, high", 0},
 	{"unknown field in a temperature", `"set"`, `"now"`, 20, "layers[1].bath.temperature.now", "known here are low, high, set", 0},
 	{"unknown field in a shape", `"area": "5.2 cm²"`, `"shape": {"kind": "sphere", "radius": "2 cm"}`, 6, "parts[1].shape.radius", "known here are kind, diameter", 0},

@@ -54,6 +54,11 @@ type Layer struct {
 	// neither says how strong it is counts as strong.
 	PH baths.Range[baths.PH]
 
+	// Evaporation from this bath in the time of a load; nil: as the Rinse says for all.
+	// A strike at room temperature leaves less room for what clings to come back
+	// than a hot bath.
+	Evaporation *units.Volume
+
 	// Salt is what the bath is fed with; the zero Formula means the usual salt
 	// of its chemistry, if there is one.
 	Salt faraday.Formula
@@ -80,7 +85,7 @@ type Rinse struct {
 	// The work comes wet into the bath: there is room for what evaporates only.
 	DragOutTank units.Volume // 0: what it brings back is not reckoned
 	Loads       int          // between two returns; 0 means 1
-	Evaporation units.Volume // from the bath in the time of a load
+	Evaporation units.Volume // from each bath in the time of a load, where its layer says nothing else
 }
 
 // A Price is what the quote needs beyond the sheet. Of the embedded job, Make sets

@@ -136,6 +136,21 @@ func TestStepsCarry(t *testing.T) {
 	if m.Poured != 0 || m.Loads != 0 || m.Back != 0 {
 		t.Errorf("nothing to pour from: %+v", m)
 	}
+	// The hot bath makes room for what clings to its load, the cold one for nothing.
+	water.DragOutTank, water.Evaporation, water.Loads = 3*units.Litre, 40*units.Millilitre, 10
+	cold, none2 := j, units.Volume(0)
+	cold.Layers = slices.Clone(j.Layers)
+	cold.Layers[0].Evaporation = &none2
+	list := made(t, cold).Rinsing.Metals
+	if list[0].Back != 0 || !list[0].Full || list[0].Lost != list[0].High || list[1].Full || list[1].Evaporates != water.Evaporation || list[1].Back < 0.9 {
+		t.Errorf("a strike from which nothing evaporates: %+v", list)
+	}
+	minus := -units.Millilitre
+	cold.Layers[0].Evaporation = &minus
+	var v *units.ValueError
+	if _, err := traveller.Make(cold); !errors.As(err, &v) || !strings.Contains(v.Field, "evaporation of acid gold strike") {
+		t.Errorf("%v", err)
+	}
 	// What the shop weighed is not called printed.
 	water.Shape, water.Measured, water.Drain, water.Thickness = 0, 3*units.Millilitre, 0, 0
 	if c := made(t, j).Rinsing.Carried; c.Seen != alloys.Measured || c.Seen.String() != "measured" || c.Low != c.High {

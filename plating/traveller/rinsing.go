@@ -60,15 +60,22 @@ func (s *Sheet) rinsing() error {
 		if s.onward(i) {
 			m.Onward, m.Lost = true, 0
 		} else if q.DragOutTank > 0 && s.keeps(i) {
-			if v := b.Volume; v > 0 && q.Evaporation >= v {
-				return &units.ValueError{Field: "evaporation in the time of a load", Value: q.Evaporation.String(), Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
+			dries := q.Evaporation
+			if own := s.Job.Layers[i].Evaporation; own != nil {
+				if err := units.NonNegative("evaporation of "+m.Bath+" in the time of a load", *own); err != nil {
+					return err
+				}
+				dries = *own
+			}
+			if v := b.Volume; v > 0 && dries >= v {
+				return &units.ValueError{Field: "evaporation in the time of a load", Value: dries.String(), Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
 			}
 			loads := max(q.Loads, 1)
-			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High, Evaporation: q.Evaporation, Loads: loads}.Cycle()
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High, Evaporation: dries, Loads: loads}.Cycle()
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
 			}
-			m.Back, m.Poured, m.Loads = cycle.Share, cycle.Poured, loads
+			m.Back, m.Poured, m.Loads, m.Evaporates, m.Full = cycle.Share, cycle.Poured, loads, dries, cycle.Poured == 0
 			if m.LastWater > 0 { // what the rinse is given is no richer than the tank when it is fullest
 				m.LastWater = units.MassConcentration(float64(cycle.Full) / float64(q.Ratio))
 			}

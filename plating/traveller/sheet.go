@@ -89,8 +89,10 @@ type MetalDragged struct {
 
 	// What the share supposes: Poured from the drag-out tank into the bath after
 	// every Loads loads, and fresh water into the tank. Zero without one.
-	Poured units.Volume
-	Loads  int
+	Poured     units.Volume
+	Loads      int
+	Evaporates units.Volume // from the bath in the time of a load, which makes the room
+	Full       bool         // a drag-out tank stands there, but the bath has no room for what is in it
 
 	LastWater units.MassConcentration // of the metal in the last water, at most: at the ratio asked for, behind the drag-out tank where there is one
 
