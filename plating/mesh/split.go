@@ -19,7 +19,8 @@ const mostExchanges = 40
 // smallest one. After each pass sides within a flat face are changed for the other
 // diagonal where that makes the angles better. The surface moves by no more than a
 // millionth of the size of the mesh; a closed one stays closed. most bounds the
-// triangles; 0 bounds them at 125 million only.
+// triangles; 0 bounds them at 125 million only. A mesh that has no longer side comes
+// back as it is.
 //
 //	n ≈ 4 to 8 · Σ A_i/h²
 //
@@ -51,6 +52,9 @@ func Split(m Mesh, longest units.Length, most int) (Mesh, error) {
 		most = maxCount / 4
 	}
 	m = m.Clone()
+	if len(m.cuts(float64(longest))) == 0 {
+		return m, nil // as it came, side by side
+	}
 	size := m.size()
 	for pass := 0; ; pass++ {
 		var cuts map[[2]int32]int32
@@ -65,7 +69,7 @@ func Split(m Mesh, longest units.Length, most int) (Mesh, error) {
 			return m, nil
 		}
 		if n := m.pieces(cuts); n > most {
-			return Mesh{}, about(ErrTooLarge, "a greater length, or no more than "+itoa(most), "%d triangles and more with sides of up to %s", n, longest)
+			return Mesh{}, about(ErrTooLarge, "at most "+itoa(most)+" triangles, so a greater length", "%d triangles and more with sides of up to %s", n, longest)
 		}
 		m = m.halved(cuts)
 	}

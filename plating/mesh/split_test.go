@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -72,6 +73,9 @@ func TestPropertySplit(t *testing.T) {
 			if _, now := angles(split); now > part*longest || was.Sound() != is.Sound() || is.OpenEdges < was.OpenEdges || was.OpenEdges == 0 && is.OpenEdges > 0 ||
 				apart(float64(is.Area), float64(was.Area)) > 1e-10 || was.Volume > 0 && apart(float64(is.Volume), float64(was.Volume)) > 1e-10 || is.Euler != was.Euler {
 				t.Errorf("%s to %.2f of its longest side: %v\nwas %v", s.name, part, is, was)
+			}
+			if part >= 1 && !slices.Equal(split.Triangles, m.Triangles) {
+				t.Errorf("%s to %.2f: changed where nothing was too long", s.name, part)
 			}
 			if grew := len(split.Triangles) > len(m.Triangles); grew != (part < 1) {
 				t.Errorf("%s to %.2f: %d triangles of %d", s.name, part, len(split.Triangles), len(m.Triangles))
