@@ -202,7 +202,7 @@ func ExampleFinenessSeries() {
 	s, _ = alloys.FinenessSeries(alloys.ListISO9202, "Pd")
 	fmt.Println(s.Name, s.Marks, s.Seen)
 	// Output:
-	// United Kingdom legal standards [375 585 750 916 990 999] stored copy <nil>
+	// United Kingdom legal standards [375 585 750 916 990 999] published <nil>
 	// ISO 9202, from memory [500 950 999] from memory
 }
 
@@ -268,7 +268,7 @@ func ExampleFTCTerms() {
 		fmt.Println(term.Name, term.LeastKarat, term.LeastFine, term.Seen)
 	}
 	// Output:
-	// vermeil 10 K 2.5 µm stored copy
+	// vermeil 10 K 2.5 µm published
 	// gold electroplate 10 K 0.175 µm from memory
 	// heavy gold electroplate 10 K 2.5 µm from memory
 	// gold plate 10 K 0.5 µm from memory

@@ -2,6 +2,7 @@ package alloys
 
 import (
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Term is a word of the United States jewellery guides for a coated article,
@@ -14,7 +15,7 @@ type Term struct {
 	LeastFine  units.Length       // thickness throughout, as fine gold: see [GoldCoat]
 	LeastShare units.MassFraction // of the gold alloy in the whole metal
 	LeastBase  Fineness           // of the silver underneath
-	Seen       Seen               // the weakest of its figures
+	Seen       origin.Seen        // the weakest of its figures
 	Note       string
 }
 
@@ -38,7 +39,7 @@ type CoatFacts struct {
 func FTCTerms() []Term {
 	const um = units.Micrometre
 	return []Term{
-		{Name: "vermeil", LeastKarat: 10, LeastFine: 2.5 * um, LeastBase: 925, Seen: StoredCopy,
+		{Name: "vermeil", LeastKarat: 10, LeastFine: 2.5 * um, LeastBase: 925, Seen: origin.Published,
 			Note: "over sterling silver; a layer of base metal between must be disclosed"},
 		{Name: "gold electroplate", LeastKarat: 10, LeastFine: 0.175 * um,
 			Note: "about 7 millionths of an inch"},
@@ -46,9 +47,9 @@ func FTCTerms() []Term {
 			Note: "about 100 millionths of an inch, read second hand"},
 		{Name: "gold plate", LeastKarat: 10, LeastFine: 0.5 * um,
 			Note: "by any process; about 20 millionths of an inch"},
-		{Name: "gold flashed", LeastKarat: 10, Seen: SecondHand,
+		{Name: "gold flashed", LeastKarat: 10, Seen: origin.SecondHand,
 			Note: "also gold washed: thinner than gold electroplate"},
-		{Name: "gold filled", LeastKarat: 10, LeastShare: 0.05, Seen: SecondHand,
+		{Name: "gold filled", LeastKarat: 10, LeastShare: 0.05, Seen: origin.SecondHand,
 			Note: "also rolled gold plate; under 1/20 the fraction must be shown"},
 	}
 }

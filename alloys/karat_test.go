@@ -8,6 +8,7 @@ import (
 	"example.com/laydown/alloys"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 	"github.com/shopspring/decimal"
 )
 
@@ -20,7 +21,7 @@ func TestReferenceFineness(t *testing.T) {
 		}
 		m := must(alloys.MarkedFineness(k))(t)
 		back := must(alloys.KaratOfMark(m.Mark))(t)
-		if back.Karat != k || m.Seen == alloys.FromMemory {
+		if back.Karat != k || m.Seen == origin.FromMemory {
 			t.Errorf("mark %s belongs to %v (%v)", m.Mark, back.Karat, m.Seen)
 		}
 		return m.Mark.InexactFloat64()

@@ -3,6 +3,7 @@ package alloys
 import (
 	"math"
 
+	"example.com/laydown/units/origin"
 	"github.com/shopspring/decimal"
 )
 
@@ -12,7 +13,7 @@ type KaratMark struct {
 	Karat Karat
 	Exact Fineness        // 1000·K/24
 	Mark  decimal.Decimal // ‰, as struck
-	Seen  Seen
+	Seen  origin.Seen
 	Note  string // how the mark comes from the exact figure
 }
 
@@ -22,20 +23,20 @@ type KaratMark struct {
 //
 // Source: [FinenessMarks].
 func KaratMarks() []KaratMark {
-	row := func(k Karat, mark string, seen Seen, note string) KaratMark {
+	row := func(k Karat, mark string, seen origin.Seen, note string) KaratMark {
 		return KaratMark{Karat: k, Exact: k.Fineness(), Mark: marks(mark)[0], Seen: seen, Note: note}
 	}
 	return []KaratMark{
-		row(8, "333", SecondHand, "cut down"),
-		row(9, "375", SecondHand, "exact"),
-		row(10, "417", SecondHand, "rounded up"),
-		row(14, "585", SecondHand, "1.67 richer than 14/24"),
-		row(15, "625", SecondHand, "exact"),
-		row(18, "750", SecondHand, "exact"),
-		row(20, "833", SecondHand, "cut down"),
-		row(22, "916", SecondHand, "cut down"),
-		row(23, "958.3", SecondHand, "cut down after one decimal"),
-		row(24, "999", FromMemory, "trade practice; 995 and 999.9 are met too"),
+		row(8, "333", origin.SecondHand, "cut down"),
+		row(9, "375", origin.SecondHand, "exact"),
+		row(10, "417", origin.SecondHand, "rounded up"),
+		row(14, "585", origin.SecondHand, "1.67 richer than 14/24"),
+		row(15, "625", origin.SecondHand, "exact"),
+		row(18, "750", origin.SecondHand, "exact"),
+		row(20, "833", origin.SecondHand, "cut down"),
+		row(22, "916", origin.SecondHand, "cut down"),
+		row(23, "958.3", origin.SecondHand, "cut down after one decimal"),
+		row(24, "999", origin.FromMemory, "trade practice; 995 and 999.9 are met too"),
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 	"example.com/laydown/units/working"
 	"github.com/shopspring/decimal"
 )
@@ -18,7 +19,7 @@ type Series struct {
 	Name   string            // in words
 	Symbol string            // the metal: Au
 	Marks  []decimal.Decimal // ‰, the lowest first
-	Seen   Seen
+	Seen   origin.Seen
 	Source string // key of the publication, "" for a series of the caller's
 }
 
@@ -54,7 +55,7 @@ func (l List) String() string {
 //
 // Source: [FinenessLists], [ISO9202].
 func FinenessSeries(list List, symbol string) (Series, error) {
-	s := Series{Name: list.String(), Symbol: symbol, Seen: StoredCopy, Source: "FinenessLists"}
+	s := Series{Name: list.String(), Symbol: symbol, Seen: origin.Published, Source: "FinenessLists"}
 	var text string
 	switch list {
 	case ListUnitedKingdom:
@@ -65,14 +66,14 @@ func FinenessSeries(list List, symbol string) (Series, error) {
 			"Pd": "500 950 999",
 		}[symbol]
 	case ListGeneral:
-		s.Seen = SecondHand
+		s.Seen = origin.SecondHand
 		text = map[string]string{
 			"Au": "333 375 417 585 625 750 833 916 958.3 990 995 999 999.9",
 			"Ag": "800 830 900 925 950 958 980 999",
 			"Pt": "850 900 950 995 999",
 		}[symbol]
 	case ListISO9202:
-		s.Seen, s.Source = FromMemory, "ISO9202"
+		s.Seen, s.Source = origin.FromMemory, "ISO9202"
 		text = map[string]string{
 			"Au": "333 375 417 585 750 800 916 990 999",
 			"Ag": "800 830 925 958 999",

@@ -9,6 +9,7 @@ import (
 	"example.com/laydown/alloys"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 	"github.com/google/go-cmp/cmp"
 	"github.com/shopspring/decimal"
 )
@@ -60,7 +61,7 @@ func TestReferenceFinenessSeries(t *testing.T) {
 			if diff := cmp.Diff(printed[name+symbol], got); diff != "" {
 				t.Errorf("%s %s: %v %s", name, symbol, err, diff)
 			}
-			if err == nil && (s.Seen == alloys.FromMemory || s.Symbol != symbol) {
+			if err == nil && (s.Seen == origin.FromMemory || s.Symbol != symbol) {
 				t.Errorf("%s %s: %+v", name, symbol, s)
 			}
 		}
@@ -70,7 +71,7 @@ func TestReferenceFinenessSeries(t *testing.T) {
 // The series of ISO 9202 is from memory. This only pins that it says so.
 func TestPinnedISO9202IsFromMemory(t *testing.T) {
 	for _, symbol := range symbols {
-		if s := must(alloys.FinenessSeries(alloys.ListISO9202, symbol))(t); s.Seen != alloys.FromMemory || len(s.Marks) == 0 {
+		if s := must(alloys.FinenessSeries(alloys.ListISO9202, symbol))(t); s.Seen != origin.FromMemory || len(s.Marks) == 0 {
 			t.Errorf("%s: %+v", symbol, s)
 		}
 	}

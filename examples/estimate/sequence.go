@@ -12,6 +12,7 @@ import (
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A stop is what a sequence knows of a coat's tank beyond the estimate.
@@ -114,7 +115,7 @@ func confidence(made *traveller.Sheet) string {
 	var weak []string
 	for i := range made.Cards {
 		c := &made.Cards[i]
-		if c.Confidence == baths.FromMemory && c.Water == "" && c.Kind != sequence.Dry {
+		if c.Confidence == origin.FromMemory && c.Water == "" && c.Kind != sequence.Dry {
 			weak = append(weak, fmt.Sprint(c.Number))
 		}
 	}
@@ -294,7 +295,7 @@ func withBelow(below units.Length) string {
 }
 
 func from(o sequence.Seenness) string {
-	if o.Source == "" && o.Seen == baths.FromMemory {
+	if o.Source == "" && o.Seen == origin.FromMemory {
 		return ""
 	}
 	return " (" + o.String() + ")"

@@ -6,6 +6,7 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // An EfficiencyLine is current efficiency against current density, at one
@@ -17,7 +18,7 @@ type EfficiencyLine struct {
 	Content     units.MassConcentration
 	Points      []EfficiencyPoint // of rising current density, one or more
 	Source      string
-	Seen        Seen
+	Seen        origin.Seen
 }
 
 // An EfficiencyPoint is a band of current efficiency at one current density.

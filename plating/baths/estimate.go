@@ -3,6 +3,7 @@ package baths
 import (
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Band is a computed figure with how far it may be off: from the lowest to
@@ -35,8 +36,8 @@ type Span struct {
 	Mass           Band[units.Mass] // of the deposit
 	FineMass       Band[units.Mass] // of the counted metal
 
-	Confidence Seen   // the weakest of Used
-	Used       []Used // the figures of the bath that went in
+	Confidence origin.Seen // the weakest of Used
+	Used       []Used      // the figures of the bath that went in
 }
 
 // EstimateRange estimates a layer in a bath with everything its ranges allow.
@@ -106,11 +107,11 @@ func EstimateRange(l plating.Layer, b Bath, p Point) (Span, error) {
 		}
 	}
 	s.Used = b.usedIn(full, fromRange)
-	seen := make([]Seen, len(s.Used))
+	seen := make([]origin.Seen, len(s.Used))
 	for i, u := range s.Used {
 		seen[i] = u.Seen
 	}
-	s.Confidence = Weakest(seen...)
+	s.Confidence = origin.Weakest(seen...)
 	return s, outside
 }
 

@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 func layer() plating.Layer {
@@ -36,7 +37,7 @@ func TestIndependentSpan(t *testing.T) {
 	near(t, "least time", float64(s.Time.Low), seconds(0.6), 1e-9)
 	near(t, "most time", float64(s.Time.High), seconds(0.3), 1e-9)
 	near(t, "middle time", float64(s.Time.Typical), seconds(0.45), 1e-9)
-	if s.Confidence != baths.SecondHand {
+	if s.Confidence != origin.SecondHand {
 		t.Errorf("confidence %s: efficiency is published, density second hand", s.Confidence)
 	}
 
@@ -52,7 +53,7 @@ func TestIndependentSpan(t *testing.T) {
 	near(t, "hard gold, most", float64(s.Time.High), 17000*1e-6*perKg/(0.25*150), 1e-9)
 	near(t, "fine gold, least", float64(s.FineMass.Low), 0.995*16000*1e-6*0.018, 1e-9)
 	near(t, "fine gold, most", float64(s.FineMass.High), 0.995*17000*1e-6*0.018, 1e-9)
-	if s.Confidence != baths.FromMemory {
+	if s.Confidence != origin.FromMemory {
 		t.Errorf("confidence %s, the efficiency of hard gold is from memory", s.Confidence)
 	}
 }
@@ -124,12 +125,12 @@ func TestPropertySpanUsed(t *testing.T) {
 	if s.Layer.CurrentDensity != b.CurrentDensity.Mid() {
 		t.Errorf("current density %s, want the middle %s", s.Layer.CurrentDensity, b.CurrentDensity.Mid())
 	}
-	b.CurrentDensity.Seen = baths.FromMemory
-	if s, err = baths.EstimateRange(l, b, baths.Point{}); err != nil || s.Confidence != baths.FromMemory {
+	b.CurrentDensity.Seen = origin.FromMemory
+	if s, err = baths.EstimateRange(l, b, baths.Point{}); err != nil || s.Confidence != origin.FromMemory {
 		t.Errorf("a remembered current density was used: %s, %v", s.Confidence, err)
 	}
 	l.CurrentDensity = 1 * units.AmperePerSquareDecimetre
-	if s, err = baths.EstimateRange(l, b, baths.Point{}); err != nil || s.Confidence != baths.SecondHand {
+	if s, err = baths.EstimateRange(l, b, baths.Point{}); err != nil || s.Confidence != origin.SecondHand {
 		t.Errorf("it was not used: %s, %v", s.Confidence, err)
 	}
 	if !strings.Contains(s.Layer.Bath.Source, "Guidebook2011") || !strings.Contains(s.Layer.Bath.Source, "from memory: ") {

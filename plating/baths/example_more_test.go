@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating/baths"
+	"example.com/laydown/units/origin"
 )
 
 func ExampleFind() {
@@ -14,6 +15,6 @@ func ExampleFind() {
 
 // An estimate is known no better than its weakest figure.
 func ExampleWeakest() {
-	fmt.Println(baths.Weakest(baths.Measured, baths.SecondHand, baths.Published))
+	fmt.Println(origin.Weakest(origin.Measured, origin.SecondHand, origin.Published))
 	// Output: second hand
 }

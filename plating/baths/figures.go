@@ -5,17 +5,18 @@ import (
 	"strings"
 
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Range is one figure of a bath as it is known: a band, where it comes from,
 // and how it was seen. The zero value is "not given". With only High it is an
 // upper limit, with only Low a lower one.
 type Range[Q units.Quantity] struct {
-	Low    Q      `json:"low"`
-	High   Q      `json:"high"`
-	Source string `json:"source"` // key in testdata/REFERENCES.md, or [MemorySource]
-	Seen   Seen   `json:"seen"`
-	Note   string `json:"note,omitempty"` // as printed, or how it was calculated
+	Low    Q           `json:"low"`
+	High   Q           `json:"high"`
+	Source string      `json:"source"` // key in testdata/REFERENCES.md, or [MemorySource]
+	Seen   origin.Seen `json:"seen"`
+	Note   string      `json:"note,omitempty"` // as printed, or how it was calculated
 }
 
 // Given reports whether the figure is known at all.
@@ -67,18 +68,7 @@ func (r Range[Q]) Text() string {
 }
 
 // Origin writes how the band was seen, with the key where there is one.
-func (r Range[Q]) Origin() string { return origin(r.Seen, r.Source) }
-
-// origin writes how a figure was seen, with the key where there is one.
-func origin(s Seen, source string) string {
-	switch source {
-	case "", MemorySource:
-		return s.String()
-	case PracticeSource, JobSource:
-		return source
-	}
-	return s.String() + ", " + source
-}
+func (r Range[Q]) Origin() string { return origin.Text(r.Seen, r.Source) }
 
 // Check returns a [*units.ValueError] for an end that is negative or no number, or
 // ends the wrong way round. What is not given passes.
@@ -146,9 +136,9 @@ func cut(s string) string {
 
 // Words are a remark with its origin.
 type Words struct {
-	Text   string `json:"text"`
-	Source string `json:"source"`
-	Seen   Seen   `json:"seen"`
+	Text   string      `json:"text"`
+	Source string      `json:"source"`
+	Seen   origin.Seen `json:"seen"`
 }
 
 // String writes the remark with how it was seen.
@@ -156,5 +146,5 @@ func (w Words) String() string {
 	if w.Text == "" {
 		return "not given"
 	}
-	return w.Text + " (" + origin(w.Seen, w.Source) + ")"
+	return w.Text + " (" + origin.Text(w.Seen, w.Source) + ")"
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // Library returns all baths of this package, by metal. Each call makes them
@@ -53,15 +54,15 @@ const (
 )
 
 func published[Q units.Quantity](low, high Q, key string) Range[Q] {
-	return Range[Q]{Low: low, High: high, Source: key, Seen: Published}
+	return Range[Q]{Low: low, High: high, Source: key, Seen: origin.Published}
 }
 
 func secondHand[Q units.Quantity](low, high Q, key string) Range[Q] {
-	return Range[Q]{Low: low, High: high, Source: key, Seen: SecondHand}
+	return Range[Q]{Low: low, High: high, Source: key, Seen: origin.SecondHand}
 }
 
 func memory[Q units.Quantity](low, high Q) Range[Q] {
-	return Range[Q]{Low: low, High: high, Source: MemorySource}
+	return Range[Q]{Low: low, High: high, Source: origin.Memory}
 }
 
 // noted adds how the figure was printed or calculated.
@@ -73,7 +74,7 @@ func noted[Q units.Quantity](r Range[Q], note string) Range[Q] {
 func degF(t float64) units.Temperature { return units.Fahrenheit(t) }
 func degC(t float64) units.Temperature { return units.Celsius(t) }
 
-func say(text, key string) Words                                     { return Words{Text: text, Source: key, Seen: Published} }
-func heard(text, key string) Words                                   { return Words{Text: text, Source: key, Seen: SecondHand} }
-func recalled(text string) Words                                     { return Words{Text: text, Source: MemorySource} }
+func say(text, key string) Words                                     { return Words{Text: text, Source: key, Seen: origin.Published} }
+func heard(text, key string) Words                                   { return Words{Text: text, Source: key, Seen: origin.SecondHand} }
+func recalled(text string) Words                                     { return Words{Text: text, Source: origin.Memory} }
 func make1(name string, r Range[units.MassConcentration]) Ingredient { return Ingredient{name, r} }

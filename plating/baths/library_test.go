@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 func get(t *testing.T, key string) baths.Bath {
@@ -41,10 +42,10 @@ func TestPropertyLibraryIsWhole(t *testing.T) {
 			t.Errorf("%s: only %d figures, %d looks, %d remarks", b.Key, len(b.Figures()), len(b.Look), len(b.Remarks))
 		}
 		for _, u := range b.Figures() {
-			if u.Source == "" || (u.Seen == baths.FromMemory) != (u.Source == baths.MemorySource) {
+			if u.Source == "" || (u.Seen == origin.FromMemory) != (u.Source == origin.Memory) {
 				t.Errorf("%s: %s: source %q, %s", b.Key, u.Field, u.Source, u.Seen)
 			}
-			if u.Seen == baths.FromMemory && !strings.Contains(b.Text(), u.Field+" "+u.Text+" (from memory)") {
+			if u.Seen == origin.FromMemory && !strings.Contains(b.Text(), u.Field+" "+u.Text+" (from memory)") {
 				t.Errorf("%s: the page does not say that %s is from memory", b.Key, u.Field)
 			}
 		}
@@ -60,7 +61,7 @@ func TestPropertyLibraryIsWhole(t *testing.T) {
 }
 
 // end reads one end of a figure in the unit of a reference row.
-func end(t *testing.T, b baths.Bath, check, item, unit string) (v float64, source string, seen baths.Seen) {
+func end(t *testing.T, b baths.Bath, check, item, unit string) (v float64, source string, seen origin.Seen) {
 	t.Helper()
 	i := strings.LastIndex(check, "_")
 	name, high := check[:i], check[i+1:] == "high"
@@ -97,7 +98,7 @@ func end(t *testing.T, b baths.Bath, check, item, unit string) (v float64, sourc
 	return 0, "", 0
 }
 
-func pick[Q units.Quantity](r baths.Range[Q], high bool, unit string, t *testing.T) (float64, string, baths.Seen) {
+func pick[Q units.Quantity](r baths.Range[Q], high bool, unit string, t *testing.T) (float64, string, origin.Seen) {
 	v := r.Low
 	if high {
 		v = r.High
@@ -149,9 +150,9 @@ func TestReferenceLibrary(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := baths.Published
-		if table.Header["seen"] == "second-hand" {
-			want = baths.SecondHand
+		want := origin.Published
+		if table.Header["seen"] == origin.SecondHand.String() {
+			want = origin.SecondHand
 		}
 		for _, row := range table.Rows {
 			if row.Text("item") == "table" {
@@ -173,8 +174,8 @@ func TestReferenceLibrary(t *testing.T) {
 		t.Errorf("only %d rows", rows)
 	}
 	for _, b := range baths.Library() {
-		has := func(name, item, source, note string, seen baths.Seen, low, high bool) {
-			if seen == baths.FromMemory || strings.Contains(note, "calculated") || source == "EqTutorial" {
+		has := func(name, item, source, note string, seen origin.Seen, low, high bool) {
+			if seen == origin.FromMemory || strings.Contains(note, "calculated") || source == "EqTutorial" {
 				return
 			}
 			if low && !have[b.Key+" "+name+"_low "+item] || high && !have[b.Key+" "+name+"_high "+item] {
@@ -220,7 +221,7 @@ func TestReferenceTypicalTable(t *testing.T) {
 			if err := row.Check(v); err != nil {
 				t.Error(err)
 			}
-			if source != "Guidebook2012" || seen != baths.Published {
+			if source != "Guidebook2012" || seen != origin.Published {
 				t.Errorf("%s: %s, %s", typ.Bath, source, seen)
 			}
 		}

@@ -7,6 +7,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // lined is a bath with two temperatures at each of two contents.
@@ -14,7 +15,7 @@ func lined(t *testing.T) baths.Bath {
 	b := get(t, "gold-acid-cobalt")
 	b.CurrentDensity = baths.Range[units.CurrentDensity]{}
 	line := func(heat float64, content units.MassConcentration, e1, e2 units.Efficiency) baths.EfficiencyLine {
-		return baths.EfficiencyLine{Temperature: units.Celsius(heat), Content: content, Source: "trial pieces", Seen: baths.Measured,
+		return baths.EfficiencyLine{Temperature: units.Celsius(heat), Content: content, Source: "trial pieces", Seen: origin.Measured,
 			Points: []baths.EfficiencyPoint{{CurrentDensity: 50, Low: e1, High: e1 + 0.02}, {CurrentDensity: 150, Low: e2, High: e2 + 0.02}}}
 	}
 	b.Lines = []baths.EfficiencyLine{line(38, 8, 0.50, 0.40), line(28, 4, 0.30, 0.20), line(28, 8, 0.40, 0.30), line(38, 4, 0.40, 0.30)}
@@ -52,11 +53,11 @@ func TestIndependentLines(t *testing.T) {
 		if got := errors.As(err, &e); got != (c.outside != "") || got && e.Field != c.outside {
 			t.Errorf("%v: %v", p, err)
 		}
-		if r.Seen != baths.Measured || r.Source != "trial pieces" {
+		if r.Seen != origin.Measured || r.Source != "trial pieces" {
 			t.Errorf("%v: %s, %s", p, r.Source, r.Seen)
 		}
 	}
-	if b.Confidence() != baths.FromMemory { // the composition still is
+	if b.Confidence() != origin.FromMemory { // the composition still is
 		t.Errorf("confidence %s", b.Confidence())
 	}
 }

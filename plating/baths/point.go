@@ -5,6 +5,7 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Point is where a bath is run. A field left zero is taken from the middle
@@ -139,7 +140,7 @@ func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Effici
 func (b *Bath) sources() string {
 	var keys, weak []string
 	for _, u := range b.figures() {
-		if u.Seen == FromMemory {
+		if u.Seen == origin.FromMemory {
 			weak = append(weak, u.Field)
 		} else if !contains(keys, u.Source) {
 			keys = append(keys, u.Source)

@@ -8,6 +8,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // Format is the value of the field "format" that [Read] takes.
@@ -191,17 +192,19 @@ func figure[Q units.Quantity, P strictjson.Pointer[Q]](o *strictjson.Reader, nam
 }
 
 // from reads where a figure comes from.
-func from(f *strictjson.Reader, n *strictjson.Node) (string, Seen) {
+func from(f *strictjson.Reader, n *strictjson.Node) (string, origin.Seen) {
 	source := f.Text("source")
-	seen := Seen(f.Choice("seen", FromMemory.String(), SecondHand.String(), Published.String(), Given.String(), Measured.String()))
-	if f.Member("seen") == nil {
-		f.Keep(n.Fail(nil, `field "seen" is missing; need one of from memory, second hand, published, given, measured`))
+	var seen origin.Seen
+	if m := f.Field("seen"); m != nil {
+		strictjson.Word(f, m, &seen)
+	} else {
+		f.Keep(n.Fail(nil, `field "seen" is missing; need one of %s`, strings.Join(origin.Words(), ", ")))
 	}
-	if source == "" && seen != FromMemory {
+	if source == "" && seen != origin.FromMemory {
 		f.Keep(n.Fail(nil, `field "source" is missing; need where the figure was read or measured`))
 	}
 	if source == "" {
-		source = MemorySource
+		source = origin.Memory
 	}
 	return source, seen
 }

@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 const bench = `{
@@ -64,12 +65,12 @@ func TestPropertyRead(t *testing.T) {
 	near(t, "fine", float64(b.Fine()), 0.995, 1e-12)
 	near(t, "current density", float64(b.CurrentDensity.High), 120, 1e-12)
 	if b.Use != baths.UseFinish || b.Hazards != plating.HazardCyanide|plating.HazardAcid || !b.Insoluble || !b.LiveEntry ||
-		len(b.Look) != 1 || len(b.Remarks) != 1 || b.Anode.Text == "" || b.Agitation.Seen != baths.Measured || b.Content.Note != "kept there" ||
-		b.Density.Seen != baths.Measured || b.Density.Source != "weighed coats" || b.Temperature.Source != baths.MemorySource || b.AnodeRatio.High != 2 ||
+		len(b.Look) != 1 || len(b.Remarks) != 1 || b.Anode.Text == "" || b.Agitation.Seen != origin.Measured || b.Content.Note != "kept there" ||
+		b.Density.Seen != origin.Measured || b.Density.Source != "weighed coats" || b.Temperature.Source != origin.Memory || b.AnodeRatio.High != 2 ||
 		b.Volts.High != 3 || len(b.Lines) != 1 || len(b.Lines[0].Points) != 2 || b.Lines[0].Points[1].High != 0.32 {
 		t.Errorf("%+v", b)
 	}
-	if b.Confidence() != baths.FromMemory {
+	if b.Confidence() != origin.FromMemory {
 		t.Error("the composition is from memory")
 	}
 	if _, err := b.At(baths.Point{CurrentDensity: 50, Temperature: units.Celsius(38), Content: 8}); err != nil {
@@ -111,7 +112,7 @@ var wrongs = []struct {
 	{"density left out", `"density": {"low": "17 g/cm³", "high": "17.5 g/cm³", "source": "weighed coats", "seen": "measured"},`, ``, 3, "baths[1]", "density of the deposit"},
 	{"no ends", `"low": "36 °C", "high": "40 °C", `, ``, 18, "baths[1].temperature", `need "low" and "high"`},
 	{"seen left out", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C"`, 18, "baths[1].temperature", `field "seen" is missing`},
-	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18, "baths[1].temperature.seen", "need one of from memory, second hand, published, given, measured"},
+	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18, "baths[1].temperature.seen", "need one of from memory, second hand, computed, published, given, measured"},
 	{"source left out", `"source": "meter", `, ``, 21, "baths[1].pH", `field "source" is missing`},
 	{"efficiency over one", `"high": 0.38`, `"high": 1.38`, 3, "baths[1]", "current efficiency"},
 	{"efficiency zero", `"high": 0.38`, `"high": 0`, 10, "baths[1].efficiency.high", "need a value above zero"},

@@ -5,18 +5,21 @@ import (
 	"strings"
 
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Used is one figure that went into a result, for the sheet.
 type Used struct {
-	Field  string `json:"field"`
-	Text   string `json:"text"` // value with unit
-	Source string `json:"source"`
-	Seen   Seen   `json:"seen"`
+	Field  string      `json:"field"`
+	Text   string      `json:"text"` // value with unit
+	Source string      `json:"source"`
+	Seen   origin.Seen `json:"seen"`
 }
 
 // String writes the figure in one line.
-func (u Used) String() string { return u.Field + " " + u.Text + " (" + origin(u.Seen, u.Source) + ")" }
+func (u Used) String() string {
+	return u.Field + " " + u.Text + " (" + origin.Text(u.Seen, u.Source) + ")"
+}
 
 func used[Q units.Quantity](field string, r Range[Q]) []Used {
 	if !r.Given() {
@@ -77,8 +80,8 @@ func (b *Bath) Figures() []Used { return b.figures() }
 
 // Confidence returns the weakest of what an estimate takes from the bath:
 // efficiency, density and composition of the deposit.
-func (b *Bath) Confidence() Seen {
-	all := []Seen{b.Density.Seen}
+func (b *Bath) Confidence() origin.Seen {
+	all := []origin.Seen{b.Density.Seen}
 	if len(b.Lines) == 0 {
 		all = append(all, b.Efficiency.Seen)
 	}
@@ -88,7 +91,7 @@ func (b *Bath) Confidence() Seen {
 	if len(b.Deposit) != 0 {
 		all = append(all, b.Composition.Seen)
 	}
-	return Weakest(all...)
+	return origin.Weakest(all...)
 }
 
 // Text writes the bath as a page for the line: every figure with how it was

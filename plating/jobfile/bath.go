@@ -3,10 +3,10 @@ package jobfile
 import (
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 func readBath(n *strictjson.Node) (plating.Bath, error) {
@@ -88,9 +88,9 @@ func readPH(n *strictjson.Node, l *traveller.Layer) error {
 			return o.Err()
 		}
 	}
-	r.Source, r.Seen = l.Bath.Source, baths.Given
+	r.Source, r.Seen = l.Bath.Source, origin.Given
 	if r.Source == "" {
-		r.Source = baths.JobSource
+		r.Source = origin.Job
 	}
 	return nil
 }

@@ -78,7 +78,7 @@ func readPrice(n *strictjson.Node, pieces int) (*traveller.Price, error) {
 		}
 	}
 	if f := o.Field("rounding"); f != nil {
-		scanWord(o, f, &q.Rounding)
+		strictjson.Word(o, f, &q.Rounding)
 	}
 	m.read("line_per_hour", &q.LinePerHour)
 	strictjson.Positive(o, "handling", &q.Handling)
@@ -136,7 +136,7 @@ func readPrices(q *traveller.Price, metals, labour, salts, refined []*strictjson
 		m.need("price", &p.Amount)
 		p.Per = per(o)
 		if f := o.Must("as_of", `the day of the price, as "2026-11-25"`); f != nil {
-			scanWord(o, f, &p.AsOf)
+			strictjson.Word(o, f, &p.AsOf)
 		}
 		if err := o.Done(); err != nil {
 			return err

@@ -8,6 +8,7 @@ import (
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // readSteps reads the shop's own sequence.
@@ -66,7 +67,7 @@ func readStep(n *strictjson.Node, layers []traveller.Layer) (traveller.Step, err
 	t := &s.Tank
 	kind := o.Must("kind", `what the tank is for, or "layer" with the coat that it lays`)
 	if kind != nil {
-		scanWord(o, kind, &t.Kind)
+		strictjson.Word(o, kind, &t.Kind)
 	}
 	t.Name = o.Text("name")
 	switch t.Kind {
@@ -121,11 +122,11 @@ func layerNumber(f *strictjson.Node, layers []traveller.Layer) int {
 // readProcess reads a tank that cleans, activates, dries or bakes.
 func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 	q := &t.Process
-	q.Chemistry, q.Source, q.Strong, q.Mild = o.Text("holds"), baths.JobSource, o.Yes("strong"), o.Yes("mild")
+	q.Chemistry, q.Source, q.Strong, q.Mild = o.Text("holds"), origin.Job, o.Yes("strong"), o.Yes("mild")
 	if f := o.Member("mild"); q.Strong && q.Mild {
 		o.Keep(f.Fail(units.ErrInconsistent, `need either "strong" or "mild"`))
 	}
-	q.Seen = baths.Given
+	q.Seen = origin.Given
 	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity", "no current", "cathodic", "anodic")]
 	for _, f := range o.Items("does", "words", false) {
 		e, ok := effectWords[f.Text]
@@ -155,7 +156,7 @@ func readOwnRange[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node,
 	if n == nil {
 		return nil
 	}
-	r.Source, r.Seen = baths.JobSource, baths.Given
+	r.Source, r.Seen = origin.Job, origin.Given
 	if n.Kind == "object" {
 		return readWindow[Q, P](n, &r.Low, &r.High, nil)
 	}

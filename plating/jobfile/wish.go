@@ -14,22 +14,11 @@ import (
 // readWish reads what is asked of the sequence as a whole.
 func readWish(o *strictjson.Reader, job *traveller.Job) {
 	if f := o.Field("finish"); f != nil {
-		scanWord(o, f, &job.Finish)
+		strictjson.Word(o, f, &job.Finish)
 	}
 	job.SkinContact, job.HighStrength = o.Yes("skin_contact"), o.Yes("high_strength")
 	strictjson.Positive(o, "promise", &job.Promise)
 	readDistribution(o, &job.Distribution, false)
-}
-
-// scanWord reads one of the words of a type; its own error lists them.
-func scanWord(o *strictjson.Reader, f *strictjson.Node, v interface{ UnmarshalText([]byte) error }) {
-	if f.Kind != "text" {
-		o.Keep(f.Fail(nil, "is %s; need a word in quotes", strictjson.Describe(f)))
-		return
-	}
-	if err := v.UnmarshalText([]byte(f.Text)); err != nil {
-		o.Keep(f.Fail(err, "%v", err))
-	}
 }
 
 // fits holds the fields of a job that has a sequence against each other, and

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/laydown/alloys"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 	"example.com/laydown/units/working"
 )
 
@@ -47,7 +47,7 @@ type Figure struct {
 	Low, High units.Length
 	Printed   string // as the print has it
 	Open      bool   // the print says "or more" behind High
-	Seen      alloys.Seen
+	Seen      origin.Seen
 	Source    string // key
 }
 
@@ -67,7 +67,7 @@ func Figures() []Figure {
 	list := make([]Figure, 0, len(table))
 	for _, p := range table {
 		f := Figure{Shape: p.s, Low: units.Length(p.low) * one, High: units.Length(p.high) * one, Printed: fmt.Sprintf("%.1f US gal/1000 ft²", p.low),
-			Seen: alloys.StoredCopy, Source: "DragOutTable"}
+			Seen: origin.Published, Source: "DragOutTable"}
 		if p.high > p.low {
 			f.Open, f.Printed = true, fmt.Sprintf("%.0f to %.0f or more US gal/1000 ft²", p.low, p.high)
 		}
@@ -110,7 +110,7 @@ type Load struct {
 type Carried struct {
 	Low, High units.Volume
 	Factor    units.Ratio // on the printed figure, for time and viscosity
-	Seen      alloys.Seen // from memory as soon as time or viscosity came in
+	Seen      origin.Seen // from memory as soon as time or viscosity came in
 	Source    string
 	Note      string // what a reader should know; may be empty
 }
@@ -176,9 +176,9 @@ func (l Load) dragOut() (Carried, []working.Step, error) {
 		if l.Drain != 0 {
 			drain = l.Drain
 		}
-		c.Seen, c.Note = alloys.FromMemory, "Refers the printed figure to 1 mPa·s and 10 s of draining, both from memory."
+		c.Seen, c.Note = origin.FromMemory, "Refers the printed figure to 1 mPa·s and 10 s of draining, both from memory."
 		if drain < 3 || drain > 60 {
-			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s", Source: "common practice, no source"}
+			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s", Source: origin.Practice}
 		}
 	}
 	factor := math.Sqrt(float64(mu)/float64(Thin.Viscosity())) * math.Sqrt(float64(printedDrain)/float64(drain))

@@ -19,7 +19,7 @@ func ExampleLoad_DragOut() {
 	c, _ = load.DragOut()
 	fmt.Printf("20 s over the bath: %.1f mL, %v\n", c.Low.In(units.Millilitre), c.Seen)
 	// Output:
-	// 1.5 mL, stored copy [DragOutTable] <nil>
+	// 1.5 mL, published [DragOutTable] <nil>
 	// 12 mg of gold
 	// 20 s over the bath: 1.1 mL, from memory
 }

@@ -3,8 +3,8 @@ package rinse
 import (
 	"math"
 
-	"example.com/laydown/alloys"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 	"example.com/laydown/units/working"
 )
 
@@ -124,7 +124,7 @@ type Limit struct {
 	Of      string // what is counted
 	Most    units.MassConcentration
 	Printed string
-	Seen    alloys.Seen
+	Seen    origin.Seen
 	Source  string
 }
 
@@ -133,8 +133,8 @@ type Limit struct {
 // Source: [RinsingLessWater].
 func Limits() []Limit {
 	return []Limit{
-		{"metal or cyanide", 0.005 * units.OuncePerUSGallon, "0.005 oz/gal", alloys.StoredCopy, "RinsingLessWater"},
-		{"chromium", 0.002 * units.OuncePerUSGallon, "0.002 oz/gal", alloys.StoredCopy, "RinsingLessWater"},
+		{"metal or cyanide", 0.005 * units.OuncePerUSGallon, "0.005 oz/gal", origin.Published, "RinsingLessWater"},
+		{"chromium", 0.002 * units.OuncePerUSGallon, "0.002 oz/gal", origin.Published, "RinsingLessWater"},
 	}
 }
 
@@ -142,7 +142,7 @@ func Limits() []Limit {
 type Criterion struct {
 	After     string
 	Low, High units.Ratio
-	Seen      alloys.Seen
+	Seen      origin.Seen
 	Source    string
 }
 
@@ -153,13 +153,13 @@ type Criterion struct {
 func Criteria() []Criterion {
 	const key = "RinseCriteria"
 	return []Criterion{
-		{"hot degreasing", 35, 100, alloys.StoredCopy, key},
-		{"electrolytic degreasing", 100, 200, alloys.StoredCopy, key},
-		{"activating, pickling", 100, 200, alloys.StoredCopy, key},
-		{"pickling of aluminium", 500, 1000, alloys.StoredCopy, key},
-		{"anodising", 2000, 4000, alloys.StoredCopy, key},
-		{"copper, zinc, tin", 1000, 5000, alloys.StoredCopy, key},
-		{"blackening, phosphating, chromating", 2000, 5000, alloys.StoredCopy, key},
-		{"nickel", 3000, 10000, alloys.StoredCopy, key},
+		{"hot degreasing", 35, 100, origin.Published, key},
+		{"electrolytic degreasing", 100, 200, origin.Published, key},
+		{"activating, pickling", 100, 200, origin.Published, key},
+		{"pickling of aluminium", 500, 1000, origin.Published, key},
+		{"anodising", 2000, 4000, origin.Published, key},
+		{"copper, zinc, tin", 1000, 5000, origin.Published, key},
+		{"blackening, phosphating, chromating", 2000, 5000, origin.Published, key},
+		{"nickel", 3000, 10000, origin.Published, key},
 	}
 }

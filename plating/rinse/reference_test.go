@@ -4,10 +4,10 @@ import (
 	"math"
 	"testing"
 
-	"example.com/laydown/alloys"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 func singleRatio(t *testing.T, row testdata.Row) float64 {
@@ -76,7 +76,7 @@ func TestReferenceDragOutTable(t *testing.T) {
 				continue
 			}
 			used++
-			if f.Seen != alloys.StoredCopy || f.Source != "DragOutTable" {
+			if f.Seen != origin.Published || f.Source != "DragOutTable" {
 				t.Errorf("%v: seen %v, source %s", f.Shape, f.Seen, f.Source)
 			}
 			load := rinse.Load{Area: 1000 * units.SquareFoot, Shape: f.Shape}

@@ -6,6 +6,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Card is one tank as it hangs at the line: what to set, what to look at,
@@ -39,13 +40,13 @@ type Card struct {
 	LiveEntry  bool           `json:"live_entry"`
 	Look       []string       `json:"look"`
 	Cautions   []plating.Note `json:"cautions"`
-	Confidence baths.Seen     `json:"confidence"` // the weakest figure on the card
+	Confidence origin.Seen    `json:"confidence"` // the weakest figure on the card
 }
 
 // A Seenness is the origin of a figure that the card shows in another form.
 type Seenness struct {
-	Source string     `json:"source"`
-	Seen   baths.Seen `json:"seen"`
+	Source string      `json:"source"`
+	Seen   origin.Seen `json:"seen"`
 }
 
 // String writes the origin: "published, Guidebook2011", "from memory".
@@ -80,7 +81,7 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 		if err := t.Check(); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
 		}
-		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: baths.Published}
+		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: origin.Published}
 		if t.Kind.deposits() {
 			if err := c.plated(t, &p); err != nil {
 				return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
@@ -105,7 +106,7 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 		c.AnodeLow, c.AnodeHigh = units.Area(float64(b.AnodeRatio.Low)*float64(p.Area)), units.Area(float64(b.AnodeRatio.High)*float64(p.Area))
 		c.AnodeRatio = Seenness{b.AnodeRatio.Source, b.AnodeRatio.Seen}
 	}
-	seen := []baths.Seen{c.Confidence}
+	seen := []origin.Seen{c.Confidence}
 	for _, u := range b.Figures() {
 		seen = append(seen, u.Seen)
 	}
@@ -126,7 +127,7 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	default:
 		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
 	}
-	c.Confidence = baths.Weakest(seen...)
+	c.Confidence = origin.Weakest(seen...)
 	return nil
 }
 
@@ -163,7 +164,7 @@ func (c *Card) processed(t *Tank, p *Piece) {
 	c.Confidence = q.Seen
 	if t.solution() {
 		c.Cautions = cautions(t)
-		c.Confidence = baths.Weakest(q.Seen, q.Temperature.Seen, q.Time.Seen)
+		c.Confidence = origin.Weakest(q.Seen, q.Temperature.Seen, q.Time.Seen)
 	}
 }
 

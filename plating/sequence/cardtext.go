@@ -6,6 +6,7 @@ import (
 
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // Text writes the card for the line. What is from memory says so.
@@ -193,7 +194,7 @@ func name(s string) string {
 func weakest(cards []Card) []string {
 	var all []string
 	for _, c := range cards {
-		if c.solution() && c.Confidence == baths.FromMemory {
+		if c.solution() && c.Confidence == origin.FromMemory {
 			all = append(all, fmt.Sprint(c.Number))
 		}
 	}
@@ -202,14 +203,14 @@ func weakest(cards []Card) []string {
 
 // Confidence returns the weakest figure on the cards of all tanks that hold a
 // solution: how far the plan may be trusted as it stands.
-func Confidence(cards []Card) baths.Seen {
-	var seen []baths.Seen
+func Confidence(cards []Card) origin.Seen {
+	var seen []origin.Seen
 	for _, c := range cards {
 		if c.solution() {
 			seen = append(seen, c.Confidence)
 		}
 	}
-	return baths.Weakest(seen...)
+	return origin.Weakest(seen...)
 }
 
 func (c Card) solution() bool { t := Tank{Kind: c.Kind}; return t.solution() }

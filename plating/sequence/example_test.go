@@ -6,9 +6,9 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // hands are twenty-four hands of mantel clocks.
@@ -122,7 +122,7 @@ func ExampleCards() {
 	}
 	fmt.Print(cards[6].Text())
 	raw, err := json.Marshal(cards[9].Time)
-	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == baths.FromMemory)
+	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == origin.FromMemory)
 	// Output:
 	// 7. gold, acid cyanide strike for stainless steel and nickel (strike)
 	//    temperature  20 °C to 50 °C, 68 °F to 122 °F (from memory)

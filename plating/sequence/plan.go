@@ -5,6 +5,7 @@ import (
 
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // Plan proposes the tanks for a piece: clean, activate, strike, underplate,
@@ -309,7 +310,7 @@ func (pl *planner) end() {
 		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70), Time: mem(5*units.Minute, 15*units.Minute),
 			Look: []string{"no water marks, no bleeding from seams"}, Source: practice}})
 	if pl.piece.embrittles() {
-		pl.add(Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "Guidebook2011", Seen: baths.Published,
+		pl.add(Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "Guidebook2011", Seen: origin.Published,
 			Temperature: printed(units.Celsius(205), units.Celsius(205), "Guidebook2011"), Time: printed(8*units.Hour, 24*units.Hour, "Guidebook2011"),
 			Look: []string{"in the oven within 4 h of the last current (from memory)", "never above the heat the steel was tempered at (from memory)", "colour of the coat after the oven"}}})
 	}

@@ -5,16 +5,17 @@ import (
 	"strings"
 
 	"example.com/laydown/plating/baths"
+	"example.com/laydown/units/origin"
 )
 
 // A Practice is what publications and the trade say about one base metal.
 type Practice struct {
-	Standard string     // number of the published practice, "" when there is none
-	Title    string     // its title
-	Source   string     // key
-	Seen     baths.Seen // how number and title were seen
-	Detail   baths.Seen // how the steps were seen: mostly from memory
-	Steps    []string   // preparation, activation, strike, underplate, in words
+	Standard string      // number of the published practice, "" when there is none
+	Title    string      // its title
+	Source   string      // key
+	Seen     origin.Seen // how number and title were seen
+	Detail   origin.Seen // how the steps were seen: mostly from memory
+	Steps    []string    // preparation, activation, strike, underplate, in words
 	Reasons  []baths.Words
 	Unsure   string // what to do when a step is in doubt
 }
@@ -38,13 +39,15 @@ func (p Practice) For(metals ...string) Practice {
 //
 // Errors: an [*UnsureError] for a metal that is not known.
 func PracticeFor(s Substrate) (Practice, error) {
-	said := func(text, key string) baths.Words { return baths.Words{Text: text, Source: key, Seen: baths.Published} }
+	said := func(text, key string) baths.Words {
+		return baths.Words{Text: text, Source: key, Seen: origin.Published}
+	}
 	known := func(text string) baths.Words { return baths.Words{Text: text, Source: recall} }
 	barrier := said("copper moves into gold and tarnishes there; nickel and palladium are good barriers, bronze is not", "DiffusionBarrier")
-	p := Practice{Seen: baths.Published}
+	p := Practice{Seen: origin.Published}
 	switch s {
 	case StainlessSteel:
-		p.Standard, p.Title, p.Source, p.Detail = "ASTM B254", "Preparation of and Electroplating on Stainless Steel", "ASTMB254", baths.SecondHand
+		p.Standard, p.Title, p.Source, p.Detail = "ASTM B254", "Preparation of and Electroplating on Stainless Steel", "ASTMB254", origin.SecondHand
 		p.Steps = []string{"degrease", "anodic electroclean", "activate, or activate and plate in one step in an acid strike", "slightly acid rinse", "on at once, never dry",
 			"acid gold strike under gold; nickel chloride strike under the rest"}
 		p.Reasons = []baths.Words{said("the thin oxide film grows again when the piece dries or meets water with oxygen; nothing holds on it", "ASTMB254"),
@@ -56,7 +59,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Reasons = []baths.Words{barrier, known("silver comes down on copper by itself and does not hold: strike first")}
 		p.Unsure = "leaded brass and old lacquer: try one piece; lead wants a fluoborate dip, lacquer comes off first"
 	case Nickel:
-		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B343", "Preparation of Nickel for Electroplating with Nickel", "ASTMB343", baths.SecondHand, baths.Published
+		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B343", "Preparation of Nickel for Electroplating with Nickel", "ASTMB343", origin.SecondHand, origin.Published
 		p.Steps = []string{"soak", "cathodic electroclean", "anodic etch in 25 % sulfuric acid", "nickel chloride strike, live", "on at once, wet"}
 		p.Reasons = []baths.Words{said("nickel that has dried is passive and wants the treatment of stainless steel", "Guidebook2013")}
 		p.Unsure = "fresh nickel that never dried needs a rinse only; if nobody knows, treat it as passive"
@@ -64,15 +67,15 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Steps = []string{"soak", "sulfuric acid dip, 5 to 10 %", "palladium barrier, or nickel where nothing touches skin", "silver strike under silver", "gold"}
 		p.Source, p.Standard, p.Title = "Guidebook2013", "", "chapter on surface preparation"
 		p.Reasons = []baths.Words{known("silver moves into gold and tarnishes through it"),
-			{Text: "a base metal such as nickel between sterling and gold must be told to the buyer", Source: "FTC23", Seen: baths.Published}}
+			{Text: "a base metal such as nickel between sterling and gold must be told to the buyer", Source: "FTC23", Seen: origin.Published}}
 		p.Unsure = "a piece may be plate over brass: look at worn edges; treat it as brass if so"
 	case LowCarbonSteel:
-		p.Standard, p.Title, p.Source, p.Detail = "ASTM B183", "Preparation of Low-Carbon Steel for Electroplating", "ASTMB183", baths.Published
+		p.Standard, p.Title, p.Source, p.Detail = "ASTM B183", "Preparation of Low-Carbon Steel for Electroplating", "ASTMB183", origin.Published
 		p.Steps = []string{"soak", "anodic electroclean", "sulfuric acid dip, 3 to 5 %", "nickel, or cyanide copper strike and plate"}
 		p.Reasons = []baths.Words{known("rust under the coat; copper from acid comes down on iron by itself and does not hold")}
 		p.Unsure = "if it may be hard or spring steel, treat it as high-carbon steel and bake"
 	case HighCarbonSteel:
-		p.Standard, p.Title, p.Source, p.Detail = "ASTM B242", "Preparation of High-Carbon Steel for Electroplating", "ASTMB242", baths.Published
+		p.Standard, p.Title, p.Source, p.Detail = "ASTM B242", "Preparation of High-Carbon Steel for Electroplating", "ASTMB242", origin.Published
 		p.Steps = []string{"soak", "anodic electroclean, never cathodic", "short sulfuric acid dip, 3 to 5 %", "nickel, or cyanide copper strike and plate", "bake after plating"}
 		p.Reasons = []baths.Words{said("0.35 % carbon or more and case-hardened steel take up hydrogen in cleaning, dip and bath, and crack later", "ASTMB242"),
 			said("baking, about 205 °C for 8 to 24 h, drives it out", "Guidebook2011")}
@@ -83,18 +86,18 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Reasons = []baths.Words{known("acid and caustic dissolve zinc; copper from acid comes down on it by itself and does not hold")}
 		p.Unsure = "a blister or an old bare spot means plate over rotten zinc: strip, look, and refuse what is pitted through"
 	case Aluminium:
-		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B253", "Preparation of Aluminum Alloys for Electroplating", "ASTMB253", baths.SecondHand, baths.Published
+		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B253", "Preparation of Aluminum Alloys for Electroplating", "ASTMB253", origin.SecondHand, origin.Published
 		p.Steps = []string{"mild soak", "short etch", "desmut in nitric acid", "zincate, strip in nitric acid, zincate again", "cyanide copper strike and plate, live, 3 to 5 µm", "then nickel"}
 		p.Reasons = []baths.Words{said("the strike-and-plate bath is the one most used on zincated aluminium", "Guidebook2011"),
 			known("the oxide film grows at once; zinc keeps its place until copper covers")}
 		p.Unsure = "castings with much silicon want fluoride in the desmut: try a hidden spot, or refuse"
 	case Titanium:
-		p.Standard, p.Title, p.Source, p.Detail = "ASTM B481", "Preparation of Titanium and Titanium Alloys for Electroplating", "ASTMB481", baths.Published
+		p.Standard, p.Title, p.Source, p.Detail = "ASTM B481", "Preparation of Titanium and Titanium Alloys for Electroplating", "ASTMB481", origin.Published
 		p.Steps = []string{"mild soak", "fluoride etch", "nickel of 1 µm at least, or acid copper, straight on", "a bake in argon where adhesion must be high"}
 		p.Reasons = []baths.Words{said("chromium, acid copper or nickel may go straight on; anything else wants 1 µm of nickel first; the hold is mechanical", "ASTMB481")}
 		p.Unsure = "without a fluoride line and its first aid, send it out"
 	case Pewter, SoftSoldered:
-		p.Source, p.Title, p.Seen = recall, "no published practice was seen", baths.FromMemory
+		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
 		p.Steps = []string{"mild soak, short", "no strong acid, no hot caustic", "cyanide copper strike and plate, live", "then nickel or white bronze and palladium"}
 		p.Reasons = []baths.Words{known("tin is soft, dissolves in strong acid and in hot caustic, and its oxide is passive"),
 			said("tin moves into gold as well", "DiffusionBarrier")}
@@ -103,7 +106,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 			p.Unsure = "look for every joint with a glass and treat the whole piece by its softest metal; what must stand heat or load is taken apart first"
 		}
 	case PaintedPlastic:
-		p.Source, p.Title, p.Seen = recall, "no published practice was seen", baths.FromMemory
+		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
 		p.Steps = []string{"wipe and soak cool and mild", "acid copper from a fifth of the usual current, raised as the copper covers", "then as copper"}
 		p.Reasons = []baths.Words{known("the paint conducts poorly: the coat starts at the contact and burns there; hot or caustic baths lift paint")}
 		p.Unsure = "measure the paint, contact to far end; above some tens of ohms more contacts are needed"

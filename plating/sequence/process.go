@@ -4,6 +4,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // An Effect is a set of things that a clean or an activation does to a face.
@@ -68,12 +69,12 @@ type Process struct {
 	Agitation      baths.Words
 	Look           []string
 	Source         string // of the chemistry
-	Seen           baths.Seen
+	Seen           origin.Seen
 }
 
 const (
-	practice = baths.PracticeSource
-	recall   = baths.MemorySource
+	practice = origin.Practice
+	recall   = origin.Memory
 )
 
 func mem[Q units.Quantity](low, high Q) baths.Range[Q] {
@@ -85,7 +86,7 @@ func shop[Q units.Quantity](low, high Q) baths.Range[Q] {
 }
 
 func printed[Q units.Quantity](low, high Q, key string) baths.Range[Q] {
-	return baths.Range[Q]{Low: low, High: high, Source: key, Seen: baths.Published}
+	return baths.Range[Q]{Low: low, High: high, Source: key, Seen: origin.Published}
 }
 
 func heat(low, high float64) baths.Range[units.Temperature] {
@@ -118,26 +119,26 @@ func electroclean(p Polarity) Tank {
 }
 
 // dip is an acid dip without current.
-func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string, seen baths.Seen) Tank {
+func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string, seen origin.Seen) Tank {
 	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid, Mild: !strong,
 		Temperature: heat(18, 30), Time: seconds, Agitation: move(), Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
 }
 
 func sulfuricDip() Tank {
-	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013", baths.Published)
+	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013", origin.Published)
 }
 
 func steelDip() Tank {
-	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011", baths.Published)
+	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011", origin.Published)
 }
 
 func zincDip() Tank {
-	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall, baths.FromMemory)
+	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall, origin.FromMemory)
 }
 
 // stainlessActivation takes the passive film; the strike that follows covers.
 func stainlessActivation() Tank {
-	t := dip("cathodic activation in sulfuric acid, 5 to 10 % by volume", EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, baths.FromMemory)
+	t := dip("cathodic activation in sulfuric acid, 5 to 10 % by volume", EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, origin.FromMemory)
 	t.Process.Polarity, t.Process.CurrentDensity = Cathodic, mem(0.5*dm2, 2*dm2)
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = baths.Words{Text: "lead or graphite, none that dissolves", Source: recall}
@@ -148,7 +149,7 @@ func stainlessActivation() Tank {
 // nickelActivation is the anodic etch of nickel.
 func nickelActivation() Tank {
 	t := dip("anodic etch in sulfuric acid, 25 % by volume", EffectActivate|EffectEtch|EffectDeoxidise, true,
-		printed(units.Minute, 3*units.Minute, "Guidebook2013"), "Guidebook2013", baths.Published)
+		printed(units.Minute, 3*units.Minute, "Guidebook2013"), "Guidebook2013", origin.Published)
 	t.Process.Polarity, t.Process.CurrentDensity = Anodic, printed(15*ft2, 25*ft2, "Guidebook2013")
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = baths.Words{Text: "lead", Source: recall}
@@ -159,21 +160,21 @@ func nickelActivation() Tank {
 
 // aluminiumEtch, desmut and zincate make the film that plates on aluminium.
 func aluminiumEtch() Tank {
-	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30), recall, baths.FromMemory)
+	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30), recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic|plating.HazardHot, heat(45, 60)
 	t.Process.Look = []string{"even gas, grey smut; never longer, the metal goes"}
 	return t
 }
 
 func desmut() Tank {
-	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013", baths.Published)
+	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013", origin.Published)
 	t.Process.Hazards |= plating.HazardNitric
 	t.Process.Look = []string{"white, no smut on a paper towel"}
 	return t
 }
 
 func zincate(name string, low, high units.Duration) Tank {
-	t := dip(name, EffectZincate, true, mem(low, high), recall, baths.FromMemory)
+	t := dip(name, EffectZincate, true, mem(low, high), recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic, heat(18, 29)
 	t.Process.Look = []string{"even grey-blue film; patches: strip in nitric acid and begin again", "no gas; gas tells of smut left"}
 	return t
@@ -181,7 +182,7 @@ func zincate(name string, low, high units.Duration) Tank {
 
 // titaniumEtch opens the oxide.
 func titaniumEtch() Tank {
-	t := dip("fluoride etch for titanium", EffectEtch|EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, baths.FromMemory)
+	t := dip("fluoride etch for titanium", EffectEtch|EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, origin.FromMemory)
 	t.Process.Hazards = plating.HazardAcid | plating.HazardFluoride
 	t.Process.Look = []string{"even grey, adherent film", "out and on at once, wet"}
 	return t

@@ -11,6 +11,7 @@ import (
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // TestPropertyEveryPlan: for every base metal, finish, skin and strength a plan
@@ -142,7 +143,7 @@ var rights = []struct {
 	{"a bath of the shop's own", brass, hard, func(l *line) {
 		b := bath(l.t, "gold-acid-cobalt")
 		b.Key, b.Name = "bench", "gold, acid cyanide, bench tank"
-		b.Efficiency = baths.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: baths.Measured}
+		b.Efficiency = baths.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: origin.Measured}
 		l.tanks[l.last()].Bath = b
 	}},
 	{"baked, then nothing", sequence.HighCarbonSteel, hard, func(*line) {}},

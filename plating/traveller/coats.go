@@ -11,6 +11,7 @@ import (
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // tank is the coat's tank as package sequence looks at it.
@@ -84,9 +85,9 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 func given[Q units.Quantity](b *plating.Bath, low, high Q) baths.Range[Q] {
 	source := b.Source
 	if source == "" {
-		source = baths.JobSource
+		source = origin.Job
 	}
-	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: baths.Given}
+	return baths.Range[Q]{Low: low, High: high, Source: source, Seen: origin.Given}
 }
 
 func over[Q units.Quantity](lent, own baths.Range[Q]) baths.Range[Q] {
@@ -135,7 +136,7 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 
 func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 	r := &lr.Result
-	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: baths.Given}
+	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: origin.Given}
 	at := lr.Layer // area filled in, what lies below taken off the promise
 	if l.Time > 0 {
 		// Amps and minutes are set as computed: what the bath does with them varies.

@@ -6,9 +6,9 @@ import (
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // price fills in what the sheet knows and quotes.
@@ -150,9 +150,9 @@ func orText(s, other string) string {
 
 // Trust says in words how far the figures of a coat may be trusted.
 func (p Spread) Trust() string {
-	if p.Confidence >= baths.Given && !p.Known {
+	if p.Confidence >= origin.Given && !p.Known {
 		return "figures as given; how far they may be off is not said"
 	}
-	return "rests on figures " + map[baths.Seen]string{baths.FromMemory: "from memory: weigh a trial piece first", baths.SecondHand: "known second hand",
-		baths.Published: "that are published", baths.Given: "of your own", baths.Measured: "that you measured"}[p.Confidence]
+	return "rests on figures " + map[origin.Seen]string{origin.FromMemory: "from memory: weigh a trial piece first", origin.SecondHand: "known second hand",
+		origin.Published: "that are published", origin.Given: "of your own", origin.Measured: "that you measured"}[p.Confidence]
 }

@@ -15,6 +15,7 @@ import (
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // TestIndependentEnergy adds up volts, amps and minutes by hand: the plating
@@ -153,7 +154,7 @@ func TestStepsCarry(t *testing.T) {
 	}
 	// What the shop weighed is not called printed.
 	water.Shape, water.Measured, water.Drain, water.Thickness = 0, 3*units.Millilitre, 0, 0
-	if c := made(t, j).Rinsing.Carried; c.Seen != alloys.Measured || c.Seen.String() != "measured" || c.Low != c.High {
+	if c := made(t, j).Rinsing.Carried; c.Seen != origin.Measured || c.Seen.String() != "measured" || c.Low != c.High {
 		t.Errorf("%+v", c)
 	}
 	// A promise above what is timed: the piece is judged by what the last coat comes to.

@@ -8,12 +8,12 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // TestBakeIsNoLabour: nobody stands by an oven for a night.
@@ -163,7 +163,7 @@ func TestOneNameOneBath(t *testing.T) {
 	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(), "another name for another tank") {
 		t.Errorf("%v", err)
 	}
-	if s := (traveller.Spread{Confidence: baths.Given, Known: true}); s.Trust() != "rests on figures of your own" {
+	if s := (traveller.Spread{Confidence: origin.Given, Known: true}); s.Trust() != "rests on figures of your own" {
 		t.Error(s.Trust())
 	}
 }

@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/laydown/alloys"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // rinsing reckons what the load carries out of its baths and the water for it.
@@ -28,7 +28,7 @@ func (s *Sheet) rinsing() error {
 		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured), "either a shape of the table or a measured volume")
 	}
 	if q.Measured > 0 {
-		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: alloys.Measured, Source: "measured by the shop"}
+		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: origin.Measured, Source: "measured by the shop"}
 	} else {
 		c, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
 		var outside *units.RangeError

@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // A Sheet is a job worked out.
@@ -50,7 +51,7 @@ type Spread struct {
 	Mean       baths.Band[units.Length]
 	Thinnest   baths.Band[units.Length]
 	FineMass   baths.Band[units.Mass]
-	Confidence baths.Seen // the weakest figure that went in
+	Confidence origin.Seen // the weakest figure that went in
 }
 
 // A Power is what the rectifier gives to a coat's bath, between the ends of the
@@ -142,12 +143,12 @@ func (s *Sheet) Stop() bool {
 }
 
 // Confidence returns the weakest figure behind the coats.
-func (s *Sheet) Confidence() baths.Seen {
-	seen := make([]baths.Seen, len(s.Spreads))
+func (s *Sheet) Confidence() origin.Seen {
+	seen := make([]origin.Seen, len(s.Spreads))
 	for i := range s.Spreads {
 		seen[i] = s.Spreads[i].Confidence
 	}
-	return baths.Weakest(seen...)
+	return origin.Weakest(seen...)
 }
 
 // Cautions returns the usual cautions of all tanks, each once, those that hold

@@ -21,6 +21,7 @@ import (
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // shipped reads one of the jobs of the clock workshop.
@@ -272,7 +273,7 @@ func TestOwnBathWins(t *testing.T) {
 			continue
 		}
 		c := &s.Cards[i]
-		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != baths.Given || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
+		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != origin.Given || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
 			t.Errorf("the card shows %v, %v of %s", c.Window, c.Volts, c.Chemistry)
 		}
 		if c.Anode != lib.Anode || c.Agitation != lib.Agitation || c.AnodeHigh == 0 || len(c.Look) == 0 {

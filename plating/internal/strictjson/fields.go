@@ -282,3 +282,14 @@ func Describe(f *Node) string {
 	}
 	return f.Kind
 }
+
+// Word reads one of the words of a type; the type's own error lists them.
+func Word(r *Reader, f *Node, v encoding.TextUnmarshaler) {
+	if f.Kind != "text" {
+		r.Keep(f.Fail(nil, "is %s; need a word in quotes", Describe(f)))
+		return
+	}
+	if err := v.UnmarshalText([]byte(f.Text)); err != nil {
+		r.Keep(f.Fail(err, "%v", err))
+	}
+}
