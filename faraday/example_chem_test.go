@@ -407,3 +407,9 @@ func ExampleIntegrateLog() {
 	// 69.5 C 2.5 C
 	// gap from 20 s to 1 min filled with 44.0 C
 }
+
+func ExampleFittingValence() {
+	d, err := faraday.DepositOf("Au", 3)
+	fmt.Println(faraday.FittingValence("Au", d.Equivalent), faraday.FittingValence("Ag", d.Equivalent), err)
+	// Output: 3 0 <nil>
+}

@@ -1,6 +1,7 @@
 package faraday
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -131,4 +132,31 @@ func saltTerms(salt Formula, metal string) []working.Term {
 		working.Of("A", "atomic weight of "+e.Name, e.Weight.Value),
 		working.Of("M", "molar mass of "+salt.text, salt.MolarMass()),
 	}
+}
+
+// FittingValence returns the valence at which an electrochemical equivalent is
+// that of a metal: the whole number from 1 to 8 for which both agree within
+// 5 %, so that an alloy of a few per cent still tells; 0 when none does or the
+// symbol is none.
+//
+//	n = M/(F·ε)
+//
+//	n         valence                      1 to 8
+//	M         molar mass of the metal      [kg/mol]
+//	F         Faraday constant             [C/mol]
+//	ε  eq     equivalent of the deposit    > 0 [kg/C]
+//
+// Source: [OpenStaxChem2e] section 17.7.
+func FittingValence(symbol string, eq units.Equivalent) int {
+	e, err := Lookup(symbol)
+	if err != nil || !(eq > 0) {
+		return 0
+	}
+	for n := 1; n <= 8; n++ {
+		of, err := EquivalentOf(e.Weight.Value, n)
+		if err == nil && math.Abs(float64(eq/of)-1) < 0.05 {
+			return n
+		}
+	}
+	return 0
 }

@@ -1,6 +1,8 @@
 package plating
 
 import (
+	"strconv"
+
 	"example.com/laydown/faraday"
 	"example.com/laydown/units"
 )
@@ -18,6 +20,12 @@ type Bath struct {
 	Window     Window // current densities the bath is run at
 	Volts      VoltageWindow
 	Heat       TemperatureWindow
+
+	PH      PHWindow
+	Salt    faraday.Formula // that it is fed with; the zero Formula: not given
+	Anode   string          // of what: "platinised titanium"; "" for not given
+	Vessel  Vessel          // of what the tank is made
+	Valence int             // that Metal is deposited from; 0: not given
 
 	Content   units.MassConcentration // of Metal in the bath
 	Volume    units.Volume
@@ -113,6 +121,12 @@ func (b *Bath) Check() error {
 	if err := units.Fraction("draw limit", b.DrawLimit); err != nil {
 		return err
 	}
+	if b.Valence < 0 || b.Valence > 8 {
+		return &units.ValueError{Field: "valence", Value: strconv.Itoa(b.Valence), Need: "1 to 8, or 0 for not given", Err: units.ErrOutOfRange}
+	}
+	if err := b.PH.Check(); err != nil {
+		return err
+	}
 	return units.NonNegative("most thickness", b.MostThickness)
 }
 
@@ -131,4 +145,14 @@ func checkWindow[Q units.Quantity](name string, low, high Q) error {
 	}
 	return &units.ValueError{Field: name, Value: low.String() + " to " + high.String(),
 		Need: "the low end first", Err: units.ErrInconsistent}
+}
+
+// valence returns the valence that the counted metal is deposited from: as
+// given, else the one that fits the equivalent of the deposit within 5 %, 0 when
+// none does.
+func (b *Bath) valence() int {
+	if b.Valence != 0 {
+		return b.Valence
+	}
+	return faraday.FittingValence(b.Metal, b.Deposit.Equivalent)
 }

@@ -1,99 +1,138 @@
 package plating
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
-	"example.com/laydown/units"
+	"example.com/laydown/faraday"
 )
 
-// A Hazard is a set of dangers that a bath brings by its chemistry.
-type Hazard uint16
-
-// The hazards. A bath of metal cyanide in acid has both HazardCyanide and
-// HazardAcid.
-const (
-	HazardCyanide  Hazard = 1 << iota // free or bound cyanide
-	HazardAcid                        // pH below 7
-	HazardCaustic                     // strongly alkaline
-	HazardNickel                      // nickel salts or a nickel deposit
-	HazardHot                         // above about 45 °C
-	HazardAmmonia                     // gives off ammonia
-	HazardChromate                    // hexavalent chromium
-	HazardFluoride                    // fluoride or fluoroborate
-	HazardNitric                      // nitric acid: brown fume
-)
-
-// Has reports whether every hazard of h2 is in h.
-func (h Hazard) Has(h2 Hazard) bool { return h&h2 == h2 }
-
-// AllHazards returns the hazards that the bath names and those that its own
-// name, metal and temperature give away, so that one forgotten in the list is
-// still warned of: cyanide, acid, nickel, chromic, ammonia, fluoride, nitric in the name (unless
-// it says free of it), nickel as the metal, more than 45 °C.
-func (b *Bath) AllHazards() Hazard {
-	h := b.Hazards
-	name := strings.ToLower(b.Name)
-	for _, w := range []struct {
-		word string
-		flag Hazard
-	}{
-		{"cyanide", HazardCyanide}, {"acid", HazardAcid}, {"nickel", HazardNickel}, {"chromic", HazardChromate},
-		{"chromium", HazardChromate}, {"ammonia", HazardAmmonia}, {"fluo", HazardFluoride}, {"caustic", HazardCaustic},
-		{"nitric", HazardNitric},
-	} {
-		plain := name
-		for _, denial := range []string{w.word + "-free", w.word + " free", "non-" + w.word, "without " + w.word, "free of " + w.word, "free from " + w.word, "no " + w.word} {
-			plain = strings.ReplaceAll(plain, denial, "")
-		}
-		if strings.Contains(plain, w.word) {
-			h |= w.flag
+// Cautions returns the cautions in full for these hazards and for any plating
+// bath, most dangerous first: for lessons and for programs that keep a sheet of
+// them. A bench sheet uses [FrontCautions] and [Solution.AtTank], which are
+// short. They remind; safety data sheets, local codes and licensed practice
+// decide.
+//
+// Source: a key in each note; what to do is [Practice].
+func Cautions(h Hazard) []Note {
+	var notes []Note
+	for _, row := range hazardTable {
+		if h.Has(row.Flag) {
+			notes = append(notes, Note{Severity: SeverityCaution, Text: row.Why, Do: row.Do, Source: row.Source})
 		}
 	}
-	if b.Metal == "Ni" {
-		h |= HazardNickel
-	}
-	if b.Heat.Set > units.Celsius(45) {
-		h |= HazardHot
-	}
-	return h
+	return append(notes, always()...)
 }
 
-// freeCyanide reports whether the bath holds cyanide that is not kept bound in acid.
-func (h Hazard) freeCyanide() bool { return h.Has(HazardCyanide) && !h.Has(HazardAcid) }
+// always are the two cautions of every plating bath.
+func always() []Note {
+	return []Note{{
+		Severity: SeverityCaution, Source: practice,
+		Do:   "Switch the extraction on before the current. Keep flame and spark away.",
+		Text: "Current makes hydrogen, which burns, and mist, which you breathe.",
+	}, {
+		Severity: SeverityCaution, Source: practice,
+		Do:   "Pour nothing down the drain: collect rinse water and old baths, recover the metal.",
+		Text: "They are hazardous waste. Safety data sheets, local codes and licensed practice decide over this sheet.",
+	}}
+}
 
-// Cautions returns the usual cautions for a bath with these hazards and for
-// any plating bath, most dangerous first. They remind; they do not replace the
-// safety data sheets, local law or licensed practice.
+// FrontCautions returns the few lines that stand in front of a job: cyanide with
+// acid, burns, hydrogen and mist, waste with local law. h holds the hazards of
+// all its tanks. What one tank brings stands at that tank: [Solution.AtTank].
 //
-// Source: [Practice].
-func Cautions(h Hazard) []Note {
-	list := []struct {
-		when     Hazard
-		severity Severity
-		text, do string
-	}{
-		{HazardCyanide | HazardAcid, SeverityCaution, "the bath holds bound cyanide in acid: below about pH 3 it gives off hydrogen cyanide",
-			"never add acid without the pH meter in the bath, and only under extraction"},
-		{HazardCyanide, SeverityCaution, "cyanide: a fraction of a gram swallowed, or the gas, can kill; acid sets the gas free",
-			"keep acid and its rinse water away, rinse twice in between, never work alone, have first aid for cyanide arranged with a doctor"},
-		{HazardChromate, SeverityCaution, "hexavalent chromium: poisonous, causes cancer", "extraction, gloves, no mist; the limits for air and waste are law"},
-		{HazardFluoride, SeverityCaution, "fluoride burns go deep and hurt late", "gloves and shield; calcium gluconate gel at hand"},
-		{HazardNitric, SeverityCaution, "nitric acid gives off brown fume with metal and with what is organic; lungs that have taken it fail hours later",
-			"draw off at the tank, no wood, cloth or loose chips near it; to a doctor after breathing it, also without pain"},
-		{HazardCaustic, SeverityCaution, "hot caustic blinds", "goggles and shield; add caustic slowly to cold water, never water to caustic"},
-		{HazardAcid, SeverityCaution, "acid burns", "goggles, gloves, apron; acid into water, never water into acid"},
-		{HazardAmmonia, SeverityCaution, "ammonia comes off", "draw off at the tank"},
-		{HazardNickel, SeverityCaution, "nickel salts sensitise the skin and their mist causes cancer; nickel against skin causes allergy",
-			"gloves, extraction at the tank; tell the owner of a piece that is worn"},
-		{HazardHot, SeverityCaution, "hot bath: mist and burns", "cover or extract, lower parts in slowly"},
-		{0, SeverityCaution, "hydrogen and mist come off while current flows", "extraction on before the current, no flame or spark near the tank"},
-		{0, SeverityCaution, "rinse water and old baths are hazardous waste", "nothing to the drain; collect, recover the metal, and follow local law"},
-	}
+// Source: [KCNSheet], [AlkaliDilution], [Practice].
+func FrontCautions(h Hazard) []Note {
 	var notes []Note
-	for _, c := range list {
-		if h.Has(c.when) {
-			notes = append(notes, Note{Severity: c.severity, Text: c.text, Do: c.do, Source: practice})
+	add := func(source, do, why string) {
+		notes = append(notes, Note{Severity: SeverityCaution, Text: why, Do: do, Source: source})
+	}
+	if h.Has(HazardCyanide) {
+		add("KCNSheet", "Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum. Never work alone. Arrange first aid for cyanide with a doctor first.",
+			"Together they free hydrogen cyanide, which kills.")
+	}
+	if h&(HazardAcid|HazardCaustic|HazardHot|HazardFluoride|HazardFluoborate) != 0 {
+		add("AlkaliDilution", "Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.", "They burn and blind.")
+	}
+	return append(notes, always()...)
+}
+
+// AtTank returns the short lines that stand under the name of a tank with this
+// solution, the most dangerous first; none for a solution without hazards.
+//
+// Source: a key in each note.
+func (s *Solution) AtTank() []Note {
+	h := s.AllHazards()
+	var notes []Note
+	add := func(text, source string) {
+		notes = append(notes, Note{Severity: SeverityCaution, Text: text, Source: source})
+	}
+	bound := h.Has(HazardCyanide | HazardAcid)
+	weak := bound && s.Valence != 3
+	for _, row := range hazardTable {
+		switch {
+		case !h.Has(row.Flag):
+		case row.Flag == HazardCyanide && weak:
+			add(fmt.Sprintf("CYANIDE IN ACID: pH meter in the bath, extraction on; below pH %s it frees hydrogen cyanide, which kills", LowestGoldCyanidePH), "GoldCyanidePatent")
+		case row.Flag == HazardCyanide && bound:
+			add("GOLD(III) CYANIDE IN STRONG ACID: extraction always on; feed it with its own gold(III) salt, KAu(CN)2 would free hydrogen cyanide, which kills", "AuricCyanide")
+		case row.Flag == HazardAcid && (weak || h&(HazardNitric|HazardHydrogenChloride) != 0): // said already
+		case row.Flag == HazardFluoride && h.Has(HazardFluoborate):
+		default:
+			add(row.Short, row.Source)
 		}
 	}
 	return notes
+}
+
+// Adding returns what to mind when a salt is weighed and added to this
+// solution; an empty Note for a salt without hazards. It stands at the line
+// that says how much.
+//
+// Source: a key in the note.
+func (s *Solution) Adding(salt faraday.Formula) Note {
+	h := SaltHazards(salt)
+	n := Note{Severity: SeverityCaution}
+	switch {
+	case h.Has(HazardCyanide) && s.AllHazards().Has(HazardAcid) && s.Valence != 3:
+		n.Text, n.Source = "the salt is poison, and acid frees hydrogen cyanide from it", "GoldCyanidePatent"
+		n.Do = fmt.Sprintf("POISON: read the pH first and add nothing below pH %s; weigh it with gloves on, dissolve it in water, extraction on", LowestGoldCyanidePH)
+	case h.Has(HazardCyanide) && s.AllHazards().Has(HazardAcid):
+		n.Text, n.Source = "the salt is poison, and another cyanide salt in its place would free hydrogen cyanide", "AuricCyanide"
+		n.Do = "POISON: read the label twice; weigh it with gloves on, dissolve it in water, extraction on"
+	case h.Has(HazardCyanide):
+		n.Text, n.Source = "the salt is poison, and acid frees hydrogen cyanide from it", "KCNSheet"
+		n.Do = "POISON: weigh it with gloves on, away from every acid; dissolve it in water, extraction on"
+	default:
+		for _, row := range hazardTable {
+			if h.Has(row.Flag) {
+				n.Do, n.Text, n.Source = row.Short, row.Why, row.Source
+				return n
+			}
+		}
+		return Note{}
+	}
+	return n
+}
+
+// TankLine joins the short lines of a tank into one, sources once at the end:
+// for text, page and card alike. It is "" for none.
+func TankLine(notes []Note) string {
+	var texts, sources []string
+	for _, n := range notes {
+		texts = append(texts, strings.TrimSuffix(n.Text, "."))
+		for _, key := range strings.Split(n.Source, ", ") {
+			if n.Source == practice || n.Source == recall {
+				key = n.Source
+			}
+			if !slices.Contains(sources, key) {
+				sources = append(sources, key)
+			}
+		}
+	}
+	if texts == nil {
+		return ""
+	}
+	return strings.Join(texts, ". ") + ". [" + strings.Join(sources, "; ") + "]"
 }

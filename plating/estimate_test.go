@@ -35,7 +35,7 @@ func hardGold(t testing.TB) plating.Layer {
 			Volts:      plating.VoltageWindow{Low: 2, High: 3},
 			Heat:       plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42), Set: units.Celsius(38)},
 			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre, MostThickness: 5 * units.Micrometre,
-			Hazards: plating.HazardCyanide | plating.HazardAcid, Source: "demo data",
+			Hazards: plating.HazardCyanide | plating.HazardAcid, PH: plating.PHWindow{Low: 4, High: 4.6}, Source: "demo data",
 		},
 		Area:         105 * units.SquareCentimetre,
 		Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"},
@@ -503,7 +503,7 @@ func ExampleEstimate() {
 	// Output:
 	// 0.53 A for 13 min 27 s
 	// 302 mg of gold
-	// caution: only 35 % of the current deposits metal; the rest makes hydrogen; draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards [common practice, no source]
+	// info: Extraction on; bake hardened steel afterwards. 35 % of the current deposits metal; the rest makes hydrogen. [common practice, no source]
 }
 
 func ExampleWorking() {

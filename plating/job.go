@@ -278,34 +278,35 @@ func (r *JobResult) placeNotes(l *Layer) []Note {
 			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area), Do: "check both areas"})
 	}
 	if l.Role == RoleStrike {
-		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
-			Text: "without current a noble metal may deposit by exchange and a passive metal grows its film again; neither holds a coat",
-			Do:   "have the current on before the piece touches the bath"})
+		notes = append(notes, Note{Code: CodeLiveEntry, Severity: SeverityInfo, Source: practice,
+			Text: "without current a noble metal may deposit by exchange, and a passive metal grows its film again; no coat holds on either",
+			Do:   "Switch the current on before the piece touches the bath"})
 	}
 	if len(r.Layers) == 0 {
 		return notes
 	}
 	prev := &r.Layers[len(r.Layers)-1].Layer
 	a, b := prev.Bath.AllHazards(), l.Bath.AllHazards()
-	switch alkaline := a.freeCyanide() || b.freeCyanide(); {
-	case (a.freeCyanide() && b.Has(HazardAcid)) || (a.Has(HazardAcid) && b.freeCyanide()):
+	free := func(h Hazard) bool { return h.Has(HazardCyanide) && !h.Has(HazardAcid) }
+	switch alkaline := free(a) || free(b); {
+	case (free(a) && b.Has(HazardAcid)) || (a.Has(HazardAcid) && free(b)):
 		notes = append(notes, Note{Severity: SeverityWarning, Source: practice,
-			Text: "cyanide and acid follow one another: carried over, they set hydrogen cyanide free",
-			Do:   "rinse twice in clean water between the two, never share a rinse, extraction on", Between: true})
+			Text: "cyanide and acid follow one another; what clings to the load frees hydrogen cyanide, which kills",
+			Do:   "Rinse twice in clean running water between the two. Give each a rinse of its own. Extraction on", Between: true})
 	case !alkaline && a.Has(HazardAcid) && b.Has(HazardCyanide|HazardAcid):
 		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
-			Text: "acid carried into a bath of bound cyanide lowers its pH, towards hydrogen cyanide",
-			Do:   "rinse well, watch the pH of the bath", Between: true})
+			Text: "acid carried into a bath of gold cyanide lowers its pH, towards hydrogen cyanide",
+			Do:   "Rinse well between the two and watch the pH of the bath", Between: true})
 	}
 	switch {
 	case prev.Role == RoleStrike:
-		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
-			Text: "a struck piece that dries or waits stains or grows passive again, and the coat peels",
-			Do:   "rinse and go on at once, wet"})
+		notes = append(notes, Note{Severity: SeverityInfo, Source: practice,
+			Text: "a struck piece that dries or waits stains or grows passive, and the next coat peels",
+			Do:   "Rinse and go on at once, wet"})
 	case prev.Bath.Metal == "Ni":
-		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
-			Text: "nickel that dries or waits grows passive, and the coat on it peels",
-			Do:   "rinse and go on at once, wet; nickel that has waited needs activating"})
+		notes = append(notes, Note{Severity: SeverityInfo, Source: practice,
+			Text: "nickel that dries or waits grows passive, and the next coat peels",
+			Do:   "Rinse and go on at once, wet. Activate nickel that has waited"})
 	}
 	return notes
 }

@@ -103,10 +103,10 @@ func TestPlaceNotes(t *testing.T) {
 		role          plating.Role
 		want          string
 	}{
-		{plating.HazardCyanide, plating.HazardAcid, plating.RoleUnder, "set hydrogen cyanide free"},
-		{plating.HazardAcid, plating.HazardCyanide, plating.RoleUnder, "set hydrogen cyanide free"},
-		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder, "set hydrogen cyanide free"},
-		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder, "set hydrogen cyanide free"},
+		{plating.HazardCyanide, plating.HazardAcid, plating.RoleUnder, "frees hydrogen cyanide"},
+		{plating.HazardAcid, plating.HazardCyanide, plating.RoleUnder, "frees hydrogen cyanide"},
+		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder, "frees hydrogen cyanide"},
+		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder, "frees hydrogen cyanide"},
 		{plating.HazardAcid, plating.HazardAcid | plating.HazardCyanide, plating.RoleUnder, "lowers its pH"},
 		{plating.HazardCyanide, plating.HazardCyanide, plating.RoleUnder, ""},
 		{plating.HazardNickel | plating.HazardAcid, plating.HazardAcid, plating.RoleUnder, ""},
@@ -116,15 +116,16 @@ func TestPlaceNotes(t *testing.T) {
 		job.Layers[0].Role = c.role
 		job.Layers[0].Bath.Hazards, job.Layers[1].Bath.Hazards = c.first, c.second
 		job.Layers[0].Bath.Name, job.Layers[1].Bath.Name = "first", "second"
+		job.Layers[0].Bath.PH, job.Layers[1].Bath.PH = plating.PHWindow{}, plating.PHWindow{}
 		res, err := plating.EstimateJob(job)
 		if err != nil {
 			t.Fatal(err)
 		}
 		text := fmt.Sprint(res.Layers[1].Before)
-		if live := strings.Contains(fmt.Sprint(res.Layers[0].Before), "current on before"); live != (c.role == plating.RoleStrike) {
+		if live := strings.Contains(fmt.Sprint(res.Layers[0].Before), "current on before the piece"); live != (c.role == plating.RoleStrike) {
 			t.Errorf("role %v, live entry named: %v", c.role, live)
 		}
-		if c.want == "" && len(res.Layers[1].Before) != 0 || !strings.Contains(text, c.want) {
+		if c.want == "" && strings.Contains(text, "cyanide") || !strings.Contains(text, c.want) {
 			t.Errorf("%b then %b: %s, want %q", c.first, c.second, text, c.want)
 		}
 	}
@@ -136,8 +137,8 @@ func TestCautions(t *testing.T) {
 	}
 	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel | plating.HazardHot |
 		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride | plating.HazardNitric
-	text := fmt.Sprint(plating.Cautions(all))
-	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "brown fume", "hydrogen and mist", "waste", "local law"} {
+	text := strings.ToLower(fmt.Sprint(plating.Cautions(all)))
+	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "brown fume", "mist", "waste", "local codes"} {
 		if !strings.Contains(text, word) {
 			t.Errorf("cautions do not name %s", word)
 		}
@@ -236,7 +237,7 @@ func TestWords(t *testing.T) {
 	got := []string{plating.RoleStrike.String(), plating.RoleUnder.String(), plating.RoleFinish.String(),
 		plating.SeverityInfo.String(), plating.SeverityCaution.String(), plating.SeverityWarning.String(), plating.SeverityStop.String(),
 		plating.Note{Severity: plating.SeverityStop, Text: "a", Do: "b", Source: "c"}.String()}
-	want := []string{"strike", "underplate", "finish", "info", "caution", "warning", "stop", "stop: a; b [c]"}
+	want := []string{"strike", "underplate", "finish", "info", "caution", "warning", "stop", "stop: B. A. [c]"}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
@@ -332,7 +333,7 @@ func ExampleCautions() {
 		fmt.Println(c.Text)
 	}
 	// Output:
-	// nickel salts sensitise the skin and their mist causes cancer; nickel against skin causes allergy
-	// hydrogen and mist come off while current flows
-	// rinse water and old baths are hazardous waste
+	// Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the skin causes allergy.
+	// Current makes hydrogen, which burns, and mist, which you breathe.
+	// They are hazardous waste. Safety data sheets, local codes and licensed practice decide over this sheet.
 }

@@ -190,7 +190,8 @@ func (l *Layer) sound() bool {
 		b.Window.Low >= 0 && b.Window.Low <= b.Window.High &&
 		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High &&
 		b.Heat.Low >= 0 && b.Heat.Low <= b.Heat.High && b.Heat.Set >= 0 &&
-		b.Content >= 0 && b.Volume >= 0 && b.MostThickness >= 0) {
+		b.Content >= 0 && b.Volume >= 0 && b.MostThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
+		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 || b.PH.Low <= b.PH.High)) {
 		return false
 	}
 	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) +

@@ -83,7 +83,7 @@ func TestPropertyJobWorking(t *testing.T) {
 	if _, err := plating.LoadAreaWorking(); err == nil {
 		t.Error("no parts: no error")
 	}
-	if h := res.Hazards(); h != plating.HazardCyanide|plating.HazardAcid {
+	if h := res.Hazards(); h != plating.HazardCyanide|plating.HazardAcid|plating.HazardCobalt {
 		t.Errorf("hazards %b", h)
 	}
 }
@@ -134,9 +134,11 @@ func drawnShare(t *testing.T) float64 {
 func TestHazardCautions(t *testing.T) {
 	plain := len(plating.Cautions(0))
 	for hazard, word := range map[plating.Hazard]string{
-		plating.HazardCyanide: "cyanide: a fraction", plating.HazardAcid: "acid burns", plating.HazardCaustic: "hot caustic blinds",
-		plating.HazardNickel: "nickel salts", plating.HazardHot: "hot bath", plating.HazardAmmonia: "ammonia comes off",
-		plating.HazardChromate: "hexavalent chromium", plating.HazardFluoride: "fluoride burns", plating.HazardNitric: "nitric acid gives off brown fume",
+		plating.HazardCyanide: "A fraction of a gram", plating.HazardAcid: "Acid burns", plating.HazardCaustic: "Hot caustic blinds",
+		plating.HazardNickel: "Nickel is a strong", plating.HazardHot: "A hot bath", plating.HazardAmmonia: "Ammonia harms",
+		plating.HazardChromate: "Hexavalent chromium", plating.HazardFluoride: "Fluoride burns", plating.HazardNitric: "Nitric acid may set fire",
+		plating.HazardCobalt: "Cobalt sulfate", plating.HazardSulfite: "Acid frees sulfur dioxide", plating.HazardHydrogenChloride: "The fume burns",
+		plating.HazardBoric: "Boric acid may harm", plating.HazardLead: "Lead gathers", plating.HazardFluoborate: "Fluoboric acid may free",
 	} {
 		got := plating.Cautions(hazard)
 		if len(got) != plain+1 || !strings.HasPrefix(got[0].Text, word) {
@@ -151,16 +153,16 @@ func TestAllHazards(t *testing.T) {
 		bath plating.Bath
 		want plating.Hazard
 	}{
-		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"}, plating.HazardCyanide | plating.HazardAcid},
+		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"}, plating.HazardCyanide | plating.HazardAcid | plating.HazardCobalt},
 		{plating.Bath{Name: "strip, nitric acid"}, plating.HazardNitric | plating.HazardAcid},
 		{plating.Bath{Name: "silver, cyanide-free"}, 0},
 		{plating.Bath{Name: "copper, non-cyanide"}, 0},
-		{plating.Bath{Name: "gold, sulfite, free of cyanide"}, 0},
+		{plating.Bath{Name: "gold, sulfite, free of cyanide"}, plating.HazardSulfite},
 		{plating.Bath{Name: "gold, no cyanide, acid"}, plating.HazardAcid},
 		{plating.Bath{Name: "copper, cyanide, free cyanide 12 g/L"}, plating.HazardCyanide},
 		{plating.Bath{Metal: "Ni"}, plating.HazardNickel},
 		{plating.Bath{Name: "Nickel, Watts type"}, plating.HazardNickel},
-		{plating.Bath{Name: "copper, fluoborate"}, plating.HazardFluoride},
+		{plating.Bath{Name: "copper, fluoborate"}, plating.HazardFluoborate | plating.HazardFluoride | plating.HazardAcid},
 		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
 		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
 		{plating.Bath{Hazards: plating.HazardAmmonia, Name: "palladium"}, plating.HazardAmmonia},

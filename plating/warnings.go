@@ -3,6 +3,9 @@ package plating
 import (
 	"fmt"
 	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"example.com/laydown/units"
 )
@@ -63,8 +66,9 @@ func (s Severity) String() string {
 
 // A Note is one thing to know about an estimate.
 type Note struct {
+	Code     string // of the rule, for programs; "" for most
 	Severity Severity
-	Text     string // what is so, with numbers
+	Text     string // what is so, with numbers; of a rule of chemistry with why behind a colon
 	Do       string // what would help
 	Source   string // key, or "common practice, no source"
 
@@ -73,13 +77,24 @@ type Note struct {
 	Between bool
 }
 
-// String writes the note in one line.
-func (n Note) String() string {
-	s := n.Severity.String() + ": " + n.Text
-	if n.Do != "" {
-		s += "; " + n.Do
+// Line writes the note in one line, without its severity: what to do, why or what
+// is so, the source.
+func (n Note) Line() string { return Sentences(n.Do, n.Text) + " [" + n.Source + "]" }
+
+// String writes the note in one line, with its severity.
+func (n Note) String() string { return n.Severity.String() + ": " + n.Line() }
+
+// Sentences writes parts as sentences, one behind the other. A part that holds
+// several already keeps them; an empty one is left out.
+func Sentences(parts ...string) string {
+	var list []string
+	for _, p := range parts {
+		if p = strings.TrimSuffix(strings.TrimSpace(p), "."); p != "" {
+			r, n := utf8.DecodeRuneInString(p)
+			list = append(list, string(unicode.ToUpper(r))+p[n:]+".")
+		}
 	}
-	return s + " [" + n.Source + "]"
+	return strings.Join(list, " ")
 }
 
 const (
@@ -175,6 +190,8 @@ func Notes(l *Layer, r *Result) []Note {
 		}
 	}
 	b := &l.Bath
+	s := b.Solution()
+	notes = s.Review()
 	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
 		"the bath is set to %s, below its range from %s", b.Heat.Set, b.Heat.Low)
 	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",
@@ -201,8 +218,11 @@ func Notes(l *Layer, r *Result) []Note {
 		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
 		"%.1f s is hard to time", float64(r.Time))
-	add(WarnGas, SeverityCaution, practice, "draw off the mist, keep flames away; if the part is hardened steel, bake it afterwards",
-		"only %s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
+	add(WarnGas, SeverityInfo, practice, "extraction on; bake hardened steel afterwards",
+		"%s of the current deposits metal; the rest makes hydrogen", r.Efficiency.Percent(0))
+	if r.Warnings.Has(WarnGas) {
+		notes[len(notes)-1].Code = CodeLowEfficiency
+	}
 	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
 		"the anode does not replace the %s of %s that this layer takes", few(r.FineMass), metalName(b))
 	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", short(r.CurrentDensity))

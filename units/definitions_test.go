@@ -74,13 +74,15 @@ var definitions = []struct{ symbol, number, expression string }{
 	{"Pa", "1", "kg/(m·s²)"},
 	{"bar", "100000", "Pa"},
 	{"atm", "101325", "Pa"},
+	{"psi", "9.80665", "lb·m/(s²·in²)"}, // a pound-force is a pound under standard gravity
+	{"ksi", "1000", "psi"},
 	{"°C", "1", "K"}, // as a difference; the zero points have their own test
 	{"°F", "5/9", "K"},
 	{"%", "1/100", "1"},
 	{"‰", "1/1000", "1"},
 }
 
-var prefixes = map[string]string{"k": "1000", "h": "100", "d": "1/10", "c": "1/100", "m": "1/1000", "µ": "1/1000000", "n": "1/1000000000"}
+var prefixes = map[string]string{"M": "1000000", "k": "1000", "h": "100", "d": "1/10", "c": "1/100", "m": "1/1000", "µ": "1/1000000", "n": "1/1000000000"}
 
 // unitBook returns all defined units by symbol.
 func unitBook() map[string]measure {
@@ -239,7 +241,7 @@ var typedConstants = map[string]struct {
 
 	"Millisecond": typed(Millisecond, "ms"), "Second": typed(Second, "s"), "Minute": typed(Minute, "min"),
 	"Hour": typed(Hour, "h"), "Day": typed(Day, "d"),
-	"Pascal": typed(Pascal, "Pa"), "Hectopascal": typed(Hectopascal, "hPa"), "Kilopascal": typed(Kilopascal, "kPa"),
+	"Pascal": typed(Pascal, "Pa"), "Hectopascal": typed(Hectopascal, "hPa"), "Kilopascal": typed(Kilopascal, "kPa"), "Megapascal": typed(Megapascal, "MPa"),
 	"Bar": typed(Bar, "bar"), "Atmosphere": typed(Atmosphere, "atm"),
 	"MetrePerSecond": typed(MetrePerSecond, "m/s"), "MicrometrePerSecond": typed(MicrometrePerSecond, "µm/s"),
 	"MicrometrePerMinute": typed(MicrometrePerMinute, "µm/min"), "MicrometrePerHour": typed(MicrometrePerHour, "µm/h"),

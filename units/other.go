@@ -46,6 +46,7 @@ const (
 	Pascal      Pressure = 1
 	Hectopascal Pressure = 100
 	Kilopascal  Pressure = 1000
+	Megapascal  Pressure = 1e6 // the same as N/mm²: the strength of metals
 	Bar         Pressure = 1e5
 	Atmosphere  Pressure = 101325 // the standard atmosphere, exact by definition
 )

@@ -90,7 +90,10 @@ var kindTable = [kindEnd]kindRow{
 		{"s", "1", "sec second seconds"}, {"min", "60", "minute minutes"}, {"h", "3600", "hr hour hours"},
 		{"d", "86400", "day days"}, {"ms", "0.001", ""}, {"µs", "0.000001", ""},
 	}},
-	KindPressure:     {"pressure", "Pa", "kPa", []unit{{"Pa", "1", ""}, {"hPa", "100", "mbar"}, {"kPa", "1000", ""}, {"bar", "100000", ""}, {"atm", "101325", ""}}},
+	KindPressure: {"pressure", "Pa", "kPa,MPa", []unit{
+		{"Pa", "1", ""}, {"hPa", "100", "mbar"}, {"kPa", "1000", ""}, {"MPa", "1000000", "N/mm2"}, {"bar", "100000", ""}, {"atm", "101325", ""},
+		{"psi", "4.4482216152605/0.00064516", ""}, {"ksi", "4448.2216152605/0.00064516", ""},
+	}},
 	KindSpeed:        {"speed", "m/s", "µm/min", []unit{{"µm/min", "0.000001/60", ""}, {"µm/h", "0.000001/3600", ""}, {"µm/s", "0.000001", ""}, {"mm/s", "0.001", ""}, {"m/s", "1", ""}}},
 	KindDiffusivity:  {"diffusivity", "m²/s", "m²/s", []unit{{"m²/s", "1", ""}, {"cm²/s", "0.0001", ""}}},
 	KindEfficiency:   {"efficiency", "1", "%", percentUnits},

@@ -77,6 +77,9 @@ func fieldsOf(kind string) []field {
 		{"due", "200 A·min", "alarm when that much passed since an analysis"},
 		{"life", "5", "alarm at that many metal turnovers"},
 		{"source", "our own analyses", "where the figures come from"},
+		{"valence", "1", "of the metal in the bath; left out, the one that fits the equivalent"},
+		{"pH", `{"low": 4.2, "high": 4.6}`, "the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
+		{"hazards", `["cyanide", "acid"]`, "beside those that name and salts give away"},
 	}
 }
 

@@ -8,6 +8,10 @@
 //	go run ./examples/bathbook -load "charge=12 A·min, drag_out=4 mL, drag_in=4 mL" gold.jsonl
 //	go run ./examples/bathbook -analysis "content=7.9 g/L, uncertainty=0.1 g/L" -when 2026-03-02T16:00:00+01:00 gold.jsonl
 //
+// What is to be added to an acid gold cyanide bath is told only when its pH is
+// known: from the book, or measured now with -pH 4.4. Below pH 3 the salt frees
+// hydrogen cyanide.
+//
 // The other entries are -addition, -evaporation and -correction; -h lists the
 // fields of each with their units, and those of the bath of -new. -entries lists
 // the book, -working shows the calculations. The file is described in package
@@ -34,6 +38,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 )
 
@@ -46,7 +51,8 @@ func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 type options struct {
 	book, newBath, plot string
 	entries, working    bool
-	kind, fields        string // of an entry to post
+	pH                  plating.PH // measured now; 0: that of the book
+	kind, fields        string     // of an entry to post
 	when                time.Time
 	note                string
 }
@@ -76,6 +82,7 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 	for _, kind := range kinds() {
 		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book; the names stand below")
 	}
+	flags.TextVar(&o.pH, "pH", plating.PH(0), "`pH` measured now, before anything is added; left out, that of the book")
 	when := flags.String("when", "", "time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
 	flags.StringVar(&o.note, "note", "", "remark to the entry")
 	flags.Usage = func() {

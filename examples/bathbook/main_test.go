@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 )
@@ -42,6 +43,7 @@ func demoBook(t *testing.T) []byte {
 		Content: 8 * units.GramPerLitre, ContentUncertainty: 0.08 * units.GramPerLitre, Equivalent: eq, Fine: 0.996,
 		Efficiency: ledger.EfficiencyRange{Value: 0.35, Low: 0.32, High: 0.38}, Salts: []faraday.Formula{salt},
 		Low: 7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Level: 4.7 * units.Litre, Due: 200 * units.AmpereMinute, Life: 5, Source: "demo data",
+		PH: plating.PHWindow{Low: 4.2, High: 4.6},
 	}, opened)
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
@@ -69,13 +70,14 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 		s.line("DAMAGED in line %d: this is the bath as it was before it. The lines from there on are", book.Len()+2)
 		s.line("not counted, so what to add and the forecast are left out.")
 	}
+	s.cautions(o.solution(b))
 	s.state(b, st, book.Records())
 	s.balance(b, st.Balance)
 	if !damaged {
-		if err := s.additions(book); err != nil {
+		if err := s.additions(book, o.solution(b)); err != nil {
 			return err
 		}
-		if err := s.forecast(book); err != nil {
+		if err := s.forecast(book, o.solution(b)); err != nil {
 			return err
 		}
 	}
@@ -83,7 +85,7 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 		s.entries(book)
 	}
 	if o.working && !damaged {
-		if err := s.working(book); err != nil {
+		if err := s.working(book, o.solution(b)); err != nil {
 			return err
 		}
 	}
@@ -168,14 +170,20 @@ func (s *sheet) balance(b ledger.Bath, m ledger.Balance) {
 	}
 }
 
-func (s *sheet) additions(book *ledger.Ledger) error {
+func (s *sheet) additions(book *ledger.Ledger, solution plating.Solution) error {
 	b := book.Bath()
 	s.line("")
 	s.line("TO ADD NOW")
+	if s.stopped(solution) {
+		return nil
+	}
 	if len(b.Salts) == 0 {
 		s.line("   no salt named in the book")
 	}
 	for _, salt := range b.Salts {
+		if n := solution.Adding(salt); n.Do != "" {
+			s.wrap("   ! ", plating.Sentences(n.Do)+" ["+n.Source+"]")
+		}
 		r, err := book.ByAnalysis(salt)
 		if err != nil {
 			return err
@@ -203,8 +211,11 @@ func (s *sheet) additions(book *ledger.Ledger) error {
 	return nil
 }
 
-func (s *sheet) forecast(book *ledger.Ledger) error {
+func (s *sheet) forecast(book *ledger.Ledger, solution plating.Solution) error {
 	b := book.Bath()
+	if plating.Deadly(solution) != nil {
+		return nil
+	}
 	s.line("")
 	s.line("FORECAST")
 	if len(b.Salts) == 0 || b.Low == 0 || book.State().Charge == 0 {
@@ -290,7 +301,10 @@ func (s *sheet) entries(book *ledger.Ledger) {
 	}
 }
 
-func (s *sheet) working(book *ledger.Ledger) error {
+func (s *sheet) working(book *ledger.Ledger, solution plating.Solution) error {
+	if plating.Deadly(solution) != nil {
+		return nil
+	}
 	b, st := book.Bath(), book.State()
 	s.line("")
 	s.line("WORKING")
@@ -308,4 +322,56 @@ func (s *sheet) working(book *ledger.Ledger) error {
 		s.line("%s", working.Text(append(steps, more...)))
 	}
 	return nil
+}
+
+// solution is the bath of the book as its dangers are judged, with the pH that
+// was measured now.
+func (o *options) solution(b ledger.Bath) plating.Solution {
+	solution := b.Solution()
+	if o.pH != 0 {
+		solution.PH = plating.PHWindow{Low: o.pH, High: o.pH}
+	}
+	return solution
+}
+
+// cautions prints what the bath can do, and who decides.
+func (s *sheet) cautions(solution plating.Solution) {
+	s.line("")
+	s.line("CAUTION")
+	if line := plating.TankLine(solution.AtTank()); line != "" {
+		s.wrap("   ! ", line)
+	}
+	front := plating.FrontCautions(solution.AllHazards())
+	s.wrap("   ! ", front[len(front)-1].Line()) // waste, and who decides
+}
+
+// stopped prints why nothing may be added, when nothing may.
+func (s *sheet) stopped(solution plating.Solution) bool {
+	stop := false
+	for _, n := range solution.Review() {
+		if n.Severity == plating.SeverityStop {
+			stop = true
+			s.wrap("   STOP  ", n.Line())
+			if n.Code == plating.CodePHNotGiven {
+				s.wrap("         ", "Measure the pH and run this again with -pH and what the meter shows, as -pH 4.4.")
+			}
+		}
+	}
+	return stop
+}
+
+// wrap writes text folded at 96 columns behind a prefix.
+func (s *sheet) wrap(prefix, text string) {
+	line := prefix
+	indent := strings.Repeat(" ", len(prefix))
+	for i, word := range strings.Fields(text) {
+		if i > 0 && len([]rune(line))+1+len([]rune(word)) > 96 {
+			s.line("%s", line)
+			line = indent
+		} else if i > 0 {
+			line += " "
+		}
+		line += word
+	}
+	s.line("%s", line)
 }

@@ -9,9 +9,11 @@ import (
 	"io"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/units"
 )
 
@@ -92,6 +94,24 @@ func readStruct(path string, raw json.RawMessage, v reflect.Value) error {
 func readValue(path string, raw json.RawMessage, v reflect.Value) error {
 	var text string
 	isText := raw[0] == '"' && json.Unmarshal(raw, &text) == nil
+	switch q := v.Addr().Interface().(type) {
+	case *plating.Hazard: // a list of words
+		if raw[0] != '[' {
+			return fault(path, "is %s; need a list in square brackets", shown(raw))
+		}
+		if err := q.UnmarshalJSON(raw); err != nil {
+			return fault(path, "%w", err)
+		}
+		return nil
+	case *plating.PH: // a number, with or without quotes
+		if !isText {
+			text = string(raw)
+		}
+		if err := q.UnmarshalText([]byte(text)); err != nil {
+			return fault(path, "%w", err)
+		}
+		return nil
+	}
 	if q, ok := v.Addr().Interface().(encoding.TextUnmarshaler); ok {
 		if isText {
 			err := q.UnmarshalText([]byte(text))
@@ -124,6 +144,15 @@ func readValue(path string, raw json.RawMessage, v reflect.Value) error {
 				return err
 			}
 		}
+	case reflect.Int:
+		if !isText {
+			text = string(raw)
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil {
+			return fault(path, "is %s; need a whole number", shown(raw))
+		}
+		v.SetInt(int64(n))
 	case reflect.Bool:
 		if s := string(raw); s != "true" && s != "false" {
 			return fault(path, "is %s; need true or false", shown(raw))

@@ -197,7 +197,7 @@ func TestNotGiven(t *testing.T) {
 	dir := t.TempDir()
 	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
 	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
-		"efficiency": {"value": "35 %", "low": "32 %", "high": "38 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L"}`), 0o644)
+		"efficiency": {"value": "35 %", "low": "32 %", "high": "38 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L", "pH": {"low": 4.2, "high": 4.6}}`), 0o644)
 	_, out, _ := call("-new", bath, "-when", "2026-12-28T08:00:00Z", book)
 	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out, "(mark 5.00 L), uncertainty not given") || strings.Contains(out, "± 0.00") {
 		t.Errorf("opened:\n%s", out)

@@ -89,12 +89,3 @@ func orText(s, other string) string {
 	}
 	return s
 }
-
-// precious reports whether what drips off a bath of the metal is worth keeping.
-func precious(metal string) bool {
-	switch metal {
-	case "Au", "Ag", "Pt", "Pd", "Rh", "Ru", "Ir":
-		return true
-	}
-	return false
-}

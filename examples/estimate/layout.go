@@ -23,8 +23,15 @@ func (s *sheet) line(format string, args ...any) {
 	}
 }
 
+// caution prints the line of what a tank can do, under its name.
+func (s *sheet) caution(notes []plating.Note) {
+	if line := plating.TankLine(notes); line != "" {
+		s.wrap("   ! ", line)
+	}
+}
+
 func (s *sheet) note(n plating.Note) {
-	s.wrap("   "+mark(n.Severity)+" ", n.Text+dash(n.Do)+" ["+n.Source+"]")
+	s.wrap("   "+mark(n.Severity)+" ", n.Line())
 }
 
 func (s *sheet) row(what, value, why string) {

@@ -165,7 +165,7 @@ func TestPropertyOrderOfWork(t *testing.T) {
 		if !found {
 			t.Fatalf("%s: no first layer", job.name)
 		}
-		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local law", "\nSequence "} {
+		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local codes", "\nSequence "} {
 			i := strings.Index(before, want)
 			if i < 0 {
 				t.Fatalf("%s: no %q before the first layer, or out of order", job.name, want)
@@ -266,7 +266,7 @@ func TestBareJob(t *testing.T) {
 		t.Fatalf("status %d, %s", status, bad)
 	}
 	for _, want := range []string{"4.00 mA", "0.800 cm²", "1. LAYER 1 (finish)", "bath at  not given", "expect   not given", "basis\n", "not said",
-		"source not given", "names no hazards for the bath of layer 1", "base metal: not given"} {
+		"source not given", "safety data sheets of the bath of layer 1", "base metal: not given"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)
 		}

@@ -21,7 +21,7 @@ type page struct {
 	Refused                []string // the tanks of a sequence that must not be run: nothing is to be set
 	Parts                  []pagePart
 	Mended                 []string
-	Cautions               []plating.Note
+	Cautions               []string
 	Sequence               []string // practice, trust and time; empty without a sequence
 	Findings               []string
 	Tanks                  []tank
@@ -52,6 +52,7 @@ type tank struct {
 	Number     int
 	Name, Role string
 	Bath       string
+	Caution    string         // what it can do, in one line
 	Way, Notes []plating.Note // on the way there; about the tank
 	Tick       bool           // a tank without figures to set is ticked as a whole
 	Rows       []pageRow
@@ -69,7 +70,11 @@ type pageRow struct {
 func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	job, res := &made.Job, &made.Result
 	p := page{Title: orText(job.Name, "plating job"), Substrate: orText(job.Substrate, "not given"),
-		Area: figure(made.Area, units.SquareCentimetre, 3, 1), Demo: demo, Cautions: made.Cautions()}
+		Area: figure(made.Area, units.SquareCentimetre, 3, 1), Demo: demo}
+	for _, c := range made.Cautions() {
+		p.Cautions = append(p.Cautions, c.Line())
+	}
+	p.Cautions = append(p.Cautions, unlisted(made)...)
 	for _, v := range job.Parts {
 		row := pagePart{Count: fmt.Sprint(v.Count), Name: orText(v.Name, "part"), Area: figure(v.Area, units.SquareCentimetre, 3, 2)}
 		if v.Masked > 0 {
@@ -86,7 +91,7 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	if len(made.Tanks) > 0 {
 		p.line(made)
 	} else {
-		p.coats(res)
+		p.coats(made)
 	}
 	var gain units.Mass
 	for _, m := range res.Metals {
@@ -111,14 +116,15 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 }
 
 // coats are the tanks of a job without a sequence.
-func (p *page) coats(res *plating.JobResult) {
+func (p *page) coats(made *traveller.Sheet) {
+	res := &made.Result
 	for i := range res.Layers {
 		lr := &res.Layers[i]
-		t := pageTank(i+1, i, lr)
+		t := pageTank(i+1, i, lr, made.AtTank(i))
 		switch {
 		case i+1 == len(res.Layers):
 			t.Then = "held over the drag-out tank, rinsed twice, last in deionised water, dried [common practice, no source]"
-		case precious(lr.Layer.Bath.Metal):
+		case plating.Precious(lr.Layer.Bath.Metal):
 			t.Then = "held over the drag-out tank, rinsed twice, wet to the next tank [common practice, no source]"
 		default:
 			t.Then = "rinsed twice, wet to the next tank [common practice, no source]"
@@ -138,15 +144,15 @@ func (p *page) line(made *traveller.Sheet) {
 	p.Sequence = append(p.Sequence, confidence(made), atTheLine(made), gas(made))
 	for _, f := range made.Findings {
 		if f.Severity != plating.SeverityStop {
-			p.Findings = append(p.Findings, f.Severity.String()+": "+finding(f))
+			p.Findings = append(p.Findings, f.String())
 		}
 	}
 	for i := range made.Cards {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
-			t := pageTank(c.Number, k, &made.Result.Layers[k])
+			t := pageTank(c.Number, k, &made.Result.Layers[k], c.Cautions)
 			l := &made.Job.Layers[k]
-			in := stop{card: *c, power: made.Powers[k], lent: !l.Whole && !l.PH.Given()}
+			in := stop{card: *c, power: made.Powers[k], lent: l.PHLent()}
 			t.Rows = append(t.Rows, in.more()...)
 			t.card(c)
 			t.spread(&made.Result.Layers[k].Layer, made.Result.Layers[k].Below, &made.Spreads[k])
@@ -230,10 +236,10 @@ func togetherWith(lr *plating.LayerResult) string {
 	return " (" + micrometres(lr.Result.Thinnest+lr.Below) + " with what lies below)"
 }
 
-func pageTank(number, i int, lr *plating.LayerResult) tank {
+func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) tank {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
-	t := tank{Number: number, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"), Way: lr.Before, Notes: lr.Notes, Source: "figures of this bath: " + orText(b.Source, "source not given")}
+	t := tank{Number: number, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"), Caution: plating.TankLine(cautions), Way: noted(lr.Before), Notes: noted(lr.Notes), Source: "figures of this bath: " + orText(b.Source, "source not given")}
 	add := func(measured bool, what, value, why string) {
 		t.Rows = append(t.Rows, pageRow{what, value, why, measured})
 	}
@@ -255,5 +261,8 @@ func pageTank(number, i int, lr *plating.LayerResult) tank {
 	add(true, "time", clock(r.Time), timeReason(lr))
 	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+" in the mean (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+orText(l.Distribution.Basis, "basis not said")+")")
 	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))
+	if what, why := rest(lr); what != "" {
+		add(false, "gas", what, why)
+	}
 	return t
 }

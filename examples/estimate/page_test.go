@@ -34,7 +34,7 @@ func htmlOf(t *testing.T, job string) string {
 func TestPage(t *testing.T) {
 	for job, wants := range map[string][]string{
 		"hands":  {"0.523 A", "2.0 V to 3.0 V", "38 °C", "stainless steel"},
-		"bezels": {"8.50 A", "4.0 V to 8.0 V", "55 °C", "mask 2.50 cm² on each", "12 min 27 s", "nickel salts"},
+		"bezels": {"8.50 A", "4.0 V to 8.0 V", "55 °C", "mask 2.50 cm² on each", "12 min 27 s", "NICKEL SALTS"},
 		"finial": {"0.8", "0.5 V to 2.0 V", "24 °C", "copper"},
 	} {
 		raw, err := testdata.Files.ReadFile("jobs/" + job + ".json")
@@ -51,7 +51,7 @@ func TestPage(t *testing.T) {
 				t.Fatalf("%s: %v", job, err)
 			}
 		}
-		for _, want := range append(wants, "Before you start", "local law", "Afterwards", "should have gained", "@page", "width=device-width", `class="m"`) {
+		for _, want := range append(wants, "Before you start", "local codes", "Afterwards", "should have gained", "@page", "width=device-width", `class="m"`) {
 			if !strings.Contains(page, want) {
 				t.Errorf("%s: no %q", job, want)
 			}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/sequence"
@@ -11,7 +12,7 @@ import (
 
 // processTank is a tank that does not plate.
 func processTank(c *sequence.Card) tank {
-	t := tank{Number: c.Number, Name: c.Name, Role: c.Kind.String(), Notes: c.Cautions}
+	t := tank{Number: c.Number, Name: c.Name, Role: c.Kind.String(), Caution: plating.TankLine(c.Cautions)}
 	if c.Chemistry != c.Name {
 		t.Bath = c.Chemistry
 	}
@@ -47,7 +48,7 @@ func processTank(c *sequence.Card) tank {
 func (t *tank) card(c *sequence.Card) {
 	add := func(what, value, why string) { t.Rows = append(t.Rows, pageRow{what, value, why, false}) }
 	if c.LiveEntry {
-		add("entry", "LIVE", "the current is on before the piece touches the bath")
+		add("entry", "LIVE", liveEntry)
 	}
 	plates := c.Kind == sequence.Strike || c.Kind == sequence.Underplate || c.Kind == sequence.Plate
 	switch {
@@ -88,4 +89,9 @@ func (t *tank) spread(l *plating.Layer, below units.Length, p *traveller.Spread)
 		t.Rows = append(t.Rows, pageRow{"between", value, why, false})
 	}
 	t.Source += "; " + p.Trust()
+}
+
+// noted leaves out the notes that have rows of their own.
+func noted(notes []plating.Note) []plating.Note {
+	return slices.DeleteFunc(slices.Clone(notes), func(n plating.Note) bool { return n.Code != "" && n.Severity == plating.SeverityInfo })
 }

@@ -42,16 +42,17 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 	s.wrap("          ", atTheLine(made))
 	s.wrap("          ", gas(made))
 	for _, f := range made.Findings {
-		s.wrap("   "+mark(f.Severity)+" ", finding(f))
+		s.wrap("   "+mark(f.Severity)+" ", f.Sentence())
 	}
 	s.line("")
 	for i := range made.Cards {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
 			l := &made.Job.Layers[k]
-			s.layer(c.Number, k, &made.Result.Layers[k], &stop{*c, made.Spreads[k], made.Powers[k], made.Result.Layers[k].Layer.Area != made.Area, !l.Whole && !l.PH.Given()})
+			s.layer(c.Number, k, &made.Result.Layers[k], c.Cautions, &stop{*c, made.Spreads[k], made.Powers[k], made.Result.Layers[k].Layer.Area != made.Area, l.PHLent()})
 		} else {
 			s.wrap(fmt.Sprintf("%d. ", c.Number), fmt.Sprintf("%s (%s)", strings.ToUpper(c.Name), c.Kind))
+			s.caution(c.Cautions)
 			s.process(c)
 		}
 		s.line("")
@@ -68,7 +69,7 @@ func (s *sheet) refused(made *traveller.Sheet) {
 	s.line("")
 	for _, f := range made.Findings {
 		if f.Severity != plating.SeverityStop {
-			s.wrap("   "+mark(f.Severity)+" ", finding(f))
+			s.wrap("   "+mark(f.Severity)+" ", f.Sentence())
 		}
 	}
 	s.wrap("", "No amps, no minutes and no price are printed before this is mended.")
@@ -76,6 +77,9 @@ func (s *sheet) refused(made *traveller.Sheet) {
 
 // asTheyStand names the tanks and marks those that a stop concerns.
 func asTheyStand(made *traveller.Sheet) []string {
+	if len(made.Tanks) == 0 {
+		return coatsAsTheyStand(made)
+	}
 	list := make([]string, len(made.Tanks))
 	for i := range made.Tanks {
 		t := &made.Tanks[i]
@@ -86,6 +90,20 @@ func asTheyStand(made *traveller.Sheet) []string {
 				break
 			}
 		}
+	}
+	return list
+}
+
+// coatsAsTheyStand names the coats of a job without a sequence in the same way.
+func coatsAsTheyStand(made *traveller.Sheet) []string {
+	var list []string
+	for i := range made.Result.Layers {
+		lr := &made.Result.Layers[i]
+		text := name(&lr.Layer, i) + " (" + lr.Layer.Role.String() + ")"
+		if slices.ContainsFunc(lr.Notes, func(n plating.Note) bool { return n.Severity == plating.SeverityStop }) {
+			text += ": STOP"
+		}
+		list = append(list, text)
 	}
 	return list
 }
@@ -140,19 +158,6 @@ func flow(v electrical.Flow) string {
 	return strconv.FormatFloat(x, 'f', decimals(x, 2), 64) + " L/min"
 }
 
-// finding writes one finding with its tanks counted from 1.
-func finding(f sequence.Finding) string {
-	where := ""
-	if len(f.Tanks) > 0 {
-		list := make([]string, len(f.Tanks))
-		for i, t := range f.Tanks {
-			list[i] = fmt.Sprint(t + 1)
-		}
-		where = "tank " + strings.Join(list, ", ") + ": "
-	}
-	return where + f.Text + ": " + f.Reason + "; " + f.Remedy + " [" + f.Source + "]"
-}
-
 // process prints a tank that does not plate.
 func (s *sheet) process(c *sequence.Card) {
 	if c.Water != "" {
@@ -177,15 +182,12 @@ func (s *sheet) process(c *sequence.Card) {
 		s.row("time", stay(c.Time), c.TimeBy+from(c.TimeFrom))
 	}
 	s.card(c, nil)
-	for _, n := range c.Cautions {
-		s.note(n)
-	}
 }
 
 // card prints what a tank asks for beside figures.
 func (s *sheet) card(c *sequence.Card, in *stop) {
 	if c.LiveEntry {
-		s.row("entry", "LIVE", "the current is on before the piece touches the bath")
+		s.row("entry", "LIVE", liveEntry)
 	}
 	plates := c.Kind == sequence.Strike || c.Kind == sequence.Underplate || c.Kind == sequence.Plate
 	if in != nil {
@@ -219,6 +221,20 @@ func (s *sheet) card(c *sequence.Card, in *stop) {
 	for _, l := range c.Look {
 		s.row("look", "", l)
 	}
+}
+
+// liveEntry says how a strike is entered.
+const liveEntry = "switch the current on before the piece touches the bath"
+
+// rest says what the current does that deposits no metal, where that is most of
+// it; "" where it is not.
+func rest(lr *plating.LayerResult) (what, why string) {
+	for _, n := range lr.Notes {
+		if n.Code == plating.CodeLowEfficiency {
+			return (1 - lr.Result.Efficiency).Percent(0), "of the current makes hydrogen: " + n.Do
+		}
+	}
+	return "", ""
 }
 
 // more is what a coat's tank says of its acidity and of the rectifier.

@@ -43,7 +43,7 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	if len(made.Tanks) > 0 {
 		s.sequence(made)
 	} else {
-		s.coats(res, job.Substrate, gas(made))
+		s.coats(made, job.Substrate, gas(made))
 	}
 	s.after(res, unmetered(made))
 	s.rinsing(made)
@@ -59,14 +59,14 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 func (s *sheet) stops(made *traveller.Sheet) {
 	for _, f := range made.Findings {
 		if f.Severity == plating.SeverityStop {
-			s.wrap("STOP  ", finding(f))
+			s.wrap("STOP  ", f.Sentence())
 		}
 	}
 	for i := range made.Result.Layers {
 		lr := &made.Result.Layers[i]
 		for _, n := range slices.Concat(lr.Before, lr.Notes) {
 			if n.Severity == plating.SeverityStop {
-				s.wrap("STOP  ", name(&lr.Layer, i)+": "+n.Text+dash(n.Do))
+				s.wrap("STOP  ", name(&lr.Layer, i)+": "+plating.Sentences(n.Text, n.Do)+" ["+n.Source+"]")
 			}
 		}
 	}
@@ -79,20 +79,29 @@ func (s *sheet) stops(made *traveller.Sheet) {
 func (s *sheet) before(made *traveller.Sheet) {
 	s.line("Before you start")
 	for _, c := range made.Cautions() {
-		s.wrap("  ! ", c.Text+": "+c.Do)
+		s.wrap("  ! ", c.Line())
 	}
+	for _, text := range unlisted(made) {
+		s.wrap("  ! ", text)
+	}
+	s.line("")
+}
+
+// unlisted names the baths of which neither list nor name gives a hazard.
+func unlisted(made *traveller.Sheet) []string {
+	var list []string
 	for i := range made.Result.Layers {
-		if l := &made.Result.Layers[i].Layer; l.Bath.Hazards == 0 {
-			s.wrap("  ! ", fmt.Sprintf("the job names no hazards for the bath of %s; that does not say that it has none: read its safety data sheets", name(l, i)))
+		if l := &made.Result.Layers[i].Layer; l.Bath.AllHazards() == 0 {
+			list = append(list, fmt.Sprintf("Read the safety data sheets of the bath of %s. The job names no hazards for it; that does not say that it has none.", name(l, i)))
 		}
 	}
-	s.wrap("    ", "These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]")
-	s.line("")
+	return list
 }
 
 // coats prints a job without a sequence: the plating tanks, and in words what
 // must be around them.
-func (s *sheet) coats(res *plating.JobResult, substrate, air string) {
+func (s *sheet) coats(made *traveller.Sheet, substrate, air string) {
+	res := &made.Result
 	s.wrap("Prepare  ", "Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
 		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating tank: "+
 		"activate "+orText(substrate, "the base metal")+" by your own proven procedure. [common practice, no source]")
@@ -103,14 +112,16 @@ func (s *sheet) coats(res *plating.JobResult, substrate, air string) {
 	s.wrap("Air      ", air)
 	s.line("")
 	for i := range res.Layers {
-		s.layer(i+1, i, &res.Layers[i], nil)
+		s.layer(i+1, i, &res.Layers[i], made.AtTank(i), nil)
 		if i+1 < len(res.Layers) {
 			s.line("   on the way to tank %d", i+2)
 			for _, n := range res.Layers[i+1].Before {
-				s.note(n)
+				if n.Code == "" {
+					s.note(n)
+				}
 			}
 			hold := ""
-			if precious(res.Layers[i].Layer.Bath.Metal) {
+			if plating.Precious(res.Layers[i].Layer.Bath.Metal) {
 				hold = "Hold over the drag-out tank (it keeps the metal that runs off). "
 			}
 			s.wrap("   then  ", hold+"Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
@@ -139,10 +150,11 @@ func (s *sheet) working(made *traveller.Sheet) error {
 // layer prints one stay in a bath: what to mind first, then the settings in
 // the order in which they are made, then what comes of them. With a sequence,
 // the tank's card and the coat's spread come along.
-func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
+func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating.Note, in *stop) {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
 	s.wrap(fmt.Sprintf("%d. ", number), fmt.Sprintf("%s (%s)", strings.ToUpper(name(l, i)), l.Role))
+	s.caution(cautions)
 	s.wrap("   bath  ", orText(b.Name, "not named"))
 	first := []plating.Note(nil)
 	if i == 0 || in != nil {
@@ -157,6 +169,9 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below), micrometres(lr.Below)))
 	}
 	s.settings(lr, in)
+	if in == nil && l.Role == plating.RoleStrike {
+		s.row("entry", "LIVE", liveEntry)
+	}
 	if in != nil {
 		s.card(&in.card, in)
 	}
@@ -164,6 +179,9 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
 		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
+	if what, why := rest(lr); what != "" {
+		s.row("gas", what, why)
+	}
 	switch {
 	case r.Warnings.Has(plating.WarnMetalUnknown):
 	case !b.InsolubleAnode:
@@ -175,8 +193,8 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, in *stop) {
 	if in != nil {
 		s.spread(l, lr.Below, &in.spread)
 	}
-	for _, n := range lr.Notes {
-		if n.Severity == plating.SeverityInfo {
+	for _, n := range slices.Concat(first, lr.Notes) {
+		if n.Severity == plating.SeverityInfo && n.Code == "" {
 			s.note(n)
 		}
 	}

@@ -32,7 +32,8 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 .box { display: inline-block; width: 3.2mm; height: 3.2mm; border: 0.75pt solid #000; margin-right: 1.5mm; }
 .stop { border: 2.5pt solid #000; font-weight: bold; }
 .small { font-size: 9.5pt; }
-.warn { font-weight: bold; }
+.warn, .caution { font-weight: bold; }
+.caution { margin: 0.5mm 0; }
 @media (max-width: 600px) {
   body { padding: 3mm; }
   tr { display: block; border-bottom: 0.4pt solid #777; padding: 1mm 0; }
@@ -64,9 +65,8 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <section>
 <h2>Before you start</h2>
 <ul>
-{{range .Cautions}}<li>{{.Text}}: {{.Do}}</li>
+{{range .Cautions}}<li>{{.}}</li>
 {{end}}</ul>
-<p class="small">These remind you; safety data sheets, local law and licensed practice decide. [common practice, no source]</p>
 {{if not (or .Sequence .Refused)}}<p><span class="box"></span>cleaned until water runs off without a break, rinsed twice, {{.Substrate}} activated by your own proven procedure, kept wet [common practice, no source]</p>
 {{end}}</section>
 {{if .Sequence}}<section>
@@ -79,13 +79,14 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 {{end}}
 {{range .Tanks}}<section{{if .Tick}} class="slim"{{end}}>
 <h2>{{if .Tick}}<span class="box"></span>{{end}}{{.Number}}. {{.Name}} ({{.Role}})</h2>
-{{if .Bath}}<p class="small">{{if .Tick}}&#160; {{end}}{{.Bath}}{{if .Source}}; {{.Source}}{{end}}</p>
+{{if .Caution}}<p class="caution">! {{.Caution}}</p>
+{{end}}{{if .Bath}}<p class="small">{{if .Tick}}&#160; {{end}}{{.Bath}}{{if .Source}}; {{.Source}}{{end}}</p>
 {{end}}
-{{if .Way}}<ul class="small">{{range .Way}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}, on the way here: {{.Text}}: {{.Do}} [{{.Source}}]</li>{{end}}</ul>
+{{if .Way}}<ul class="small">{{range .Way}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}, on the way here: {{.Line}}</li>{{end}}</ul>
 {{end}}<table>
 {{range .Rows}}<tr><td class="w">{{if .Measured}}<span class="box"></span>{{end}}{{.What}}</td><td class="v">{{.Value}}</td><td>{{.Why}}</td>{{if .Measured}}<td class="m" title="measured"></td>{{else}}<td></td>{{end}}</tr>
 {{end}}</table>
-{{if .Notes}}<ul class="small">{{range .Notes}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}: {{.Text}}{{if .Do}}: {{.Do}}{{end}} [{{.Source}}]</li>{{end}}</ul>
+{{if .Notes}}<ul class="small">{{range .Notes}}<li{{if gt .Severity 1}} class="warn"{{end}}>{{.Severity}}: {{.Line}}</li>{{end}}</ul>
 {{end}}{{if .Then}}<p><span class="box"></span>{{.Then}}</p>
 {{end}}</section>
 {{end}}{{if not .Refused}}<section>

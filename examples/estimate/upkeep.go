@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
 )
@@ -112,7 +113,7 @@ func (s *sheet) baths(made *traveller.Sheet) {
 			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
 		case a.Feed != nil && a.Feed.SaltMass > 0:
 			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s (%s of %s), dissolved first, and %s to the mark. The bath stands %s before it must be fed.",
-				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, filler(made, a.Bath), loads(a.Loads)))
+				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, filler(made, a.Bath), loads(a.Loads))+adding(a))
 		default:
 			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be fed.", weight(a.Coat+a.Drips), a.Metal, loads(a.Loads)))
 		}
@@ -136,7 +137,15 @@ func drips(a *traveller.After) string {
 	if a.Feed == nil || a.Feed.SaltMass == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" For what dripped off: %s of %s.", salted(a.Feed.SaltMass), a.Feed.Salt)
+	return fmt.Sprintf(" For what dripped off: %s of %s.", salted(a.Feed.SaltMass), a.Feed.Salt) + adding(a)
+}
+
+// adding says what to mind when the salt is weighed and added.
+func adding(a *traveller.After) string {
+	if a.Adding.Do == "" {
+		return ""
+	}
+	return " " + plating.Sentences(a.Adding.Do) + " [" + a.Adding.Source + "]"
 }
 
 // gained says what came with the load from the bath before.

@@ -8,6 +8,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/units"
 )
@@ -47,6 +48,7 @@ func (r *result) figures() map[string]any {
 	for _, s := range r.skipped {
 		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil, "no": "not tried: " + s.no})
 	}
+	f["cautions"] = r.cautions()
 	if others != nil {
 		f["arrangements"] = others
 	}
@@ -101,6 +103,25 @@ func (r *result) text(w io.Writer) {
 	}
 	r.arrangements(w)
 	fmt.Fprintln(w, "\nThe distribution is computed, the bath's figures are yours: check on a piece with a gauge before you promise.")
+	for _, line := range r.cautions() {
+		fmt.Fprintln(w, "caution      "+line)
+	}
+}
+
+// cautions are what the bath can do, what an anode does to it, and who decides.
+func (r *result) cautions() []string {
+	solution := r.c.Bath.Solution()
+	var list []string
+	if line := plating.TankLine(solution.AtTank()); line != "" {
+		list = append(list, line)
+	}
+	for _, n := range solution.Review() {
+		list = append(list, n.Line())
+	}
+	for _, n := range plating.FrontCautions(0) {
+		list = append(list, n.Line())
+	}
+	return list
 }
 
 // arrangements prints what other ways to hang the part would save.

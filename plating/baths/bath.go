@@ -21,12 +21,13 @@ type Bath struct {
 	Valence     int           // that Metal is deposited from
 	Density     Range[units.Density]
 
+	Salt           faraday.Formula // that it is fed with; the zero Formula: not given
 	Makeup         []Ingredient
 	Content        Range[units.MassConcentration] // of Metal
 	Temperature    Range[units.Temperature]
 	CurrentDensity Range[units.CurrentDensity]
 	Volts          Range[units.Voltage]
-	PH             Range[PH]
+	PH             Range[plating.PH]
 	Efficiency     Range[units.Efficiency]
 	Lines          []EfficiencyLine      // efficiency against current density, where it is known
 	Time           Range[units.Duration] // of a stay, for strikes and flashes
@@ -93,6 +94,27 @@ func (b *Bath) Fine() units.MassFraction {
 		}
 	}
 	return w
+}
+
+// Solution returns the bath as its chemistry is judged: see [plating.Solution.Review].
+func (b *Bath) Solution() plating.Solution {
+	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence, PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Anode: b.Anode.Text, Temperature: b.Temperature.Mid()}
+	for _, c := range b.Deposit {
+		if c.Symbol != b.Metal && c.Symbol != "" {
+			s.With = append(s.With, c.Symbol)
+		}
+	}
+	if !b.Salt.IsZero() {
+		s.Salts = []faraday.Formula{b.Salt}
+	}
+	return s
+}
+
+// AllHazards returns every hazard of the bath, listed or given away; see
+// [plating.Solution.AllHazards].
+func (b *Bath) AllHazards() plating.Hazard {
+	s := b.Solution()
+	return s.AllHazards()
 }
 
 // deposit returns what the bath lays down at a density.

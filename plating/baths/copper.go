@@ -12,7 +12,7 @@ func copperAcid() []Bath {
 		Density:       secondHand(8.92*gcc, 8.92*gcc, "EqTutorial"),
 		Temperature:   memory(degC(18), degC(30)),
 		Volts:         published(units.Voltage(1), 4, "Guidebook2012"),
-		PH:            memory(PH(0.1), 1),
+		PH:            memory(plating.PH(0.1), 1),
 		Efficiency:    noted(published(units.Efficiency(1), 1, "Guidebook2011"), "printed: essentially 100 %"),
 		MostThickness: memory(0, 100*um),
 		Anode:         say("copper with phosphorus", "Guidebook2011"),
@@ -23,6 +23,7 @@ func copperAcid() []Bath {
 		Remarks:       []Words{recalled("never straight on steel, zinc or zincated aluminium: copper comes down by itself and does not hold")},
 	}
 	plain, throw := acid, acid
+	plain.Salt, throw.Salt = salt("CuSO4·5H2O"), salt("CuSO4·5H2O")
 	plain.Key, plain.Name = "copper-acid", "copper, acid sulfate"
 	plain.Makeup = []Ingredient{
 		make1("copper sulfate pentahydrate", published(195*gL, 248*gL, "Guidebook2011")),
@@ -51,7 +52,7 @@ func copperAcid() []Bath {
 		Temperature:    noted(published(degC(43), degC(60), "Guidebook2012"), "above 60 °C it turns to orthophosphate"),
 		CurrentDensity: published(1*dm2, 8*dm2, "Guidebook2012"),
 		Volts:          memory(units.Voltage(2), 5),
-		PH:             published(PH(8), 8.7, "Guidebook2012"),
+		PH:             published(plating.PH(8), 8.7, "Guidebook2012"),
 		Efficiency:     memory(units.Efficiency(0.95), 1),
 		MostThickness:  memory(0, 50*um),
 		Anode:          recalled("copper, free of oxygen"),
@@ -67,13 +68,13 @@ func copperAcid() []Bath {
 // copperCyanide lists the copper baths that deposit from Cu(I).
 func copperCyanide() []Bath {
 	cyanide := Bath{
-		Metal: "Cu", Valence: 1,
+		Metal: "Cu", Valence: 1, Salt: salt("CuCN"),
 		Density:    secondHand(8.92*gcc, 8.92*gcc, "EqTutorial"),
 		Volts:      published(units.Voltage(2), 5, "Guidebook2012"),
-		PH:         memory(PH(10.5), 13),
+		PH:         memory(plating.PH(10.5), 13),
 		Anode:      recalled("copper, free of oxygen"),
 		AnodeRatio: memory(units.Ratio(1), 2),
-		Hazards:    plating.HazardCyanide | plating.HazardHot,
+		Hazards:    plating.HazardCyanide | plating.HazardCaustic | plating.HazardHot,
 	}
 	strike, build, fast := cyanide, cyanide, cyanide
 	strike.Key, strike.Name, strike.Use = "copper-cyanide-strike", "copper, cyanide strike", UseStrike

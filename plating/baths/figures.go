@@ -1,7 +1,6 @@
 package baths
 
 import (
-	"strconv"
 	"strings"
 
 	"example.com/laydown/units"
@@ -95,35 +94,6 @@ func (r Range[Q]) outside(field string, v Q) error {
 		high = "no upper end"
 	}
 	return &units.RangeError{Field: field, Value: v.String(), Low: low, High: high, Source: r.Source}
-}
-
-// A PH is a pH. It has no unit. The zero value is "not given"; no bath here
-// works at pH 0.
-type PH float64
-
-// String writes the pH with at most two decimals.
-func (p PH) String() string { return strconv.FormatFloat(float64(p), 'g', 3, 64) }
-
-// MarshalText writes the pH without loss.
-//
-// Errors: a [*units.ValueError] for a pH that is no number.
-func (p PH) MarshalText() ([]byte, error) {
-	if err := units.Finite("pH", units.Ratio(p)); err != nil {
-		return nil, err
-	}
-	return strconv.AppendFloat(nil, float64(p), 'g', -1, 64), nil
-}
-
-// UnmarshalText reads a plain number above 0 and at most 16.
-//
-// Errors: a [*units.ValueError].
-func (p *PH) UnmarshalText(text []byte) error {
-	v, err := strconv.ParseFloat(string(text), 64)
-	if err != nil || !(v > 0 && v <= 16) {
-		return &units.ValueError{Field: "pH", Value: cut(string(text)), Need: "a number above 0 and at most 16, as 4.4", Err: units.ErrOutOfRange}
-	}
-	*p = PH(v)
-	return nil
 }
 
 // cut keeps outside text short enough for a message.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/laydown/faraday"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -69,6 +70,15 @@ func memory[Q units.Quantity](low, high Q) Range[Q] {
 func noted[Q units.Quantity](r Range[Q], note string) Range[Q] {
 	r.Note = note
 	return r
+}
+
+// salt parses a formula of the library; a test holds that none fails.
+func salt(text string) faraday.Formula {
+	f, err := faraday.ParseFormula(text)
+	if err != nil {
+		return faraday.Formula{}
+	}
+	return f
 }
 
 func degF(t float64) units.Temperature { return units.Fahrenheit(t) }

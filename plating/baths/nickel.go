@@ -8,18 +8,18 @@ import (
 // nickel lists the nickel baths and the strike for passive metals.
 func nickel() []Bath {
 	watts := Bath{
-		Metal: "Ni", Valence: 2, Use: UseUnder | UseFinish,
+		Metal: "Ni", Valence: 2, Use: UseUnder | UseFinish, Salt: salt("NiSO4·6H2O"),
 		Density:        secondHand(8.90*gcc, 8.90*gcc, "EqTutorial"),
 		Temperature:    published(degC(40), degC(65), "NickelEncyclopaedia"),
 		CurrentDensity: published(2*dm2, 10*dm2, "NickelEncyclopaedia"),
 		Volts:          published(units.Voltage(4), 8, "Guidebook2012"),
-		PH:             noted(published(PH(4.7), 5.1, "NickelEncyclopaedia"), "handbooks more often give 3.5 to 4.5 (from memory)"),
+		PH:             noted(published(plating.PH(4.7), 5.1, "NickelEncyclopaedia"), "handbooks more often give 3.5 to 4.5 (from memory)"),
 		Efficiency:     noted(published(units.Efficiency(0.93), 0.95, "NickelMinutes"), "working efficiency, about"),
 		MostThickness:  memory(0, 50*um),
 		Anode:          say("nickel", "NickelEncyclopaedia"),
 		AnodeRatio:     memory(units.Ratio(2), 2),
 		Agitation:      say("air or moving rod", "NickelEncyclopaedia"),
-		Hazards:        plating.HazardNickel | plating.HazardAcid | plating.HazardHot,
+		Hazards:        plating.HazardNickel | plating.HazardAcid | plating.HazardBoric | plating.HazardHot,
 		Look:           []string{"even, bright to the recesses; no pits (gas), no burnt edges", "go on wet: a nickel face that waits grows passive"},
 		Remarks:        []Words{recalled("peroxide, wetting agent and brightener as the analysis says; iron and copper darken the recesses")},
 	}
@@ -41,7 +41,7 @@ func nickel() []Bath {
 	semi.Content = noted(published(57.6*gL, 78.1*gL, "NickelEncyclopaedia"), "calculated from the printed salts")
 	semi.Look = []string{"even, satin, no pits, no burnt edges", "go on wet: a nickel face that waits grows passive"}
 	return []Bath{bright, semi, {
-		Key: "nickel-strike-chloride", Name: "nickel, chloride and hydrochloric acid strike", Metal: "Ni", Valence: 2, Use: UseStrike,
+		Key: "nickel-strike-chloride", Name: "nickel, chloride and hydrochloric acid strike", Metal: "Ni", Valence: 2, Use: UseStrike, Salt: salt("NiCl2·6H2O"),
 		Density: secondHand(8.90*gcc, 8.90*gcc, "EqTutorial"),
 		Makeup: []Ingredient{
 			make1("nickel chloride", noted(secondHand(240*gL, 240*gL, "NickelStrikeArticle"), "taken as the hexahydrate; the article does not say")),
@@ -51,14 +51,14 @@ func nickel() []Bath {
 		Temperature:    noted(secondHand(degF(70), degF(90), "NickelStrikeArticle"), "printed 70-90 °F"),
 		CurrentDensity: noted(secondHand(10*ft2, 45*ft2, "NickelStrikeArticle"), "printed 10-45 A/ft²"),
 		Volts:          memory(units.Voltage(3), 6),
-		PH:             memory(PH(0.1), 1),
+		PH:             memory(plating.PH(0.1), 1),
 		Efficiency:     noted(memory(units.Efficiency(0.1), 0.5), "poor, says the article"),
 		Time:           secondHand(30*units.Second, 120, "NickelStrikeArticle"),
 		MostThickness:  memory(0, 1*um),
 		Anode:          heard("nickel", "NickelStrikeArticle"),
 		AnodeRatio:     memory(units.Ratio(1), 2),
 		Agitation:      recalled("none, or move the part"),
-		Hazards:        plating.HazardNickel | plating.HazardAcid, LiveEntry: true,
+		Hazards:        plating.HazardNickel | plating.HazardAcid | plating.HazardHydrogenChloride, LiveEntry: true,
 		Look:    []string{"strong gas over the whole part at once", "complete grey film; go on at once, wet"},
 		Remarks: []Words{recalled("the acid takes the passive film, the nickel covers before it can grow again")},
 	}}

@@ -125,7 +125,8 @@ func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Effici
 		Heat:   plating.TemperatureWindow{Low: b.Temperature.Low, High: b.Temperature.High, Set: p.Temperature},
 		// A range that has only a lower end leaves High zero: plating reads that as "not given".
 		Content: p.Content, Volume: p.Volume, MostThickness: b.MostThickness.High,
-		InsolubleAnode: b.Insoluble, Hazards: b.Hazards, Source: b.sources()}
+		InsolubleAnode: b.Insoluble, Hazards: b.Hazards, Source: b.sources(),
+		Valence: b.Valence, PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Salt: b.Salt, Anode: b.Anode.Text}
 	out.Efficiency = plating.ConstantEfficiency(pick(b.Efficiency.Low, b.Efficiency.High))
 	if len(b.Lines) != 0 {
 		l, _ := b.line(p.Temperature, p.Content)

@@ -89,14 +89,19 @@ func readBath(n *strictjson.Node) (Bath, error) {
 	for _, u := range o.Items("use", "words: strike, underplate, finish", true) {
 		b.Use |= Use(word(o, u, useWords()))
 	}
-	for _, h := range o.Items("hazards", "words; an empty list when there are none", false) {
-		b.Hazards |= plating.Hazard(word(o, h, hazardWords()))
+	for _, f := range o.Items("hazards", "words; an empty list when there are none", false) {
+		var h plating.Hazard
+		strictjson.Word(o, f, &h)
+		b.Hazards |= h
 	}
 	if o.Err() == nil && o.Member("hazards") == nil {
 		o.Keep(n.Fail(nil, `field "hazards" is missing; need a list of words, empty when there are none: a plan is judged by them`))
 	}
-	if said := (&plating.Bath{Name: b.Name, Hazards: b.Hazards}).AllHazards(); o.Err() == nil && said != b.Hazards {
-		o.Keep(o.Member("hazards").Fail(units.ErrInconsistent, "leaves out what the name says, %s; need it in the list, or another name: the check for hydrogen cyanide goes by the hazards", missing(said&^b.Hazards)))
+	if left := plating.Unsaid(b.Hazards, b.Name); o.Err() == nil && left != 0 {
+		o.Keep(o.Member("hazards").Fail(units.ErrInconsistent, "leaves out what the name says, %s; need it in the list, or another name: the check for hydrogen cyanide goes by the hazards", left))
+	}
+	if f := o.Field("salt"); f != nil {
+		strictjson.Word(o, f, &b.Salt)
 	}
 	parts := o.Field("deposit")
 	figure(o, "density", &b.Density, false)
@@ -135,6 +140,9 @@ func readBath(n *strictjson.Node) (Bath, error) {
 	if err := b.Check(); err != nil {
 		return b, n.Fail(err, "%v", err)
 	}
+	if err := plating.Deadly(b.Solution()); err != nil {
+		return b, n.Fail(err, "%v", err)
+	}
 	return b, nil
 }
 
@@ -147,11 +155,6 @@ func word(o *strictjson.Reader, n *strictjson.Node, all []string) uint {
 	}
 	o.Keep(n.Fail(nil, "is %s; need one of %s", strictjson.Describe(n), strings.Join(all, ", ")))
 	return 0
-}
-
-// hazardWords are the hazards of package plating in the order of their bits.
-func hazardWords() []string {
-	return []string{"cyanide", "acid", "caustic", "nickel", "hot", "ammonia", "chromate", "fluoride"}
 }
 
 func plain(o *strictjson.Reader, n *strictjson.Node) string {
@@ -226,15 +229,4 @@ func wordsOf(o *strictjson.Reader, n *strictjson.Node) Words {
 	w.Source, w.Seen = from(f, n)
 	o.Keep(f.Done())
 	return w
-}
-
-// missing names what is left out of the hazards.
-func missing(h plating.Hazard) string {
-	var words []string
-	for i, w := range hazardWords() {
-		if h.Has(1 << i) {
-			words = append(words, w)
-		}
-	}
-	return strings.Join(words, ", ")
 }

@@ -104,7 +104,7 @@ var wrongs = []struct {
    "use"`, `"valence": 9, "use"`, 6, "baths[1].valence", "a whole number from 1 to 8"},
 	{"use", `["finish"]`, `["flash"]`, 7, "baths[1].use[1]", "need one of strike, underplate, finish"},
 	{"no use", `["finish"]`, `[]`, 7, "baths[1].use", "is empty"},
-	{"hazard", `["cyanide", "acid"]`, `["poison"]`, 8, "baths[1].hazards[1]", "need one of cyanide, acid"},
+	{"hazard", `["cyanide", "acid"]`, `["poison"]`, 8, "baths[1].hazards[1]", "need one of cyanide, fluoride"},
 	{"hazards left out", `"hazards": ["cyanide", "acid"],`, ``, 3, "baths[1]", `field "hazards" is missing`},
 	{"density without unit", `"17 g/cm³"`, `17`, 9, "baths[1].density.low", "without a unit"},
 	{"density of another kind", `"17 g/cm³"`, `"17 g/L"`, 9, "baths[1].density.low", "g/cm³"},

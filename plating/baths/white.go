@@ -27,7 +27,7 @@ func white() []Bath {
 	}
 	salt.Temperature = published(degC(25), degC(35), "PalladiumFeature")
 	salt.CurrentDensity = published(0.1*dm2, 2*dm2, "PalladiumFeature")
-	salt.PH = published(PH(7.5), 8.5, "PalladiumFeature")
+	salt.PH = published(plating.PH(7.5), 8.5, "PalladiumFeature")
 	salt.Efficiency = noted(memory(units.Efficiency(0.9), 1), "keep it high: hydrogen cracks the deposit")
 	salt.Remarks = []Words{say("keep the efficiency high, or hydrogen in the deposit cracks it", "PalladiumFeature")}
 	chloride.Key, chloride.Name = "palladium-chloride", "palladium, tetrammine chloride"
@@ -37,7 +37,7 @@ func white() []Bath {
 	}
 	chloride.Temperature = published(degC(25), degC(50), "PalladiumFeature")
 	chloride.CurrentDensity = published(0.1*dm2, 2.5*dm2, "PalladiumFeature")
-	chloride.PH = published(PH(8), 9.5, "PalladiumFeature")
+	chloride.PH = published(plating.PH(8), 9.5, "PalladiumFeature")
 	chloride.Efficiency = memory(units.Efficiency(0.85), 0.98)
 	chloride.Remarks = []Words{say("nickel strike first: ammonia and chloride attack copper alloys", "PalladiumFeature")}
 	return []Bath{salt, chloride, {
@@ -49,7 +49,7 @@ func white() []Bath {
 		Temperature:    noted(secondHand(degF(110), degF(125), "RhodiumRecipe"), "printed 110-125 °F"),
 		CurrentDensity: noted(secondHand(10*ft2, 100*ft2, "RhodiumRecipe"), "printed 10-100 A/ft²"),
 		Volts:          memory(units.Voltage(2.5), 3.5),
-		PH:             memory(PH(0.1), 1),
+		PH:             memory(plating.PH(0.1), 1),
 		Efficiency:     noted(published(units.Efficiency(0.08), 0.12, "RhodiumEfficiency"), "usually, under normal conditions; up to 0.75 was seen with ultrasound"),
 		Time:           memory(30*units.Second, 90),
 		MostThickness:  memory(0, 0.5*um),
@@ -77,7 +77,7 @@ func white() []Bath {
 		Temperature:    noted(published(degF(140), degF(160), "BronzeColumn"), "printed 140-160 °F"),
 		CurrentDensity: noted(published(20*ft2, 50*ft2, "BronzeColumn"), "printed 20-50 A/ft²; white baths are run at 0.5 to 3 A/dm² (from memory)"),
 		Volts:          memory(units.Voltage(2), 4),
-		PH:             memory(PH(12.5), 13.5),
+		PH:             memory(plating.PH(12.5), 13.5),
 		Efficiency:     memory(units.Efficiency(0.4), 0.7),
 		MostThickness:  memory(0, 5*um),
 		Anode:          recalled("stainless steel or graphite"), Insoluble: true,

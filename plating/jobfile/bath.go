@@ -6,7 +6,6 @@ import (
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
-	"example.com/laydown/units/origin"
 )
 
 func readBath(n *strictjson.Node) (plating.Bath, error) {
@@ -31,6 +30,10 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	strictjson.Share(o, o.Field("draw_limit"), &b.DrawLimit)
 	strictjson.Positive(o, "most_thickness", &b.MostThickness)
 	b.InsolubleAnode = o.Choice("anode", "not given", "soluble", "insoluble") == 2
+	b.Anode = o.Text("anode_material")
+	if v := readVessel(o); v != nil {
+		b.Vessel = *v
+	}
 	readHazards(o, &b.Hazards)
 	acidity := o.Field("pH")
 	if metal != nil && (metal.Kind != "text" || metal.Text == "") {
@@ -49,7 +52,7 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	if err := readWindow(window, &b.Window.Low, &b.Window.High, nil); err != nil {
 		return err
 	}
-	if err := readPH(acidity, l); err != nil {
+	if err := readPH(acidity, &b.PH); err != nil {
 		return err
 	}
 	if err := readWindow(volts, &b.Volts.Low, &b.Volts.High, nil); err != nil {
@@ -66,11 +69,10 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 }
 
 // readPH reads "pH": 4.4, or its low and high end.
-func readPH(n *strictjson.Node, l *traveller.Layer) error {
+func readPH(n *strictjson.Node, r *plating.PHWindow) error {
 	if n == nil {
 		return nil
 	}
-	r := &l.PH
 	if n.Kind == "object" {
 		o := strictjson.Object(n)
 		o.Scan(o.Must("low", "a number as 4.2"), &r.Low, true)
@@ -88,27 +90,15 @@ func readPH(n *strictjson.Node, l *traveller.Layer) error {
 			return o.Err()
 		}
 	}
-	r.Source, r.Seen = l.Bath.Source, origin.Given
-	if r.Source == "" {
-		r.Source = origin.Job
-	}
 	return nil
 }
 
 func readHazards(o *strictjson.Reader, h *plating.Hazard) {
 	for _, f := range o.Items("hazards", "words", false) {
-		flag, ok := hazardWords[f.Text]
-		if f.Kind != "text" || !ok {
-			o.Keep(f.Fail(nil, "is %s; need one of acid, ammonia, caustic, chromate, cyanide, fluoride, hot, nickel, nitric", strictjson.Describe(f)))
-		}
-		*h |= flag
+		var one plating.Hazard
+		strictjson.Word(o, f, &one)
+		*h |= one
 	}
-}
-
-var hazardWords = map[string]plating.Hazard{
-	"cyanide": plating.HazardCyanide, "acid": plating.HazardAcid, "caustic": plating.HazardCaustic,
-	"nickel": plating.HazardNickel, "hot": plating.HazardHot, "ammonia": plating.HazardAmmonia,
-	"chromate": plating.HazardChromate, "fluoride": plating.HazardFluoride, "nitric": plating.HazardNitric,
 }
 
 // readWindow reads the two ends of a range, either of which may be missing, and
@@ -158,6 +148,7 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 		if valence == 0 {
 			valence = e.UsualValence()
 		}
+		b.Valence = valence
 		b.Deposit.Equivalent, err = faraday.EquivalentOf(e.Weight.Value, valence)
 		if err != nil {
 			return n.Fail(err, "%v", err)
@@ -204,6 +195,9 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 			}
 			volumes.add(w, metal.Density)
 			if symbol == b.Metal {
+				if b.Valence = valence; valence == 0 {
+					b.Valence = metal.UsualValence()
+				}
 				b.Fine += w
 			}
 		}

@@ -147,6 +147,9 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	if c.Bath, err = readBath(bath); err != nil {
 		return Case{}, err
 	}
+	if err := plating.KnownDeadly(c.Bath.Solution()); err != nil {
+		return Case{}, bath.Fail(err, "%v", err)
+	}
 	if byMesh {
 		cell := cellReader{kappa: kappa, current: current, voltage: voltage, open: open}
 		if err := cell.read(&c, tree, tank, parts, positions); err != nil {

@@ -21,7 +21,10 @@
 //	                                         where no finish is planned for
 //	  "finish": "hard gold",                 asks for a sequence of tanks: of package sequence
 //	  "skin_contact": true,                  worn or handled for long
-//	  "high_strength": true,                 hard or highly stressed steel
+//	  "high_strength": true,                 hard or highly stressed steel; then its strength is asked for:
+//	  "tensile_strength": "1450 MPa",        actual tensile strength of the steel, or
+//	  "hardness": "45 HRC",                  its hardness, HRC or HV; stress relief and bake go by it
+//	  "stress_relieved": true,               the steel was freed of its stresses before it came
 //	  "promise": "1 µm",                     of the finish; these three stand here only
 //	  "min_to_mean": 0.6, "basis": "given",  when there are no layers
 //	  "baths": "our-baths.json",             a file for baths.Read: its keys stand beside those of
@@ -75,9 +78,12 @@
 //	  "draw_limit": "10 %",                  of the content, before it is fed
 //	  "most_thickness": "5 µm",
 //	  "anode": "insoluble",                  or "soluble"
-//	  "hazards": ["cyanide", "acid"],        also caustic, nickel, hot, ammonia, chromate, fluoride, nitric; [] for none.
+//	  "anode_material": "stainless steel",   of what the anode is made
+//	  "vessel": "glass",                     of what the tank is made: glass, plastic, stainless steel, steel, aluminium
+//	  "hazards": ["cyanide", "acid"],        words of plating.HazardTable; [] for none.
 //	                                         Needed with a finish or a sequence, but for "like"
-//	  "pH": 4.4,                             or {"low": 4.2, "high": 4.8}; acid without it counts as strong
+//	  "pH": 4.4,                             or {"low": 4.2, "high": 4.8}; acid without it counts as strong, and
+//	                                         gold cyanide in acid without it is a stop
 //	  "source": "demo data",                 where these figures come from
 //	  "evaporation": "5 mL",                 in the time of a load, "0 mL" for none; else that of "rinse"
 //	  "salt": "KAu(CN)2",                    it is fed with; when left out the usual one of gold,
@@ -103,8 +109,9 @@
 //	{"kind": "rinse", "stages": 2, "flow": "counterflow"},       also final rinse, drag-out rinse;
 //	                                                             deionised, acidified, station
 //	{"kind": "activate", "holds": "sulfuric acid, 5 %",          also soak clean, electroclean,
-//	 "does": ["activate"], "hazards": ["acid"],                  dry, bake; "mild": true for acid of pH 1 or more,
-//	                                                             "strong": true for much caustic
+//	 "does": ["activate"], "hazards": ["acid"],                  dry, bake, stress relief; "mild": true for acid of pH 1 or more or for inhibited caustic,
+//	                                                             "strong": true for much caustic; "pH", "vessel"
+//	 "counter": "lead",                                          the other electrode
 //	 "polarity": "cathodic", "current_density": "1 A/dm²", "volts": {"low": "2 V", "high": "6 V"},
 //	 "temperature": {"low": "18 °C", "high": "30 °C"}, "time": "30 s"}
 //

@@ -73,6 +73,8 @@ type LayerReport struct {
 	Basis          string         `json:"min_to_mean_basis,omitempty"`
 	Uncertainty    string         `json:"min_to_mean_uncertainty,omitempty"`
 	Before         []NoteReport   `json:"before"` // to mind on the way in
+	Hazards        plating.Hazard `json:"hazards"`
+	Cautions       []NoteReport   `json:"cautions"` // that stand under the name of the tank
 	Notes          []NoteReport   `json:"notes"`
 	Working        []working.Step `json:"working,omitempty"`
 	Spread         *SpreadReport  `json:"spread,omitempty"`
@@ -118,10 +120,11 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 			r.Parts[i].Masked = p.Masked.Text(units.SquareCentimetre, -1)
 		}
 	}
-	r.Cautions = noteReports(plating.Cautions(res.Hazards()))
+	r.Cautions = noteReports(plating.FrontCautions(res.Hazards()))
 	for i := range res.Layers {
 		lr := &res.Layers[i]
 		l, v := &lr.Layer, &lr.Result
+		solution := l.Bath.Solution()
 		out := LayerReport{
 			Name: l.Name, Role: l.Role.String(), Bath: l.Bath.Name, Metal: l.Bath.Metal,
 			CurrentDensity: v.CurrentDensity.Text(units.AmperePerSquareDecimetre, -1), Current: v.Current.Text(units.Ampere, -1),
@@ -129,6 +132,7 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 			Mean: v.Mean.Text(units.Micrometre, -1), Thinnest: v.Thinnest.Text(units.Micrometre, -1),
 			Mass: v.Mass.Text(units.Milligram, -1), FineMass: v.FineMass.Text(units.Milligram, -1),
 			Distribution: l.Distribution.MinToMean.Percent(-1), Basis: l.Distribution.Basis, Before: noteReports(lr.Before), Notes: noteReports(lr.Notes),
+			Hazards: l.Bath.AllHazards(), Cautions: noteReports(solution.AtTank()),
 		}
 		if l.Bath.Volts.High > 0 {
 			out.VoltsLow, out.VoltsHigh = l.Bath.Volts.Low.Text(units.Volt, -1), l.Bath.Volts.High.Text(units.Volt, -1)

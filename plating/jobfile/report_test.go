@@ -242,7 +242,8 @@ func TestPropertyReportIsLossless(t *testing.T) {
 // TestReportStops: a note that says stop sets Stop; a job without one does not.
 func TestReportStops(t *testing.T) {
 	for text, want := range map[string]bool{
-		right: false,
+		strings.Replace(right, `"8 g/L"`, `"8 g/L", "pH": 4.4`, 1): false,
+		right: true, // gold cyanide in acid, and no pH
 		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                      true, // the bath does not hold it
 		strings.Replace(right, `"promise": "2.5 µm"`, `"promise": "9 µm", "time": "60 s"`, 1): true,
 	} {

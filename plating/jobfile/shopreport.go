@@ -123,6 +123,7 @@ type BathReport struct {
 	Salt     string `json:"salt,omitempty"`
 	SaltMass string `json:"salt_mass,omitempty"`
 	Metals   string `json:"salt_brings,omitempty"`
+	Adding   string `json:"when_adding,omitempty"` // what to mind when the salt is added
 }
 
 // A PriceReport is the quote, with what it is most sensitive to.
@@ -286,6 +287,9 @@ func bathReport(a *traveller.After) BathReport {
 	}
 	if a.Feed != nil {
 		b.Salt, b.SaltMass, b.Metals = a.Feed.Salt.String(), a.Feed.SaltMass.Text(units.Gram, -1), a.Feed.Metal.Text(units.Gram, -1)
+		if a.Adding.Do != "" {
+			b.Adding = a.Adding.Line()
+		}
 	}
 	return b
 }

@@ -136,11 +136,19 @@ func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 		q.Effect |= e
 	}
 	readHazards(o, &q.Hazards)
+	if v := readVessel(o); v != nil {
+		t.Vessel = *v
+	}
+	q.Counter.Text = o.Text("counter")
+	if q.Counter.Text != "" {
+		q.Counter.Source, q.Counter.Seen = origin.Job, origin.Given
+	}
+	acidity := o.Field("pH")
 	heat, density, volts, time := o.Field("temperature"), o.Field("current_density"), o.Field("volts"), o.Field("time")
 	if err := o.Err(); err != nil {
 		return err
 	}
-	if err := firstError(readOwnRange(heat, &q.Temperature), readOwnRange(density, &q.CurrentDensity), readOwnRange(volts, &q.Volts), readOwnRange(time, &q.Time)); err != nil {
+	if err := firstError(readPH(acidity, &q.PH), readOwnRange(heat, &q.Temperature), readOwnRange(density, &q.CurrentDensity), readOwnRange(volts, &q.Volts), readOwnRange(time, &q.Time)); err != nil {
 		return err
 	}
 	return nil

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/sequence"
@@ -17,6 +18,17 @@ func readWish(o *strictjson.Reader, job *traveller.Job) {
 		strictjson.Word(o, f, &job.Finish)
 	}
 	job.SkinContact, job.HighStrength = o.Yes("skin_contact"), o.Yes("high_strength")
+	job.Relieved = o.Yes("stress_relieved")
+	hasTensile := strictjson.Positive(o, "tensile_strength", &job.Tensile)
+	if f := o.Field("hardness"); f != nil {
+		if hasTensile {
+			o.Keep(f.Fail(units.ErrInconsistent, `need either "tensile_strength" or "hardness", not both`))
+		}
+		var err error
+		if job.Tensile, err = sequence.TensileFromHardness(f.Text); err != nil {
+			o.Keep(f.Fail(err, "%v", err))
+		}
+	}
 	strictjson.Positive(o, "promise", &job.Promise)
 	readDistribution(o, &job.Distribution, false)
 }
@@ -25,7 +37,7 @@ func readWish(o *strictjson.Reader, job *traveller.Job) {
 // turns the substrate into one that has a practice.
 func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps *strictjson.Node) error {
 	planned := job.Finish != sequence.FinishUnknown
-	for _, name := range []string{"skin_contact", "high_strength"} {
+	for _, name := range []string{"skin_contact", "high_strength", "stress_relieved", "tensile_strength", "hardness"} {
 		if f := o.Member(name); f != nil && !planned && steps == nil {
 			return f.Fail(units.ErrInconsistent, `goes with a "finish" or a "sequence", and there is none`)
 		}
@@ -76,7 +88,7 @@ func readLayerBath(n *strictjson.Node, l *traveller.Layer, known []baths.Bath) e
 			return salt.Fail(nil, `is %s; need a formula in quotes, as "KAu(CN)2"`, strictjson.Describe(salt))
 		}
 		var err error
-		if l.Salt, err = faraday.ParseFormula(salt.Text); err != nil {
+		if l.Bath.Salt, err = faraday.ParseFormula(salt.Text); err != nil {
 			return salt.Fail(err, "%v", err)
 		}
 	}
@@ -117,7 +129,7 @@ func readLayerBath(n *strictjson.Node, l *traveller.Layer, known []baths.Bath) e
 	if salt == nil {
 		return nil
 	}
-	if _, err := faraday.MetalContent(l.Salt, l.Bath.Metal); err != nil {
+	if _, err := faraday.MetalContent(l.Bath.Salt, l.Bath.Metal); err != nil {
 		return salt.Fail(err, "%v", err)
 	}
 	return nil
@@ -130,6 +142,7 @@ func readLibraryBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Laye
 	strictjson.Positive(o, "content", &p.Content)
 	strictjson.Positive(o, "volume", &p.Volume)
 	var limit units.Ratio
+	vessel := readVessel(o)
 	strictjson.Share(o, o.Field("draw_limit"), &limit)
 	if heat := o.Field("temperature"); heat != nil {
 		h := strictjson.Object(heat)
@@ -156,6 +169,23 @@ func readLibraryBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Laye
 		return n.Fail(err, "%v", err)
 	}
 	b.DrawLimit = limit
+	if !l.Bath.Salt.IsZero() { // the file names one
+		b.Salt = l.Bath.Salt
+	}
+	if vessel != nil {
+		b.Vessel = *vessel
+	}
 	l.Bath = b
 	return nil
+}
+
+// readVessel reads what a tank is made of; nil when it is not given.
+func readVessel(o *strictjson.Reader) *plating.Vessel {
+	f := o.Field("vessel")
+	if f == nil {
+		return nil
+	}
+	v := new(plating.Vessel)
+	strictjson.Word(o, f, v)
+	return v
 }

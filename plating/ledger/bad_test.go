@@ -150,7 +150,7 @@ func TestBadEquivalent(t *testing.T) {
 		{7.5 * per, 1, "electrochemical equivalent"}, {9 * per, 0.75, ""}, {0.7349 * per, 0.75, ""}, {11 * per, 0.75, "electrochemical equivalent"},
 	} {
 		b := goldBath()
-		b.Equivalent, b.Fine = c.equivalent, c.fine
+		b.Equivalent, b.Fine, b.Salts = c.equivalent, c.fine, nil // the salt is of gold(I)
 		_, err := ledger.New(b, day(0))
 		if c.field == "" {
 			if err != nil {

@@ -6,6 +6,7 @@ import (
 	"unicode/utf8"
 
 	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
 	"example.com/laydown/units"
 )
 
@@ -34,6 +35,21 @@ type Bath struct {
 	Due    units.Charge            `json:"due,omitzero"`     // alarm when that much charge has passed since an analysis
 	Life   units.Ratio             `json:"life,omitzero"`    // alarm at that many metal turnovers
 	Source string                  `json:"source,omitempty"` // where the figures come from
+
+	// What the dangers of the bath are judged by; see [Bath.Solution].
+	Valence int              `json:"valence,omitzero"` // that Metal is deposited from; 0: what fits the equivalent
+	PH      plating.PHWindow `json:"pH,omitzero"`
+	Hazards plating.Hazard   `json:"hazards,omitzero"` // beside those that name and salts give away
+}
+
+// Solution returns the bath as its chemistry is judged. A valence that is not
+// given is the one that fits the equivalent.
+func (b *Bath) Solution() plating.Solution {
+	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence, PH: b.PH, Salts: b.Salts}
+	if s.Valence == 0 {
+		s.Valence = faraday.FittingValence(b.Metal, b.Equivalent)
+	}
+	return s
 }
 
 // An EfficiencyRange is a current efficiency with the ends it may lie between.
@@ -136,6 +152,15 @@ func (b *Bath) Check() error {
 		return err
 	}
 	if err := b.checkAnode(); err != nil {
+		return err
+	}
+	if b.Valence < 0 || b.Valence > 8 {
+		return &units.ValueError{Field: "valence", Value: fmt.Sprint(b.Valence), Need: "1 to 8, or left out", Err: units.ErrOutOfRange}
+	}
+	if err := b.PH.Check(); err != nil {
+		return err
+	}
+	if err := plating.KnownDeadly(b.Solution()); err != nil {
 		return err
 	}
 	return b.checkWatch()

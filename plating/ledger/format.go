@@ -168,7 +168,7 @@ func checkKeys(payload []byte) error {
 					return fmt.Errorf("field %q twice", key)
 				}
 				for i := 0; i < len(key); i++ {
-					if c := key[i]; (c < 'a' || c > 'z') && c != '_' {
+					if c := key[i]; (c < 'a' || c > 'z') && c != '_' && key != "pH" {
 						return fmt.Errorf("unknown field %q", key)
 					}
 				}

@@ -65,7 +65,7 @@ func TestReferenceRates(t *testing.T) {
 			continue
 		}
 		b := goldBath()
-		b.Metal, b.Fine, b.Salts = row.Text("metal"), 0, nil
+		b.Name, b.Metal, b.Fine, b.Salts = row.Text("metal"), row.Text("metal"), 0, nil
 		b.Equivalent = must(faraday.EquivalentOf(units.MolarMass(row.Float("atomic_weight"))*units.GramPerMole, int(row.Float("valence"))))
 		b.Efficiency = ledger.EfficiencyRange{Value: 1}
 		rates, err := b.Rates()

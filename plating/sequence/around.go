@@ -3,6 +3,7 @@ package sequence
 import (
 	"fmt"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
 )
@@ -44,15 +45,16 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 				Need: "a strike, underplate or plate", Err: units.ErrInconsistent}
 		}
 		pl.add(t)
-		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+1].Bath.Hazards == t.Bath.Hazards {
+		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+1].hazards() == t.hazards() {
 			continue
 		}
-		if precious(t.Bath.Metal) {
+		if plating.Precious(t.Bath.Metal) {
 			pl.add(dragOut())
 		}
 		pl.add(rinse())
 	}
 	pl.end()
+	pl.separate()
 	found := Check(pl.tanks, p)
 	return pl.tanks, found, Approve(found)
 }

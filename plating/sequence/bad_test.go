@@ -197,7 +197,7 @@ func FuzzCheck(f *testing.F) {
 
 // TestNoWords: a number that is no word of its list is not written as one.
 func TestNoWords(t *testing.T) {
-	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99), sequence.Flow(99), sequence.Polarity(99), price.Kind(99), baths.PH(math.NaN())} {
+	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99), sequence.Flow(99), sequence.Polarity(99), price.Kind(99), plating.PH(math.NaN())} {
 		if text, err := v.MarshalText(); err == nil {
 			t.Errorf("%T: %s", v, text)
 		}

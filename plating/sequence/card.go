@@ -19,7 +19,7 @@ type Card struct {
 	Temperature baths.Range[units.Temperature]    `json:"temperature"`
 	Window      baths.Range[units.CurrentDensity] `json:"current_density"`
 	Volts       baths.Range[units.Voltage]        `json:"volts"`
-	PH          baths.Range[baths.PH]             `json:"pH"`
+	PH          baths.Range[plating.PH]           `json:"pH"`
 	Polarity    Polarity                          `json:"polarity"`
 
 	Set      units.CurrentDensity       `json:"set"`     // current density the amps are for
@@ -39,6 +39,7 @@ type Card struct {
 	Water      string         `json:"water,omitempty"` // of a rinse
 	LiveEntry  bool           `json:"live_entry"`
 	Look       []string       `json:"look"`
+	Hazards    plating.Hazard `json:"hazards"`
 	Cautions   []plating.Note `json:"cautions"`
 	Confidence origin.Seen    `json:"confidence"` // the weakest figure on the card
 }
@@ -81,7 +82,7 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 		if err := t.Check(); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
 		}
-		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: origin.Published}
+		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: origin.Published, Hazards: t.hazards(), Cautions: cautions(t)}
 		if t.Kind.deposits() {
 			if err := c.plated(t, &p); err != nil {
 				return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
@@ -99,7 +100,6 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	b := &t.Bath
 	c.Chemistry, c.Temperature, c.Window, c.Volts, c.PH = b.Name, b.Temperature, b.CurrentDensity, b.Volts, b.PH
 	c.Polarity, c.Agitation, c.Anode, c.Look = Cathodic, b.Agitation, b.Anode, b.Look
-	c.Cautions = cautions(t)
 	c.Set = t.density()
 	c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), b.CurrentDensity.Low.Over(p.Area), b.CurrentDensity.High.Over(p.Area)
 	if b.AnodeRatio.Given() {
@@ -155,15 +155,11 @@ func (c *Card) processed(t *Tank, p *Piece) {
 		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
 	}
 	if t.Kind.rinses() || t.Kind == DragOut {
-		if t.hazards() != 0 {
-			c.Cautions = cautions(t)
-		}
 		c.Water = t.Rinse.String()
 		c.Look = append(c.Look, "drain over the tank before, 5 to 10 s")
 	}
 	c.Confidence = q.Seen
 	if t.solution() {
-		c.Cautions = cautions(t)
 		c.Confidence = origin.Weakest(q.Seen, q.Temperature.Seen, q.Time.Seen)
 	}
 }
@@ -191,12 +187,8 @@ func (t *Tank) density() units.CurrentDensity {
 	return t.Bath.CurrentDensity.Mid()
 }
 
-// cautions lists the dangers that a tank's chemistry brings. Those of every
-// tank stand once on the sheet: [General].
+// cautions are the short lines for a tank: what its solution can do.
 func cautions(t *Tank) []plating.Note {
-	all := plating.Cautions(t.hazards())
-	return all[:len(all)-len(General())]
+	s := t.chemistry()
+	return s.AtTank()
 }
-
-// General returns the cautions that hold at every tank of a line.
-func General() []plating.Note { return plating.Cautions(0) }

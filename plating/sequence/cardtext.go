@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
@@ -18,6 +19,7 @@ func (c Card) Text() string {
 			fmt.Fprintf(&s, "   %-12s %s\n", label, text)
 		}
 	}
+	line("CAUTION", plating.TankLine(c.Cautions))
 	if c.Chemistry != c.Name {
 		line("holds", c.Chemistry)
 	}
@@ -52,9 +54,6 @@ func (c Card) Text() string {
 	}
 	for _, l := range c.Look {
 		line("look", l)
-	}
-	for _, n := range c.Cautions {
-		line("CAUTION", n.Text+"; "+n.Do)
 	}
 	return s.String()
 }
@@ -175,8 +174,12 @@ func Sheet(p Piece, cards []Card, found []Finding) string {
 	for _, f := range found {
 		fmt.Fprintf(&s, "%s\n", f)
 	}
-	for _, n := range General() {
-		fmt.Fprintf(&s, "at every tank: %s; %s\n", n.Text, n.Do)
+	var all plating.Hazard
+	for _, c := range cards {
+		all |= c.Hazards
+	}
+	for _, n := range plating.FrontCautions(all) {
+		fmt.Fprintf(&s, "before you start: %s\n", n.Line())
 	}
 	for _, c := range cards {
 		s.WriteString("\n" + c.Text())

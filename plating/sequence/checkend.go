@@ -30,19 +30,33 @@ func (r *review) drying() {
 		restored := next >= 0 && (r.tanks[next].Kind == Activate || r.tanks[next].activates())
 		switch {
 		case i > last || !done:
-		case t.Kind == Dry || t.Kind == Bake:
+		case t.Kind.oven():
 			if passive && !restored {
-				r.add(CodePassiveDry, plating.SeverityWarning, "ASTMB254", "the piece dries before "+r.tanks[next].title(), "a passive film grows as it dries, and the next coat peels",
+				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i), "the piece dries before "+r.tanks[next].title(), "a passive film grows as it dries, and the next coat peels",
 					"keep it wet and go straight on, or activate again", i)
 			} else if !restored {
 				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(), "what dried on keeps the next coat from holding", "go on wet, or clean and activate again", i)
 			}
 		case t.Wait > mayWait && passive && !restored:
-			r.add(CodePassiveWait, plating.SeverityWarning, "ASTMB254", "the piece waits "+t.Wait.String()+" behind "+t.title(), "a passive film grows again in air, and the next coat peels",
+			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i), "the piece waits "+t.Wait.String()+" behind "+t.title(), "a passive film grows again in air, and the next coat peels",
 				"shortest transfer, wet; wait nowhere before it is covered", i)
 		}
 	}
 	r.ending(last)
+}
+
+// passiveSource is where it is known from that the face at a tank grows passive:
+// the practice for stainless steel, the handbook for nickel that has dried.
+func (r *review) passiveSource(i int) string {
+	for k := len(r.coats) - 1; k >= 0; k-- {
+		if r.coats[k].tank <= i && r.coats[k].metal == "Ni" {
+			return "Guidebook2013"
+		}
+	}
+	if s := r.piece.Substrate; s == StainlessSteel || s == Nickel {
+		return s.filmSource()
+	}
+	return recall
 }
 
 // staysPassive reports whether the face after a coat grows passive: nickel
@@ -99,7 +113,7 @@ func (r *review) ending(last int) {
 // waters finds baths of precious metal without a drag-out tank.
 func (r *review) waters() {
 	for _, c := range r.coats {
-		if !precious(c.metal) {
+		if !plating.Precious(c.metal) {
 			continue
 		}
 		t := &r.tanks[c.tank]
@@ -135,7 +149,7 @@ func (r *review) skin() {
 		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law, "palladium, with white bronze under it, in its place", nickel)
 	}
 	if n := len(r.coats); n > 0 {
-		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.Bath.Hazards.Has(plating.HazardNickel) {
+		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.hazards().Has(plating.HazardNickel) {
 			r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in the last coat, "+t.title(), law, "gold hardened with cobalt", r.coats[n-1].tank)
 		}
 	}
@@ -144,46 +158,5 @@ func (r *review) skin() {
 	}
 }
 
-// The bake that is known: about 205 °C for 8 to 24 h. Somewhat cooler and somewhat
-// shorter ones are let pass.
-const (
-	bakeHeat units.Temperature = 463.15 // 190 °C
-	bakeMost units.Temperature = 393.15 // 120 °C, for what melts or blisters
-	bakeTime                   = 7.5 * units.Hour
-)
-
-// hydrogen finds hard steel that would keep its hydrogen, and a bake that the
-// piece does not stand.
-func (r *review) hydrogen() {
-	if r.piece.Substrate.melts() {
-		for i := range r.tanks {
-			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High, t.Process.Temperature.Low) > bakeMost) {
-				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven", "solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
-					"no bake; what needs one is plated by itself", i)
-			}
-		}
-	}
-	if !r.piece.embrittles() || len(r.coats) == 0 {
-		return
-	}
-	for i := range r.tanks {
-		if t := &r.tanks[i]; (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic {
-			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB242", t.title()+" on steel that hydrogen cracks", "a cathodic step drives hydrogen into it", "clean anodically, dip without current", i)
-		}
-	}
-	last := r.coats[len(r.coats)-1].tank
-	for i := last + 1; i < len(r.tanks); i++ {
-		t := &r.tanks[i]
-		if t.Kind != Bake {
-			continue
-		}
-		if max(t.Process.Temperature.High, t.Process.Temperature.Low) < bakeHeat || t.stay() < bakeTime {
-			r.add(CodeNoBake, plating.SeverityWarning, "Guidebook2011", t.title()+" is too cool, too short, or does not say", "hydrogen stays in hard steel and cracks it days later", "about 205 °C for 8 to 24 h, soon after the last tank", i)
-		}
-		if r.piece.HighStrength {
-			r.add(CodeEmbrittle, plating.SeverityInfo, "MIL45204", "the piece is of high strength", "at 220 000 psi and above engineering gold is not plated without approval", "ask who answers for the part")
-		}
-		return
-	}
-	r.add(CodeNoBake, plating.SeverityWarning, "Guidebook2011", "hard steel is not baked after plating", "hydrogen taken up in dip and bath cracks it days later", "about 205 °C for 8 to 24 h, soon after the last tank", last)
-}
+// bakeMost is the heat that what melts or blisters stands.
+const bakeMost units.Temperature = 393.15 // 120 °C

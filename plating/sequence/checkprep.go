@@ -1,8 +1,6 @@
 package sequence
 
 import (
-	"strings"
-
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
 )
@@ -15,7 +13,7 @@ func (s Substrate) needs() (Effect, string) {
 	case s == StainlessSteel || s == Nickel:
 		return EffectActivate, "an activation, or a strike that activates"
 	case s == Titanium:
-		return EffectEtch, "a fluoride etch"
+		return EffectEtch, "an etch in hydrofluoric acid, or a blast"
 	case s == Aluminium:
 		return EffectZincate, "a zincate film"
 	case s.tin() || s == PaintedPlastic || s == SubstrateUnknown || s >= substrateEnd:
@@ -24,19 +22,16 @@ func (s Substrate) needs() (Effect, string) {
 	return EffectDeoxidise, "an acid dip"
 }
 
-// source names the practice for a base metal.
-func (s Substrate) source() string {
-	p, err := PracticeFor(s)
-	if err != nil || p.Source == "" {
-		return recall
-	}
-	return p.Source
+// activates reports whether a strike takes a passive film by itself: an acid
+// strike that says that its pH lies below 2 (from memory).
+func (t *Tank) activates() bool {
+	return t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() && t.Bath.PH.Low < 2
 }
 
-// activates reports whether a strike takes a passive film by itself.
-// It must say how acid it is: from memory, such strikes run up to about pH 3.5.
-func (t *Tank) activates() bool {
-	return t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() && t.Bath.PH.Low < 3.5
+// keepsActive reports whether a strike covers a face that was activated before the
+// film grows again: one that activates, or an acid one up to about pH 4.5 (from memory).
+func (t *Tank) keepsActive() bool {
+	return t.activates() || t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() && t.Bath.PH.Low < 4.5
 }
 
 // after returns what is done to a face once it has been through a tank. A cleaner
@@ -47,6 +42,9 @@ func (t *Tank) after(done Effect) Effect {
 		done &^= EffectDeoxidise | EffectActivate | EffectEtch | EffectZincate
 	case t.Kind == Activate && !t.Process.Effect.Has(EffectZincate):
 		done &^= EffectZincate
+	}
+	if t.Kind.cleans() {
+		done |= EffectClean // by its kind
 	}
 	return done | t.Process.Effect
 }
@@ -62,7 +60,7 @@ func (r *review) prepared() {
 		done = r.tanks[i].after(done)
 	}
 	if !done.Has(EffectClean) {
-		r.add(CodeNotCleaned, plating.SeverityWarning, "ASTMB322", "nothing cleans the piece before "+r.tanks[first].title(), "grease and soil keep the coat from holding",
+		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(), "grease and soil keep the coat from holding",
 			"soak clean first, and look for the water break", first)
 	}
 	need, words := r.piece.Substrate.needs()
@@ -72,7 +70,7 @@ func (r *review) prepared() {
 	if need == 0 || done.Has(need) || need == EffectActivate && r.tanks[first].activates() {
 		return
 	}
-	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.source(), r.piece.Substrate.String()+" goes into "+r.tanks[first].title()+" without "+words,
+	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+" goes into "+r.tanks[first].title()+" without "+words,
 		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it", first)
 }
 
@@ -87,27 +85,33 @@ func (r *review) attack() {
 		}
 		h := t.hazards()
 		long := func(most units.Duration) bool { return t.stay() == 0 || t.stay() > most } // what is not said may be long
-		hot := h.Has(plating.HazardCaustic) && (t.Process.Strong || h.Has(plating.HazardHot))
+		// Caustic that is neither said to be mild nor strong is a question; it counts as strong.
+		unsaid := ""
+		if !t.Process.Strong && !t.Process.Mild {
+			unsaid = "; if it is mild and inhibited for this metal, say that it is mild"
+		}
+		hot := h.Has(plating.HazardCaustic) && (t.Process.Strong || !t.Process.Mild && h.Has(plating.HazardHot))
 		switch {
 		case !h.Has(plating.HazardCaustic):
+		case t.Process.Mild && t.Kind.cleans():
 		case hot && t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "hot caustic dissolves zinc and aluminium", "a mild, inhibited cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title(), "hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid, i)
 		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "caustic dissolves the metal while it stays",
-				"none for zinc; seconds for aluminium", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "caustic dissolves the metal while it stays and makes hydrogen",
+				"use none for zinc; seconds for aluminium", i)
 		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "caustic dissolves zinc and aluminium, cold only more slowly", "a mild, inhibited cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid, i)
 		case hot && s.tin() && long(30):
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title()+lasting(t), "tin dissolves in hot caustic", "a mild cleaner, or seconds", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "tin dissolves in hot caustic", "use a mild cleaner, or seconds", i)
 		case hot && s == PaintedPlastic:
-			r.add(CodeHotCaustic, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "hot caustic lifts the paint", "a cool, mild cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint", "use a cool, mild cleaner", i)
 		}
-		if nitric := strings.Contains(strings.ToLower(t.Process.Chemistry), "nitric"); nitric && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() || s.silver()) {
+		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() || s.silver()) {
 			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver, and gives off brown poison",
 				"a sulfuric acid dip, or a bright dip of a few seconds", i)
 		}
 		if t.Kind == Activate && t.strongAcid() && (s.tin() || s == ZincDieCasting) {
-			r.add(CodeStrongAcid, plating.SeverityWarning, s.source(), s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
 				"a weak dip for seconds on zinc; none on tin", i)
 		}
 	}
@@ -137,7 +141,7 @@ func (r *review) thinStrike() {
 	}
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
 	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
-	if thin && next.Bath.Hazards.Has(plating.HazardAcid) {
+	if thin && next.hazards().Has(plating.HazardAcid) {
 		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2011", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
 			"3 to 5 µm of cyanide copper first", r.coats[0].tank, r.coats[1].tank)
 	}
@@ -151,36 +155,42 @@ func (r *review) first() {
 	c := r.coats[0]
 	t := &r.tanks[c.tank]
 	s := r.piece.Substrate
-	h := t.Bath.Hazards
+	h := t.hazards()
 	acid, cyanide := h.Has(plating.HazardAcid), h.Has(plating.HazardCyanide)
 	copperStrike := c.metal == "Cu" && cyanide && !acid && t.Bath.Use.Has(useStrike) && c.kind != Plate
 	live := func() {
 		if !t.LiveEntry {
-			r.add(CodeLiveEntry, plating.SeverityWarning, s.source(), s.String()+" enters "+t.title()+" without current", "in the seconds without current the film grows again, or metal comes down by itself",
+			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current", "in the seconds without current the film grows again, or metal comes down by itself",
 				"current on before the piece touches the bath", c.tank)
 		}
 	}
 	noStrike := func(reason, remedy string) {
-		r.add(CodeNoStrike, plating.SeverityWarning, s.source(), "the first coat on "+s.String()+" is "+t.title(), reason, remedy, c.tank)
+		key := recall
+		if s == Titanium {
+			key = "ASTMB481"
+		}
+		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(), reason, remedy, c.tank)
 	}
 	switch {
 	case s == StainlessSteel || s == Nickel:
-		if !t.activates() {
+		if !t.keepsActive() {
 			noStrike("the passive film grows again between the activation and a bath that does not take it", "an acid gold strike or a nickel chloride strike first, live")
 		} else {
 			live()
 		}
 	case s == Titanium:
 		if c.metal != "Ni" && !(c.metal == "Cu" && acid) {
-			noStrike("only nickel, acid copper or chromium may go straight on etched titanium", "1 µm of nickel first")
+			noStrike("only nickel, acid copper or chromium goes straight on etched titanium", "lay 1 µm of nickel or more first")
+		} else if c.metal == "Ni" && len(r.coats) > 1 && t.Promise > 0 && t.Promise < 1*um*(1-1e-9) {
+			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:
-		r.add(CodeImmersion, plating.SeverityWarning, s.source(), "acid copper straight on "+s.String(), "copper comes down by itself, loose, while acid takes the metal",
+		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(), "copper comes down by itself, loose, while acid takes the metal",
 			"a cyanide copper strike first, or nickel on steel", c.tank)
 	case s == ZincDieCasting || s == Aluminium:
 		switch {
 		case acid:
-			r.add(CodeAttack, plating.SeverityWarning, s.source(), t.title()+" straight on "+s.String(), "the acid bath dissolves the zinc under the coat", "a complete cyanide copper strike first", c.tank)
+			r.add(CodeAttack, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "the acid bath dissolves the zinc under the coat", "a complete cyanide copper strike first", c.tank)
 		case !copperStrike:
 			noStrike("only the cyanide copper strike covers zinc without attack", "a cyanide copper strike first, live")
 		default:
@@ -190,7 +200,7 @@ func (r *review) first() {
 	case s.tin():
 		switch {
 		case t.strongAcid():
-			r.add(CodeStrongAcid, plating.SeverityWarning, s.source(), t.title()+" straight on "+s.String(), "strong acid dissolves tin and solder", "a cyanide copper strike first", c.tank)
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "strong acid dissolves tin and solder", "a cyanide copper strike first", c.tank)
 		case !copperStrike:
 			noStrike("tin wants a cyanide copper strike under everything", "a cyanide copper strike first")
 		}
@@ -203,4 +213,18 @@ func (r *review) first() {
 			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it", "acid or pyrophosphate copper first, the current raised slowly")
 		}
 	}
+}
+
+// filmSource is where the film of a base metal is known from: for stainless steel
+// the practice's own abstract, for titanium its excerpt; nothing was read of the others.
+func (s Substrate) filmSource() string {
+	switch s {
+	case StainlessSteel:
+		return "ASTMB254"
+	case Titanium:
+		return "ASTMB481"
+	case Nickel:
+		return "Guidebook2013"
+	}
+	return recall
 }

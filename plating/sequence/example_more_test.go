@@ -11,22 +11,13 @@ import (
 func ExampleSubstrates() {
 	list := sequence.Substrates()
 	fmt.Println(len(list), list[0], list[len(list)-1])
-	// Output: 16 stainless steel conductive-painted plastic
+	// Output: 17 stainless steel conductive-painted plastic
 }
 
 func ExampleFinishes() {
 	list := sequence.Finishes()
 	fmt.Println(len(list), list[0], list[len(list)-1])
 	// Output: 11 hard gold white bronze
-}
-
-func ExampleGeneral() {
-	for _, n := range sequence.General() {
-		fmt.Println(n.Text)
-	}
-	// Output:
-	// hydrogen and mist come off while current flows
-	// rinse water and old baths are hazardous waste
 }
 
 // The shop has decided on nickel and hard gold for its brass bezels; the tanks
@@ -71,6 +62,7 @@ func ExamplePlanAround() {
 	// 11 rinse
 	// 12 final rinse
 	// 13 dry
+	// caution leaded-brass
 	// caution no-strike
 }
 
@@ -84,6 +76,6 @@ func ExampleWorst() {
 	fmt.Println(sequence.Worst(sequence.Check(tanks, p)))
 	fmt.Println(sequence.Worst(sequence.Check(tanks[6:], p)))
 	// Output:
-	// caution
+	// info
 	// warning
 }

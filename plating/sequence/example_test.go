@@ -30,13 +30,13 @@ func ExamplePlan() {
 		fmt.Printf("%s: %s\n", f.Severity, f.Text)
 	}
 	// Output:
-	//  1 soak in mild alkaline cleaner
+	// 1 soak in mild alkaline cleaner
 	//  2 rinse
 	//  3 anodic electroclean
 	//  4 rinse
 	//  5 cathodic activation in sulfuric acid, 5 to 10 % by volume
 	//  6 slightly acid rinse
-	//  7 gold, acid cyanide strike for stainless steel and nickel
+	//  7 gold, acid cyanide strike, gold(I)
 	//  8 drag-out rinse
 	//  9 rinse
 	// 10 gold, acid cyanide, cobalt hardened
@@ -44,7 +44,6 @@ func ExamplePlan() {
 	// 12 rinse
 	// 13 final rinse, deionised
 	// 14 dry
-	// caution: strong acid of cathodic activation in sulfuric acid, 5 to 10 % by volume reaches a bath of bound cyanide over 1 rinse stage
 }
 
 // A bezel of unknown metal: no plan is guessed.
@@ -83,7 +82,7 @@ func ExampleCheck() {
 	// Output:
 	// cyanide-acid stop [4 6]
 	// cyanide of copper, cyanide strike and plate in one is carried into acid: 1 clean rinse stage between
-	// two stages of running or counterflow rinse between them, not shared; extraction on
+	// rinse in two stages or more of running or counterflow water between them; give each a rinse of its own; extraction on
 }
 
 func ExampleApprove() {
@@ -124,21 +123,19 @@ func ExampleCards() {
 	raw, err := json.Marshal(cards[9].Time)
 	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == origin.FromMemory)
 	// Output:
-	// 7. gold, acid cyanide strike for stainless steel and nickel (strike)
+	// 7. gold, acid cyanide strike, gold(I) (strike)
+	//    CAUTION      CYANIDE IN ACID: pH meter in the bath, extraction on; below pH 3 it frees hydrogen cyanide, which kills. [GoldCyanidePatent]
 	//    temperature  20 °C to 50 °C, 68 °F to 122 °F (from memory)
 	//    current      3.72 A, cathodic, at 3.00 A/dm²
 	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)
 	//    volts        4 V to 6 V (from memory)
-	//    pH           0.5 to 3.5 (from memory)
+	//    pH           3.2 to 4 (from memory)
 	//    time         15 s to 60 s, usual stay (from memory)
 	//    entry        LIVE: current on before the piece goes in
 	//    agitation    move the part (from memory)
 	//    anode        platinised titanium (from memory); 124 cm² to 496 cm² of it (from memory)
 	//    look         gas over the whole part at once
 	//    look         a complete, thin yellow film; strip and start again if any spot is bare
-	//    CAUTION      the bath holds bound cyanide in acid: below about pH 3 it gives off hydrogen cyanide; never add acid without the pH meter in the bath, and only under extraction
-	//    CAUTION      cyanide: a fraction of a gram swallowed, or the gas, can kill; acid sets the gas free; keep acid and its rinse water away, rinse twice in between, never work alone, have first aid for cyanide arranged with a doctor
-	//    CAUTION      acid burns; goggles, gloves, apron; acid into water, never water into acid
 	// true <nil> true
 }
 

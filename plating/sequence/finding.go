@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -11,10 +10,17 @@ import (
 // A Code names a rule, for programs. It does not change with the wording.
 type Code string
 
-// The rules. Each finding is of one.
+// The rules. Each finding is of one. The rules of one solution by itself have the
+// codes of package plating: plating.CodeGoldCyanideAcid and those beside it.
 const (
 	CodeUnknown         Code = "unknown"           // something is not said: no judgement
 	CodeCyanideAcid     Code = "cyanide-acid"      // hydrogen cyanide may form
+	CodeClash           Code = "clash"             // two solutions that make gas or fire may meet
+	CodeCyanideInLine   Code = "cyanide-in-line"   // a finish free of cyanide behind cyanide
+	CodeLeadedBrass     Code = "leaded-brass"      // whether the brass holds lead is not said
+	CodeStrength        Code = "strength"          // how strong the steel is, is not said
+	CodeTitaniumHeat    Code = "titanium-heat"     // the heat treatment that bonds nickel to titanium
+	CodeNoRelief        Code = "no-relief"         // hard steel goes in with its stresses
 	CodeNoRinse         Code = "no-rinse"          // one solution is carried into the next
 	CodeNotCleaned      Code = "not-cleaned"       // plating over soil
 	CodeNotActivated    Code = "not-activated"     // plating over tarnish or a passive film
@@ -54,18 +60,22 @@ type Finding struct {
 	Source   string           `json:"source"` // key, or where it is known from
 }
 
-// String writes the finding in one line, tanks counted from 1.
-func (f Finding) String() string {
+// Sentence writes the finding in one line, without its severity: the tanks,
+// counted from 1, what is so, what to do, why, the source.
+func (f Finding) Sentence() string {
 	at := ""
 	if len(f.Tanks) > 0 {
 		var n []string
 		for _, i := range f.Tanks {
 			n = append(n, strconv.Itoa(i+1))
 		}
-		at = " (tank " + strings.Join(n, ", ") + ")"
+		at = "tank " + strings.Join(n, ", ") + ": "
 	}
-	return fmt.Sprintf("%s%s: %s: %s; %s [%s]", f.Severity, at, f.Text, f.Reason, f.Remedy, f.Source)
+	return at + plating.Sentences(f.Text, f.Remedy, f.Reason) + " [" + f.Source + "]"
 }
+
+// String writes the finding in one line, with its severity.
+func (f Finding) String() string { return f.Severity.String() + ": " + f.Sentence() }
 
 // Worst returns the highest severity among findings, info when there are none.
 func Worst(all []Finding) plating.Severity {

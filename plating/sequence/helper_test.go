@@ -13,8 +13,12 @@ import (
 const um = units.Micrometre
 
 func piece(s sequence.Substrate, f sequence.Finish) sequence.Piece {
-	return sequence.Piece{Name: "hand", Substrate: s, Finish: f, Promise: 0.1 * um, Area: 124 * units.SquareCentimetre,
+	p := sequence.Piece{Name: "hand", Substrate: s, Finish: f, Promise: 0.1 * um, Area: 124 * units.SquareCentimetre,
 		Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+	if s == sequence.HighCarbonSteel {
+		p.Tensile = 1250 * units.Megapascal
+	}
+	return p
 }
 
 func plan(t *testing.T, p sequence.Piece) []sequence.Tank {
@@ -89,3 +93,5 @@ func codes(all []sequence.Finding, from plating.Severity) []sequence.Code {
 	slices.Sort(out)
 	return out
 }
+
+func heatNotGiven() baths.Range[units.Temperature] { return baths.Range[units.Temperature]{} }

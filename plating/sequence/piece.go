@@ -15,17 +15,13 @@ type Piece struct {
 	Finish    Finish       `json:"finish"`
 	Promise   units.Length `json:"promise"` // of the finish, at the thinnest significant spot
 
-	SkinContact  bool `json:"skin_contact"`  // worn or handled for long
-	HighStrength bool `json:"high_strength"` // hard or highly stressed steel, whatever its carbon; of no account for copper, silver and their alloys
+	SkinContact  bool           `json:"skin_contact"`     // worn or handled for long
+	HighStrength bool           `json:"high_strength"`    // said to be hard or highly stressed; without Tensile a question, of no account for other metals than steel
+	Tensile      units.Pressure `json:"tensile_strength"` // actual tensile strength of the steel; see [TensileFromHardness]; 0: not given
+	Relieved     bool           `json:"stress_relieved"`  // stress relief was done before the piece came, or it was neither machined nor bent after hardening
 
 	Area         units.Area           `json:"area"` // of the whole load; needed for amps and layers, not for a plan
 	Distribution plating.Distribution `json:"distribution"`
-}
-
-// embrittles reports whether hydrogen may crack the piece: hard steel, stainless
-// steel of high strength, and what is not known to be otherwise.
-func (p *Piece) embrittles() bool {
-	return p.Substrate == HighCarbonSteel || p.HighStrength && (p.Substrate.steel() || p.Substrate == StainlessSteel || p.Substrate == Titanium)
 }
 
 // Check returns the first reason why no plan can be made: an [*UnsureError]
@@ -39,6 +35,9 @@ func (p *Piece) Check() error {
 		return &UnsureError{What: "the finish is not known", Ask: []string{"which of " + strings.Join(finishWords()[1:], ", ")}}
 	}
 	if err := units.Positive("promised thickness", p.Promise); err != nil {
+		return err
+	}
+	if err := units.NonNegative("tensile strength", p.Tensile); err != nil {
 		return err
 	}
 	if r := p.Distribution.MinToMean; r != 0 { // 0: asked for where amps and minutes are
@@ -109,6 +108,18 @@ func (p *Piece) refuse(bath *baths.Bath) error {
 		return &RefusedError{Field: "finish", Value: p.Finish.String() + " against the skin", Source: "NickelRelease",
 			Reason: "nickel in the outer coat reaches the skin; the law limits its release to 0.5 µg/cm² in a week, 0.2 for pierced parts",
 			Remedy: "take hard gold, palladium, rhodium or white bronze"}
+	}
+	if p.Substrate == Titanium {
+		return &RefusedError{Field: "base metal", Value: "titanium", Source: "ASTMB481",
+			Reason: "its oxide grows back at once. The practice pickles and etches in hydrofluoric acid, or blasts it, lays 1 µm of nickel or more, and heats the piece in argon at 540 to 800 °C for 1 to 4 h to bond it; its bath compositions were not read here",
+			Remedy: "send it to a plater with a hydrofluoric acid line and an argon furnace; steps of your own are reviewed against that practice"}
+	}
+	if p.askStrength() {
+		return &UnsureError{What: "how strong the steel is, is not known; stress relief and bake go by it", Ask: howStrong()}
+	}
+	if p.Substrate.hardenable() && p.Tensile > mostBaked {
+		return &RefusedError{Field: "tensile strength", Value: p.Tensile.Text(mpa, 0), Source: "ASTMB850",
+			Reason: "the table of bakes that was read ends at " + mostBaked.Text(mpa, 0), Remedy: "ask who answers for the part for the bake, or do not plate it"}
 	}
 	if p.HighStrength && p.Substrate.melts() {
 		return &RefusedError{Field: "high strength", Value: "of " + p.Substrate.String(), Source: recall,

@@ -18,6 +18,9 @@ var update = flag.Bool("update", false, "rewrite the pinned plans")
 func TestPinnedPlans(t *testing.T) {
 	var b strings.Builder
 	for _, s := range sequence.Substrates() {
+		if s == sequence.Titanium { // not planned
+			continue
+		}
 		for _, f := range []sequence.Finish{sequence.HardGold, sequence.Silver} {
 			p := piece(s, f)
 			tanks, found, err := sequence.Plan(p)

@@ -2,10 +2,11 @@ package sequence
 
 import (
 	"math"
+	"slices"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
-	"example.com/laydown/units/origin"
 )
 
 // Plan proposes the tanks for a piece: clean, activate, strike, underplate,
@@ -40,6 +41,7 @@ func Plan(p Piece) ([]Tank, []Finding, error) {
 	if pl.err != nil {
 		return nil, nil, pl.err
 	}
+	pl.separate()
 	found := Check(pl.tanks, p)
 	if err := Approve(found); err != nil {
 		return nil, found, err
@@ -79,16 +81,11 @@ func rinse() Tank {
 }
 
 func acidRinse() Tank {
-	return Tank{Name: "slightly acid rinse", Kind: Rinse, Rinse: RinseSet{Stages: 1, Flow: Running, Acidified: true}}
+	return Tank{Name: "slightly acid rinse", Kind: Rinse, Rinse: RinseSet{Stages: 2, Flow: Running, Acidified: true}}
 }
 
 func dragOut() Tank {
 	return Tank{Name: "drag-out rinse", Kind: DragOut, Rinse: RinseSet{Stages: 1, Flow: Still, Deionised: true}}
-}
-
-// precious reports whether what clings from a bath is worth keeping.
-func precious(metal string) bool {
-	return metal == "Au" || metal == "Ag" || metal == "Pd" || metal == "Rh" || metal == "Pt"
 }
 
 // coat adds a plating tank with what belongs behind it.
@@ -102,7 +99,7 @@ func (pl *planner) coat(kind Kind, key string, promise units.Length) {
 		return
 	}
 	pl.add(Tank{Name: b.Name, Kind: kind, Bath: b, Promise: promise, LiveEntry: b.LiveEntry})
-	if precious(b.Metal) {
+	if plating.Precious(b.Metal) {
 		pl.add(dragOut())
 	}
 	pl.add(rinse())
@@ -125,24 +122,36 @@ func (pl *planner) coat(kind Kind, key string, promise units.Length) {
 // prepare cleans and activates, and lays the first coat where the base metal
 // needs one of its own.
 func (pl *planner) prepare() {
-	pl.step(soak())
 	p := &pl.piece
+	if p.embrittles() && !p.Relieved {
+		pl.add(stressRelief())
+	}
+	pl.step(soak())
 	switch p.Substrate {
 	case StainlessSteel:
 		pl.step(electroclean(Anodic))
-		if p.HighStrength { // no current on a piece that hydrogen cracks: the strike activates by itself
+		hard := p.embrittles()
+		if hard { // no current on a piece that hydrogen cracks: the strike activates by itself
 			pl.add(steelDip(), acidRinse())
 		} else {
 			pl.add(stainlessActivation(), acidRinse())
 		}
-		if p.Finish.gold() || p.SkinContact {
-			pl.coat(Strike, "gold-acid-strike", 0)
+		if p.SkinContact || p.Finish.gold() && p.Finish != SulfiteGold {
+			if hard {
+				pl.coat(Strike, "gold-acid-strike-3", 0)
+			} else {
+				pl.coat(Strike, "gold-acid-strike", 0)
+			}
 		} else {
 			pl.coat(Strike, "nickel-strike-chloride", 0)
 		}
 	case Copper, Brass, Bronze, NickelSilver:
 		pl.step(electroclean(Cathodic))
 		pl.step(sulfuricDip())
+		pl.face = faceCopper
+	case LeadedBrass:
+		pl.step(electroclean(Cathodic))
+		pl.step(fluoborateDip())
 		pl.face = faceCopper
 	case Nickel:
 		pl.step(electroclean(Cathodic))
@@ -169,15 +178,6 @@ func (pl *planner) prepare() {
 		pl.step(desmut())
 		pl.step(zincate("zincate, second", 15, 30))
 		pl.copper()
-	case Titanium:
-		pl.step(titaniumEtch())
-		switch {
-		case p.Finish == BrightNickel || p.Finish == BrightCopper: // goes straight on
-		case p.SkinContact:
-			pl.coat(Underplate, "copper-acid", 5*um)
-		default:
-			pl.coat(Underplate, "nickel-watts", 2*um)
-		}
 	case Pewter, SoftSoldered:
 		pl.copper()
 	case PaintedPlastic:
@@ -252,7 +252,6 @@ func (pl *planner) underplates() {
 		}
 	case f == Rhodium:
 		switch {
-		case !skin && p.Substrate == Titanium: // nickel lies there already
 		case !skin:
 			pl.coat(Underplate, "nickel-watts", 5*um)
 		case pl.face == faceCopper:
@@ -293,8 +292,13 @@ func (pl *planner) finish(b baths.Bath) {
 		// Straight into the silver bath: both are cyanide, and no time is lost.
 		pl.add(Tank{Name: strike.Name, Kind: Strike, Bath: strike, LiveEntry: true})
 	}
-	if pl.piece.Finish.gold() && pl.piece.Finish != FlashGold && pl.face == faceNickel { // a flash is a strike itself
-		pl.coat(Strike, "gold-acid-strike", 0)
+	if pl.face == faceNickel {
+		switch f := pl.piece.Finish; {
+		case f == SulfiteGold: // a strike without cyanide
+			pl.coat(Underplate, "palladium-sulfamate", 0.2*um)
+		case f.gold() && f != FlashGold: // a flash is a strike itself
+			pl.coat(Strike, "gold-acid-strike", 0)
+		}
 	}
 	pl.coat(Plate, b.Key, pl.piece.Promise)
 	if pl.piece.Substrate == PaintedPlastic && pl.piece.Finish == BrightCopper {
@@ -310,8 +314,15 @@ func (pl *planner) end() {
 		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70), Time: mem(5*units.Minute, 15*units.Minute),
 			Look: []string{"no water marks, no bleeding from seams"}, Source: practice}})
 	if pl.piece.embrittles() {
-		pl.add(Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "Guidebook2011", Seen: origin.Published,
-			Temperature: printed(units.Celsius(205), units.Celsius(205), "Guidebook2011"), Time: printed(8*units.Hour, 24*units.Hour, "Guidebook2011"),
-			Look: []string{"in the oven within 4 h of the last current (from memory)", "never above the heat the steel was tempered at (from memory)", "colour of the coat after the oven"}}})
+		pl.add(bake(&pl.piece))
+	}
+}
+
+// separate puts a second rinse of fresh water between free cyanide and strong acid
+// where the plan has one rinse of two stages.
+func (pl *planner) separate() {
+	thin := thinRinses(pl.tanks, pl.piece)
+	for i := len(thin) - 1; i >= 0; i-- {
+		pl.tanks = slices.Insert(pl.tanks, thin[i], Tank{Name: "second rinse, fresh water", Kind: Rinse, Rinse: RinseSet{Stages: 1, Flow: Running}})
 	}
 }

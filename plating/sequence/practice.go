@@ -53,11 +53,16 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Reasons = []baths.Words{said("the thin oxide film grows again when the piece dries or meets water with oxygen; nothing holds on it", "ASTMB254"),
 			said("once active, any of the common metals holds", "ASTMB254")}
 		p.Unsure = "if the grade is not known, plate one piece, bend it and rub it; the high-chromium grades want the nickel chloride strike"
+	case LeadedBrass:
+		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
+		p.Steps = []string{"soak", "cathodic electroclean, short", "fluoboric acid dip, in plastic", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
+		p.Reasons = []baths.Words{barrier, known("sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"), known("silver comes down on copper by itself and does not hold: strike first")}
+		p.Unsure = "plate one piece, bend it and rub it; if the coat peels, the lead was not taken off"
 	case Copper, Brass, Bronze, NickelSilver:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
 		p.Steps = []string{"soak", "cathodic electroclean", "mild sulfuric acid dip", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
 		p.Reasons = []baths.Words{barrier, known("silver comes down on copper by itself and does not hold: strike first")}
-		p.Unsure = "leaded brass and old lacquer: try one piece; lead wants a fluoborate dip, lacquer comes off first"
+		p.Unsure = "turned and clock brass usually holds lead: then say leaded brass. Old lacquer comes off first. Try one piece"
 	case Nickel:
 		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B343", "Preparation of Nickel for Electroplating with Nickel", "ASTMB343", origin.SecondHand, origin.Published
 		p.Steps = []string{"soak", "cathodic electroclean", "anodic etch in 25 % sulfuric acid", "nickel chloride strike, live", "on at once, wet"}
@@ -76,13 +81,14 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Unsure = "if it may be hard or spring steel, treat it as high-carbon steel and bake"
 	case HighCarbonSteel:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B242", "Preparation of High-Carbon Steel for Electroplating", "ASTMB242", origin.Published
-		p.Steps = []string{"soak", "anodic electroclean, never cathodic", "short sulfuric acid dip, 3 to 5 %", "nickel, or cyanide copper strike and plate", "bake after plating"}
+		p.Steps = []string{"stress relief", "soak", "anodic electroclean, never cathodic", "short sulfuric acid dip, 3 to 5 %", "nickel, or cyanide copper strike and plate", "bake after plating by its strength"}
 		p.Reasons = []baths.Words{said("0.35 % carbon or more and case-hardened steel take up hydrogen in cleaning, dip and bath, and crack later", "ASTMB242"),
-			said("baking, about 205 °C for 8 to 24 h, drives it out", "Guidebook2011")}
+			{Text: "a bake at 190 to 220 °C drives it out: 8 h for steel of 1001 to 1100 MPa, 2 h more for each 100 MPa, 22 h for 1701 to 1800 MPa", Source: "ASTMB850", Seen: origin.SecondHand},
+			said("steel of 1000 MPa and more that was machined, ground or cold-formed is stress-relieved before the first step that charges hydrogen", "ASTMB849")}
 		p.Unsure = "where a spring or arbor carries load and its strength is not known, do not plate it"
 	case ZincDieCasting:
 		p.Standard, p.Title, p.Source = "ASTM B252", "Preparation of Zinc Alloy Die Castings for Electroplating and Conversion Coatings", "ASTMB252"
-		p.Steps = []string{"mild soak, no hot caustic", "weak acid dip, seconds", "cyanide copper strike and plate, live, 3 µm", "then nickel, and only then acid baths"}
+		p.Steps = []string{"mild soak, no hot caustic", "mild alkaline electroclean where it is inhibited for zinc", "weak acid dip, seconds", "cyanide copper strike and plate, live, 3 µm", "then nickel, and only then acid baths"}
 		p.Reasons = []baths.Words{known("acid and caustic dissolve zinc; copper from acid comes down on it by itself and does not hold")}
 		p.Unsure = "a blister or an old bare spot means plate over rotten zinc: strip, look, and refuse what is pitted through"
 	case Aluminium:
@@ -93,9 +99,9 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Unsure = "castings with much silicon want fluoride in the desmut: try a hidden spot, or refuse"
 	case Titanium:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B481", "Preparation of Titanium and Titanium Alloys for Electroplating", "ASTMB481", origin.Published
-		p.Steps = []string{"mild soak", "fluoride etch", "nickel of 1 µm at least, or acid copper, straight on", "a bake in argon where adhesion must be high"}
+		p.Steps = []string{"clean", "pickle and etch in hydrofluoric acid, or liquid abrasive blast", "nickel of 1 µm or more, or acid copper or chromium, straight on", "1 to 4 h in argon at 540 to 800 °C after a chemical etch or a blast, to bond the nickel; then make the nickel active again"}
 		p.Reasons = []baths.Words{said("chromium, acid copper or nickel may go straight on; anything else wants 1 µm of nickel first; the hold is mechanical", "ASTMB481")}
-		p.Unsure = "without a fluoride line and its first aid, send it out"
+		p.Unsure = "it is not planned here: send it to a plater with a hydrofluoric acid line and an argon furnace"
 	case Pewter, SoftSoldered:
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
 		p.Steps = []string{"mild soak, short", "no strong acid, no hot caustic", "cyanide copper strike and plate, live", "then nickel or white bronze and palladium"}

@@ -58,7 +58,8 @@ type Process struct {
 	Chemistry      string
 	Effect         Effect
 	Hazards        plating.Hazard
-	Mild           bool // acid of pH 1 or more; an acid tank that does not say so counts as strong
+	PH             plating.PHWindow
+	Mild           bool // acid of pH 1 or more, or caustic that is mild and inhibited; what does not say so counts as strong
 	Strong         bool // much caustic
 	Polarity       Polarity
 	Temperature    baths.Range[units.Temperature]
@@ -180,11 +181,30 @@ func zincate(name string, low, high units.Duration) Tank {
 	return t
 }
 
-// titaniumEtch opens the oxide.
-func titaniumEtch() Tank {
-	t := dip("fluoride etch for titanium", EffectEtch|EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, origin.FromMemory)
-	t.Process.Hazards = plating.HazardAcid | plating.HazardFluoride
-	t.Process.Look = []string{"even grey, adherent film", "out and on at once, wet"}
+// fluoborateDip takes tarnish and the lead at the face of leaded brass.
+func fluoborateDip() Tank {
+	t := dip("fluoboric acid dip, 10 % by volume", EffectDeoxidise, true, mem(10*units.Second, 60), recall, origin.FromMemory)
+	t.Process.Hazards |= plating.HazardFluoborate | plating.HazardFluoride
+	t.Process.Look = []string{"even, clean metal; no grey or white smut of lead when wiped"}
+	t.Vessel = plating.VesselPlastic
+	return t
+}
+
+// stressRelief heats hard steel before it is cleaned.
+func stressRelief() Tank {
+	return Tank{Name: "stress relief", Kind: Relieve, Process: Process{Chemistry: "oven", Source: "ASTMB849", Seen: origin.Published,
+		Temperature: printed(units.Celsius(190), units.Celsius(230), "ASTMB849"), Time: mem(1*units.Hour, 4*units.Hour),
+		Look: []string{"never above the heat the steel was tempered at", "cool slowly; then clean, before anything makes hydrogen"}}}
+}
+
+// bake heats the hydrogen out after plating, as long as the strength asks.
+func bake(p *Piece) Tank {
+	t := Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "ASTMB850", Seen: origin.SecondHand,
+		Temperature: baths.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850", Seen: origin.SecondHand},
+		Look:        []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at", "colour of the coat after the oven"}}}
+	if least, err := BakeFor(p.Tensile); err == nil && least > 0 {
+		t.Process.Time = baths.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand, Note: "or more"}
+	}
 	return t
 }
 

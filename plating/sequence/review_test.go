@@ -8,6 +8,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
 )
 
 // TestPropertyNamesThatDeny: a name that says that something is not there does
@@ -40,9 +41,14 @@ func TestPropertyHighStrength(t *testing.T) {
 	for _, s := range sequence.Substrates() {
 		p := piece(s, sequence.HardGold)
 		p.HighStrength = true
+		if s == sequence.StainlessSteel || s == sequence.LowCarbonSteel || s == sequence.HighCarbonSteel {
+			p.Tensile = 1250 * units.Megapascal
+		}
 		tanks, found, err := sequence.Plan(p)
 		var refused *sequence.RefusedError
 		switch s {
+		case sequence.Titanium: // not planned
+			continue
 		case sequence.Pewter, sequence.SoftSoldered, sequence.PaintedPlastic, sequence.ZincDieCasting:
 			if !errors.As(err, &refused) || refused.Field != "high strength" {
 				t.Errorf("%s: %v", s, err)
@@ -52,7 +58,7 @@ func TestPropertyHighStrength(t *testing.T) {
 		if err != nil || sequence.Worst(found) > plating.SeverityCaution {
 			t.Errorf("%s: %v, %v", s, err, found)
 		}
-		steel := s == sequence.StainlessSteel || s == sequence.LowCarbonSteel || s == sequence.HighCarbonSteel || s == sequence.Titanium
+		steel := s == sequence.StainlessSteel || s == sequence.LowCarbonSteel || s == sequence.HighCarbonSteel
 		if last := tanks[len(tanks)-1].Kind; (last == sequence.Bake) != steel {
 			t.Errorf("%s ends with %s", s, last)
 		}
@@ -68,6 +74,9 @@ func TestPropertyHighStrength(t *testing.T) {
 // tin has more than a strike below it.
 func TestPlansOfOneBath(t *testing.T) {
 	for _, s := range sequence.Substrates() {
+		if s == sequence.Titanium { // not planned
+			continue
+		}
 		for _, f := range sequence.Finishes() {
 			p := piece(s, f)
 			tanks := plan(t, p)
@@ -104,7 +113,7 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 	fresh := rinse(1, sequence.Running)
 	fresh.Rinse.Acidified = true
 	own := bath(t, "rhodium-sulfate")
-	own.Name, own.PH = "rhodium of our own", baths.Range[baths.PH]{}
+	own.Name, own.PH = "rhodium of our own", baths.Range[plating.PH]{}
 	rhodium := sequence.Tank{Kind: sequence.Plate, Bath: own, Promise: 0.1 * um}
 	bound := plated(t, sequence.Strike, "gold-acid-strike", 0)
 	for name, c := range map[string]struct {
@@ -122,7 +131,7 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 		"bound into an acid not said":     {[]sequence.Tank{bound, rhodium}, plating.SeverityStop},
 		"bound over weak into the same":   {[]sequence.Tank{bound, dip(true), rhodium}, plating.SeverityStop},
 		"bound over water into the same":  {[]sequence.Tank{bound, rinse(1, sequence.Running), rhodium}, plating.SeverityInfo},
-		"a strike of pH 0.5, straight in": {[]sequence.Tank{bound, plated(t, sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
+		"a strike of pH 0.5, straight in": {[]sequence.Tank{plated(t, sequence.Strike, "gold-acid-strike-3", 0), plated(t, sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
 	} {
 		got := plating.SeverityInfo
 		for _, f := range sequence.Check(c.tanks, piece(sequence.Copper, sequence.Rhodium)) {

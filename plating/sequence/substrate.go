@@ -16,7 +16,8 @@ const (
 	SubstrateUnknown Substrate = iota
 	StainlessSteel
 	Copper
-	Brass
+	Brass       // that holds no lead
+	LeadedBrass // clock brass, free-cutting brass: up to 4 % lead
 	Bronze
 	NickelSilver
 	Nickel // solid, or a nickel plate that has dried
@@ -34,7 +35,7 @@ const (
 )
 
 func substrateWords() []string {
-	return []string{"unknown", "stainless steel", "copper", "brass", "bronze", "nickel silver", "nickel", "sterling silver", "fine silver",
+	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze", "nickel silver", "nickel", "sterling silver", "fine silver",
 		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered", "conductive-painted plastic"}
 }
 
@@ -113,6 +114,8 @@ func otherWords() []otherWord {
 		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""}, {"soft solder", SoftSoldered, ""},
 		{"soft-soldered joints", SoftSoldered, ""}, {"soft soldered", SoftSoldered, ""}, {"soldered", SoftSoldered, ""}, {"painted plastic", PaintedPlastic, ""},
 		{"zinc", ZincDieCasting, ""}, {"zinc alloy", ZincDieCasting, ""}, {"zinc casting", ZincDieCasting, ""}, {"german silver", NickelSilver, ""}, {"mild steel", LowCarbonSteel, ""},
+		{"clock brass", LeadedBrass, ""}, {"engraving brass", LeadedBrass, ""}, {"free-cutting brass", LeadedBrass, ""}, {"free cutting brass", LeadedBrass, ""},
+		{"free-machining brass", LeadedBrass, ""}, {"turned brass", LeadedBrass, ""}, {"unleaded brass", Brass, ""}, {"lead-free brass", Brass, ""}, {"cartridge brass", Brass, ""},
 		{"spring steel", HighCarbonSteel, ""}, {"stainless", StainlessSteel, ""},
 		{"steel", 0, steel}, {"carbon steel", 0, steel}, {"silver", 0, silver},
 	}
@@ -146,7 +149,7 @@ func (s Substrate) melts() bool { return s.tin() || s == PaintedPlastic || s == 
 
 // copperBearing reports whether copper can move from the metal into gold.
 func (s Substrate) copperBearing() bool {
-	return s == Copper || s == Brass || s == Bronze || s == NickelSilver
+	return s == Copper || s == Brass || s == LeadedBrass || s == Bronze || s == NickelSilver
 }
 
 // silver reports whether the base is silver.

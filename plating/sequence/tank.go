@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
@@ -25,12 +26,13 @@ const (
 	DragOut // still tank that keeps what clings, behind a bath of precious metal
 	FinalRinse
 	Dry
-	Bake // heats hydrogen out of hard steel
+	Bake    // heats hydrogen out of hard steel, after plating
+	Relieve // heats the stresses out of hard steel, before cleaning
 	kindEnd
 )
 
 func kindWords() []string {
-	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate", "drag-out rinse", "final rinse", "dry", "bake"}
+	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate", "drag-out rinse", "final rinse", "dry", "bake", "stress relief"}
 }
 
 // String returns the kind in words.
@@ -58,8 +60,12 @@ func (k *Kind) UnmarshalText(text []byte) error {
 }
 
 func (k Kind) deposits() bool { return k == Strike || k == Underplate || k == Plate }
-func (k Kind) rinses() bool   { return k == Rinse || k == FinalRinse }
-func (k Kind) cleans() bool   { return k == SoakClean || k == Electroclean }
+
+// oven reports whether the piece stays dry: what it carries stays on it.
+func (k Kind) oven() bool { return k == Dry || k == Bake || k == Relieve }
+
+func (k Kind) rinses() bool { return k == Rinse || k == FinalRinse }
+func (k Kind) cleans() bool { return k == SoakClean || k == Electroclean }
 
 // A Flow says how rinse water moves.
 type Flow uint8
@@ -119,19 +125,69 @@ type Tank struct {
 	Time           units.Duration       // 0: from the promise, or the middle of the range
 	LiveEntry      bool                 // current on before the piece goes in
 	Wait           units.Duration       // in the air before the next tank; 0: at once
+	Vessel         plating.Vessel       // of what the tank is made
+
+	all *plating.Hazard // what hazards() found, kept by a review
 }
 
-// hazards returns the dangers of what the tank holds: of its bath, of its
-// process whatever kind it is called, and of rinse water that is made acid.
-func (t *Tank) hazards() plating.Hazard {
-	h := t.Process.Hazards
+// chemistry is what the tank holds, as its dangers are judged: its bath, or its
+// process whatever kind it is called. Water is called after what it stands behind:
+// its name does not count, only what it says it holds.
+func (t *Tank) chemistry() plating.Solution {
 	if t.Kind.deposits() {
-		h = t.Bath.Hazards
+		s := t.Bath.Solution()
+		s.Name, s.Vessel = t.Name+", "+t.Bath.Name, t.Vessel
+		return s
 	}
-	if (t.Kind.rinses() || t.Kind == DragOut) && t.Rinse.Acidified {
+	q := &t.Process
+	s := plating.Solution{Name: strings.Join(t.names(), ", "), Hazards: q.Hazards, PH: q.PH, Vessel: t.Vessel}
+	if !t.Kind.oven() {
+		s.Temperature = q.Temperature.Mid()
+	}
+	if q.Polarity == Cathodic {
+		s.Anode = q.Counter.Text
+	}
+	return s
+}
+
+// names are the texts that may give away what the tank holds.
+func (t *Tank) names() []string {
+	switch {
+	case t.Kind.deposits():
+		return []string{t.Name, t.Bath.Name}
+	case t.solution():
+		return []string{t.Name, t.Process.Chemistry}
+	case t.Kind.oven():
+		return nil
+	}
+	return []string{t.Process.Chemistry}
+}
+
+// hazards returns the dangers of what the tank holds, listed or given away, and
+// acid in rinse water that is made acid.
+func (t *Tank) hazards() plating.Hazard {
+	if t.all != nil {
+		return *t.all
+	}
+	s := t.chemistry()
+	h := s.AllHazards()
+	if t.acidified() {
 		h |= plating.HazardAcid
 	}
 	return h
+}
+
+// acidified reports whether the tank is water that is made a little acid.
+func (t *Tank) acidified() bool {
+	return (t.Kind.rinses() || t.Kind == DragOut) && t.Rinse.Acidified
+}
+
+// listed returns the hazards that the tank itself lists.
+func (t *Tank) listed() plating.Hazard {
+	if t.Kind.deposits() {
+		return t.Bath.Hazards
+	}
+	return t.Process.Hazards
 }
 
 // strongAcid reports whether the tank holds acid below about pH 1, or acid of
@@ -146,7 +202,7 @@ func (t *Tank) strongAcid() bool {
 	if t.Kind.rinses() || t.Kind == DragOut {
 		return t.Process.Hazards.Has(plating.HazardAcid) && !t.Process.Mild // acidified water is mild
 	}
-	return !t.Process.Mild
+	return !t.Process.Mild && t.Process.PH.Low < 1
 }
 
 // solution reports whether the tank holds something that must be rinsed off.
@@ -174,7 +230,7 @@ func (t *Tank) Check() error {
 	}
 	switch {
 	case t.Kind == KindUnknown || t.Kind >= kindEnd:
-		return missing("kind of tank", "not said", "one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake")
+		return missing("kind of tank", "not said", "one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
 	case t.Kind.deposits():
 		if t.Bath.Name == "" {
 			return missing("bath", "not given", "a bath by chemistry, from the library or your own")

@@ -89,40 +89,40 @@ func (a *After) settle(l *Layer) error {
 		return err
 	}
 	a.Feed = &feed
+	solution := b.Solution()
+	a.Adding = solution.Adding(salt)
 	return nil
 }
 
-// salt is what the layer's bath is fed with: what the job names, or the usual
-// salt of gold, silver and copper from cyanide and of the library's own nickel and
-// acid copper baths, common practice. A nickel or acid copper bath of the shop's
-// own may be a sulfate, a chloride or a sulfamate: nothing is guessed there.
+// salt is what the layer's bath is fed with: what the job names, what the
+// library's own bath is fed with, or for a bath of the shop's own the usual salt of
+// gold, silver and copper cyanide (common practice, no source). Nothing is guessed where
+// valence, pH or chemistry do not fit: gold(III), gold cyanide below the pH that
+// it stands or of a pH that nobody gives, an alloy, a nickel or acid copper bath.
 func (l *Layer) salt() (faraday.Formula, bool) {
-	if l.Salt.String() != "" {
-		return l.Salt, true
-	}
 	b := &l.Bath
-	h := b.AllHazards()
-	cyanide := h.Has(plating.HazardCyanide)
-	alloy := b.Fine > 0 && b.Fine < 0.9
-	text := ""
-	switch {
-	case alloy:
-	case b.Metal == "Au" && cyanide:
-		text = "KAu(CN)2"
-	case b.Metal == "Ag" && cyanide:
-		text = "KAg(CN)2"
-	case b.Metal == "Cu" && cyanide:
-		text = "CuCN"
-	case l.Whole && (l.Library.Key == "copper-acid" || l.Library.Key == "copper-acid-throw"):
-		text = "CuSO4·5H2O"
-	case l.Whole && l.Library.Key == "nickel-strike-chloride":
-		text = "NiCl2·6H2O"
-	case l.Whole && (l.Library.Key == "nickel-watts" || l.Library.Key == "nickel-semibright"):
-		text = "NiSO4·6H2O"
-	}
-	if text == "" {
+	s := b.Solution()
+	if plating.Deadly(s) != nil {
 		return faraday.Formula{}, false
 	}
+	switch h := s.AllHazards(); {
+	case !b.Salt.IsZero():
+		return b.Salt, true
+	case l.Whole:
+		return l.Library.Salt, !l.Library.Salt.IsZero()
+	case b.Fine > 0 && b.Fine < 0.9 || !h.Has(plating.HazardCyanide):
+		return faraday.Formula{}, false
+	case b.Metal == "Au" && s.Valence == 1:
+		return formula("KAu(CN)2")
+	case b.Metal == "Ag":
+		return formula("KAg(CN)2")
+	case b.Metal == "Cu" && s.Valence == 1:
+		return formula("CuCN")
+	}
+	return faraday.Formula{}, false
+}
+
+func formula(text string) (faraday.Formula, bool) {
 	f, err := faraday.ParseFormula(text)
 	return f, err == nil
 }

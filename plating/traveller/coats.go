@@ -20,7 +20,7 @@ func (l *Layer) tank(r *plating.LayerResult) (sequence.Tank, error) {
 	if err != nil {
 		return sequence.Tank{}, err
 	}
-	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise, CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry}
+	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise, CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry, Vessel: l.Bath.Vessel}
 	switch l.Role {
 	case plating.RoleStrike:
 		t.Kind, t.LiveEntry = sequence.Strike, true // a strike is entered with the current on, see the notes of the estimate
@@ -52,7 +52,10 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	if b.Name == "" {
 		b.Name = "bath of " + title(&l.Layer, 0)
 	}
-	if b.Valence == 0 {
+	switch s := own.Solution(); {
+	case s.Valence != 0:
+		b.Valence = s.Valence
+	case b.Valence == 0:
 		b.Valence = e.UsualValence()
 	}
 	b.Use = map[plating.Role]baths.Use{plating.RoleStrike: baths.UseStrike, plating.RoleUnder: baths.UseUnder}[l.Role]
@@ -60,7 +63,10 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 		b.Use = baths.UseFinish
 	}
 	b.Hazards, b.Insoluble = own.AllHazards(), own.InsolubleAnode
-	if own.InsolubleAnode != l.Library.Insoluble {
+	switch {
+	case own.Anode != "" && own.Anode != l.Library.Anode.Text:
+		b.Anode = baths.Words{Text: own.Anode, Source: origin.Job, Seen: origin.Given}
+	case own.InsolubleAnode != l.Library.Insoluble:
 		b.Anode = baths.Words{} // the library's anode is of the other kind
 	}
 	b.Density = given(own, own.Deposit.Density, own.Deposit.Density)
@@ -74,7 +80,10 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	b.CurrentDensity = over(b.CurrentDensity, given(own, own.Window.Low, own.Window.High))
 	b.Volts = over(b.Volts, given(own, own.Volts.Low, own.Volts.High))
 	b.Temperature = over(b.Temperature, given(own, own.Heat.Low, own.Heat.High))
-	b.PH = over(b.PH, l.PH)
+	if !l.lentPH {
+		b.PH = over(b.PH, given(own, own.PH.Low, own.PH.High))
+	}
+	b.Salt = own.Salt
 	if own.MostThickness > 0 {
 		b.MostThickness = given(own, 0, own.MostThickness)
 	}
@@ -121,7 +130,8 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 			Do:   fmt.Sprintf("plate %.2f times as long, or weigh a trial piece", math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
 	}
 	if len(s.Tanks) > 0 { // the review of the sequence judges what is carried over
-		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool { return n.Between })
+		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool { return n.Between || n.Code == plating.CodeLiveEntry })
+		lr.Notes = slices.DeleteFunc(slices.Clone(lr.Notes), func(n plating.Note) bool { return n.Code != "" && n.Severity > plating.SeverityInfo }) // so does it with the chemistry
 	}
 	switch s.Job.Base {
 	case sequence.SubstrateUnknown, sequence.LowCarbonSteel, sequence.HighCarbonSteel, sequence.StainlessSteel:
@@ -129,7 +139,7 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 	}
 	notes := slices.Clone(lr.Notes)
 	for k := range notes {
-		notes[k].Do = strings.TrimSuffix(notes[k].Do, "; if the part is hardened steel, bake it afterwards")
+		notes[k].Do = strings.TrimSuffix(notes[k].Do, "; bake hardened steel afterwards")
 	}
 	lr.Notes = notes
 }
@@ -228,7 +238,7 @@ func (s *Sheet) stay() {
 	}
 	for i := range s.Cards {
 		t := s.Cards[i].Time
-		if s.Cards[i].Kind == sequence.Bake {
+		if k := s.Cards[i].Kind; k == sequence.Bake || k == sequence.Relieve {
 			s.Oven.Low, s.Oven.Typical, s.Oven.High = s.Oven.Low+t.Low, s.Oven.Typical+t.Typical, s.Oven.High+t.High
 			t = baths.Band[units.Duration]{}
 		}

@@ -38,7 +38,7 @@ func ExampleMake() {
 	// 6. rinse
 	// 7. nickel, Watts, bright: 16.9 A, 8 min
 	// 8. rinse
-	// 9. gold, acid cyanide strike for stainless steel and nickel: 8.5 A, 1 min
+	// 9. gold, acid cyanide strike, gold(I): 8.5 A, 1 min
 	// 10. drag-out rinse
 	// 11. rinse
 	// 12. gold, neutral cyanide, soft and pure: 0.8 A, 5 min

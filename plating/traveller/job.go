@@ -1,7 +1,6 @@
 package traveller
 
 import (
-	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/price"
@@ -23,6 +22,8 @@ type Job struct {
 	Finish       sequence.Finish
 	SkinContact  bool
 	HighStrength bool
+	Tensile      units.Pressure // of the steel; 0: not given
+	Relieved     bool           // stress relief is done already
 
 	// Layers are the shop's own coats, the first one first.
 	Layers []Layer
@@ -50,19 +51,16 @@ type Layer struct {
 	// bath lies; zero curves when that is not known.
 	Low, High plating.EfficiencyCurve
 
-	// PH of an own bath; what Library lends, when it is not given. Acid of which
-	// neither says how strong it is counts as strong.
-	PH baths.Range[baths.PH]
-
 	// Evaporation from this bath in the time of a load; nil: as the Rinse says for all.
 	// A strike at room temperature leaves less room for what clings to come back
 	// than a hot bath.
 	Evaporation *units.Volume
 
-	// Salt is what the bath is fed with; the zero Formula means the usual salt
-	// of its chemistry, if there is one.
-	Salt faraday.Formula
+	lentPH bool // the pH is that of Library
 }
+
+// PHLent reports whether the pH is not the bath's own: one of like chemistry lends it.
+func (l *Layer) PHLent() bool { return l.lentPH }
 
 // A Step is one tank of the shop's own sequence. A tank that plates names its
 // layer and takes everything else from there.

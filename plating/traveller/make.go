@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"slices"
 
-	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
@@ -44,7 +43,7 @@ func Make(j Job) (Sheet, error) {
 	}
 	j.Layers = slices.Clone(j.Layers)
 	for i := range j.Layers {
-		j.Layers[i].Bath.Hazards |= j.Layers[i].lent()
+		j.Layers[i].lend()
 	}
 	s := Sheet{Job: j, Area: area, Wetted: wetted(j.Parts)}
 	if err := s.sequence(); err != nil {
@@ -77,16 +76,23 @@ func Make(j Job) (Sheet, error) {
 	return s, s.price()
 }
 
-// lent returns the hazards that a bath of like chemistry has, and cyanide where
-// the salt holds it: what the bath's own list forgot.
-func (l *Layer) lent() plating.Hazard {
-	h := l.Library.Hazards
-	if cyanide, err := faraday.ParseFormula("CN"); err == nil && !l.Salt.IsZero() {
-		if _, err := l.Salt.MassFractionOf(cyanide); err == nil {
-			h |= plating.HazardCyanide
-		}
+// lend fills what an own bath does not say from the bath of like chemistry, as
+// far as dangers are judged by it: hazards, pH, anode. A bath of another valence
+// lends no pH: what one stands, the other may not.
+func (l *Layer) lend() {
+	lib := &l.Library
+	if lib.Name == "" || l.Whole {
+		return
 	}
-	return h
+	b := &l.Bath
+	b.Hazards |= lib.Hazards
+	s := b.Solution()
+	if !b.PH.Given() && (s.Valence == 0 || s.Valence == lib.Valence) {
+		b.PH, l.lentPH = plating.PHWindow{Low: lib.PH.Low, High: lib.PH.High}, lib.PH.Given()
+	}
+	if b.Anode == "" && b.InsolubleAnode == lib.Insoluble {
+		b.Anode = lib.Anode.Text
+	}
 }
 
 // wetted is the area that solution clings to: what is masked is wet too.
@@ -212,7 +218,7 @@ func (s *Sheet) Plain() plating.Job { return s.plain() }
 // last coat, or what the last coat comes to when it is timed.
 func (s *Sheet) piece() sequence.Piece {
 	j := &s.Job
-	p := sequence.Piece{Name: j.Name, Substrate: j.Base, Finish: j.Finish, SkinContact: j.SkinContact, HighStrength: j.HighStrength,
+	p := sequence.Piece{Name: j.Name, Substrate: j.Base, Finish: j.Finish, SkinContact: j.SkinContact, HighStrength: j.HighStrength, Tensile: j.Tensile, Relieved: j.Relieved,
 		Area: s.Area, Promise: j.Promise, Distribution: j.Distribution}
 	if n := len(s.Result.Layers); n > 0 {
 		p.Distribution = j.Layers[n-1].Distribution

@@ -19,6 +19,7 @@ import (
 // TestBakeIsNoLabour: nobody stands by an oven for a night.
 func TestBakeIsNoLabour(t *testing.T) {
 	j := planned(sequence.HighCarbonSteel, sequence.HardGold)
+	j.Tensile = 1050 * units.Megapascal
 	s := made(t, j)
 	if s.Oven.Low < 7*units.Hour || s.Line.High > 2*units.Hour {
 		t.Errorf("oven %v, line %v", s.Oven, s.Line)
@@ -62,7 +63,7 @@ func TestSalts(t *testing.T) {
 func TestOwnSaltIsNotGuessed(t *testing.T) {
 	for _, name := range []string{"nickel, sulfamate", "nickel, sulfamate, low chloride", "nickel, Watts, of sulfate and chloride"} {
 		j := shipped(t, "bezels")
-		j.Layers[0].Bath.Name, j.Layers[0].Salt = name, faraday.Formula{}
+		j.Layers[0].Bath.Name, j.Layers[0].Bath.Salt = name, faraday.Formula{}
 		if f := made(t, j).Baths[0].Feed; f != nil {
 			t.Errorf("%s is fed with %s", name, f.Salt)
 		}

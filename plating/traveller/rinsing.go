@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
@@ -47,7 +48,7 @@ func (s *Sheet) rinsing() error {
 	}
 	for i := range s.Result.Layers {
 		b := &s.Result.Layers[i].Layer.Bath
-		if !precious(b.Metal) || b.Content == 0 {
+		if !plating.Precious(b.Metal) || b.Content == 0 {
 			continue
 		}
 		content := s.Job.Layers[i].Bath.Content
@@ -176,15 +177,6 @@ func (s *Sheet) onward(coat int) bool {
 		if s.Coats[i] == coat {
 			return i+1 < len(s.Tanks) && s.Coats[i+1] >= 0 && s.Tanks[i].Bath.Metal == s.Tanks[i+1].Bath.Metal
 		}
-	}
-	return false
-}
-
-// precious reports whether what drips off a bath of the metal is worth keeping.
-func precious(metal string) bool {
-	switch metal {
-	case "Au", "Ag", "Pt", "Pd", "Rh", "Ru", "Ir":
-		return true
 	}
 	return false
 }

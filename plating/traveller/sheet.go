@@ -1,8 +1,6 @@
 package traveller
 
 import (
-	"slices"
-
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/ledger"
@@ -114,14 +112,27 @@ type After struct {
 	Loads   int // like this one until the bath must be fed, this one counted; 0 when it never must
 	Charge  units.Charge
 
-	Feed *ledger.Replenishment // to bring the bath back; nil when no salt is known
+	Feed   *ledger.Replenishment // to bring the bath back; nil when no salt is known
+	Adding plating.Note          // what to mind when it is added; zero when there is nothing to mind
 
 	need ledger.Need
 }
 
-// Refused reports whether a finding of the sequence forbids to run it: what is
-// set in its tanks is then nobody's to set.
-func (s *Sheet) Refused() bool { return sequence.Worst(s.Findings) == plating.SeverityStop }
+// Refused reports whether a finding of the sequence forbids to run it, or the
+// chemistry of a bath to use it: what is set in its tanks is then nobody's to set.
+func (s *Sheet) Refused() bool {
+	if sequence.Worst(s.Findings) == plating.SeverityStop {
+		return true
+	}
+	for i := range s.Result.Layers {
+		for _, n := range s.Result.Layers[i].Notes {
+			if n.Code != "" && n.Severity == plating.SeverityStop {
+				return true
+			}
+		}
+	}
+	return false
+}
 
 // Stop reports whether a finding or a note forbids to start.
 func (s *Sheet) Stop() bool {
@@ -151,32 +162,24 @@ func (s *Sheet) Confidence() origin.Seen {
 	return origin.Weakest(seen...)
 }
 
-// Cautions returns the usual cautions of all tanks, each once, those that hold
-// at every tank last. They are gathered tank by tank: acid in one tank and
-// cyanide in another are not the dangers of a bath that holds both.
-func (s *Sheet) Cautions() []plating.Note {
-	general := plating.Cautions(0)
-	var list []plating.Note
-	add := func(h plating.Hazard) {
-		all := plating.Cautions(h)
-		for _, n := range all[:len(all)-len(general)] {
-			if !slices.Contains(list, n) {
-				list = append(list, n)
-			}
-		}
+// Hazards returns the hazards of all tanks together.
+func (s *Sheet) Hazards() plating.Hazard {
+	h := s.Result.Hazards()
+	for i := range s.Cards {
+		h |= s.Cards[i].Hazards
 	}
-	for i := range s.Result.Layers {
-		add(s.Result.Layers[i].Layer.Bath.AllHazards())
+	return h
+}
+
+// Cautions returns the few lines that stand in front of the job. What a tank
+// brings stands at the tank: [Sheet.AtTank], and the cautions of its card.
+func (s *Sheet) Cautions() []plating.Note { return plating.FrontCautions(s.Hazards()) }
+
+// AtTank returns the lines that stand under the name of a coat's tank.
+func (s *Sheet) AtTank(coat int) []plating.Note {
+	if coat < 0 || coat >= len(s.Result.Layers) {
+		return nil
 	}
-	for i := range s.Tanks {
-		if s.Coats[i] < 0 {
-			add(s.Tanks[i].Process.Hazards)
-		}
-		if s.Tanks[i].Rinse.Acidified {
-			add(plating.HazardAcid)
-		}
-	}
-	order := plating.Cautions(^plating.Hazard(0)) // most dangerous first, whichever tank comes first
-	slices.SortStableFunc(list, func(a, b plating.Note) int { return slices.Index(order, a) - slices.Index(order, b) })
-	return append(list, general...)
+	solution := s.Result.Layers[coat].Layer.Bath.Solution()
+	return solution.AtTank()
 }

@@ -82,7 +82,7 @@ func TestStopFirst(t *testing.T) {
 	found := false
 	sheet := made(t, j)
 	for _, n := range sheet.Cautions() {
-		found = found || strings.HasPrefix(n.Text, "cyanide")
+		found = found || strings.Contains(n.Line(), "cyanide")
 	}
 	if !found {
 		t.Error("the caution for cyanide is lost with the hazard")

@@ -178,9 +178,10 @@ func TestIndependentHands(t *testing.T) {
 	// 1 + r + r² = 1000.
 	r := (-1 + math.Sqrt(1+4*999)) / 2
 	near(t, "water", float64(s.Rinsing.Water), r*float64(s.Rinsing.Carried.High), 1e-12)
-	// Four such rows, and the acid rinse before the strike alone: 1 + r = 1000.
-	near(t, "water of all", float64(s.Rinsing.Total), (4*r+999)*float64(s.Rinsing.Carried.High), 1e-12)
-	near(t, "running water", float64(s.Rinsing.Single), 999*float64(s.Rinsing.Carried.High), 1e-12)
+	// Four such rows, and the acid rinse before the strike: two stages with water of their own, (1 + r)² = 1000.
+	single := 2 * (math.Sqrt(1000) - 1)
+	near(t, "water of all", float64(s.Rinsing.Total), (4*r+single)*float64(s.Rinsing.Carried.High), 1e-12)
+	near(t, "running water", float64(s.Rinsing.Single), single*float64(s.Rinsing.Carried.High), 1e-12)
 
 	// 3 A/dm² at 4 to 6 V for 20 s into 3 kg of water.
 	near(t, "power, low", float64(s.Powers[0].Low), 4*300*float64(s.Area), 1e-12)
@@ -298,9 +299,9 @@ func TestOnward(t *testing.T) {
 	if m := s.Rinsing.Metals; len(m) != 2 || !m[0].Onward || m[0].Lost != 0 || m[1].Onward || m[1].Lost == 0 {
 		t.Errorf("%+v", m)
 	}
-	for _, n := range s.Cautions() {
-		if strings.Contains(n.Text, "bound cyanide in acid") {
-			t.Error("a caution for a bath that is not there: " + n.Text)
+	for i := range s.Cards {
+		if line := plating.TankLine(s.Cards[i].Cautions); strings.Contains(line, "CYANIDE IN ACID") {
+			t.Error("a caution for a bath that is not there: " + line)
 		}
 	}
 	if !s.Baths[1].Soluble || s.Baths[1].Coat == 0 || s.Baths[1].Drawn > 1e-3 {
@@ -311,7 +312,7 @@ func TestOnward(t *testing.T) {
 // TestPropertyCautionOrder: the most dangerous comes first, though the nickel tank
 // stands before the cyanide one.
 func TestPropertyCautionOrder(t *testing.T) {
-	order := plating.Cautions(^plating.Hazard(0))
+	order := plating.FrontCautions(^plating.Hazard(0))
 	s := made(t, shipped(t, "bezels"))
 	last := -1
 	for _, n := range s.Cautions() {

@@ -1,0 +1,170 @@
+package plating
+
+import (
+	"strings"
+	"unicode"
+)
+
+// A name is the text of a bath's or tank's name, cut into words.
+type name struct{ words []word }
+
+// A word is a run of letters and digits in small letters, without the brackets
+// of a formula.
+type word struct {
+	text   string
+	broken bool // a comma, semicolon, colon, stop or bracket stands before it
+}
+
+// subscripts maps the small digits of a formula to plain ones.
+const subscripts = "₀₁₂₃₄₅₆₇₈₉"
+
+// readName cuts a name into words. Hyphens, dashes, slashes and underscores
+// part words; brackets inside a word belong to a formula and are left out.
+func readName(text string) name {
+	var n name
+	var b strings.Builder
+	broken := false
+	flush := func() {
+		if b.Len() > 0 {
+			n.words = append(n.words, word{b.String(), broken})
+			b.Reset()
+			broken = false
+		}
+	}
+	for _, r := range strings.ToLower(text) {
+		if i := strings.IndexRune(subscripts, r); i >= 0 {
+			r = rune('0' + i/len("₀"))
+		}
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			b.WriteRune(r)
+		case strings.ContainsRune("()[]{}", r) && b.Len() > 0: // a formula: KAu(CN)2
+		case r == '\u00ad' || r == '\u200b': // a soft hyphen or nothing at all
+		default:
+			flush()
+			broken = broken || strings.ContainsRune(",;:.()[]{}", r)
+		}
+	}
+	flush()
+	return n
+}
+
+// names reports whether the name gives the hazard of a row away.
+func (n name) names(row *HazardRow) bool {
+	purpose := false // behind "for", "on", "over": the metal below, not the bath's own
+	for i, w := range n.words {
+		if w.broken {
+			purpose = false
+		}
+		if oneOf(w.text, purposeWords()) {
+			purpose = true
+			continue
+		}
+		if purpose && len(row.Metals) > 0 {
+			continue
+		}
+		if n.says(i, row) && !n.harmless(i, row) && !n.denied(i, row) {
+			return true
+		}
+	}
+	return false
+}
+
+// says reports whether the word at i is one of the row's: long ones anywhere in it,
+// formulas and short ones as a word of their own, two words one behind the other.
+func (n name) says(i int, row *HazardRow) bool {
+	for _, w := range row.Names {
+		if strings.IndexByte(w, ' ') >= 0 {
+			if parts := strings.Fields(w); i+len(parts) <= len(n.words) && n.match(i, parts) {
+				return true
+			}
+		} else if strings.Contains(n.words[i].text, w) {
+			return true
+		}
+	}
+	return oneOf(n.words[i].text, row.Tokens)
+}
+
+// harmless reports whether the word at i stands in a phrase that means
+// something else: "fatty acid", "nickel silver".
+func (n name) harmless(i int, row *HazardRow) bool {
+	for _, phrase := range row.Harmless {
+		parts := strings.Fields(phrase)
+		for k := range parts { // the word may be any of the phrase's
+			if start := i - k; start >= 0 && start+len(parts) <= len(n.words) && n.match(start, parts) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// match reports whether words from start on are those of a phrase, with nothing
+// but blanks or hyphens between. A plural counts.
+func (n name) match(start int, parts []string) bool {
+	for k, p := range parts {
+		w := n.words[start+k]
+		if k > 0 && w.broken || w.text != p && w.text != p+"s" {
+			return false
+		}
+	}
+	return true
+}
+
+// denied reports whether the name says that what the word at i names is not
+// there: "free of cyanide", "cyanide-free", "non cyanide". A second denial
+// takes the first back. "Cyanide, free 10 g/L" names free cyanide.
+func (n name) denied(i int, row *HazardRow) bool {
+	w := n.words[i].text
+	for _, own := range append(row.Names, row.Tokens...) { // in one word: cyanidfrei, noncyanide
+		if w == "non"+own || strings.HasSuffix(w, own+"free") || strings.HasSuffix(w, own+"frei") {
+			return true
+		}
+	}
+	if i+1 < len(n.words) && !n.words[i+1].broken && oneOf(n.words[i+1].text, []string{"free", "frei"}) {
+		number := i+2 < len(n.words) && n.words[i+2].text[0] >= '0' && n.words[i+2].text[0] <= '9'
+		of := i+2 < len(n.words) && oneOf(n.words[i+2].text, []string{"of", "from", "von"}) // belongs to what follows
+		return !number && !of && !n.negated(i-1)
+	}
+	// Back over "or" and the word before it: "without cyanide or acid".
+	k := i - 1
+	for k >= 1 && !n.words[k+1].broken && oneOf(n.words[k].text, []string{"or", "nor", "oder"}) && !n.words[k].broken {
+		k -= 2
+	}
+	if k >= 0 && !n.words[k+1].broken && oneOf(n.words[k].text, []string{"any", "all"}) {
+		k--
+	}
+	if k < 0 || n.words[k+1].broken {
+		return false
+	}
+	switch {
+	case oneOf(n.words[k].text, denials()):
+		return !n.negated(k - 1)
+	case oneOf(n.words[k].text, []string{"of", "from", "von"}) && k >= 1 && oneOf(n.words[k-1].text, []string{"free", "frei"}):
+		return !n.negated(k - 2)
+	}
+	return false
+}
+
+// negated reports whether the word at k takes a denial back: "not free of".
+func (n name) negated(k int) bool {
+	return k >= 0 && oneOf(n.words[k].text, []string{"not", "never", "nicht", "hardly", "nearly", "almost", "no", "non"})
+}
+
+func denials() []string {
+	return []string{"no", "non", "not", "without", "ohne", "kein", "sans", "senza", "sin", "zero"}
+}
+
+// purposeWords stand before what a bath is for, not what it holds.
+func purposeWords() []string {
+	return []string{"for", "on", "onto", "over", "under", "behind", "before", "after", "from", "für", "auf", "pour", "sur", "per", "su"}
+}
+
+func oneOf(text string, list []string) bool {
+	for _, w := range list {
+		if w == text {
+			return true
+		}
+	}
+	return false
+}

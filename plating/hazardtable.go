@@ -1,0 +1,212 @@
+package plating
+
+import (
+	"slices"
+
+	"example.com/laydown/units/origin"
+)
+
+// A HazardRow is one row of the table of hazards.
+type HazardRow struct {
+	Flag Hazard
+	Word string // as files write it: "cyanide"
+
+	// What gives the hazard away in a name. Names count anywhere in a word,
+	// Tokens (formulas, short words) as a word of their own; both in small
+	// letters, formulas without brackets. Harmless phrases mean something else.
+	Names, Tokens, Harmless []string
+	Metals                  []string // whose salts bring it
+	Implies                 Hazard   // what comes with the name: hydrochloric is acid
+
+	Short string // the line under the name of a tank: what to do first, then why
+	Do    string // the caution in full: what to do
+	Why   string // and why
+	// Source is the key of what was read, or [origin.Practice] or [origin.Memory].
+	// It stands for Why; what to do is common practice.
+	Source string
+}
+
+// HazardTable returns a copy of the table of hazards, the most dangerous first.
+//
+// Source: a key in each row.
+func HazardTable() []HazardRow { return slices.Clone(hazardTable) }
+
+// hazardTable is read only.
+var hazardTable = []HazardRow{
+	{
+		Flag: HazardCyanide, Word: "cyanide",
+		Names: []string{"cyanid", "zyanid", "cyanur", "cianur", "prussiat", "aurocyan", "argentocyan"},
+		Tokens: []string{"cn", "kcn", "nacn", "cucn", "agcn", "aucn", "zncn2", "cdcn2", "hcn", "kaucn2", "naaucn2", "kaucn4", "kagcn2", "naagcn2",
+			"k2cucn3", "na2cucn3", "kcucn2", "cianide", "cyanide"},
+		Short: "CYANIDE: keep acid away, it frees hydrogen cyanide, which kills; never work alone",
+		Do: "Keep acid and its rinse water away. Never work alone. Arrange first aid for cyanide with a doctor before you start. " +
+			"Do not rely on the smell: many cannot smell it.",
+		Why:    "A fraction of a gram swallowed can kill. Acid frees hydrogen cyanide gas.",
+		Source: "KCNSheet",
+	}, {
+		Flag: HazardFluoride, Word: "fluoride",
+		Names:  []string{"hydrofluor", "bifluorid", "fluorid", "fluorwasserstoff", "flusssäure", "fluorsilic"},
+		Tokens: []string{"hf", "kf", "naf", "nh4f", "nh4hf2", "khf2", "nahf2", "h2sif6"},
+		Short:  "FLUORIDE: no glass, calcium gluconate gel at hand; the burn goes deep and hurts late",
+		Do:     "Have calcium gluconate gel at hand. Wear a face shield and long gloves. Never use glass or enamel: use plastic.",
+		Why:    "Fluoride burns go deep and hurt late. Hydrofluoric acid etches glass.",
+		Source: "HFSheet",
+	}, {
+		Flag: HazardNitric, Word: "nitric", Implies: HazardAcid,
+		Names:  []string{"nitric", "salpeters", "nitrique", "nitrico", "nítrico"},
+		Tokens: []string{"hno3", "fortis"},
+		Short:  "NITRIC ACID: extraction on, no wood, cloth or solvent near; the brown fume harms the lungs hours later",
+		Do:     "Draw off at the tank. Keep wood, cloth, solvents and loose chips away. After breathing the fume go to a doctor, also without pain.",
+		Why:    "Nitric acid may set fire to what is organic and gives off brown fume with it. Lungs may fill with water hours or days later.",
+		Source: "ICSCNitric, PHENitrogenDioxide",
+	}, {
+		Flag: HazardHypochlorite, Word: "hypochlorite",
+		Names:  []string{"hypochlor", "bleach", "javel"},
+		Tokens: []string{"naocl", "naclo", "caclo2"},
+		Short:  "HYPOCHLORITE: keep acid and ammonia away; acid frees chlorine",
+		Do:     "Keep acid and ammonia away. Do not pour it into strong cyanide.",
+		Why:    "With acid it frees chlorine. With concentrated cyanide it reacts violently.",
+		Source: "Hypochlorite",
+	}, {
+		Flag: HazardSulfide, Word: "sulfide",
+		Names:  []string{"sulfide", "sulphide", "polysulf", "schwefelleber"},
+		Tokens: []string{"liver", "na2s", "k2s", "h2s"},
+		Short:  "SULFIDE: keep acid away, it frees hydrogen sulfide, which kills",
+		Do:     "Keep acid and its rinse water away.",
+		Why:    "Acid frees hydrogen sulfide. It kills, and it numbs the nose first.",
+		Source: origin.Memory,
+	}, {
+		Flag: HazardChromate, Word: "chromate",
+		Names:    []string{"chromic", "chromat", "chromium", "hexavalent", "chromsäure"},
+		Tokens:   []string{"chrome", "cro3", "k2cr2o7", "na2cr2o7", "h2cro4"},
+		Metals:   []string{"Cr"},
+		Harmless: []string{"chromium steel", "chrome steel", "high chromium", "chromium grade", "nickel chromium"},
+		Short:    "CHROMIUM(VI): extraction on, gloves; the mist causes cancer",
+		Do:       "Draw off at the tank, cover the surface, wear gloves. The limits for air and waste are law.",
+		Why:      "Hexavalent chromium is poisonous and causes cancer. Its mist eats through the nose.",
+		Source:   "ChromicSheet",
+	}, {
+		Flag: HazardToxicMetal, Word: "toxic metal",
+		Names:  []string{"mercur", "quicksilver", "amalgam", "cadmium", "arsen", "thallium", "selenium", "beryllium"},
+		Tokens: []string{"cdcn2"},
+		Metals: []string{"Hg", "Cd", "As", "Tl", "Se", "Be"},
+		Short:  "TOXIC METAL: gloves, extraction, no food near; it gathers in the body",
+		Do:     "Wear gloves, draw off at the tank, keep food away. Heat nothing that holds mercury.",
+		Why:    "Salts of mercury, cadmium, arsenic and thallium poison, and they gather in the body.",
+		Source: origin.Memory,
+	}, {
+		Flag: HazardCaustic, Word: "caustic",
+		Names:  []string{"caustic", "hydroxid", "electroclean", "natronlauge", "kalilauge", "zincate", "stannate"},
+		Tokens: []string{"naoh", "koh", "lye", "potash", "soda"},
+		Harmless: []string{"soda ash", "baking soda", "washing soda", "mild alkaline electrocleaner", "ammonium hydroxide",
+			"zincated aluminium", "nickel hydroxide"},
+		Short:  "CAUSTIC: goggles and face shield on; a splash blinds",
+		Do:     "Wear goggles and a face shield. Add caustic slowly to cold water, never water to caustic. Keep zinc and aluminium out.",
+		Why:    "Hot caustic blinds. With zinc and aluminium it makes hydrogen.",
+		Source: "AlkaliDilution, CausticMetals",
+	}, {
+		Flag: HazardAcid, Word: "acid",
+		Names: []string{"acid", "muriatic", "chromic", "sulfuric", "sulphuric", "phosphoric", "hydrochlor", "hydrofluor", "fluobor", "pickl", "vitriol", "säure",
+			"saeure", "bisulfat", "bisulphat", "königswasser"},
+		Tokens:   []string{"regia", "fortis", "hcl", "h2so4", "hno3", "h3po4", "hf", "hbf4", "khso4", "nahso4", "sauer", "ácido", "oleum", "h3nso3"},
+		Harmless: []string{"fatty acid", "amino acid", "acid rinse", "boric acid", "slightly acid rinse"},
+		Short:    "ACID: goggles, gloves and apron on, acid into water; it burns",
+		Do:       "Wear goggles, gloves and an apron. Pour acid into water, never water into acid.",
+		Why:      "Acid burns. Water poured into strong acid boils and throws it out.",
+		Source:   "AlkaliDilution",
+	}, {
+		Flag: HazardHydrogenChloride, Word: "hydrogen chloride", Implies: HazardAcid,
+		Names:  []string{"hydrochlor", "muriatic", "salzsäure", "chlorhydr", "cloridri", "hydrogen chloride", "königswasser"},
+		Tokens: []string{"hcl", "regia"},
+		Short:  "HYDROGEN CHLORIDE: extraction on; the fume burns the lungs",
+		Do:     "Draw off at the tank. Keep the tank covered when it rests.",
+		Why:    "The fume burns the lungs: 5 ppm is not to be passed at any time (NIOSH).",
+		Source: "HClSheet",
+	}, {
+		Flag: HazardFluoborate, Word: "fluoborate", Implies: HazardFluoride,
+		Names:  []string{"fluobor", "fluorobor", "tetrafluorob", "fluoroborat"},
+		Tokens: []string{"hbf4", "bf4", "pbbf42", "cubf42", "snbf42"},
+		Short:  "FLUOBORATE: treat it as hydrofluoric acid; it may free some",
+		Do:     "Treat it as hydrofluoric acid: calcium gluconate gel at hand, plastic, no glass.",
+		Why:    "Fluoboric acid may free hydrogen fluoride. Its burns are treated with calcium gluconate.",
+		Source: "FluoboricSheet",
+	}, {
+		Flag: HazardSulfite, Word: "sulfite",
+		Names:  []string{"sulfit", "sulphit", "bisulfit", "disulfit"},
+		Tokens: []string{"na2so3", "k2so3", "nahso3", "na2s2o5", "k2s2o5"},
+		Short:  "SULFITE: keep acid away, it frees sulfur dioxide, which chokes",
+		Do:     "Keep acid and its rinse water away, and extraction on.",
+		Why:    "Acid frees sulfur dioxide, which chokes, and drops the gold out of the bath.",
+		Source: "SulfiteSheet",
+	}, {
+		Flag: HazardAmmonia, Word: "ammonia",
+		Names:  []string{"ammonia", "ammonium hydroxide", "ammoniak", "ammoniaca"},
+		Tokens: []string{"nh3", "nh4oh", "diammine", "tetrammine", "ammine"},
+		Short:  "AMMONIA: extraction on; never let it dry on silver or gold salts, the crust can explode",
+		Do:     "Draw off at the tank. Keep bleach away. Never let ammonia and silver or gold salts dry together, nor store them mixed.",
+		Why:    "Ammonia harms eyes and lungs. With silver and gold oxides it forms compounds that explode when shaken.",
+		Source: "ICSCAmmonia",
+	}, {
+		Flag: HazardNickel, Word: "nickel",
+		Names:    []string{"nickel", "nichel"},
+		Tokens:   []string{"niso4", "nicl2", "nickelous"},
+		Metals:   []string{"Ni"},
+		Harmless: []string{"nickel silver"},
+		Short:    "NICKEL SALTS: gloves, extraction on; they sensitise the skin and the mist causes cancer",
+		Do:       "Wear gloves and draw off at the tank. Tell the owner of a piece that is worn that nickel lies under the coat.",
+		Why:      "Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the skin causes allergy.",
+		Source:   "NickelHealth",
+	}, {
+		Flag: HazardCobalt, Word: "cobalt",
+		Names:  []string{"cobalt", "kobalt"},
+		Tokens: []string{"coso4", "cocl2"},
+		Metals: []string{"Co"},
+		Short:  "COBALT SALTS: gloves, extraction on; they sensitise skin and lungs and may cause cancer",
+		Do:     "Wear gloves, draw off at the tank, raise no dust.",
+		Why:    "Cobalt sulfate sensitises skin and lungs and is suspected of causing cancer.",
+		Source: "CobaltSheet",
+	}, {
+		Flag: HazardLead, Word: "lead",
+		Names:    []string{"plumb"},
+		Tokens:   []string{"lead", "leaded", "pbo2", "pbso4", "blei", "plomb"},
+		Metals:   []string{"Pb"},
+		Harmless: []string{"lead time", "lead wire", "leaded brass", "leaded bronze", "lead in"},
+		Short:    "LEAD: gloves, no dust, wash before you eat; it gathers in the body",
+		Do:       "Wear gloves, raise no dust, wash your hands before you eat. Keep its sludge as hazardous waste.",
+		Why:      "Lead gathers in the body. It is reasonably anticipated to cause cancer (NTP).",
+		Source:   "LeadNTP",
+	}, {
+		Flag: HazardBoric, Word: "boric acid",
+		Names:  []string{"borax", "borsäure", "borique"},
+		Tokens: []string{"boric", "h3bo3"},
+		Short:  "BORIC ACID: gloves, no dust; it may harm fertility and the unborn child",
+		Do:     "Wear gloves and raise no dust when you weigh it.",
+		Why:    "Boric acid may harm fertility and the unborn child.",
+		Source: "BoricSheet",
+	}, {
+		Flag: HazardOxidiser, Word: "oxidiser",
+		Names:  []string{"peroxid", "persulf", "permangan", "chlorate", "oxidis", "oxidiz", "perborat"},
+		Tokens: []string{"h2o2", "kmno4", "naclo3"},
+		Short:  "OXIDISER: no solvent, cloth or metal powder near; it starts fires",
+		Do:     "Keep solvents, cloth and metal powder away. Cover loosely: it gives off gas.",
+		Why:    "Strong peroxide catches fire or explodes with heat, metals and what is organic.",
+		Source: "ICSCPeroxide",
+	}, {
+		Flag: HazardOrganic, Word: "organic",
+		Names: []string{"solvent", "alcohol", "acetone", "ethanol", "methanol", "propanol", "white spirit", "petrol", "benzine", "turpentine", "glycer", "glycol",
+			"trichlor", "toluene", "kerosene", "paraffin", "sawdust"},
+		Tokens: []string{"ipa", "spirit", "oil", "mek"},
+		Short:  "SOLVENT: no flame or spark; keep it out of nitric acid, chromic acid and peroxide",
+		Do:     "Keep flame and spark away. Rinse it off before nitric acid, chromic acid or peroxide.",
+		Why:    "It burns. Strong oxidisers set it on fire.",
+		Source: "ICSCNitric",
+	}, {
+		Flag: HazardHot, Word: "hot",
+		Names:  []string{"boiling"},
+		Tokens: []string{"hot", "heiß"},
+		Short:  "HOT: lower the piece in slowly; it scalds",
+		Do:     "Lower the piece in slowly. Cover the tank or draw off at it.",
+		Why:    "A hot bath scalds and throws mist.",
+		Source: origin.Practice,
+	},
+}

@@ -1,0 +1,75 @@
+package sequence
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+// leaded finds brass whose lead keeps the coat from holding. Sulfuric acid
+// leaves lead sulfate on the face; fluoborate takes the lead off.
+func (r *review) leaded() {
+	s := r.piece.Substrate
+	if s != Brass && s != LeadedBrass || len(r.coats) == 0 {
+		return
+	}
+	for i := range r.coats[0].tank {
+		if r.tanks[i].hazards()&(plating.HazardFluoride|plating.HazardFluoborate) != 0 {
+			return
+		}
+	}
+	const peels = "sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"
+	if s == LeadedBrass {
+		r.add(CodeLeadedBrass, plating.SeverityWarning, leadSource, "leaded brass without a fluoborate or fluoride dip", peels, "dip it in fluoboric acid before the first coat, in plastic, not glass", r.coats[0].tank)
+		return
+	}
+	r.add(CodeLeadedBrass, plating.SeverityCaution, leadSource, "whether the brass holds lead is not said", "turned, engraved and clock brass may hold up to 4 % of it; "+peels,
+		"ask what brass it is; if it may hold lead, say leaded brass")
+}
+
+// cyanideInLine says in the first lines that a finish free of cyanide is laid in
+// a line that holds some.
+func (r *review) cyanideInLine() {
+	if r.piece.Finish != SulfiteGold {
+		return
+	}
+	var names []string
+	for i := range r.tanks {
+		if t := &r.tanks[i]; t.hazards().Has(plating.HazardCyanide) && !slices.Contains(names, t.title()) {
+			names = append(names, t.title())
+		}
+	}
+	if names == nil {
+		return
+	}
+	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+strings.Join(names, "; "),
+		"on this base metal the coat below it comes from cyanide", "do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does not meet them, or another base metal")
+}
+
+// treated judges the heat treatment of titanium, which bonds the nickel.
+func (r *review) treated() {
+	if r.piece.Substrate != Titanium {
+		return
+	}
+	for i := range r.tanks {
+		t := &r.tanks[i]
+		if t.Kind != Bake {
+			continue
+		}
+		low, high := t.Process.Temperature.Low, max(t.Process.Temperature.Low, t.Process.Temperature.High)
+		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.stay() < units.Hour || t.stay() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
+			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium", "the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
+				"heat it in argon at 540 to 800 °C for 1 to 4 h and say what gas the oven holds", i)
+		}
+	}
+}
+
+// inert reports whether a text names an inert gas.
+func inert(text string) bool {
+	text = strings.ToLower(text)
+	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") || strings.Contains(text, "vacuum")
+}
+
+const leadSource = recall

@@ -1,0 +1,288 @@
+package sequence
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+)
+
+const mpa = units.Megapascal
+
+// High strength begins where the practices begin: steel of less needs neither
+// stress relief nor bake.
+const (
+	highStrength units.Pressure = 1000 * mpa // [ASTMB849], [ASTMB850]
+	mostBaked    units.Pressure = 1800 * mpa // the last row of the table that was read
+	approval     units.Pressure = 1517 * mpa // 220 000 psi [MIL45204]
+)
+
+// bakeWithin is how soon after the last current the bake begins: "most
+// specifications require" three hours, others four [ASTMB850].
+const bakeWithin = 3 * units.Hour
+
+// The bake after plating runs at 190 to 220 °C [ASTMB850].
+func bakeLow() units.Temperature  { return units.Celsius(190) }
+func bakeHigh() units.Temperature { return units.Celsius(220) }
+
+// A BakeClass is one row of the table of bakes by strength.
+type BakeClass struct {
+	Above, Most units.Pressure // actual tensile strength: over Above, at most Most
+	Least       units.Duration // of the bake
+}
+
+// BakeClasses returns the shortest bake after plating, at 190 to 220 °C, by the
+// tensile strength of the steel. Steel of at most 1000 MPa needs none; above
+// 1800 MPa the table that was read ends.
+//
+// Source: [ASTMB850], second hand.
+func BakeClasses() []BakeClass {
+	row := func(above, most units.Pressure, hours units.Duration) BakeClass {
+		return BakeClass{above * mpa, most * mpa, hours * units.Hour}
+	}
+	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14), row(1400, 1500, 16),
+		row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
+}
+
+// BakeFor returns the shortest bake after plating for a tensile strength: 0 for
+// steel that needs none.
+//
+// Errors: a [*units.ValueError] for a strength that is not positive; a
+// [*units.RangeError] above 1800 MPa, where no bake was read.
+//
+// Source: [ASTMB850], second hand.
+func BakeFor(tensile units.Pressure) (units.Duration, error) {
+	if err := units.Positive("tensile strength", tensile); err != nil {
+		return 0, err
+	}
+	if tensile <= highStrength {
+		return 0, nil
+	}
+	for _, c := range BakeClasses() {
+		if tensile <= c.Most*(1+1e-12) {
+			return c.Least, nil
+		}
+	}
+	return 0, &units.RangeError{Field: "tensile strength", Value: tensile.Text(mpa, 0), Low: "0 MPa", High: mostBaked.Text(mpa, 0), Source: "ASTMB850"}
+}
+
+// A hardness is one row of a conversion table.
+type hardness struct{ rockwell, vickers, tensile float64 } // HRC, HV, MPa
+
+// hardnessTables returns two conversion tables for plain carbon and low-alloy
+// steel. They differ by up to 105 MPa.
+//
+// Source: [ISO18265], [SAEJ417], both second hand.
+func hardnessTables() [2][]hardness {
+	return [2][]hardness{{
+		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095}, {36.6, 360, 1155}, {37.7, 370, 1190},
+		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700}, {52.3, 550, 1810}, {54.1, 580, 1920},
+		{55.2, 600, 1995},
+	}, {
+		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695}, {50, 513, 1760}, {51, 528, 1820},
+		{52, 544, 1880}, {53, 560, 1950}, {54, 577, 2015}, {55, 595, 2075},
+	}}
+}
+
+// TensileFromHardness returns the tensile strength that a hardness of plain
+// carbon or low-alloy steel stands for: "45 HRC" or "450 HV". Of two published
+// tables it takes the higher, so that the bake is rather too long. Below 27 HRC
+// or 280 HV it returns 900 MPa, the strength of the softest row.
+//
+//	R = R₁ + (R₂ - R₁)·(h - h₁)/(h₂ - h₁)
+//
+//	R  tensile strength                [Pa]
+//	h  hardness, HRC or HV             up to 55 HRC, 595 HV
+//
+// Accuracy: the tables differ by up to 105 MPa; hardness stands for strength
+// only roughly.
+//
+// Errors: a [*units.ValueError] for text that is no hardness, or one above the
+// tables.
+//
+// Source: [ISO18265], [SAEJ417], second hand.
+func TensileFromHardness(text string) (units.Pressure, error) {
+	bad := func(err error) (units.Pressure, error) {
+		if len(text) > 40 {
+			text = strings.ToValidUTF8(text[:40], "") + "…"
+		}
+		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(text), Need: `a hardness as "45 HRC" or "450 HV", up to 55 HRC or 595 HV`, Err: err}
+	}
+	fields := strings.Fields(text)
+	if len(fields) != 2 {
+		return bad(units.ErrSyntax)
+	}
+	h, err := strconv.ParseFloat(fields[0], 64)
+	if err != nil || !(h > 0) {
+		return bad(units.ErrSyntax)
+	}
+	var pick func(hardness) float64
+	switch strings.ToUpper(fields[1]) {
+	case "HRC":
+		pick = func(r hardness) float64 { return r.rockwell }
+	case "HV":
+		pick = func(r hardness) float64 { return r.vickers }
+	default:
+		return bad(units.ErrUnknownUnit)
+	}
+	best, above := 0.0, true
+	for _, table := range hardnessTables() {
+		v, inside := interpolate(table, h, pick)
+		best, above = max(best, v), above && !inside
+	}
+	if above {
+		return bad(units.ErrOutOfRange)
+	}
+	return units.Pressure(best) * mpa, nil
+}
+
+// interpolate reads a table of rising hardness; below it the first row counts
+// for the longer table, nothing for the other. It reports whether h is not above it.
+func interpolate(table []hardness, h float64, pick func(hardness) float64) (float64, bool) {
+	first, last := table[0], table[len(table)-1]
+	switch {
+	case h > pick(last):
+		return 0, false
+	case h < pick(first):
+		if first.tensile <= 900 {
+			return first.tensile, true
+		}
+		return 0, true
+	}
+	for i := 1; i < len(table); i++ {
+		if a, b := table[i-1], table[i]; h <= pick(b) {
+			return a.tensile + (b.tensile-a.tensile)*(h-pick(a))/(pick(b)-pick(a)), true
+		}
+	}
+	return last.tensile, true
+}
+
+// hardenable reports whether the base metal may be steel of high strength.
+func (s Substrate) hardenable() bool { return s.steel() || s == StainlessSteel }
+
+// askStrength reports whether the strength of the steel is a question: steel that
+// is high in carbon or said to be of high strength, without a figure.
+func (p *Piece) askStrength() bool {
+	return p.Tensile == 0 && (p.Substrate == HighCarbonSteel || p.HighStrength && p.Substrate.hardenable())
+}
+
+// embrittles reports whether hydrogen may crack the piece: steel of over
+// 1000 MPa, and what may be so.
+func (p *Piece) embrittles() bool {
+	return p.askStrength() || p.Substrate.hardenable() && p.Tensile > highStrength
+}
+
+// howStrong lists what tells the strength of steel.
+func howStrong() []string {
+	return []string{
+		`have its hardness measured and give it: "hardness": "45 HRC", or "tensile_strength": "1450 MPa"`,
+		"read the drawing or the maker's sheet: a spring, an arbor, a pinion or a blade is hardened until the opposite is shown",
+		"where nobody can tell and the part carries load, do not plate it",
+	}
+}
+
+// strength finds steel whose strength is a question, and strength that the
+// practices do not reach.
+func (r *review) strength() {
+	p := &r.piece
+	switch {
+	case !p.embrittles() || len(r.coats) == 0:
+	case p.askStrength():
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "how strong the steel is, is not given", "stress relief and the hours of the bake go by the tensile strength: 8 h at 1050 MPa, 22 h at 1750 MPa",
+			howStrong()[0]+"; "+howStrong()[2])
+	case p.Tensile > mostBaked:
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "steel of "+p.Tensile.Text(mpa, 0), "the table of bakes that was read ends at "+mostBaked.Text(mpa, 0),
+			"do not plate it before who answers for the part has given the bake")
+	case p.Tensile >= approval && p.Finish.gold():
+		r.add(CodeStrength, plating.SeverityCaution, "MIL45204", "gold on steel of "+p.Tensile.Text(mpa, 0), "at 220 000 psi and above engineering gold is not plated without approval",
+			"ask who answers for the part")
+	}
+}
+
+// relief finds hard steel that is not freed of its stresses before it is cleaned.
+func (r *review) relief() {
+	p := &r.piece
+	if !p.embrittles() || p.askStrength() || p.Relieved || len(r.coats) == 0 {
+		return
+	}
+	for i := range r.tanks {
+		t := &r.tanks[i]
+		if t.Kind == Relieve {
+			return
+		}
+		if t.solution() {
+			break
+		}
+	}
+	r.add(CodeNoRelief, plating.SeverityWarning, "ASTMB849", "steel of "+p.Tensile.Text(mpa, 0)+" goes into the first cleaner with its stresses",
+		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen", "heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
+}
+
+// hydrogen finds hard steel that would keep its hydrogen, and a bake that the
+// piece does not stand.
+func (r *review) hydrogen() {
+	if r.piece.Substrate.melts() {
+		for i := range r.tanks {
+			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High, t.Process.Temperature.Low) > bakeMost) {
+				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven", "solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
+					"no bake; what needs one is plated by itself", i)
+			}
+		}
+	}
+	r.strength()
+	r.relief()
+	if !r.piece.embrittles() || len(r.coats) == 0 {
+		return
+	}
+	for i := range r.tanks {
+		if t := &r.tanks[i]; (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic {
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks", "cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current", i)
+		}
+	}
+	r.bake()
+}
+
+// bake judges the bake after the last coat by the strength of the steel.
+func (r *review) bake() {
+	least, err := BakeFor(r.piece.Tensile)
+	if err != nil {
+		return // the strength is a question, or beyond the table: said already
+	}
+	last := r.coats[len(r.coats)-1].tank
+	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current", least.Text(units.Hour, 0), bakeWithin.Text(units.Hour, 0))
+	const cracks = "hydrogen stays in the steel and cracks it days later, under load"
+	var waits units.Duration
+	for i := last; i < len(r.tanks); i++ {
+		t := &r.tanks[i]
+		if t.Kind != Bake {
+			waits += t.Wait
+			continue
+		}
+		q := &t.Process
+		low, high := q.Temperature.Low, max(q.Temperature.High, q.Temperature.Low)
+		if low == 0 {
+			low = high
+		}
+		shortest := q.Time.Low
+		if t.Time > 0 {
+			shortest = t.Time
+		}
+		switch {
+		case shortest == 0 || high == 0:
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want, i)
+		case shortest < least*(1-1e-9):
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" for "+shortest.Text(units.Hour, 1)+", which is too short for steel of "+r.piece.Tensile.Text(mpa, 0), cracks, want, i)
+		case low < bakeLow()-0.5:
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+low.Text(units.CelsiusScale, 0)+", which is too cool", cracks, want, i)
+		case high > bakeHigh()+0.5:
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+high.Text(units.CelsiusScale, 0)+", which is above the practice", "hotter than it was tempered at, the steel grows soft",
+				want, i)
+		case waits > bakeWithin:
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+" after the last coat", cracks, want, i)
+		}
+		return
+	}
+	r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", "hard steel is not baked after plating", cracks, want, last)
+}
