@@ -20,7 +20,7 @@ func copperAcid() []Bath {
 		Agitation:     say("air", "Guidebook2011"),
 		Hazards:       plating.HazardAcid,
 		Look:          []string{"bright and level, no burnt edges, no streaks below holes", "black film on the anodes even"},
-		Remarks:       []Words{recalled("never straight on steel, zinc or zincated aluminium: copper comes down by itself and does not hold")},
+		Remarks:       []Words{recalled("never straight on steel, zinc or zincated aluminium: copper deposits by immersion and does not hold")},
 	}
 	plain, throw := acid, acid
 	plain.Salt, throw.Salt = salt("CuSO4·5H2O"), salt("CuSO4·5H2O")

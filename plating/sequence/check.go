@@ -102,10 +102,10 @@ func (r *review) has(code Code, tank int) bool {
 func (r *review) unknown() {
 	stop := plating.SeverityStop
 	if len(r.tanks) == 0 {
-		r.add(CodeUnknown, stop, "Definition", "no tanks", "there is nothing to judge", "list the tanks, or take a plan")
+		r.add(CodeUnknown, stop, "Definition", "no tanks", "there is nothing to review", "list the tanks, or take a plan")
 	}
 	if s := r.piece.Substrate; s == SubstrateUnknown || s >= substrateEnd {
-		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers all hang on it", "find out: "+identify()[0]+"; "+identify()[1])
+		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers depend on it", "find out: "+identify()[0]+"; "+identify()[1])
 	}
 	for i := range r.tanks {
 		t := &r.tanks[i]
@@ -122,10 +122,10 @@ func (r *review) unknown() {
 		if errors.As(err, &v) {
 			need = "give " + v.Need
 		}
-		r.add(CodeUnknown, stop, "Definition", t.title()+": "+err.Error(), "a tank that does not say what it is cannot be judged, nor what may stand beside it", need, i)
+		r.add(CodeUnknown, stop, "Definition", t.title()+": "+err.Error(), "a tank that does not say what it is cannot be judged, and neither can the tanks beside it", need, i)
 	}
 	if len(r.tanks) > 0 && len(r.coats) == 0 {
-		r.add(CodeUnknown, stop, "Definition", "no tank plates", "there is nothing to judge the preparation for", "add the strike, underplate or plate")
+		r.add(CodeUnknown, stop, "Definition", "no tank plates", "there is no coat to prepare for", "add the strike, underplate or plate")
 	}
 }
 
@@ -139,7 +139,7 @@ func (r *review) carry() {
 		case t.Kind.rinses():
 			wet = true
 		case t.Kind == Dry && prev >= 0 && !wet:
-			r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece", "salts stain and creep, cyanide and acid stay on a piece that is handled",
+			r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece", "dried salts stain the piece, and cyanide or acid stays on it for whoever handles it",
 				"rinse before drying", prev, i)
 			prev = -1
 		case t.Kind.oven():
@@ -147,7 +147,7 @@ func (r *review) carry() {
 		case t.solution():
 			if prev >= 0 && !wet && !r.mayFollow(prev, i) && !r.has(CodeCyanideAcid, i) {
 				r.add(CodeNoRinse, plating.SeverityWarning, practice, "no rinse between "+r.tanks[prev].title()+" and "+t.title(),
-					"what clings is carried over, spoils the next solution and the hold of the coat", "two stages of rinse between", prev, i)
+					"what clings is carried over; it spoils the next solution, and the coat does not hold", "rinse in two stages between them", prev, i)
 			}
 			prev, wet = i, false
 		}

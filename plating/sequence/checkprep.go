@@ -61,7 +61,7 @@ func (r *review) prepared() {
 	}
 	if !done.Has(EffectClean) {
 		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(), "grease and soil keep the coat from holding",
-			"soak clean first, and look for the water break", first)
+			"soak clean first, until water runs off without a break", first)
 	}
 	need, words := r.piece.Substrate.needs()
 	if done.Has(EffectActivate) { // what takes a passive film takes tarnish too
@@ -107,12 +107,12 @@ func (r *review) attack() {
 			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint", "use a cool, mild cleaner", i)
 		}
 		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() || s.silver()) {
-			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver, and gives off brown poison",
-				"a sulfuric acid dip, or a bright dip of a few seconds", i)
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver and gives off poisonous brown fume",
+				"use a sulfuric acid dip, or a bright dip of a few seconds", i)
 		}
 		if t.Kind == Activate && t.strongAcid() && (s.tin() || s == ZincDieCasting) {
 			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
-				"a weak dip for seconds on zinc; none on tin", i)
+				"use a weak dip for seconds on zinc, none on tin", i)
 		}
 	}
 }
@@ -143,7 +143,7 @@ func (r *review) thinStrike() {
 	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
 		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2011", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
-			"3 to 5 µm of cyanide copper first", r.coats[0].tank, r.coats[1].tank)
+			"lay 3 to 5 µm of cyanide copper first", r.coats[0].tank, r.coats[1].tank)
 	}
 }
 
@@ -160,8 +160,8 @@ func (r *review) first() {
 	copperStrike := c.metal == "Cu" && cyanide && !acid && t.Bath.Use.Has(useStrike) && c.kind != Plate
 	live := func() {
 		if !t.LiveEntry {
-			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current", "in the seconds without current the film grows again, or metal comes down by itself",
-				"current on before the piece touches the bath", c.tank)
+			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current", "in the seconds without current the film grows again, or metal deposits by immersion and does not hold",
+				"switch the current on before the piece touches the bath", c.tank)
 		}
 	}
 	noStrike := func(reason, remedy string) {
@@ -174,7 +174,7 @@ func (r *review) first() {
 	switch {
 	case s == StainlessSteel || s == Nickel:
 		if !t.keepsActive() {
-			noStrike("the passive film grows again between the activation and a bath that does not take it", "an acid gold strike or a nickel chloride strike first, live")
+			noStrike("the passive film grows again between the activation and a bath that does not take it", "lay an acid gold strike or a nickel chloride strike first, with live entry")
 		} else {
 			live()
 		}
@@ -185,14 +185,14 @@ func (r *review) first() {
 			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:
-		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(), "copper comes down by itself, loose, while acid takes the metal",
-			"a cyanide copper strike first, or nickel on steel", c.tank)
+		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(), "copper deposits by immersion and does not hold, while acid takes the metal",
+			"lay a cyanide copper strike first, or nickel on steel", c.tank)
 	case s == ZincDieCasting || s == Aluminium:
 		switch {
 		case acid:
-			r.add(CodeAttack, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "the acid bath dissolves the zinc under the coat", "a complete cyanide copper strike first", c.tank)
+			r.add(CodeAttack, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "the acid bath dissolves the zinc under the coat", "lay a complete cyanide copper strike first", c.tank)
 		case !copperStrike:
-			noStrike("only the cyanide copper strike covers zinc without attack", "a cyanide copper strike first, live")
+			noStrike("only the cyanide copper strike covers zinc without attack", "lay a cyanide copper strike first, with live entry")
 		default:
 			live()
 			r.thinStrike()
@@ -200,17 +200,17 @@ func (r *review) first() {
 	case s.tin():
 		switch {
 		case t.strongAcid():
-			r.add(CodeStrongAcid, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "strong acid dissolves tin and solder", "a cyanide copper strike first", c.tank)
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "strong acid dissolves tin and solder", "lay a cyanide copper strike first", c.tank)
 		case !copperStrike:
-			noStrike("tin wants a cyanide copper strike under everything", "a cyanide copper strike first")
+			noStrike("every coat on tin needs a cyanide copper strike below it", "lay a cyanide copper strike first")
 		}
 	case s.steel():
 		if c.metal != "Ni" && !copperStrike {
-			noStrike("this metal comes down on iron by itself, or leaves pores that rust", "nickel, or a cyanide copper strike, first")
+			noStrike("this metal deposits on iron by immersion, or leaves pores that rust", "lay nickel or a cyanide copper strike first")
 		}
 	case s == PaintedPlastic:
 		if c.metal != "Cu" || cyanide {
-			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it", "acid or pyrophosphate copper first, the current raised slowly")
+			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it", "lay acid or pyrophosphate copper first and raise the current slowly")
 		}
 	}
 }

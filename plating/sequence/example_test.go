@@ -104,7 +104,7 @@ func ExamplePracticeFor() {
 	// Output:
 	// ASTM B281 - Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings
 	// title published - steps from memory
-	// copper moves into gold and tarnishes there; nickel and palladium are good barriers, bronze is not (published, DiffusionBarrier)
+	// copper diffuses into gold and tarnishes there; nickel and palladium are good barriers, bronze is not (published, DiffusionBarrier)
 }
 
 func ExampleCards() {

@@ -29,12 +29,12 @@ const (
 	CodeTooThick        Code = "too-thick"         // more than a bath is used for
 	CodePassiveDry      Code = "passive-dry"       // a passive metal dries before it is covered
 	CodePassiveWait     Code = "passive-wait"      // it waits
-	CodeNoBarrier       Code = "no-barrier"        // copper or tin moves into the gold
-	CodeSilverUnderGold Code = "silver-under-gold" // silver moves into the gold
+	CodeNoBarrier       Code = "no-barrier"        // copper or tin diffuses into the gold
+	CodeSilverUnderGold Code = "silver-under-gold" // silver diffuses into the gold
 	CodeHotCaustic      Code = "hot-caustic"       // caustic dissolves the metal
 	CodeStrongAcid      Code = "strong-acid"       // acid dissolves the metal
 	CodeAttack          Code = "attack"            // the plating bath attacks what lies under
-	CodeImmersion       Code = "immersion"         // the bath's metal comes down by itself and does not hold
+	CodeImmersion       Code = "immersion"         // the metal of the bath deposits without current and does not hold
 	CodeLiveEntry       Code = "live-entry"        // the current must be on before the piece goes in
 	CodeNickelSkin      Code = "nickel-skin"       // nickel against the skin
 	CodeDisclose        Code = "disclose"          // the owner must be told

@@ -27,7 +27,7 @@ func (p Practice) For(metals ...string) Practice {
 	p.Reasons = nil
 	for _, w := range reasons {
 		if strings.Contains(w.Text, "gold") && !slices.Contains(metals, "Au") ||
-			strings.HasPrefix(w.Text, "silver comes down") && !slices.Contains(metals, "Ag") {
+			strings.HasPrefix(w.Text, "silver deposits on copper") && !slices.Contains(metals, "Ag") {
 			continue
 		}
 		p.Reasons = append(p.Reasons, w)
@@ -43,7 +43,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		return baths.Words{Text: text, Source: key, Seen: origin.Published}
 	}
 	known := func(text string) baths.Words { return baths.Words{Text: text, Source: recall} }
-	barrier := said("copper moves into gold and tarnishes there; nickel and palladium are good barriers, bronze is not", "DiffusionBarrier")
+	barrier := said("copper diffuses into gold and tarnishes there; nickel and palladium are good barriers, bronze is not", "DiffusionBarrier")
 	p := Practice{Seen: origin.Published}
 	switch s {
 	case StainlessSteel:
@@ -56,28 +56,28 @@ func PracticeFor(s Substrate) (Practice, error) {
 	case LeadedBrass:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
 		p.Steps = []string{"soak", "cathodic electroclean, short", "fluoboric acid dip, in plastic", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
-		p.Reasons = []baths.Words{barrier, known("sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"), known("silver comes down on copper by itself and does not hold: strike first")}
+		p.Reasons = []baths.Words{barrier, known("sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"), known("silver deposits on copper by immersion and does not hold: strike first")}
 		p.Unsure = "plate one piece, bend it and rub it; if the coat peels, the lead was not taken off"
 	case Copper, Brass, Bronze, NickelSilver:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
 		p.Steps = []string{"soak", "cathodic electroclean", "mild sulfuric acid dip", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
-		p.Reasons = []baths.Words{barrier, known("silver comes down on copper by itself and does not hold: strike first")}
+		p.Reasons = []baths.Words{barrier, known("silver deposits on copper by immersion and does not hold: strike first")}
 		p.Unsure = "turned and clock brass usually holds lead: then say leaded brass. Old lacquer comes off first. Try one piece"
 	case Nickel:
 		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B343", "Preparation of Nickel for Electroplating with Nickel", "ASTMB343", origin.SecondHand, origin.Published
 		p.Steps = []string{"soak", "cathodic electroclean", "anodic etch in 25 % sulfuric acid", "nickel chloride strike, live", "on at once, wet"}
-		p.Reasons = []baths.Words{said("nickel that has dried is passive and wants the treatment of stainless steel", "Guidebook2013")}
+		p.Reasons = []baths.Words{said("nickel that has dried is passive and needs the treatment of stainless steel", "Guidebook2013")}
 		p.Unsure = "fresh nickel that never dried needs a rinse only; if nobody knows, treat it as passive"
 	case SterlingSilver, FineSilver:
 		p.Steps = []string{"soak", "sulfuric acid dip, 5 to 10 %", "palladium barrier, or nickel where nothing touches skin", "silver strike under silver", "gold"}
 		p.Source, p.Standard, p.Title = "Guidebook2013", "", "chapter on surface preparation"
-		p.Reasons = []baths.Words{known("silver moves into gold and tarnishes through it"),
+		p.Reasons = []baths.Words{known("silver diffuses into gold and tarnishes through it"),
 			{Text: "a base metal such as nickel between sterling and gold must be told to the buyer", Source: "FTC23", Seen: origin.Published}}
 		p.Unsure = "a piece may be plate over brass: look at worn edges; treat it as brass if so"
 	case LowCarbonSteel:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B183", "Preparation of Low-Carbon Steel for Electroplating", "ASTMB183", origin.Published
 		p.Steps = []string{"soak", "anodic electroclean", "sulfuric acid dip, 3 to 5 %", "nickel, or cyanide copper strike and plate"}
-		p.Reasons = []baths.Words{known("rust under the coat; copper from acid comes down on iron by itself and does not hold")}
+		p.Reasons = []baths.Words{known("rust under the coat; copper from acid deposits on iron by immersion and does not hold")}
 		p.Unsure = "if it may be hard or spring steel, treat it as high-carbon steel and bake"
 	case HighCarbonSteel:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B242", "Preparation of High-Carbon Steel for Electroplating", "ASTMB242", origin.Published
@@ -89,7 +89,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 	case ZincDieCasting:
 		p.Standard, p.Title, p.Source = "ASTM B252", "Preparation of Zinc Alloy Die Castings for Electroplating and Conversion Coatings", "ASTMB252"
 		p.Steps = []string{"mild soak, no hot caustic", "mild alkaline electroclean where it is inhibited for zinc", "weak acid dip, seconds", "cyanide copper strike and plate, live, 3 µm", "then nickel, and only then acid baths"}
-		p.Reasons = []baths.Words{known("acid and caustic dissolve zinc; copper from acid comes down on it by itself and does not hold")}
+		p.Reasons = []baths.Words{known("acid and caustic dissolve zinc; copper from acid deposits on it by immersion and does not hold")}
 		p.Unsure = "a blister or an old bare spot means plate over rotten zinc: strip, look, and refuse what is pitted through"
 	case Aluminium:
 		p.Standard, p.Title, p.Source, p.Seen, p.Detail = "ASTM B253", "Preparation of Aluminum Alloys for Electroplating", "ASTMB253", origin.SecondHand, origin.Published
@@ -106,7 +106,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
 		p.Steps = []string{"mild soak, short", "no strong acid, no hot caustic", "cyanide copper strike and plate, live", "then nickel or white bronze and palladium"}
 		p.Reasons = []baths.Words{known("tin is soft, dissolves in strong acid and in hot caustic, and its oxide is passive"),
-			said("tin moves into gold as well", "DiffusionBarrier")}
+			said("tin diffuses into gold as well", "DiffusionBarrier")}
 		p.Unsure = "old lead-rich pewter may not take a coat at all: try a hidden spot, or refuse"
 		if s == SoftSoldered {
 			p.Unsure = "look for every joint with a glass and treat the whole piece by its softest metal; what must stand heat or load is taken apart first"

@@ -263,9 +263,9 @@ func TestReasonsFor(t *testing.T) {
 		not    []string
 	}{
 		{sequence.SterlingSilver, []string{"Ni", "Rh"}, nil, []string{"gold"}},
-		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver moves into gold", "told to the buyer"}, nil},
-		{sequence.Copper, []string{"Ag"}, []string{"silver comes down"}, []string{"gold"}},
-		{sequence.Brass, []string{"Ni", "Au"}, []string{"copper moves into gold"}, []string{"silver comes down"}},
+		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver diffuses into gold", "told to the buyer"}, nil},
+		{sequence.Copper, []string{"Ag"}, []string{"silver deposits"}, []string{"gold"}},
+		{sequence.Brass, []string{"Ni", "Au"}, []string{"copper diffuses into gold"}, []string{"silver deposits"}},
 		{sequence.StainlessSteel, []string{"Ni"}, []string{"oxide film", "once active"}, nil},
 	} {
 		p, err := sequence.PracticeFor(c.base)

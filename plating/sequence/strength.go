@@ -227,7 +227,7 @@ func (r *review) hydrogen() {
 		for i := range r.tanks {
 			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High, t.Process.Temperature.Low) > bakeMost) {
 				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven", "solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
-					"no bake; what needs one is plated by itself", i)
+					"leave the bake out; take the hard part out and plate it by itself", i)
 			}
 		}
 	}

@@ -87,7 +87,7 @@ var wrongs = []struct {
 	{"brass left in nitric acid", brass, hard, func(l *line) {
 		i := l.kind(sequence.Activate)
 		l.tanks[i].Process.Chemistry, l.tanks[i].Time = "nitric acid, 50 %", 10*units.Minute
-	}, sequence.CodeStrongAcid, "brown poison"},
+	}, sequence.CodeStrongAcid, "poisonous brown fume"},
 	{"pewter in hot caustic, for how long is not said", pewter, nickel, func(l *line) {
 		c := electrocleaner(sequence.Cathodic)
 		c.Time = 0
@@ -113,7 +113,7 @@ var wrongs = []struct {
 	}, sequence.CodePassiveDry, "passive film"},
 	{"brass dries behind its dip", brass, hard, func(l *line) { l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Dry}) }, sequence.CodeDryEarly, "before"},
 
-	{"gold straight on brass", brass, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoBarrier, "copper moves into the gold"},
+	{"gold straight on brass", brass, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoBarrier, "copper diffuses into the gold"},
 	{"white bronze as barrier", brass, hard, func(l *line) {
 		l.tanks[l.bath("nickel-watts")] = plated(l.t, sequence.Underplate, "bronze-white", 2*um)
 	}, sequence.CodeNoBarrier, "bronze does not"},
@@ -134,7 +134,7 @@ var wrongs = []struct {
 	{"zinc with pyrophosphate first", zinc, nickel, func(l *line) {
 		l.tanks[l.bath("copper-cyanide-build")] = plated(l.t, sequence.Underplate, "copper-pyro", 3*um)
 	}, sequence.CodeNoStrike, "covers zinc without attack"},
-	{"steel straight into silver strike", sequence.LowCarbonSteel, silver, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoStrike, "comes down on iron"},
+	{"steel straight into silver strike", sequence.LowCarbonSteel, silver, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoStrike, "on iron by immersion"},
 	{"pewter straight into nickel", pewter, nickel, func(l *line) { l.remove(l.bath("copper-cyanide-build"), 2) }, sequence.CodeNoStrike, "cyanide copper strike"},
 
 	{"strike with a promise", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Promise = 2 * um }, sequence.CodeStrikeBuilds, "build in the next bath"},
@@ -154,7 +154,7 @@ var wrongs = []struct {
 
 	{"acid copper straight on zinc", zinc, nickel, func(l *line) {
 		l.tanks[l.bath("copper-cyanide-build")] = plated(l.t, sequence.Underplate, "copper-acid", 3*um)
-	}, sequence.CodeImmersion, "comes down by itself"},
+	}, sequence.CodeImmersion, "by immersion"},
 	{"acid copper straight on steel", sequence.LowCarbonSteel, nickel, func(l *line) {
 		i := l.last()
 		l.insert(i, plated(l.t, sequence.Underplate, "copper-acid", 5*um), rinse(2, sequence.Running))
