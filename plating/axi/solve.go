@@ -23,8 +23,10 @@ import (
 // carries its own checks. The result is the same for any number of workers.
 //
 // Errors: a [*units.ValueError] for a description that makes no sense, a
-// [*SolveError] when the shape needs more unknowns than allowed or the
-// iteration fails, the error of the context when it is cancelled.
+// [*kinetics.TafelError] for a cathode with a Tafel law whose least current density
+// lies so low that the reverse reaction counts, a [*SolveError] when the shape
+// needs more unknowns than allowed or the iteration fails, the error of the
+// context when it is cancelled.
 //
 // Source: [Derived], from Green's third identity with the ring sources of [DLMF], 19.2.
 func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
@@ -46,7 +48,11 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
-	return report(p, fine, coarse), nil
+	solution := report(p, fine, coarse)
+	if err := solution.tafel(); err != nil {
+		return nil, err
+	}
+	return solution, nil
 }
 
 // coarser returns the options of the solution that the estimate compares with.

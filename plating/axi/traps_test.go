@@ -1,7 +1,9 @@
 package axi_test
 
 import (
+	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	. "example.com/laydown/plating/axi"
@@ -129,6 +131,7 @@ func TestPropertyUnresolved(t *testing.T) {
 	slot := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 90 * mm}, Point{2 * mm, 90 * mm}, Point{2 * mm, 55 * mm}, Point{0, 55 * mm})
 	p := cup()
 	p.Parts[0].Profile = slot
+	p.Parts[0].Law.Exchange /= 2 // so that the Tafel law holds on the floor of the recess
 	if s := solve(t, p, Options{Method: Constant, Panels: 40}); !has(s, Unresolved) {
 		t.Errorf("warnings %v, min error %g", s.Warnings, s.Parts[0].MinError)
 	}
@@ -143,6 +146,9 @@ func TestPropertyStiff(t *testing.T) {
 	long(t)
 	for _, volts := range []units.Voltage{0.01, 0.5, 3, 20, 1000} {
 		for _, law := range []kinetics.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6), butlerVolmer(1e3)} {
+			if law.Model == kinetics.Tafel && volts < 0.5 {
+				continue // refused: TestPropertyTafel
+			}
 			p := hung()
 			p.Parts[0].Law = law
 			p.Drive = ByVoltage(volts)
@@ -183,4 +189,48 @@ func TestPropertyMasked(t *testing.T) {
 // 26 points next to a node, would show it.
 func TestPropertyGaussRule(t *testing.T) {
 	near(t, "C", capacity(solve(t, alone(Part{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
+}
+
+// TestPropertyTafel: a Tafel law whose reverse reaction counts at the least current
+// density is refused, one where it begins to count is warned of, and where it
+// does not count both laws give the same distribution.
+func TestPropertyTafel(t *testing.T) {
+	cell := func(law kinetics.Law) Problem {
+		p := hung()
+		p.Parts[0].Law = law
+		p.Drive = ByCurrent(0.05)
+		return p
+	}
+	full := func(j0 units.CurrentDensity) kinetics.Law {
+		return kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: j0, Anodic: 0.5, Cathodic: 0.5, Temperature: 298.15}
+	}
+	least := func(s *Solution) float64 { return float64(s.Parts[0].Whole.Min) }
+	mean := float64(solve(t, cell(full(1e-3)), order(6, 1)).Parts[0].Whole.Mean)
+	for _, c := range []struct {
+		part    float64 // exchange current density, as part of the mean
+		refused bool
+		warned  bool
+	}{{1e-4, false, false}, {0.05, false, false}, {0.2, false, true}, {0.7, true, false}, {3, true, false}, {30, true, false}} {
+		j0 := units.CurrentDensity(c.part * mean)
+		law := kinetics.TafelCathode(j0, 0.5, 298.15)
+		s, err := Solve(t.Context(), cell(law), order(6, 1))
+		var refused *kinetics.TafelError
+		if errors.As(err, &refused) != c.refused {
+			t.Errorf("j0 %.3g of the mean: %v", c.part, err)
+			continue
+		}
+		if c.refused {
+			if refused.Exchange != j0 || refused.Least <= 0 || !strings.Contains(err.Error(), "Butler-Volmer") {
+				t.Errorf("%+v", refused)
+			}
+			continue
+		}
+		if has(s, TafelLow) != c.warned {
+			t.Errorf("j0 %.3g of the mean: %v", c.part, s.Warnings)
+		}
+		b := solve(t, cell(full(j0)), order(6, 1))
+		if d := least(s)/least(b) - 1; d < -1e-9 || d > 1.2*float64(law.Neglected(s.Parts[0].Whole.Min))+1e-6 {
+			t.Errorf("j0 %.3g of the mean: the least current density is %.3g above that of the full law", c.part, d)
+		}
+	}
 }

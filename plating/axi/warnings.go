@@ -29,6 +29,7 @@ const (
 	Unbalanced                    // the currents do not add up
 	OverflowedLaw                 // an exponent was held at its limit
 	RoughShape                    // something is too thin for its panels
+	TafelLow                      // the reverse reaction begins to count against a Tafel law
 )
 
 // String returns the warning's text with the part.
@@ -63,6 +64,9 @@ func warn(s *Solution, coarse *solved) []Warning {
 				add(Unresolved, sf.Name, "the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it", w.MinAt.At, 100*sf.MinError)
 			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
 				add(Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
+			}
+			if share := s.lawOf(&sf).Neglected(w.Min); cathode && share > kinetics.FewNeglect {
+				add(TafelLow, sf.Name, "the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))
 			}
 			edge, zero := f.primaryEnds(sf.owner)
 			if edge {
@@ -145,4 +149,24 @@ func (ms *mesh) narrow() int {
 		}
 	}
 	return n
+}
+
+// lawOf returns the law of a surface of the solution.
+func (s *Solution) lawOf(sf *Surface) kinetics.Law { return s.fine.ms.m.surfaces[sf.owner].law }
+
+// tafel refuses a Tafel law at a cathode where the reverse reaction counts. Anodes
+// may be as far from the work as they like: they do not decide the coat.
+func (s *Solution) tafel() error {
+	for _, list := range [][]Surface{s.Parts, s.Walls} {
+		for i := range list {
+			sf := &list[i]
+			if sf.Kind != Cathode {
+				continue
+			}
+			if _, err := s.lawOf(sf).CheckTafel(sf.Name, sf.Whole.Min); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
 }

@@ -170,3 +170,24 @@ func (b *Box) check(parts []Surface) error {
 	}
 	return nil
 }
+
+// tafel refuses a Tafel law at a cathode where the reverse reaction counts, and
+// warns where it begins to.
+func (c *cell) tafel(s *Solution) ([]Warning, error) {
+	var out []Warning
+	results := append(append([]Result(nil), s.Surfaces...), s.Walls...)
+	for i := range results {
+		r := &results[i]
+		if r.Kind != Cathode || len(r.Density) == 0 {
+			continue
+		}
+		share, err := c.surfaces[i].Law.CheckTafel(r.Name, r.Minimum.Density)
+		if err != nil {
+			return nil, err
+		}
+		if share > kinetics.FewNeglect {
+			out = append(out, Warning{r.Name, fmt.Sprintf("the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))})
+		}
+	}
+	return out, nil
+}

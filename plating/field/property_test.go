@@ -1,8 +1,10 @@
 package field
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -172,6 +174,12 @@ func TestPropertyNewton(t *testing.T) {
 		p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
 		p.Drive.Voltage = units.Voltage(c.volts)
 		a := solve(t, p, Options{})
+		if c.volts < 10*c.b { // the reverse reaction counts: a Tafel law is refused
+			if a.Work.Newton > 15 {
+				t.Errorf("%+v: %d Newton steps", c, a.Work.Newton)
+			}
+			continue
+		}
 		p.Surfaces[0].Law = tafel(c.j0, c.b)
 		b := solve(t, p, Options{})
 		t.Logf("%+v: %d and %d steps, %.4g A", c, a.Work.Newton, b.Work.Newton, a.Current)
@@ -190,6 +198,9 @@ func TestPropertyStop(t *testing.T) {
 		j0, b, volts float64
 	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
 		for _, l := range []kinetics.Law{butlerVolmer(c.j0, c.b), tafel(c.j0, c.b)} {
+			if l.Model == kinetics.Tafel && c.volts < 10*c.b {
+				continue // refused: TestPropertyTafel
+			}
 			p := hung(12, 6, 2.5)
 			p.Surfaces[0].Law = l
 			p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
@@ -219,6 +230,27 @@ func TestPropertyStop(t *testing.T) {
 			if worst > wanted || worst > 2*a.Checks.Change+1e-9 {
 				t.Errorf("%s: stopped at %.1e where %.1e was wanted", name, worst, wanted)
 			}
+		}
+	}
+}
+
+// A Tafel law whose reverse reaction counts at the least current density is
+// refused; with the full law the same cell is solved.
+func TestPropertyTafel(t *testing.T) {
+	p := hung(8, 5, 1.5)
+	p.Surfaces[0].Law = tafel(10, 0.05)
+	p.Drive.Voltage = 0.05
+	var refused *kinetics.TafelError
+	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" || refused.Neglects <= kinetics.MostNeglect {
+		t.Errorf("%v", err)
+	}
+	p.Surfaces[0].Law = butlerVolmer(10, 0.05)
+	solve(t, p, Options{})
+	p.Surfaces[0].Law = tafel(1e-6, 0.05)
+	p.Drive.Voltage = 2
+	for _, w := range solve(t, p, Options{}).Warnings {
+		if strings.Contains(w.Text, "Tafel") {
+			t.Errorf("far above its exchange current density: %v", w)
 		}
 	}
 }

@@ -36,7 +36,9 @@ func Estimate(p Problem, o Options) (Cost, error) {
 //
 // It returns the context's error soon after the context is done. Errors: a
 // [*units.ValueError] for a value out of range or a contradiction, a
-// [*MeshError] for a mesh that the method cannot take, a [*CostError] above
+// [*kinetics.TafelError] for a cathode with a Tafel law whose least current density
+// lies so low that the reverse reaction counts, a [*MeshError] for a mesh that the
+// method cannot take, a [*CostError] above
 // the memory limit, a [*ConvergenceError] where the iteration does not settle.
 // A solution that is returned carries its [Checks]; read them and the warnings.
 //
@@ -82,6 +84,11 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 		return nil, err
 	}
 	out.Warnings = append(notes, out.warnings(m)...)
+	low, err := c.tafel(out)
+	if err != nil {
+		return nil, err
+	}
+	out.Warnings = append(out.Warnings, low...)
 	return out, nil
 }
 

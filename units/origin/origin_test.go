@@ -3,6 +3,7 @@ package origin_test
 import (
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -90,4 +91,33 @@ func TestPropertyTables(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestPropertyNoRegistry: a source that a package carries is named by package and
+// version; the address of a registry of packages stands nowhere in the tables.
+func TestPropertyNoRegistry(t *testing.T) {
+	hosts := []string{"npm" + "js.", "registry" + ".", "py" + "pi.", "cran.r-" + "project", "packages." + "debian", "crates" + ".io", "proxy." + "golang"}
+	check := func(file string, raw []byte) {
+		for _, h := range hosts {
+			if strings.Contains(strings.ToLower(string(raw)), h) {
+				t.Errorf("%s holds an address at %s", file, h)
+			}
+		}
+	}
+	files, err := testdata.List()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range append(files, "REFERENCES.md") {
+		raw, err := testdata.Files.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		check(file, raw)
+	}
+	raw, err := os.ReadFile("../../plating/mesh/testdata/README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	check("plating/mesh/testdata/README.md", raw)
 }
