@@ -30,6 +30,9 @@ func DepositOf(symbol string, valence int) (Deposit, error) {
 				Need: "a valence, since this library has no usual one for it", Err: units.ErrOutOfRange}
 		}
 	}
+	if err := e.CheckValence(valence); err != nil {
+		return Deposit{}, err
+	}
 	eq, err := EquivalentOf(e.Weight.Value, valence)
 	if err != nil {
 		return Deposit{}, err

@@ -2,6 +2,7 @@ package faraday
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.com/laydown/units"
@@ -56,6 +57,26 @@ func (e Element) Valences() []int {
 	return list
 }
 
+// CheckValence returns a [*units.ValueError] for a number of electrons that the
+// metal is not deposited with: 2 or 8 for gold would count twice or eight times too
+// little of it. An element without valences of its own here takes 1 to 8.
+func (e Element) CheckValence(n int) error {
+	need := "1 to 8"
+	if e.valences != "" {
+		var list []string
+		for _, v := range e.Valences() {
+			if v == n {
+				return nil
+			}
+			list = append(list, strconv.Itoa(v))
+		}
+		need = strings.Join(list, " or ")
+	} else if n >= 1 && n <= 8 {
+		return nil
+	}
+	return &units.ValueError{Field: "valence of " + e.Symbol, Value: strconv.Itoa(n), Need: need, Err: units.ErrOutOfRange}
+}
+
 // UsualValence returns the first of [Element.Valences], 0 when there is none.
 func (e Element) UsualValence() int {
 	if e.valences == "" {
@@ -100,4 +121,25 @@ func (e *ElementError) Error() string {
 		}
 	}
 	return fmt.Sprintf("element %q: unknown; need a symbol such as Au, Ag, Ni, one that has a standard atomic weight", s)
+}
+
+// CheckDensity returns a [*units.ValueError] for a density of a deposit that can
+// only be a slip of the point or the unit: deposits are lighter than the bulk by
+// some tenths at most, and hardly ever heavier.
+//
+//	½ < ρ/ρ_bulk < 3/2
+//
+//	ρ       density of the deposit               [kg/m³]
+//	ρ_bulk  that of the bulk metal or mixture    [kg/m³]; 0: not known, nothing is refused
+//
+// The bounds are common practice, no source. of names the metal for the message.
+func CheckDensity(rho, bulk units.Density, of string) error {
+	if err := units.Positive("density of the deposit", rho); err != nil {
+		return err
+	}
+	if bulk == 0 || rho > 0.5*bulk && rho < 1.5*bulk {
+		return nil
+	}
+	return &units.ValueError{Field: "density of the deposit", Value: rho.Text(units.GramPerCubicCentimetre, -1),
+		Need: "half to one and a half times the " + bulk.Text(units.GramPerCubicCentimetre, 2) + " of " + of, Err: units.ErrOutOfRange}
 }

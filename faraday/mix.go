@@ -28,6 +28,11 @@ func PartOf(symbol string, valence int, share units.MassFraction) (Part, error) 
 	if valence == 0 {
 		valence = e.UsualValence()
 	}
+	if valence != 0 {
+		if err := e.CheckValence(valence); err != nil {
+			return Part{}, err
+		}
+	}
 	p := Part{Molar: e.Weight.Value, Electrons: valence, Share: share}
 	if _, err := EquivalentOf(p.Molar, p.Electrons); err != nil {
 		return Part{}, err

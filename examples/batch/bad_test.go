@@ -291,3 +291,19 @@ func TestReadError(t *testing.T) {
 		}
 	}
 }
+
+// TestPropertyNoMetalHasIt: gold of valence 2 or 8, and of a density that no gold
+// has, is refused with what would do.
+func TestPropertyNoMetalHasIt(t *testing.T) {
+	for _, c := range []struct{ valence, density, want string }{
+		{"2", "19.3", "need 1 or 3"}, {"8", "19.3", "need 1 or 3"}, {"1", "8", "half to one and a half"}, {"1", "0.00001", "half to one and a half"},
+		{"3", "19.3", ""}, {"1", "17.3", ""},
+	} {
+		text := "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_mean,price_per_g\n" +
+			"hand,1,10,Au," + c.valence + "," + c.density + ",0.9,0.5,1,0.6,90\n"
+		status, rows, _ := table(t, text)
+		if bad := c.want != ""; (status != 0) != bad || !strings.Contains(rows[0]["error"], c.want) {
+			t.Errorf("valence %s, density %s: status %d, %q", c.valence, c.density, status, rows[0]["error"])
+		}
+	}
+}

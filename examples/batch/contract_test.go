@@ -186,13 +186,19 @@ func TestIndependentContract(t *testing.T) {
 				"price_per_g": decimalText(rng, 0, 200), "valence": "", "density_g_cm3": "",
 			}
 			if rng.IntN(2) == 0 {
-				row["valence"] = strconv.Itoa(1 + rng.IntN(6))
+				fits := map[string]string{"Au": "13", "Ag": "1", "Ni": "2", "Cu": "12", "Zn": "2", "Sn": "24", "Co": "23", "Pd": "24", "Rh": "3", "In": "31"}[row["metal"]]
+				row["valence"] = string(fits[rng.IntN(len(fits))])
 			}
 			if rng.IntN(2) == 0 {
-				row["density_g_cm3"] = atLeast(decimalText(rng, 1, 22), "1")
+				usual, err := strconv.ParseFloat(known[row["metal"]].density, 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				row["density_g_cm3"] = strconv.FormatFloat(usual*(0.6+0.65*rng.Float64()), 'f', 1+rng.IntN(6), 64)
 			}
 			if i%4 == 0 { // masses that end on half a milligram
 				row["min_to_mean"], row["density_g_cm3"], row["min_thickness_um"], row["count"] = "1", "19.3", "1", "1"
+				row["metal"], row["valence"] = "Au", ""
 				row["area_cm2"] = strconv.Itoa(50 * (1 + 2*rng.IntN(100)))
 				ties++
 			}
@@ -221,7 +227,7 @@ func TestIndependentContract(t *testing.T) {
 		}
 		status, out, bad := call(t, text)
 		if status != 0 || bad != "" {
-			t.Fatalf("round %d: status %d, %s", round, status, bad)
+			t.Fatalf("round %d: status %d, %s%s", round, status, bad, out)
 		}
 		// The program's own reader, since that of package csv turns CR LF inside quotes into LF.
 		r := newRecords(strings.NewReader(out))

@@ -176,6 +176,14 @@ func (r *row) deposit() faraday.Deposit {
 	if r.err != nil {
 		return faraday.Deposit{}
 	}
+	if err := e.CheckValence(valence); err != nil {
+		r.err = err
+		return faraday.Deposit{}
+	}
+	if err := faraday.CheckDensity(density, e.Density, symbol); err != nil {
+		r.err = err
+		return faraday.Deposit{}
+	}
 	eq, err := faraday.EquivalentOf(e.Weight.Value, valence)
 	if err != nil {
 		r.err = err

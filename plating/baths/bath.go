@@ -161,6 +161,13 @@ func (b *Bath) Check() error {
 	if _, err := b.deposit(b.Density.Mid()); err != nil {
 		return err
 	}
+	if e, err := faraday.Lookup(b.Metal); err == nil && len(b.Deposit) == 0 {
+		for _, rho := range []units.Density{b.Density.Low, b.Density.High} {
+			if err := faraday.CheckDensity(rho, e.Density, b.Metal); rho > 0 && err != nil {
+				return err
+			}
+		}
+	}
 	if b.Fine() == 0 {
 		return need("share of "+b.Metal+" in the deposit", "0", "the counted metal among the constituents")
 	}

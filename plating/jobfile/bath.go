@@ -148,6 +148,9 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 		if valence == 0 {
 			valence = e.UsualValence()
 		}
+		if err := e.CheckValence(valence); err != nil {
+			return n.Fail(err, "%v", err)
+		}
 		b.Valence = valence
 		b.Deposit.Equivalent, err = faraday.EquivalentOf(e.Weight.Value, valence)
 		if err != nil {
@@ -237,13 +240,13 @@ func (v *bulk) density() units.Density {
 // likely refuses a density that can only be a slip of the point or the unit:
 // deposits are lighter than the bulk by some tenths at most.
 func likely(n *strictjson.Node, d, bulk units.Density, of string) error {
-	if bulk == 0 || d > 0.5*bulk && d < 1.5*bulk {
+	err := faraday.CheckDensity(d, bulk, of)
+	if err == nil {
 		return nil
 	}
 	f := strictjson.On(n).Member("density")
 	if f == nil {
 		f = n
 	}
-	const gcc = 1000
-	return f.Fail(units.ErrOutOfRange, "is %.4g g/cm³ where %s has %.4g g/cm³; need the density of the deposit, half to one and a half times that", float64(d)/gcc, of, float64(bulk)/gcc)
+	return f.Fail(err, "%v", err)
 }

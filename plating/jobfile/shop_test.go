@@ -217,7 +217,7 @@ var shopWrongs = []struct {
 	{"a pH that runs back", `"content": "8 g/L"`, `"pH": {"low": 5, "high": 4}, "content": "8 g/L"`, 16, "layers[2].bath.pH", "low end first"},
 	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH", `"high" is missing`},
 	{"no word on hazards", "\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
-	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "Au has 19.3"},
+	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "19.30 g/cm³ of Au"},
 	{"a base metal of two kinds", `"stainless steel"`, `"steel"`, 3, "substrate", "springs"},
 	{"a base metal nobody knows", `"stainless steel"`, `"not known"`, 3, "substrate", "magnet"},
 	{"an unknown field in a tank", `"deionised": true`, `"pure": true`, 31, "sequence[11].pure", "unknown field"},

@@ -76,6 +76,8 @@ func short(j units.CurrentDensity) string {
 //
 // Errors: a [*TafelError] where the law leaves out more than [MostNeglect]. The
 // share is returned in any case: above [FewNeglect] it is worth a warning.
+//
+// Source: [Derived], as [Law.Neglected].
 func (l Law) CheckTafel(surface string, least units.CurrentDensity) (units.Ratio, error) {
 	share := l.Neglected(least)
 	if share > MostNeglect {

@@ -179,6 +179,9 @@ func (b *Bath) possible(field string, of units.Equivalent, pure bool) error {
 		return err
 	}
 	const slack, electrons = 1.01, 8 // for what is built in without charge; of Os and Ru at most
+	if pure && of <= slack*most && faraday.FittingValence(b.Metal, of) != 0 {
+		return e.CheckValence(faraday.FittingValence(b.Metal, of))
+	}
 	if of > slack*most || pure && of < most/electrons/slack {
 		return &units.ValueError{Field: field, Value: of.String() + " of " + b.Metal,
 			Need: fmt.Sprintf("%s for one electron an ion, or a whole part of that", most), Err: units.ErrOutOfRange}
