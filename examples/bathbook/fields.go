@@ -68,7 +68,7 @@ func fieldsOf(kind string) []field {
 		{"equivalent", "7.349 g/(A·h)", "needed, of the whole deposit"},
 		{"fine", "99.6 %", "share of the metal in the deposit; left out, all of it"},
 		{"efficiency", `{"value": "35 %", "low": "32 %", "high": "38 %"}`, "needed, value at least"},
-		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "1.095 g/(A·h)"}`, "left out for insoluble ones"},
+		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "7.349 g/(A·h)"}`, "left out for insoluble ones"},
 		{"salts", `["KAu(CN)2"]`, "those the bath is fed with"},
 		{"target", "8 g/L", "left out, the opening content"},
 		{"low", "7 g/L", "alarm below"},
