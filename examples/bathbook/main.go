@@ -38,6 +38,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 )
@@ -151,6 +152,20 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 
 // do opens the book, posts, and shows.
 func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
+	var desk files.Desk
+	for _, name := range []string{o.book, o.newBath} {
+		if name != "" && name != "-" {
+			desk.Remember(name)
+		}
+	}
+	if o.plot != "" { // before anything is entered
+		if filepath.Clean(o.plot) == filepath.Clean(o.book) {
+			return fmt.Errorf("%q is the book: need another name for the picture", o.plot)
+		}
+		if err := desk.Free(o.plot); err != nil {
+			return err
+		}
+	}
 	book, damage := o.open(stdin, stderr)
 	if book == nil {
 		return damage
@@ -158,7 +173,7 @@ func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
 	var out bytes.Buffer
 	err := writeSheet(&out, book, o, damage != nil)
 	if err == nil && o.plot != "" && damage == nil { // no picture without its end
-		err = drawFile(o.plot, book)
+		err = drawFile(&desk, o.plot, book)
 	}
 	if err == nil {
 		_, err = stdout.Write(out.Bytes())
@@ -173,7 +188,7 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	case o.book == "":
 		return ledger.Open(strings.NewReader(demo))
 	case o.book == "-":
-		text, err := io.ReadAll(stdin)
+		text, err := io.ReadAll(files.Limit(stdin, "standard input"))
 		if err != nil {
 			return nil, err
 		}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"image/color"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -17,12 +16,13 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 )
 
 // drawFile draws the book into a PNG or SVG file.
-func drawFile(name string, book *ledger.Ledger) error {
+func drawFile(desk *files.Desk, name string, book *ledger.Ledger) error {
 	p, err := drawing(book)
 	if err != nil {
 		return err
@@ -43,7 +43,7 @@ func drawFile(name string, book *ledger.Ledger) error {
 	if _, err := c.WriteTo(&b); err != nil {
 		return err
 	}
-	return os.WriteFile(name, b.Bytes(), 0o644)
+	return desk.Write(name, b.Bytes())
 }
 
 // A trace is the book as points of a picture.

@@ -20,10 +20,8 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
-	"slices"
-	"strings"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
@@ -56,13 +54,14 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
 		return 2
 	}
-	if *html != "" {
-		if err := notOver(*html, flags.Arg(0), ".html", ".htm", ".xhtml"); err != nil {
+	var desk files.Desk
+	job, err := load(&desk, flags.Arg(0), stdin)
+	if *html != "" { // before the job's own faults: the name is the command line's
+		if err := desk.Ending(*html, ".html", ".htm", ".xhtml"); err != nil {
 			fmt.Fprintln(stderr, "estimate:", err)
 			return 2
 		}
 	}
-	job, err := load(flags.Arg(0), stdin)
 	if err != nil {
 		fmt.Fprintln(stderr, "estimate:", err)
 		return 1
@@ -83,7 +82,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if *html != "" {
 		var p bytes.Buffer
 		if err = writePage(&p, &made, demo); err == nil {
-			err = os.WriteFile(*html, p.Bytes(), 0o644)
+			err = desk.Write(*html, p.Bytes())
 		}
 		if err != nil {
 			fmt.Fprintln(stderr, "estimate:", err)
@@ -115,14 +114,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // load reads the job: the embedded one without a name, standard input for -.
 // Meshes that it names are looked for beside it.
-func load(name string, stdin io.Reader) (traveller.Job, error) {
-	folder := ""
-	open := func(file string) (io.ReadCloser, error) {
-		if !filepath.IsAbs(file) {
-			file = filepath.Join(folder, filepath.FromSlash(file))
-		}
-		return os.Open(file)
-	}
+func load(desk *files.Desk, name string, stdin io.Reader) (traveller.Job, error) {
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("jobs/hands.json")
@@ -132,31 +124,16 @@ func load(name string, stdin io.Reader) (traveller.Job, error) {
 		defer f.Close()
 		return jobfile.ReadShop(f)
 	case "-":
-		return jobfile.ReadShopWith(stdin, open)
+		return jobfile.ReadShopWith(files.Limit(stdin, "standard input"), desk.Beside(name))
 	}
-	f, err := os.Open(name)
+	f, err := desk.Open(name)
 	if err != nil {
 		return traveller.Job{}, err
 	}
 	defer f.Close()
-	folder = filepath.Dir(name)
-	job, err := jobfile.ReadShopWith(f, open)
+	job, err := jobfile.ReadShopWith(f, desk.Beside(name))
 	if err != nil {
 		return job, fmt.Errorf("%s: %w", name, err)
 	}
 	return job, nil
-}
-
-// notOver refuses to write a file over the one that is read, or under a name that
-// looks like something else.
-func notOver(out, in string, endings ...string) error {
-	if end := strings.ToLower(filepath.Ext(out)); !slices.Contains(endings, end) {
-		return fmt.Errorf("%q does not end in %s: need the name of the file to write", out, endings[0])
-	}
-	a, err1 := os.Stat(out)
-	b, err2 := os.Stat(in)
-	if err1 == nil && err2 == nil && os.SameFile(a, b) {
-		return fmt.Errorf("%q is the file that is read: need another name to write to", out)
-	}
-	return nil
 }

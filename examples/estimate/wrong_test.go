@@ -32,7 +32,7 @@ func TestCommandLines(t *testing.T) {
 		{"a page over the job", []string{"-html", good, good}, "", 2, "does not end in .html"},
 		{"a page over the job of that name", []string{"-html", filepath.Join(dir, "job.html"), filepath.Join(dir, "job.html")}, "", 2, "the file that is read"},
 		{"no such file", []string{filepath.Join(dir, "none.json")}, "", 1, "none.json"},
-		{"a directory", []string{dir}, "", 1, "cannot be read"},
+		{"a directory", []string{dir}, "", 1, "is a folder"},
 		{"empty input", []string{"-"}, "", 1, "empty; need an object"},
 		{"not JSON", []string{write(t, "{\n\n]")}, "", 1, "line 3"},
 		{"wrong field", []string{"-"}, strings.Replace(bare, "promise", "promised", 1), 1, "unknown field; known here are"},

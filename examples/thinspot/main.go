@@ -24,9 +24,9 @@ import (
 	"math"
 	"os"
 	"os/signal"
-	"path/filepath"
 	"strings"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/mesh"
@@ -72,26 +72,29 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		fmt.Fprintln(stderr, "thinspot: more than one case named; flags go before the file")
 		return 2
 	}
-	for _, p := range pictures {
-		if e := strings.ToLower(filepath.Ext(p)); e != ".png" && e != ".svg" {
-			fmt.Fprintf(stderr, "thinspot: picture %q: need a name that ends in .png or .svg\n", p)
-			return 2
-		}
-	}
 	if !(*most > 0 && *most <= 1024) {
 		fmt.Fprintf(stderr, "thinspot: memory %g: need gigabytes above 0, at most 1024\n", *most)
 		return 2
 	}
-	for file, end := range map[string]string{*csvFile: ".csv", *plyFile: ".ply"} {
-		if file == "" {
+	var desk files.Desk
+	c, err := load(&desk, flags.Arg(0), stdin)
+	// The names to write to are the command line's: they come before the case's own faults.
+	for _, out := range append([]string{*csvFile, *plyFile}, pictures...) {
+		if out == "" {
 			continue
 		}
-		if err := notOver(file, flags.Arg(0), end); err != nil {
+		ends := []string{".png", ".svg"}
+		switch out {
+		case *csvFile:
+			ends = []string{".csv"}
+		case *plyFile:
+			ends = []string{".ply"}
+		}
+		if err := desk.Ending(out, ends...); err != nil {
 			fmt.Fprintln(stderr, "thinspot:", err)
 			return 2
 		}
 	}
-	c, err := load(flags.Arg(0), stdin)
 	if err != nil {
 		return fail(stderr, err)
 	}
@@ -112,11 +115,11 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if err != nil {
 		return fail(stderr, err)
 	}
-	if err := r.files(pictures, *plyFile); err != nil {
+	if err := r.files(&desk, pictures, *plyFile); err != nil {
 		return fail(stderr, err)
 	}
 	if *csvFile != "" {
-		if err := os.WriteFile(*csvFile, r.csv(), 0o644); err != nil {
+		if err := desk.Write(*csvFile, r.csv()); err != nil {
 			return fail(stderr, err)
 		}
 	}
@@ -143,13 +146,13 @@ func fail(stderr io.Writer, err error) int {
 }
 
 // files writes the pictures and the mesh.
-func (r *result) files(pictures []string, ply string) error {
+func (r *result) files(desk *files.Desk, pictures []string, ply string) error {
 	for _, p := range pictures {
 		write := drawProfile
 		if r.c.Mesh != nil {
 			write = drawViews
 		}
-		if err := write(r, p); err != nil {
+		if err := write(r, desk, p); err != nil {
 			return err
 		}
 	}
@@ -166,19 +169,12 @@ func (r *result) files(pictures []string, ply string) error {
 	if err := mesh.WritePLY(&b, r.mesh, units.Millimetre, skin); err != nil {
 		return err
 	}
-	return os.WriteFile(ply, b.Bytes(), 0o644)
+	return desk.Write(ply, b.Bytes())
 }
 
 // load reads the case: the embedded one without a name, standard input for -.
 // Files that a case names are looked for beside it.
-func load(name string, stdin io.Reader) (jobfile.Case, error) {
-	folder := ""
-	open := func(file string) (io.ReadCloser, error) {
-		if !filepath.IsAbs(file) {
-			file = filepath.Join(folder, filepath.FromSlash(file))
-		}
-		return os.Open(file)
-	}
+func load(desk *files.Desk, name string, stdin io.Reader) (jobfile.Case, error) {
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("cases/bob.json")
@@ -188,31 +184,16 @@ func load(name string, stdin io.Reader) (jobfile.Case, error) {
 		defer f.Close()
 		return jobfile.ReadCase(f)
 	case "-":
-		return jobfile.ReadCaseWith(stdin, open)
+		return jobfile.ReadCaseWith(files.Limit(stdin, "standard input"), desk.Beside(name))
 	}
-	f, err := os.Open(name)
+	f, err := desk.Open(name)
 	if err != nil {
 		return jobfile.Case{}, err
 	}
 	defer f.Close()
-	folder = filepath.Dir(name)
-	c, err := jobfile.ReadCaseWith(f, open)
+	c, err := jobfile.ReadCaseWith(f, desk.Beside(name))
 	if err != nil {
 		return c, fmt.Errorf("%s: %w", name, err)
 	}
 	return c, nil
-}
-
-// notOver refuses to write a file over the one that is read, or under a name that
-// looks like something else.
-func notOver(out, in, ending string) error {
-	if strings.ToLower(filepath.Ext(out)) != ending {
-		return fmt.Errorf("%q does not end in %s: need the name of the file to write", out, ending)
-	}
-	a, err1 := os.Stat(out)
-	b, err2 := os.Stat(in)
-	if err1 == nil && err2 == nil && os.SameFile(a, b) {
-		return fmt.Errorf("%q is the file that is read: need another name to write to", out)
-	}
-	return nil
 }

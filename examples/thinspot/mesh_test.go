@@ -316,3 +316,43 @@ func TestWindow(t *testing.T) {
 		t.Errorf("a window that is not given:\n%s", out)
 	}
 }
+
+// TestPropertyCustomersDrawing: no name that the case or the command line reads
+// is written over, whichever flag names it and by whatever path.
+func TestPropertyCustomersDrawing(t *testing.T) {
+	dir := t.TempDir()
+	part := filepath.Join(dir, "part.ply")
+	var b bytes.Buffer
+	body, err := mesh.Sphere(10*units.Millimetre, mesh.Grid{Size: 4 * units.Millimetre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := mesh.WritePLY(&b, body, units.Millimetre, mesh.Skin{}); err != nil {
+		t.Fatal(err)
+	}
+	drawing := b.Bytes()
+	text := `{"format": "laydown case 1", "case": "finial", "method": "mesh", "bath": {"name": "gold, acid cyanide", "metal": "Au", "efficiency": "35 %", "pH": 4.4},
+		"conductivity": "6 S/m", "current": "0.1 A", "promise": "1 µm", "parts": [{"name": "finial", "kind": "cathode", "file": "part.ply", "unit": "mm", "at": ["50 mm", "50 mm", "50 mm"]}, {"name": "anode", "kind": "anode", "wall": "low x"}], "tank": {"length": "100 mm", "width": "100 mm", "depth": "100 mm"}}`
+	file := filepath.Join(dir, "case.json")
+	for name, raw := range map[string][]byte{part: drawing, file: []byte(text)} {
+		if err := os.WriteFile(name, raw, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	link := filepath.Join(dir, "link.ply")
+	if err := os.Symlink(part, link); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"-ply", part}, {"-ply", link}, {"-csv", file}, {"-picture", file}, {"-ply", filepath.Join(dir, ".", "part.ply")}} {
+		var out, bad bytes.Buffer
+		status := run(t.Context(), append(append([]string{"-quick", "-no-advice"}, args...), file), nil, &out, &bad)
+		if status != 2 || bad.Len() == 0 {
+			t.Errorf("%v: status %d, %s", args, status, &bad)
+		}
+		for name, want := range map[string][]byte{part: drawing, file: []byte(text)} {
+			if got, _ := os.ReadFile(name); !bytes.Equal(got, want) {
+				t.Fatalf("%v: %s was written over", args, name)
+			}
+		}
+	}
+}

@@ -2,17 +2,20 @@ package main
 
 import (
 	"image/color"
+	"path/filepath"
+	"strings"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/plotter"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/units"
 )
 
 // drawProfile writes thickness along the profile, with the promise, to a file.
-func drawProfile(r *result, file string) error {
+func drawProfile(r *result, desk *files.Desk, file string) error {
 	p := plot.New()
 	p.Title.Text = r.c.Name
 	p.X.Label.Text = "along the profile, mm"
@@ -52,5 +55,9 @@ func drawProfile(r *result, file string) error {
 	p.Legend.XOffs = vg.Points(-10)
 	size(p, 11)
 	p.Y.Max = 1.35 * r.coat.P95.In(units.Micrometre) // an edge may run out of the picture: its height is no property of the part
-	return p.Save(18*vg.Centimeter, 11*vg.Centimeter, file)
+	to, err := p.WriterTo(18*vg.Centimeter, 11*vg.Centimeter, strings.TrimPrefix(strings.ToLower(filepath.Ext(file)), "."))
+	if err != nil {
+		return err
+	}
+	return write(desk, file, to.WriteTo)
 }

@@ -1,11 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"image/color"
 	"io"
 	"math"
-	"os"
 	"path/filepath"
 	"sort"
 	"strconv"
@@ -21,6 +21,7 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/units"
 )
 
@@ -33,16 +34,16 @@ const (
 
 // drawViews writes the part from six sides, coloured by thickness, with its
 // scale and the share of the area that is thinner than each thickness.
-func drawViews(r *result, file string) error {
+func drawViews(r *result, desk *files.Desk, file string) error {
 	var c vg.CanvasSizer
 	var save func() error
 	var canvas vgdraw.Canvas
 	if strings.EqualFold(filepath.Ext(file), ".svg") {
 		s := vgsvg.New(pageWidth, pageHeight)
-		c, save = s, func() error { return write(file, s.WriteTo) }
+		c, save = s, func() error { return write(desk, file, s.WriteTo) }
 	} else {
 		s := vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(pageWidth, pageHeight), vgimg.UseDPI(110))}
-		c, save = s, func() error { return write(file, s.WriteTo) }
+		c, save = s, func() error { return write(desk, file, s.WriteTo) }
 	}
 	canvas = vgdraw.New(c)
 	canvas.FillPolygon(color.White, []vg.Point{{}, {X: pageWidth}, {X: pageWidth, Y: pageHeight}, {Y: pageHeight}})
@@ -234,14 +235,10 @@ func textStyle(points float64) text.Style {
 }
 
 // write writes a file by a canvas's writer.
-func write(name string, to func(io.Writer) (int64, error)) error {
-	f, err := os.Create(name)
-	if err != nil {
+func write(desk *files.Desk, name string, to func(io.Writer) (int64, error)) error {
+	var b bytes.Buffer
+	if _, err := to(&b); err != nil {
 		return err
 	}
-	if _, err := to(f); err != nil {
-		f.Close()
-		return err
-	}
-	return f.Close()
+	return desk.Write(name, b.Bytes())
 }

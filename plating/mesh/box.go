@@ -170,5 +170,19 @@ func dimensions(g Grid, all ...named) error {
 			return &units.ValueError{Field: d.field, Value: d.value.String(), Need: "from 1 nm to 1000 km", Err: units.ErrOutOfRange}
 		}
 	}
-	return g.check()
+	if err := g.check(); err != nil {
+		return err
+	}
+	// A body with more panels than memory holds would be made for ever.
+	for _, d := range all {
+		if d.value > mostAcross*g.Size {
+			return &units.ValueError{Field: "panel size", Value: g.Size.String(),
+				Need: "at least " + (d.value / mostAcross).String() + ", a five-hundredth of the " + d.field, Err: units.ErrOutOfRange}
+		}
+	}
+	return nil
 }
+
+// mostAcross is how many panels may lie across the longest dimension of a body
+// that is generated: a ball of that many has some two million of them.
+const mostAcross = 500

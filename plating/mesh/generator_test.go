@@ -1,9 +1,11 @@
 package mesh
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"testing"
+	"time"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -177,5 +179,24 @@ func TestPropertyBadGenerators(t *testing.T) {
 	} {
 		m, err := c.f()
 		refused(c.name, m, err)
+	}
+}
+
+// TestPropertyBoundedBodies: a body with more panels than anybody can use is
+// refused at once, whatever its shape.
+func TestPropertyBoundedBodies(t *testing.T) {
+	fine := Grid{Size: units.Micrometre}
+	begin := time.Now()
+	for name, err := range map[string]error{
+		"sphere": func() error { _, err := Sphere(units.Millimetre, fine); return err }(),
+		"box":    func() error { _, err := Box(units.Metre, units.Millimetre, units.Millimetre, fine); return err }(),
+	} {
+		var v *units.ValueError
+		if !errors.As(err, &v) || v.Field != "panel size" {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if d := time.Since(begin); d > time.Second {
+		t.Errorf("it took %v to refuse them", d)
 	}
 }
