@@ -1,14 +1,17 @@
 package plating_test
 
 import (
+	"encoding/json"
 	"errors"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // TestOneSidedWindow: with one end given only that end is checked.
@@ -321,4 +324,222 @@ func ExampleNotes() {
 		fmt.Println(n.Severity, "-", n.Text)
 	}
 	// Output: warning - 0.60 A/dm² is above the bath's window of 0.10 A/dm² to 0.40 A/dm²
+}
+
+// TestPropertyHazardTable: each row says its words, danger, remedy and source, and
+// its own word gives it away; words read back, and none stands twice.
+func TestPropertyHazardTable(t *testing.T) {
+	refs, err := os.ReadFile("../testdata/REFERENCES.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	var all plating.Hazard
+	for _, row := range plating.HazardTable() {
+		if row.Word == "" || row.Short == "" || row.Do == "" || row.Why == "" || row.Source == "" || len(row.Names)+len(row.Tokens) == 0 {
+			t.Errorf("incomplete: %+v", row)
+		}
+		if h, err := plating.ParseHazard(row.Word); err != nil || h != row.Flag {
+			t.Errorf("%s reads back as %s, %v", row.Word, h, err)
+		}
+		if row.Word != "toxic metal" && row.Word != "oxidiser" && row.Word != "organic" && !plating.NamedHazards(row.Word).Has(row.Flag) {
+			t.Errorf("the word %q does not give it away", row.Word)
+		}
+		if len(row.Short) > 130 || len(strings.Split(row.Short, ". ")) > 1 {
+			t.Errorf("the line for the tank is long: %s", row.Short)
+		}
+		if seen[row.Word] || all&row.Flag != 0 {
+			t.Errorf("%s twice", row.Word)
+		}
+		seen[row.Word], all = true, all|row.Flag
+		for _, key := range strings.Split(row.Source, ", ") {
+			if row.Source == origin.Memory || row.Source == origin.Practice {
+				break
+			}
+			if !strings.Contains(string(refs), "**["+key+"]**") {
+				t.Errorf("%s cites %s, which has no entry", row.Word, key)
+			}
+		}
+	}
+	for _, c := range plating.Clashes() {
+		if c.A == 0 || c.B == 0 || c.Makes == "" || c.Source != origin.Memory && !strings.Contains(string(refs), "**["+c.Source+"]**") {
+			t.Errorf("%+v", c)
+		}
+	}
+	raw, err := json.Marshal(all)
+	var back plating.Hazard
+	if err != nil || json.Unmarshal(raw, &back) != nil || back != all {
+		t.Errorf("%s reads back as %v, %v", raw, back, err)
+	}
+}
+
+// solution is an acid gold cyanide bath that nothing is wrong with.
+func solution() plating.Solution {
+	salt, _ := faraday.ParseFormula("KAu(CN)2")
+	return plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 4, High: 4.6}, Salts: []faraday.Formula{salt},
+		Anode: "platinised titanium", Vessel: plating.VesselPlastic}
+}
+
+// TestPropertySolutions: each deadly or harmful edit of a solution is found with
+// its own code, and each safe neighbour passes.
+func TestPropertySolutions(t *testing.T) {
+	salts := func(list ...string) []faraday.Formula {
+		var all []faraday.Formula
+		for _, text := range list {
+			f, err := faraday.ParseFormula(text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			all = append(all, f)
+		}
+		return all
+	}
+	ph := func(low, high plating.PH) plating.PHWindow { return plating.PHWindow{Low: low, High: high} }
+	edits := []struct {
+		name string
+		edit func(*plating.Solution)
+		code string // "" for a safe neighbour
+	}{
+		{"as it is", func(*plating.Solution) {}, ""},
+		{"pH 3 to 4", func(s *plating.Solution) { s.PH = ph(3, 4) }, ""},
+		{"pH 2.99", func(s *plating.Solution) { s.PH = ph(2.99, 4) }, plating.CodeGoldCyanideAcid},
+		{"pH 1", func(s *plating.Solution) { s.PH = ph(1, 1) }, plating.CodeGoldCyanideAcid},
+		{"pH 0.5 to 2", func(s *plating.Solution) { s.PH = ph(0.5, 2) }, plating.CodeGoldCyanideAcid},
+		{"pH not given", func(s *plating.Solution) { s.PH = plating.PHWindow{} }, plating.CodePHNotGiven},
+		{"only the high end of the pH", func(s *plating.Solution) { s.PH = ph(0, 4) }, plating.CodePHNotGiven},
+		{"valence not given, pH 1", func(s *plating.Solution) { s.PH, s.Valence = ph(1, 1), 0 }, plating.CodeGoldCyanideAcid},
+		{"gold(III), pH 1, its own salt", func(s *plating.Solution) { s.PH, s.Valence, s.Salts = ph(1, 2), 3, salts("KAu(CN)4") }, ""},
+		{"gold(III), pH 1, the salt of gold(I)", func(s *plating.Solution) { s.PH, s.Valence = ph(1, 2), 3 }, plating.CodeWrongSalt},
+		{"gold(I), the salt of gold(III)", func(s *plating.Solution) { s.Salts = salts("KAu(CN)4") }, plating.CodeWrongSalt},
+		{"gold(I), chloride of gold(III)", func(s *plating.Solution) { s.Salts = salts("HAuCl4·3H2O") }, plating.CodeWrongSalt},
+		{"gold(I), AuCN", func(s *plating.Solution) { s.Salts = salts("AuCN") }, ""},
+		{"gold(I), NaAu(CN)2", func(s *plating.Solution) { s.Salts = salts("NaAu(CN)2") }, ""},
+		{"potassium cyanide into acid", func(s *plating.Solution) { s.Salts = salts("KAu(CN)2", "KCN") }, plating.CodeWrongSalt},
+		{"silver in acid cyanide", func(s *plating.Solution) { s.Metal, s.Salts = "Ag", nil }, plating.CodeCyanideInAcid},
+		{"copper in acid cyanide", func(s *plating.Solution) { s.Metal, s.Salts = "Cu", nil }, plating.CodeCyanideInAcid},
+		{"silver cyanide at pH 12", func(s *plating.Solution) {
+			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "silver, cyanide", "Ag", salts("KAg(CN)2", "KCN"), ph(12, 13), "silver, bagged"
+		}, ""},
+		{"silver cyanide at pH 5", func(s *plating.Solution) {
+			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "silver, cyanide", "Ag", nil, ph(5, 13), ""
+		}, plating.CodeCyanideInAcid},
+		{"copper cyanide salt into acid copper", func(s *plating.Solution) {
+			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "copper, acid sulfate", "Cu", salts("CuCN"), ph(0.5, 1), ""
+		}, plating.CodeCyanideInAcid},
+		{"sulfite with acid", func(s *plating.Solution) { s.Name, s.Salts, s.PH = "gold, sulfite", nil, ph(3, 4) }, plating.CodePoisonGas},
+		{"sulfite at pH 9", func(s *plating.Solution) { s.Name, s.Salts, s.PH = "gold, sulfite", nil, ph(8, 10) }, ""},
+		{"sulfide with acid", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "liver of sulfur with sulfuric acid"}
+		}, plating.CodePoisonGas},
+		{"sulfide alone", func(s *plating.Solution) { *s = plating.Solution{Name: "liver of sulfur"} }, ""},
+		{"bleach with acid", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, hydrochloric acid"} }, plating.CodePoisonGas},
+		{"bleach with ammonia", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, ammonia"} }, plating.CodePoisonGas},
+		{"bleach alone", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach"} }, ""},
+		{"peroxide in cyanide", func(s *plating.Solution) { *s = plating.Solution{Name: "cyanide stripper, peroxide"} }, plating.CodePoisonGas},
+		{"nitric acid with alcohol", func(s *plating.Solution) { *s = plating.Solution{Name: "nitric acid in alcohol"} }, plating.CodePoisonGas},
+		{"nitric acid in water", func(s *plating.Solution) { *s = plating.Solution{Name: "nitric acid in water"} }, ""},
+		{"chromic acid with acetone", func(s *plating.Solution) { *s = plating.Solution{Name: "chromic acid, acetone"} }, plating.CodePoisonGas},
+		{"fluoride in glass", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "ammonium bifluoride", Vessel: plating.VesselGlass}
+		}, plating.CodeVessel},
+		{"fluoborate in glass", func(s *plating.Solution) { *s = plating.Solution{Name: "fluoboric acid", Vessel: plating.VesselGlass} }, plating.CodeVessel},
+		{"fluoride in plastic", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "ammonium bifluoride", Vessel: plating.VesselPlastic}
+		}, ""},
+		{"acid in glass", func(s *plating.Solution) { s.Vessel = plating.VesselGlass }, ""},
+		{"acid in steel", func(s *plating.Solution) { s.Vessel = plating.VesselSteel }, plating.CodeVessel},
+		{"acid in aluminium", func(s *plating.Solution) { s.Vessel = plating.VesselAluminium }, plating.CodeVessel},
+		{"hydrochloric acid in stainless steel", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "hydrochloric acid", Vessel: plating.VesselStainless}
+		}, plating.CodeVessel},
+		{"caustic in aluminium", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "caustic soda", Vessel: plating.VesselAluminium}
+		}, plating.CodeVessel},
+		{"caustic in steel", func(s *plating.Solution) { *s = plating.Solution{Name: "caustic soda", Vessel: plating.VesselSteel} }, ""},
+		{"stainless steel anode in acid gold", func(s *plating.Solution) { s.Anode = "stainless steel 316" }, plating.CodeAnode},
+		{"stainless steel anode in alkaline gold", func(s *plating.Solution) {
+			s.Name, s.PH, s.Anode = "gold, cyanide", ph(10, 11), "stainless steel 316"
+		}, ""},
+		{"copper anode in gold", func(s *plating.Solution) { s.Anode = "copper sheet" }, plating.CodeAnode},
+		{"bare titanium anode", func(s *plating.Solution) { s.Anode = "titanium" }, plating.CodeAnode},
+		{"graphite anode", func(s *plating.Solution) { s.Anode = "graphite" }, ""},
+		{"lead anode in gold", func(s *plating.Solution) { s.Anode = "lead" }, plating.CodeAnode},
+		{"lead anode in sulfuric acid", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "sulfuric acid", Anode: "lead or graphite, none that dissolves"}
+		}, ""},
+		{"lead anode in hydrochloric acid", func(s *plating.Solution) { *s = plating.Solution{Name: "hydrochloric acid", Anode: "lead"} }, plating.CodeAnode},
+		{"platinised titanium in fluoborate", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "copper, fluoborate", Metal: "Cu", Anode: "platinised titanium"}
+		}, plating.CodeAnode},
+		{"graphite in hydrochloric acid: chlorine", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "nickel, hydrochloric acid strike", Metal: "Ni", Anode: "graphite"}
+		}, plating.CodeAnode},
+		{"nickel anode in nickel", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "nickel, hydrochloric acid strike", Metal: "Ni", Anode: "nickel"}
+		}, ""},
+		{"tin of an alloy", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "bronze, acid", Metal: "Cu", With: []string{"Sn"}, Anode: "tin and copper"}
+		}, ""},
+	}
+	for _, e := range edits {
+		s := solution()
+		e.edit(&s)
+		notes := s.Review()
+		found := false
+		for _, n := range notes {
+			found = found || n.Code == e.code
+			if n.Text == "" || n.Do == "" || n.Source == "" || n.Severity < plating.SeverityWarning || !strings.Contains(n.Text, ": ") {
+				t.Errorf("%s: incomplete: %+v", e.name, n)
+			}
+		}
+		if e.code == "" && len(notes) != 0 || e.code != "" && !found {
+			t.Errorf("%s: %v, want %q", e.name, notes, e.code)
+		}
+		deadly := false
+		for _, n := range notes {
+			deadly = deadly || n.Severity == plating.SeverityStop
+		}
+		if err := plating.Deadly(s); (err != nil) != deadly {
+			t.Errorf("%s: Deadly says %v", e.name, err)
+		}
+	}
+}
+
+func ExampleSolution_Review() {
+	s := plating.Solution{Name: "gold, acid cyanide strike", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 1, High: 2}}
+	for _, n := range s.Review() {
+		fmt.Println(n.Severity, n.Code)
+	}
+	s.PH = plating.PHWindow{Low: 3.4, High: 3.8}
+	fmt.Println(len(s.Review()))
+	// Output:
+	// stop gold-cyanide-acid
+	// 0
+}
+
+func ExampleNamedHazards() {
+	fmt.Println(plating.NamedHazards("silver, KCN based"))
+	fmt.Println(plating.NamedHazards("gold sulfite, free of cyanide"))
+	// Output:
+	// cyanide
+	// sulfite
+}
+
+func ExampleDeadly() {
+	err := plating.Deadly(plating.Solution{Name: "bleach with hydrochloric acid"})
+	fmt.Println(err)
+	// Output: STOP: hypochlorite and acid in one solution: they make chlorine, which kills. Do not mix or run it; correct the list of hazards if one of the two is wrong [Hypochlorite]
+}
+
+func ExampleTankLine() {
+	s := plating.Solution{Name: "hydrochloric acid pickle"}
+	fmt.Println(plating.TankLine(s.AtTank()))
+	// Output: HYDROCHLORIC ACID: goggles and gloves on, extraction on; acid and fume burn skin and lungs. [HClSheet]
+}
+
+func ExampleSolution_Adding() {
+	salt, err := faraday.ParseFormula("KAu(CN)2")
+	s := plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1}
+	fmt.Println(s.Adding(salt).Do, err)
+	// Output: POISON: read the pH first and add nothing below pH 3; weigh it with gloves on, dissolve it in water, extraction on <nil>
 }
