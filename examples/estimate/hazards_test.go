@@ -6,6 +6,7 @@ import (
 	"html"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -308,6 +309,11 @@ func TestPropertyDangers(t *testing.T) {
 				if stop := d.level == plating.SeverityStop; stop {
 					if status != 1 || !strings.Contains(text, "STOP ") || !strings.Contains(raw, `"stop": true`) {
 						t.Errorf("status %d, no STOP:\n%.400s", status, text)
+					}
+					for _, figure := range []string{`"current": "[^"]`, `"plating_time": "[^"]`, `"time": "[^"]`, `"salt_mass"`, `"total"`} {
+						if regexp.MustCompile(figure).MatchString(raw) {
+							t.Errorf("JSON of a sheet that stops gives %s", figure)
+						}
 					}
 					for _, set := range []string{" set ", "To bring it back", "total EUR", "] time"} {
 						if strings.Contains(text, set) || strings.Contains(page, "<td class=\"v\">"+set) {

@@ -57,18 +57,8 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 
 // stops prints first what forbids to start.
 func (s *sheet) stops(made *traveller.Sheet) {
-	for _, f := range made.Findings {
-		if f.Severity == plating.SeverityStop {
-			s.wrap("STOP  ", f.Sentence())
-		}
-	}
-	for i := range made.Result.Layers {
-		lr := &made.Result.Layers[i]
-		for _, n := range slices.Concat(lr.Before, lr.Notes) {
-			if n.Severity == plating.SeverityStop {
-				s.wrap("STOP  ", name(&lr.Layer, i)+": "+plating.Sentences(n.Text, n.Do)+" ["+n.Source+"]")
-			}
-		}
+	for _, text := range made.Stops() {
+		s.wrap("STOP  ", text)
 	}
 	if made.Stop() {
 		s.line("")

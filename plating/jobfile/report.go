@@ -22,7 +22,8 @@ type Report struct {
 	Charge    string        `json:"charge"`
 	Layers    []LayerReport `json:"layers"`
 	Metals    []MetalReport `json:"metals"`
-	Stop      bool          `json:"stop"` // a note or a finding says not to start
+	Stop      bool          `json:"stop"`            // a note or a finding says not to start
+	Stops     []string      `json:"stops,omitempty"` // why, in the words of the sheet; of a job that is refused nothing to set is given
 
 	// Of a job with a sequence, rinsing or a price: see [NewShopReport].
 	Sequence []TankReport    `json:"sequence,omitempty"`

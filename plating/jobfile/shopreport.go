@@ -200,7 +200,8 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	if len(s.Tanks) > 0 || s.Quote != nil {
 		r.LineTime, r.LineLow, r.LineHigh = s.Line.Typical.Text(units.Minute, -1), s.Line.Low.Text(units.Minute, -1), s.Line.High.Text(units.Minute, -1)
 	}
-	if s.Quote == nil {
+	if s.Quote == nil || s.Refused() {
+		r.refuse(s)
 		return r, nil
 	}
 	each, err := s.Quote.Each(s.Quote.Total)
@@ -211,6 +212,7 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	for _, c := range s.Swings {
 		r.Price.Swings = append(r.Price.Swings, SwingReport{c.Input, c.Step.String(), c.Change.String()})
 	}
+	r.refuse(s)
 	return r, nil
 }
 
@@ -292,4 +294,23 @@ func bathReport(a *traveller.After) BathReport {
 		}
 	}
 	return b
+}
+
+// refuse takes out of a report what nobody may set: of a job that must not be
+// run, reasons and names are left, and the sheet prints no more either.
+func (r *Report) refuse(s *traveller.Sheet) {
+	r.Stops = s.Stops()
+	if !s.Refused() {
+		return
+	}
+	for i := range r.Layers {
+		l := &r.Layers[i]
+		r.Layers[i] = LayerReport{Name: l.Name, Role: l.Role, Bath: l.Bath, Metal: l.Metal, Before: l.Before, Notes: l.Notes, Hazards: l.Hazards, Cautions: l.Cautions, Source: l.Source}
+	}
+	for i := range r.Sequence {
+		t := &r.Sequence[i]
+		r.Sequence[i] = TankReport{Number: t.Number, Name: t.Name, Kind: t.Kind, Layer: t.Layer, Holds: t.Holds, Look: []string{}, Cautions: t.Cautions, Confidence: t.Confidence}
+	}
+	r.Time, r.Charge, r.Metals, r.LineTime, r.LineLow, r.LineHigh, r.OvenLow, r.OvenHigh = "", "", []MetalReport{}, "", "", "", "", ""
+	r.Hydrogen, r.Rinse, r.Baths, r.Price = nil, nil, nil, nil
 }

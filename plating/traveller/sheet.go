@@ -1,6 +1,8 @@
 package traveller
 
 import (
+	"slices"
+
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/ledger"
@@ -135,23 +137,7 @@ func (s *Sheet) Refused() bool {
 }
 
 // Stop reports whether a finding or a note forbids to start.
-func (s *Sheet) Stop() bool {
-	for i := range s.Findings {
-		if s.Findings[i].Severity == plating.SeverityStop {
-			return true
-		}
-	}
-	for i := range s.Result.Layers {
-		for _, list := range [][]plating.Note{s.Result.Layers[i].Before, s.Result.Layers[i].Notes} {
-			for _, n := range list {
-				if n.Severity == plating.SeverityStop {
-					return true
-				}
-			}
-		}
-	}
-	return false
-}
+func (s *Sheet) Stop() bool { return len(s.Stops()) > 0 }
 
 // Confidence returns the weakest figure behind the coats.
 func (s *Sheet) Confidence() origin.Seen {
@@ -182,4 +168,24 @@ func (s *Sheet) AtTank(coat int) []plating.Note {
 	}
 	solution := s.Result.Layers[coat].Layer.Bath.Solution()
 	return solution.AtTank()
+}
+
+// Stops returns what forbids to start, in one line each: for text, page and
+// JSON alike.
+func (s *Sheet) Stops() []string {
+	var list []string
+	for _, f := range s.Findings {
+		if f.Severity == plating.SeverityStop {
+			list = append(list, f.Sentence())
+		}
+	}
+	for i := range s.Result.Layers {
+		lr := &s.Result.Layers[i]
+		for _, n := range slices.Concat(lr.Before, lr.Notes) {
+			if n.Severity == plating.SeverityStop {
+				list = append(list, title(&lr.Layer, i)+": "+plating.Sentences(n.Text, n.Do)+" ["+n.Source+"]")
+			}
+		}
+	}
+	return list
 }
