@@ -136,7 +136,7 @@ func in(t *testing.T, si float64, unit string) float64 {
 	return 0
 }
 
-var tables = []string{"guidebook2011.csv", "guidebook2012.csv", "nickelencyclopaedia.csv", "nickelstrikearticle.csv", "silverstrikethread.csv",
+var tables = []string{"guidebook2011.csv", "guidebook2012.csv", "nickelencyclopaedia.csv", "nickelstrikearticle.csv", "guidebook2013baths.csv", "silverstrikethread.csv",
 	"palladiumfeature.csv", "rhodiumrecipe.csv", "rhodiumefficiency.csv", "bronzecolumn.csv", "goldbulletinplating.csv", "nickelworkingefficiency.csv"}
 
 // TestReferenceLibrary: every figure that a table prints stands so in the

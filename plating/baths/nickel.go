@@ -49,7 +49,7 @@ func nickel() []Bath {
 		},
 		Content:        noted(secondHand(59.3*gL, 80*gL, "NickelStrikeArticle"), "calculated from 240 g/L of the hexahydrate; upper limit printed 70 to 80 g/L"),
 		Temperature:    noted(secondHand(degF(70), degF(90), "NickelStrikeArticle"), "printed 70-90 °F"),
-		CurrentDensity: noted(secondHand(10*ft2, 45*ft2, "NickelStrikeArticle"), "printed 10-45 A/ft²"),
+		CurrentDensity: noted(published(50*ft2, 225*ft2, "Guidebook2013"), "prints disagree: 50 A/ft² for nickel-chromium alloys and 150-225 for nickel on one page; an article gives 10-45 [NickelStrikeArticle]"),
 		Volts:          memory(units.Voltage(3), 6),
 		PH:             memory(plating.PH(0.1), 1),
 		Efficiency:     noted(memory(units.Efficiency(0.1), 0.5), "poor, says the article"),

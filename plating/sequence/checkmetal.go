@@ -20,12 +20,12 @@ func (r *review) leaded() {
 			return
 		}
 	}
-	const peels = "sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"
+	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the coat peels"
 	if s == LeadedBrass {
-		r.add(CodeLeadedBrass, plating.SeverityWarning, leadSource, "leaded brass without a fluoborate or fluoride dip", peels, "dip it in fluoboric acid before the first coat, in plastic, not glass", r.coats[0].tank)
+		r.add(CodeLeadedBrass, plating.SeverityWarning, "LeadedBrassColumn", "leaded brass without a fluoborate or fluoride dip", peels, "dip it in 10 to 30 % fluoboric acid for two minutes at most before the first coat, in plastic, not glass", r.coats[0].tank)
 		return
 	}
-	r.add(CodeLeadedBrass, plating.SeverityCaution, leadSource, "whether the brass holds lead is not said", "turned, engraved and clock brass may hold up to 4 % of it; "+peels,
+	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "whether the brass holds lead is not said", "brass for machining may hold up to 4 % of it; "+peels,
 		"ask what brass it is; if it may hold lead, say leaded brass")
 }
 
@@ -72,4 +72,3 @@ func inert(text string) bool {
 	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") || strings.Contains(text, "vacuum")
 }
 
-const leadSource = recall

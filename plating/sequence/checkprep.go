@@ -142,8 +142,8 @@ func (r *review) thinStrike() {
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
 	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
-		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2011", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
-			"lay 3 to 5 µm of cyanide copper first", r.coats[0].tank, r.coats[1].tank)
+		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
+			"lay 2 to 3.6 µm of cyanide copper or more first", r.coats[0].tank, r.coats[1].tank)
 	}
 }
 

@@ -55,8 +55,9 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Unsure = "if the grade is not known, plate one piece, bend it and rub it; the high-chromium grades want the nickel chloride strike"
 	case LeadedBrass:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"
-		p.Steps = []string{"soak", "cathodic electroclean, short", "fluoboric acid dip, in plastic", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
-		p.Reasons = []baths.Words{barrier, known("sulfuric acid leaves a smut of lead sulfate on leaded brass, and the coat peels from it"), known("silver deposits on copper by immersion and does not hold: strike first")}
+		p.Steps = []string{"soak", "cathodic electroclean, short", "fluoboric acid dip of 10 to 30 %, two minutes at most, in plastic", "nickel barrier, or white bronze and palladium where it meets the skin", "gold strike on nickel, live, and gold; silver only over a silver strike"}
+		p.Reasons = []baths.Words{barrier, said("lead is smeared over the face in machining and an alkaline cleaner does not take it off; fluoboric acid does, or the plate flakes off", "LeadedBrassColumn"),
+			said("lead forms insoluble salts with most acids used in pickling", "ASTMB319"), known("silver deposits on copper by immersion and does not hold: strike first")}
 		p.Unsure = "plate one piece, bend it and rub it; if the coat peels, the lead was not taken off"
 	case Copper, Brass, Bronze, NickelSilver:
 		p.Standard, p.Title, p.Source = "ASTM B281", "Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings", "ASTMB281"

@@ -183,7 +183,8 @@ func zincate(name string, low, high units.Duration) Tank {
 
 // fluoborateDip takes tarnish and the lead at the face of leaded brass.
 func fluoborateDip() Tank {
-	t := dip("fluoboric acid dip, 10 % by volume", EffectDeoxidise, true, mem(10*units.Second, 60), recall, origin.FromMemory)
+	t := dip("fluoboric acid dip, 10 to 30 %", EffectDeoxidise, true,
+		baths.Range[units.Duration]{High: 2 * units.Minute, Source: "LeadedBrassColumn", Seen: origin.Published, Note: "no more than two minutes"}, "LeadedBrassColumn", origin.Published)
 	t.Process.Hazards |= plating.HazardFluoborate | plating.HazardFluoride
 	t.Process.Look = []string{"even, clean metal; no grey or white smut of lead when wiped"}
 	t.Vessel = plating.VesselPlastic
