@@ -71,4 +71,3 @@ func inert(text string) bool {
 	text = strings.ToLower(text)
 	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") || strings.Contains(text, "vacuum")
 }
-
