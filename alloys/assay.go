@@ -129,7 +129,8 @@ func (d Deposit) fineness(symbol string) (Fineness, []working.Step, error) {
 	w := d.Metals.Share(symbol)
 	f := FinenessOf(units.MassFraction((1 - float64(d.NonMetal)) * float64(w)))
 	step := working.Step{Formula: "F = 1000·(1 - n)·w",
-		Terms:  []working.Term{working.Of("n", "share of non-metal", d.NonMetal), working.Of("w", "share of "+symbol+" among the metals", w)},
+		Terms: []working.Term{working.Of("n", "share of non-metal", d.NonMetal), working.Of("w", "share of "+symbol+
+			" among the metals", w)},
 		Result: working.Of("F", "fineness of the deposit", f), Source: "GoldBulletinDeposits1986"}
 	return f, []working.Step{step}, nil
 }
@@ -181,7 +182,8 @@ func nonMetalFromDensity(deposit, metals, nonMetal units.Density) (units.MassFra
 		return 0, nil, err
 	}
 	step := working.Step{Formula: "n = (1/ρ - 1/ρ_m)/(1/ρ_n - 1/ρ_m)",
-		Terms: []working.Term{working.Of("ρ", "density of the deposit", deposit), working.Of("ρ_m", "density of its metals", metals),
+		Terms: []working.Term{working.Of("ρ", "density of the deposit", deposit), working.Of("ρ_m", "density of its metals",
+			metals),
 			working.Of("ρ_n", "density of the non-metal", nonMetal)},
 		Result: working.Of("n", "share of non-metal", n), Source: "GoldBulletinDeposits1986"}
 	return n, []working.Step{step}, nil

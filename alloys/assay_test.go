@@ -11,7 +11,8 @@ import (
 // A second way: weigh a deposit out of its parts and assay it.
 func TestIndependentDepositByMass(t *testing.T) {
 	gold, cobalt, carbon := 997.0*units.Milligram, 3.0*units.Milligram, 11.0*units.Milligram
-	d := must(alloys.DepositFromMasses(carbon, alloys.MassPart{Symbol: "Au", Mass: gold}, alloys.MassPart{Symbol: "Co", Mass: cobalt}))(t)
+	d := must(alloys.DepositFromMasses(carbon, alloys.MassPart{Symbol: "Au", Mass: gold}, alloys.MassPart{Symbol: "Co",
+		Mass: cobalt}))(t)
 	f := must(d.Fineness("Au"))(t)
 	near(t, "fineness", float64(f), float64(must(alloys.Assay(gold, gold+cobalt+carbon))(t)), 1e-14)
 	k := must(d.Karat())(t)

@@ -77,7 +77,8 @@ func blend(lots []Lot) (Lot, []working.Step, error) {
 		return Lot{}, nil, err
 	}
 	total := working.Of("m", "mass of the melt", melt.Mass)
-	steps := []working.Step{{Formula: "m = " + strings.Join(sumForm, " + "), Terms: massTerms, Result: total, Source: "RaisingGold"}}
+	steps := []working.Step{{Formula: "m = " + strings.Join(sumForm, " + "), Terms: massTerms, Result: total,
+		Source: "RaisingGold"}}
 	for _, symbol := range symbols {
 		step := working.Step{Source: "RaisingGold"}
 		var fine []float64
@@ -173,7 +174,8 @@ func toComposition(stock Lot, target Composition, total units.Mass) (Additions, 
 	var steps []working.Step
 	switch {
 	case total == 0 && limiting == "":
-		return Additions{}, nil, bad("mass wanted", total.String(), "a mass above zero when there is no stock", units.ErrNotPositive)
+		return Additions{}, nil, bad("mass wanted", total.String(), "a mass above zero when there is no stock",
+			units.ErrNotPositive)
 	case total == 0:
 		total = least
 		steps = append(steps, working.Step{Formula: "M = m·w/w'",
@@ -183,14 +185,16 @@ func toComposition(stock Lot, target Composition, total units.Mass) (Additions, 
 			Result: working.Of("M", "mass after melting", total), Source: "Composed",
 			Note: "The stock is richest in " + limiting + ": no smaller melt can hold it."})
 	case total < least*(1-1e-9):
-		return Additions{}, nil, &TooMuchError{Symbol: limiting, Have: stock.Of(limiting), Most: total * units.Mass(target.Share(limiting))}
+		return Additions{}, nil, &TooMuchError{Symbol: limiting, Have: stock.Of(limiting),
+			Most: total * units.Mass(target.Share(limiting))}
 	case total > least*(1+1e-9):
 		limiting = ""
 	}
 	a := Additions{Total: total, Limiting: limiting}
 	for _, p := range target.parts {
 		have := stock.Of(p.Symbol)
-		add := units.Mass(float64(total)*float64(p.Share)) - have // the conversion keeps the product rounded on every processor
+		// the conversion keeps the product rounded on every processor
+		add := units.Mass(float64(total)*float64(p.Share)) - have
 		if p.Symbol == limiting || add < total*1e-12 {
 			add = 0 // the rounding of a difference that is nothing
 		}
@@ -199,7 +203,8 @@ func toComposition(stock Lot, target Composition, total units.Mass) (Additions, 
 			continue
 		}
 		steps = append(steps, working.Step{Formula: "a_" + p.Symbol + " = M·w' - s",
-			Terms: []working.Term{working.Of("M", "mass after melting", total), working.Of("w'", "share of "+p.Symbol+" wanted", p.Share),
+			Terms: []working.Term{working.Of("M", "mass after melting", total), working.Of("w'", "share of "+p.Symbol+" wanted",
+				p.Share),
 				working.Of("s", p.Symbol+" in the stock", have)},
 			Result: working.Of("a_"+p.Symbol, p.Symbol+" to add", add), Source: "Composed"})
 	}

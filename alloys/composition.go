@@ -77,7 +77,8 @@ func gather(parts []Part) (Composition, float64, error) {
 		return Composition{}, 0, bad("composition", "of no parts", "one element at least, as Au 1000", units.ErrNotPositive)
 	}
 	if len(parts) > maxParts {
-		return Composition{}, 0, bad("composition", fmt.Sprintf("of %d parts", len(parts)), "each element once", units.ErrInconsistent)
+		return Composition{}, 0, bad("composition", fmt.Sprintf("of %d parts", len(parts)), "each element once",
+			units.ErrInconsistent)
 	}
 	c := Composition{parts: make([]Part, 0, len(parts))}
 	shares := make([]float64, 0, len(parts))
@@ -200,7 +201,8 @@ func fromMoles(parts []MolePart) (Composition, []working.Step, error) {
 	}
 	mean := units.MolarMass(sum(products))
 	meanTerm := working.Of("M", "mean molar mass", mean)
-	steps := []working.Step{{Formula: "M = " + strings.Join(forms, " + "), Terms: terms, Result: meanTerm, Source: "IUPAC2021"}}
+	steps := []working.Step{{Formula: "M = " + strings.Join(forms, " + "), Terms: terms, Result: meanTerm,
+		Source: "IUPAC2021"}}
 	var c Composition
 	for i, p := range checked.parts {
 		w := units.MassFraction(products[i] / float64(mean))
@@ -246,7 +248,8 @@ func (c Composition) moles() ([]MolePart, []working.Step) {
 	}
 	n := sum(quotients)
 	nTerm := working.Constant("N", "amount in a kilogram of alloy", n, "mol/kg")
-	steps := []working.Step{{Formula: "N = " + strings.Join(forms, " + "), Terms: terms, Result: nTerm, Source: "IUPAC2021"}}
+	steps := []working.Step{{Formula: "N = " + strings.Join(forms, " + "), Terms: terms, Result: nTerm,
+		Source: "IUPAC2021"}}
 	list := make([]MolePart, len(c.parts))
 	for i, p := range c.parts {
 		list[i] = MolePart{p.Symbol, units.MoleFraction(quotients[i] / n)}

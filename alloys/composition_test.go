@@ -51,8 +51,10 @@ func TestReferenceWhiteGold(t *testing.T) {
 // A second way to mole fractions: whole numbers of atoms in a compound, with
 // the abridged atomic weights in exact fractions.
 func TestIndependentMoles(t *testing.T) {
-	weights := map[string]*big.Rat{"Au": big.NewRat(19697, 100), "Ag": big.NewRat(10787, 100), "Cu": big.NewRat(63546, 1000)}
-	compounds := []map[string]int64{{"Au": 1, "Cu": 3}, {"Au": 3, "Cu": 1}, {"Au": 1, "Ag": 1}, {"Au": 2, "Ag": 3, "Cu": 5}}
+	weights := map[string]*big.Rat{"Au": big.NewRat(19697, 100), "Ag": big.NewRat(10787, 100), "Cu": big.NewRat(63546,
+		1000)}
+	compounds := []map[string]int64{{"Au": 1, "Cu": 3}, {"Au": 3, "Cu": 1}, {"Au": 1, "Ag": 1}, {"Au": 2, "Ag": 3,
+		"Cu": 5}}
 	for _, atoms := range compounds {
 		all, mass := new(big.Rat), new(big.Rat)
 		for symbol, n := range atoms {
@@ -106,15 +108,18 @@ func random(t *testing.T, r *rand.Rand) alloys.Composition {
 
 func TestPropertyEqualAndOrder(t *testing.T) {
 	a := parse(t, "Au 750, Ag 125, Cu 125")
-	b := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Cu", Share: 125}, alloys.PermillePart{Symbol: "Au", Share: 750}, alloys.PermillePart{Symbol: "Ag", Share: 125}))(t)
-	c := must(alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag", Share: 0.125}, alloys.Part{Symbol: "Cu", Share: 0.125}, alloys.Part{Symbol: "Ni", Share: 0}))(t)
+	b := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Cu", Share: 125}, alloys.PermillePart{Symbol: "Au",
+		Share: 750}, alloys.PermillePart{Symbol: "Ag", Share: 125}))(t)
+	c := must(alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag", Share: 0.125},
+		alloys.Part{Symbol: "Cu", Share: 0.125}, alloys.Part{Symbol: "Ni", Share: 0}))(t)
 	if diff := cmp.Diff(a, b); diff != "" {
 		t.Error(diff)
 	}
 	if !a.Equal(c) || !c.Equal(a) || !cmp.Equal(a, c) {
 		t.Error("a share of zero makes a difference")
 	}
-	if a.Equal(parse(t, "Au 750, Ag 125.0001, Cu rest")) || a.Equal(parse(t, "Au 750, Ag 250")) || a.Equal(alloys.Composition{}) {
+	if a.Equal(parse(t, "Au 750, Ag 125.0001, Cu rest")) || a.Equal(parse(t, "Au 750, Ag 250")) ||
+		a.Equal(alloys.Composition{}) {
 		t.Error("different compositions are equal")
 	}
 	if got := len(c.Parts()); got != 3 {
@@ -135,7 +140,8 @@ func TestPropertyEqualAndOrder(t *testing.T) {
 
 func TestPropertyZeroComposition(t *testing.T) {
 	var c alloys.Composition
-	if !c.IsZero() || c.String() != "no composition" || c.Moles() != nil || c.Share("Au") != 0 || c.Karat() != 0 || !c.Equal(alloys.Composition{}) {
+	if !c.IsZero() || c.String() != "no composition" || c.Moles() != nil || c.Share("Au") != 0 || c.Karat() != 0 ||
+		!c.Equal(alloys.Composition{}) {
 		t.Error("the zero Composition is not none")
 	}
 	type job struct{ Alloy alloys.Composition }
@@ -147,8 +153,10 @@ func TestPropertyZeroComposition(t *testing.T) {
 }
 
 func TestPropertySumTolerance(t *testing.T) {
-	for share, ok := range map[alloys.Fineness]bool{416.667: true, 416.666: true, 416.668: true, 416.6: false, 416.7: false, 416.6655: false} {
-		_, err := alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: 583.333}, alloys.PermillePart{Symbol: "Cu", Share: share})
+	for share, ok := range map[alloys.Fineness]bool{416.667: true, 416.666: true, 416.668: true, 416.6: false,
+		416.7: false, 416.6655: false} {
+		_, err := alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: 583.333}, alloys.PermillePart{Symbol: "Cu",
+			Share: share})
 		if (err == nil) != ok {
 			t.Errorf("583.333 with %g: %v", float64(share), err)
 		}
@@ -160,7 +168,8 @@ func TestBadCompositions(t *testing.T) {
 		if c, err := alloys.New(alloys.Part{Symbol: "Au", Share: units.MassFraction(v)}); err == nil || !c.IsZero() {
 			t.Errorf("share %v was accepted", v)
 		}
-		if _, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: units.Mass(v)}, alloys.MassPart{Symbol: "Cu", Mass: 1}); err == nil {
+		if _, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: units.Mass(v)}, alloys.MassPart{Symbol: "Cu",
+			Mass: 1}); err == nil {
 			t.Errorf("mass %v was accepted", v)
 		}
 		if _, err := alloys.FromMoles(alloys.MolePart{Symbol: "Au", Share: units.MoleFraction(v)}); err == nil {
@@ -179,7 +188,8 @@ func TestBadCompositions(t *testing.T) {
 	}
 	_, err = alloys.FromMasses(alloys.MassPart{Symbol: "Au"})
 	isError(t, "no mass", err, units.ErrNotPositive)
-	_, err = alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: math.MaxFloat64}, alloys.MassPart{Symbol: "Cu", Mass: math.MaxFloat64})
+	_, err = alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: math.MaxFloat64}, alloys.MassPart{Symbol: "Cu",
+		Mass: math.MaxFloat64})
 	isError(t, "overflow", err, units.ErrNotFinite)
 	_, err = alloys.New(alloys.Part{Symbol: "Gold", Share: 1})
 	var unknown *faraday.ElementError
@@ -196,7 +206,8 @@ func TestBadCompositions(t *testing.T) {
 
 func TestPropertyCompositionText(t *testing.T) {
 	want := parse(t, "Au 583, Ag 104, Cu 313")
-	for _, text := range []string{"Au 583, Ag 104, Cu rest", "Au 58.3 %, Ag 10.4%,Cu balance", "Au583;Ag104 ‰;Cu bal.", " Cu 313 , Ag 1.04e2, Au 583.0 "} {
+	for _, text := range []string{"Au 583, Ag 104, Cu rest", "Au 58.3 %, Ag 10.4%,Cu balance", "Au583;Ag104 ‰;Cu bal.",
+		" Cu 313 , Ag 1.04e2, Au 583.0 "} {
 		if got := parse(t, text); !got.Equal(want) {
 			t.Errorf("%q is %v", text, got)
 		}
@@ -204,8 +215,10 @@ func TestPropertyCompositionText(t *testing.T) {
 	if got := want.String(); got != "Au 583, Ag 104, Cu 313" {
 		t.Errorf("String: %s", got)
 	}
-	for _, text := range []string{"", ",", "Au", "750", "Au 750,", "Au 750,,Ag 250", "Au 58,3, Cu rest", "Au rest, Cu rest", "Au 1000, Cu rest", "Au 1200, Cu rest",
-		"Au -5, Cu rest", "Au NaN", "Au Inf", "Au 0x3e8", "Au 1_000", "Au 1e999999999, Cu rest", "Au +1000", "Au 750 ppm, Cu rest", "Xx 1000", "au 1000", "Au 750 Ag 250",
+	for _, text := range []string{"", ",", "Au", "750", "Au 750,", "Au 750,,Ag 250", "Au 58,3, Cu rest",
+		"Au rest, Cu rest", "Au 1000, Cu rest", "Au 1200, Cu rest",
+		"Au -5, Cu rest", "Au NaN", "Au Inf", "Au 0x3e8", "Au 1_000", "Au 1e999999999, Cu rest", "Au +1000",
+		"Au 750 ppm, Cu rest", "Xx 1000", "au 1000", "Au 750 Ag 250",
 		"Au 1e-400", "Au 1000\xff", strings.Repeat("Au 1,", 1000), "Au " + strings.Repeat("1", 100)} {
 		c, err := alloys.ParseComposition(text)
 		if err == nil || !c.IsZero() {
@@ -231,7 +244,8 @@ func TestPropertyCompositionText(t *testing.T) {
 }
 
 func FuzzParseComposition(f *testing.F) {
-	for _, s := range []string{"Au 750, Ag 125, Cu 125", "Au 750, Ag rest", "Au 75 %; Cu bal.", "Au 1e3", "Au 333.333, Ag 333.333, Cu 333.333", "Au750,Co 2.5e-1, Ni rest"} {
+	for _, s := range []string{"Au 750, Ag 125, Cu 125", "Au 750, Ag rest", "Au 75 %; Cu bal.", "Au 1e3",
+		"Au 333.333, Ag 333.333, Cu 333.333", "Au750,Co 2.5e-1, Ni rest"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -35,14 +35,16 @@ const needPart = "an element symbol and a share in per mille, as Au 750, or with
 // above zero; otherwise those of [New].
 func ParseComposition(text string) (Composition, error) {
 	if len(text) > maxText || !utf8.ValidString(text) {
-		return Composition{}, bad("composition", strconv.Quote(clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes", maxText), units.ErrSyntax)
+		return Composition{}, bad("composition", strconv.Quote(clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes",
+			maxText), units.ErrSyntax)
 	}
 	var parts []Part
 	left := big.NewRat(1, 1)
 	rest := -1
 	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
 	if len(fields) != strings.Count(text, ",")+strings.Count(text, ";")+1 || len(fields) > maxParts {
-		return Composition{}, bad("composition", strconv.Quote(clip(text)), "one part between commas: "+needPart, units.ErrSyntax)
+		return Composition{}, bad("composition", strconv.Quote(clip(text)), "one part between commas: "+needPart,
+			units.ErrSyntax)
 	}
 	for i, field := range fields {
 		symbol, share, err := parsePart(field)
@@ -63,7 +65,8 @@ func ParseComposition(text string) (Composition, error) {
 	}
 	if rest >= 0 {
 		if left.Sign() <= 0 {
-			return Composition{}, bad("share of "+clip(parts[rest].Symbol), "rest", "other shares that sum to less than 1000 ‰", units.ErrInconsistent)
+			return Composition{}, bad("share of "+clip(parts[rest].Symbol), "rest", "other shares that sum to less than 1000 ‰",
+				units.ErrInconsistent)
 		}
 		f, _ := left.Float64()
 		parts[rest].Share = units.MassFraction(f)

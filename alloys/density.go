@@ -178,7 +178,8 @@ func (o DensityOptions) element(symbol string) (units.Density, error) {
 		return 0, err
 	}
 	if e.Density == 0 {
-		return 0, bad("density of "+symbol, "not in the table", "one in DensityOptions.Elements, or a measured density of the alloy", units.ErrNotPositive)
+		return 0, bad("density of "+symbol, "not in the table",
+			"one in DensityOptions.Elements, or a measured density of the alloy", units.ErrNotPositive)
 	}
 	return e.Density, nil
 }

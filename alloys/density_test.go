@@ -78,7 +78,8 @@ func TestReferenceStatedUncertainty(t *testing.T) {
 // the range, widened by the stated uncertainty: [NamedAlloyDensity].
 func TestReferenceNamedRanges(t *testing.T) {
 	usual := map[string]string{
-		"gold 585": "Au 585, Ag 207.5, Cu rest", "9 ct": "Au 375, Ag 100, Zn 75, Cu rest", "14 ct": "Au 585, Ag 207.5, Cu rest",
+		"gold 585": "Au 585, Ag 207.5, Cu rest", "9 ct": "Au 375, Ag 100, Zn 75, Cu rest",
+		"14 ct":        "Au 585, Ag 207.5, Cu rest",
 		"18 ct yellow": "Au 750, Ag 125, Cu rest", "18 ct white": "Au 750, Pd 100, Ag 105, Cu 25, Ni rest",
 		"22 ct": "Au 916.67, Ag 55, Cu rest", "sterling silver": "Ag 925, Cu rest",
 	}
@@ -119,7 +120,8 @@ func TestReferenceDeposits(t *testing.T) {
 			if gcm3(d.Low()) < printed*1.1 {
 				t.Errorf("%s: mixing gives %v, the print %v", row.Name(), d.Value, printed)
 			}
-			own := must(alloys.Density(hard, alloys.DensityOptions{Measured: units.Density(printed) * units.GramPerCubicCentimetre, MeasuredRelative: 0.03}))(t)
+			own := must(alloys.Density(hard,
+				alloys.DensityOptions{Measured: units.Density(printed) * units.GramPerCubicCentimetre, MeasuredRelative: 0.03}))(t)
 			if !own.Measured || gcm3(own.Value) != printed || own.Relative != 0.03 {
 				t.Errorf("a measured density did not override: %+v", own)
 			}
@@ -128,7 +130,8 @@ func TestReferenceDeposits(t *testing.T) {
 				t.Error(err)
 			}
 		case "carbon-cobalt":
-			d := must(alloys.DepositFromMasses(units.Mass(printed)*units.Milligram, alloys.MassPart{Symbol: "Au", Mass: units.Gram}))(t)
+			d := must(alloys.DepositFromMasses(units.Mass(printed)*units.Milligram, alloys.MassPart{Symbol: "Au",
+				Mass: units.Gram}))(t)
 			f := must(d.Fineness("Au"))(t)
 			perGram := 1000 * (1000/float64(f) - 1) // non-metal in mg per g of gold, from the fineness alone
 			if err := row.Check(perGram); err != nil {
@@ -142,7 +145,8 @@ func TestReferenceDeposits(t *testing.T) {
 func TestIndependentTwoMetals(t *testing.T) {
 	gold, copper := must(faraday.Lookup("Au"))(t).Density, must(faraday.Lookup("Cu"))(t).Density
 	for w := 0.0; w <= 1; w += 0.125 {
-		c := must(alloys.New(alloys.Part{Symbol: "Au", Share: units.MassFraction(w)}, alloys.Part{Symbol: "Cu", Share: units.MassFraction(1 - w)}))(t)
+		c := must(alloys.New(alloys.Part{Symbol: "Au", Share: units.MassFraction(w)}, alloys.Part{Symbol: "Cu",
+			Share: units.MassFraction(1 - w)}))(t)
 		want := float64(gold) * float64(copper) / (w*float64(copper) + (1-w)*float64(gold))
 		d := must(alloys.Density(c, alloys.DensityOptions{}))(t)
 		near(t, c.String(), float64(d.Value), want, 1e-13)
@@ -177,8 +181,9 @@ func TestPropertyDensityBetweenItsMetals(t *testing.T) {
 
 func TestPinnedSystems(t *testing.T) {
 	for text, want := range map[string]units.Ratio{
-		"Au 1000": 0.005, "Au 997, Co 3": 0.005, "Au 750, Ag 250": 0.01, "Ag 925, Cu 75": 0.01, "Au 900, Cu 100": 0.015, "Au 750, Ag 125, Cu 125": 0.015,
-		"Au 750, Ni 250": 0.03, "Au 750, Pd 150, Ag 100": 0.03, "Au 750, Pt 250": 0.05, "Au 994, Co 6": 0.05,
+		"Au 1000": 0.005, "Au 997, Co 3": 0.005, "Au 750, Ag 250": 0.01, "Ag 925, Cu 75": 0.01, "Au 900, Cu 100": 0.015,
+		"Au 750, Ag 125, Cu 125": 0.015,
+		"Au 750, Ni 250":         0.03, "Au 750, Pd 150, Ag 100": 0.03, "Au 750, Pt 250": 0.05, "Au 994, Co 6": 0.05,
 	} {
 		if d := must(alloys.Density(parse(t, text), alloys.DensityOptions{}))(t); d.Relative != want {
 			t.Errorf("%s: %v (%s), want %v", text, d.Relative, d.System, want)
@@ -194,22 +199,26 @@ func TestBadDensity(t *testing.T) {
 		if _, err := alloys.Density(gold, alloys.DensityOptions{Measured: units.Density(v)}); err == nil {
 			t.Errorf("measured density %v", v)
 		}
-		if _, err := alloys.Density(gold, alloys.DensityOptions{Measured: 17000, MeasuredRelative: units.Ratio(v)}); err == nil {
+		if _, err := alloys.Density(gold, alloys.DensityOptions{Measured: 17000,
+			MeasuredRelative: units.Ratio(v)}); err == nil {
 			t.Errorf("uncertainty %v", v)
 		}
-		if _, err := alloys.Density(gold, alloys.DensityOptions{Elements: map[string]units.Density{"Au": units.Density(v)}}); err == nil {
+		if _, err := alloys.Density(gold,
+			alloys.DensityOptions{Elements: map[string]units.Density{"Au": units.Density(v)}}); err == nil {
 			t.Errorf("element density %v", v)
 		}
 		if _, err := alloys.ShareFromDensity("Au", "Ag", units.Density(v), alloys.DensityOptions{}); err == nil {
 			t.Errorf("share from density %v", v)
 		}
 	}
-	if _, err := alloys.Density(gold, alloys.DensityOptions{Elements: map[string]units.Density{"au": 19300}}); err == nil || !strings.Contains(err.Error(), "Au") {
+	if _, err := alloys.Density(gold, alloys.DensityOptions{Elements: map[string]units.Density{"au": 19300}}); err == nil ||
+		!strings.Contains(err.Error(), "Au") {
 		t.Errorf("misspelt element: %v", err)
 	}
 	_, err = alloys.Density(parse(t, "Ni 900, P 100"), alloys.DensityOptions{})
 	isError(t, "no density for phosphorus", err, units.ErrNotPositive)
-	_, err = alloys.Density(parse(t, "Au 1000"), alloys.DensityOptions{Elements: map[string]units.Density{"Au": math.SmallestNonzeroFloat64}})
+	_, err = alloys.Density(parse(t, "Au 1000"),
+		alloys.DensityOptions{Elements: map[string]units.Density{"Au": math.SmallestNonzeroFloat64}})
 	isError(t, "density too small to divide by", err, units.ErrNotPositive)
 	_, err = alloys.ShareFromDensity("Au", "Au", 15000, alloys.DensityOptions{})
 	isError(t, "one metal twice", err, units.ErrInconsistent)

@@ -88,7 +88,8 @@ func inverseMix(field string, rho, a, b units.Density) (units.MassFraction, erro
 	}
 	w := (1/float64(rho) - 1/float64(b)) / (1/float64(a) - 1/float64(b))
 	if w-w != 0 || w < -1e-12 || w > 1+1e-12 {
-		return 0, bad(field, rho.String(), "a density from "+min(a, b).String()+" to "+max(a, b).String(), units.ErrOutOfRange)
+		return 0, bad(field, rho.String(), "a density from "+min(a, b).String()+" to "+max(a, b).String(),
+			units.ErrOutOfRange)
 	}
 	return units.MassFraction(math.Max(0, math.Min(1, w))), nil
 }

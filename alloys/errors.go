@@ -73,7 +73,8 @@ func (e *TooMuchError) Error() string {
 	if e.Most == 0 {
 		need = "a target that has it, or refined stock"
 	}
-	return fmt.Sprintf("%s in the stock %s, in the finished melt %s: %v; need %s", e.Symbol, e.Have, e.Most, ErrTooMuch, need)
+	return fmt.Sprintf("%s in the stock %s, in the finished melt %s: %v; need %s", e.Symbol, e.Have, e.Most, ErrTooMuch,
+		need)
 }
 
 // Unwrap returns [ErrTooMuch].

@@ -81,37 +81,43 @@ func ExampleAlloyThicknessWorking() {
 
 func ExampleFineThickness() {
 	// Hard gold on a pendulum bob: lighter than its metals.
-	t, err := alloys.FineThickness(1*units.Micrometre, alloys.GoldCoat{Gold: 0.987, Density: 17 * units.GramPerCubicCentimetre})
+	t, err := alloys.FineThickness(1*units.Micrometre, alloys.GoldCoat{Gold: 0.987,
+		Density: 17 * units.GramPerCubicCentimetre})
 	fmt.Printf("%.2f µm %v\n", t/units.Micrometre, err)
 	// Output: 0.87 µm <nil>
 }
 
 func ExampleFineThicknessWorking() {
-	steps, err := alloys.FineThicknessWorking(1*units.Micrometre, alloys.GoldCoat{Gold: 0.987, Density: 17 * units.GramPerCubicCentimetre})
+	steps, err := alloys.FineThicknessWorking(1*units.Micrometre, alloys.GoldCoat{Gold: 0.987,
+		Density: 17 * units.GramPerCubicCentimetre})
 	fmt.Println(steps[0].Formula, err)
 	// Output: t_f = t·w·ρ/ρ_f <nil>
 }
 
 func ExampleFineMassPerArea() {
-	m, err := alloys.FineMassPerArea(2.5*units.Micrometre, alloys.GoldCoat{Gold: 1, Density: 19.3 * units.GramPerCubicCentimetre})
+	m, err := alloys.FineMassPerArea(2.5*units.Micrometre, alloys.GoldCoat{Gold: 1,
+		Density: 19.3 * units.GramPerCubicCentimetre})
 	fmt.Printf("%.3f mg/cm² %v\n", m/units.MilligramPerSquareCentimetre, err)
 	// Output: 4.825 mg/cm² <nil>
 }
 
 func ExampleFineMassPerAreaWorking() {
-	steps, err := alloys.FineMassPerAreaWorking(2.5*units.Micrometre, alloys.GoldCoat{Gold: 1, Density: 19.3 * units.GramPerCubicCentimetre})
+	steps, err := alloys.FineMassPerAreaWorking(2.5*units.Micrometre, alloys.GoldCoat{Gold: 1,
+		Density: 19.3 * units.GramPerCubicCentimetre})
 	fmt.Println(steps[0].Formula, err)
 	// Output: m_f = t·w·ρ <nil>
 }
 
 func ExampleThicknessForFineGold() {
-	t, err := alloys.ThicknessForFineGold(4.825*units.MilligramPerSquareCentimetre, alloys.GoldCoat{Gold: 0.75, Density: 15.5 * units.GramPerCubicCentimetre})
+	t, err := alloys.ThicknessForFineGold(4.825*units.MilligramPerSquareCentimetre, alloys.GoldCoat{Gold: 0.75,
+		Density: 15.5 * units.GramPerCubicCentimetre})
 	fmt.Printf("%.2f µm %v\n", t/units.Micrometre, err)
 	// Output: 4.15 µm <nil>
 }
 
 func ExampleThicknessForFineGoldWorking() {
-	steps, err := alloys.ThicknessForFineGoldWorking(4.825*units.MilligramPerSquareCentimetre, alloys.GoldCoat{Gold: 0.75, Density: 15.5 * units.GramPerCubicCentimetre})
+	steps, err := alloys.ThicknessForFineGoldWorking(4.825*units.MilligramPerSquareCentimetre, alloys.GoldCoat{Gold: 0.75,
+		Density: 15.5 * units.GramPerCubicCentimetre})
 	fmt.Println(steps[0].Formula, err)
 	// Output: t = m_f/(w·ρ) <nil>
 }
@@ -153,7 +159,8 @@ func ExampleDeposit_FinenessWorking() {
 }
 
 func ExampleDepositFromMasses() {
-	d, err := alloys.DepositFromMasses(2.5*units.Milligram, alloys.MassPart{Symbol: "Au", Mass: 1 * units.Gram}, alloys.MassPart{Symbol: "Co", Mass: 2.5 * units.Milligram})
+	d, err := alloys.DepositFromMasses(2.5*units.Milligram, alloys.MassPart{Symbol: "Au", Mass: 1 * units.Gram},
+		alloys.MassPart{Symbol: "Co", Mass: 2.5 * units.Milligram})
 	k, _ := d.Karat()
 	fmt.Printf("%.2f K, non-metal %s %v\n", float64(k), d.NonMetal.Percent(2), err)
 	// Output: 23.88 K, non-metal 0.25 % <nil>
@@ -205,13 +212,15 @@ func ExampleLower() {
 }
 
 func ExampleLowerWorking() {
-	steps, err := alloys.LowerWorking(9*units.Pennyweight, alloys.Karat(18).MassFraction(), alloys.Karat(10).MassFraction())
+	steps, err := alloys.LowerWorking(9*units.Pennyweight, alloys.Karat(18).MassFraction(),
+		alloys.Karat(10).MassFraction())
 	fmt.Println(steps[0].Formula, err)
 	// Output: a = m·(w₁ - w₂)/w₂ <nil>
 }
 
 func ExampleBlendTo() {
-	b, err := alloys.BlendTo(30*units.Gram, alloys.Karat(9).MassFraction(), alloys.Karat(18).MassFraction(), alloys.Karat(12).MassFraction())
+	b, err := alloys.BlendTo(30*units.Gram, alloys.Karat(9).MassFraction(), alloys.Karat(18).MassFraction(),
+		alloys.Karat(12).MassFraction())
 	fmt.Printf("%.1f g of 9 K, %.1f g of 18 K %v\n", b.Low/units.Gram, b.High/units.Gram, err)
 	// Output: 20.0 g of 9 K, 10.0 g of 18 K <nil>
 }
@@ -231,14 +240,16 @@ func ExampleLot_Of() {
 func ExampleBlend() {
 	yellow, _ := alloys.ParseComposition("Au 750, Ag 125, Cu 125")
 	sterling, _ := alloys.ParseComposition("Ag 925, Cu 75")
-	melt, err := alloys.Blend(alloys.Lot{Mass: 3 * units.Gram, Composition: yellow}, alloys.Lot{Mass: 1 * units.Gram, Composition: sterling})
+	melt, err := alloys.Blend(alloys.Lot{Mass: 3 * units.Gram, Composition: yellow}, alloys.Lot{Mass: 1 * units.Gram,
+		Composition: sterling})
 	fmt.Println(melt.Mass, melt.Composition, err)
 	// Output: 4 g Au 562.5, Ag 325, Cu 112.5 <nil>
 }
 
 func ExampleBlendWorking() {
 	yellow, _ := alloys.ParseComposition("Au 750, Ag 250")
-	steps, err := alloys.BlendWorking(alloys.Lot{Mass: 3 * units.Gram, Composition: yellow}, alloys.Lot{Mass: 1 * units.Gram, Composition: yellow})
+	steps, err := alloys.BlendWorking(alloys.Lot{Mass: 3 * units.Gram, Composition: yellow},
+		alloys.Lot{Mass: 1 * units.Gram, Composition: yellow})
 	fmt.Println(steps[1].Formula, err)
 	// Output: w_Au = (m_1·w_1 + m_2·w_2)/m <nil>
 }

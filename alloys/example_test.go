@@ -22,7 +22,8 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%v is %v, %.1f g/cm³ within %v\n", yellow, yellow.Karat(), rho.Value/units.GramPerCubicCentimetre, rho.Relative)
+	fmt.Printf("%v is %v, %.1f g/cm³ within %v\n", yellow, yellow.Karat(), rho.Value/units.GramPerCubicCentimetre,
+		rho.Relative)
 	// Output: Au 750, Ag 125, Cu 125 is 18 K, 15.5 g/cm³ within 0.015
 }
 
@@ -38,14 +39,16 @@ func ExampleNew() {
 }
 
 func ExampleFromPermille() {
-	c, err := alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: 583}, alloys.PermillePart{Symbol: "Ag", Share: 104}, alloys.PermillePart{Symbol: "Cu", Share: 313})
+	c, err := alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: 583}, alloys.PermillePart{Symbol: "Ag",
+		Share: 104}, alloys.PermillePart{Symbol: "Cu", Share: 313})
 	fmt.Println(c, err)
 	// Output: Au 583, Ag 104, Cu 313 <nil>
 }
 
 func ExampleFromMasses() {
 	// The melt for a set of bezels.
-	c, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: 9 * units.Gram}, alloys.MassPart{Symbol: "Ag", Mass: 3 * units.Gram})
+	c, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: 9 * units.Gram}, alloys.MassPart{Symbol: "Ag",
+		Mass: 3 * units.Gram})
 	fmt.Println(c, err)
 	// Output: Au 750, Ag 250 <nil>
 }
@@ -57,7 +60,8 @@ func ExampleFromMoles() {
 }
 
 func ExampleFromMolesWorking() {
-	steps, _ := alloys.FromMolesWorking(alloys.MolePart{Symbol: "Au", Share: 0.5}, alloys.MolePart{Symbol: "Cu", Share: 0.5})
+	steps, _ := alloys.FromMolesWorking(alloys.MolePart{Symbol: "Au", Share: 0.5}, alloys.MolePart{Symbol: "Cu",
+		Share: 0.5})
 	fmt.Println(steps[0].Formula)
 	fmt.Println(steps[1].Formula)
 	// Output:

@@ -34,7 +34,8 @@ func TestReferenceISO10713(t *testing.T) {
 
 // A second way: the fine gold on a square metre weighs the same both times.
 func TestIndependentByMass(t *testing.T) {
-	for _, text := range []string{"Au 1000", "Au 750, Ag 125, Cu 125", "Au 375, Cu rest", "Au 585, Ni 100, Zn 50, Cu rest"} {
+	for _, text := range []string{"Au 1000", "Au 750, Ag 125, Cu 125", "Au 375, Cu rest",
+		"Au 585, Ni 100, Zn 50, Cu rest"} {
 		g := must(alloys.GoldCoatOf(parse(t, text), alloys.DensityOptions{}))(t)
 		fine := 2.5 * units.Micrometre
 		want := float64(fine.AtDensity(g.Fine))
@@ -59,13 +60,15 @@ func TestIndependentByMass(t *testing.T) {
 }
 
 func TestPropertyFineGoldDefaults(t *testing.T) {
-	t1 := must(alloys.AlloyThickness(units.Micrometre, alloys.GoldCoat{Gold: 1, Density: 19.3 * units.GramPerCubicCentimetre}))(t)
+	t1 := must(alloys.AlloyThickness(units.Micrometre, alloys.GoldCoat{Gold: 1,
+		Density: 19.3 * units.GramPerCubicCentimetre}))(t)
 	near(t, "fine gold is worth itself", float64(t1), 1e-6, 1e-14)
 	zero := must(alloys.FineThickness(0, alloys.GoldCoat{Gold: 0.75, Density: 15500}))(t)
 	if zero != 0 {
 		t.Errorf("no coat is worth %v", zero)
 	}
-	light := must(alloys.GoldCoatOf(parse(t, "Au 997.5, Co 2.5"), alloys.DensityOptions{Measured: 17 * units.GramPerCubicCentimetre}))(t)
+	light := must(alloys.GoldCoatOf(parse(t, "Au 997.5, Co 2.5"),
+		alloys.DensityOptions{Measured: 17 * units.GramPerCubicCentimetre}))(t)
 	near(t, "17 of 19.3", float64(must(alloys.FineThickness(units.Micrometre, light))(t)), 0.9975*17/19.3*1e-6, 1e-12)
 }
 

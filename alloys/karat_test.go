@@ -74,7 +74,8 @@ func TestPropertyKaratThereAndBack(t *testing.T) {
 }
 
 func TestPropertyFinenessDecimal(t *testing.T) {
-	for f, want := range map[alloys.Fineness]string{585: "585", 584.9999: "584.9999", 584.99999999999994: "585", 583.3333333333334: "583.333333333", 958.3: "958.3", 1000: "1000"} {
+	for f, want := range map[alloys.Fineness]string{585: "585", 584.9999: "584.9999", 584.99999999999994: "585",
+		583.3333333333334: "583.333333333", 958.3: "958.3", 1000: "1000"} {
 		if got := must(f.Decimal())(t); !got.Equal(dec(want)) {
 			t.Errorf("%v: %s, want %s", float64(f), got, want)
 		}
@@ -97,7 +98,8 @@ func TestPropertyParseKaratAndFineness(t *testing.T) {
 			t.Errorf("%q: %v, %v", text, f, err)
 		}
 	}
-	for _, text := range []string{"", "K", "18 Q", "-18", "+18", "NaN", "Inf", "0x18", "1_8", "18,5", "18 K K", "1e99999", "e", ".", strings.Repeat("9", 500)} {
+	for _, text := range []string{"", "K", "18 Q", "-18", "+18", "NaN", "Inf", "0x18", "1_8", "18,5", "18 K K", "1e99999",
+		"e", ".", strings.Repeat("9", 500)} {
 		k, err := alloys.ParseKarat(text)
 		isError(t, "karat "+text, err, units.ErrSyntax)
 		f, err := alloys.ParseFineness(text)

@@ -42,10 +42,12 @@ func raise(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 		return Karating{}, nil, err
 	}
 	if to < from {
-		return Karating{}, nil, bad("share of gold wanted", to.String(), "at least the "+from.String()+" of the stock; Lower goes down", units.ErrInconsistent)
+		return Karating{}, nil, bad("share of gold wanted", to.String(), "at least the "+from.String()+
+			" of the stock; Lower goes down", units.ErrInconsistent)
 	}
 	if to == 1 {
-		return Karating{}, nil, bad("share of gold wanted", to.String(), "less than fine gold; no addition refines a stock", units.ErrOutOfRange)
+		return Karating{}, nil, bad("share of gold wanted", to.String(), "less than fine gold; no addition refines a stock",
+			units.ErrOutOfRange)
 	}
 	a := units.Mass(float64(stock) * float64(to-from) / float64(1-to))
 	return finish("a = m·(w₂ - w₁)/(1 - w₂)", "fine gold to add", stock, from, to, a, stock*units.Mass(from)+a)
@@ -83,7 +85,8 @@ func lower(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 		return Karating{}, nil, err
 	}
 	if to > from {
-		return Karating{}, nil, bad("share of gold wanted", to.String(), "at most the "+from.String()+" of the stock; Raise goes up", units.ErrInconsistent)
+		return Karating{}, nil, bad("share of gold wanted", to.String(), "at most the "+from.String()+
+			" of the stock; Raise goes up", units.ErrInconsistent)
 	}
 	a := units.Mass(float64(stock) * float64(from-to) / float64(to))
 	return finish("a = m·(w₁ - w₂)/w₂", "alloying metal to add", stock, from, to, a, stock*units.Mass(from))
@@ -99,7 +102,8 @@ func karatingInput(stock units.Mass, from, to units.MassFraction) error {
 	return units.Fraction("share of gold wanted", to)
 }
 
-func finish(formula, meaning string, stock units.Mass, from, to units.MassFraction, a, fine units.Mass) (Karating, []working.Step, error) {
+func finish(formula, meaning string, stock units.Mass, from, to units.MassFraction, a, fine units.Mass) (Karating,
+	[]working.Step, error) {
 	k := Karating{Add: a, Total: stock + a, Fine: fine}
 	if err := units.Finite("mass after melting", k.Total); err != nil {
 		return Karating{}, nil, err
@@ -107,9 +111,11 @@ func finish(formula, meaning string, stock units.Mass, from, to units.MassFracti
 	m := working.Of("m", "mass of the stock", stock)
 	add := working.Of("a", meaning, a)
 	return k, []working.Step{
-		{Formula: formula, Terms: []working.Term{m, working.Of("w₁", "share of gold in the stock", from), working.Of("w₂", "share of gold wanted", to)},
+		{Formula: formula, Terms: []working.Term{m, working.Of("w₁", "share of gold in the stock", from), working.Of("w₂",
+			"share of gold wanted", to)},
 			Result: add, Source: "RaisingGold"},
-		{Formula: "M = m + a", Terms: []working.Term{m, add}, Result: working.Of("M", "mass after melting", k.Total), Source: "RaisingGold"},
+		{Formula: "M = m + a", Terms: []working.Term{m, add}, Result: working.Of("M", "mass after melting", k.Total),
+			Source: "RaisingGold"},
 	}, nil
 }
 
@@ -157,17 +163,23 @@ func blendTo(total units.Mass, low, high, to units.MassFraction) (TwoStocks, []w
 		return TwoStocks{}, nil, err
 	}
 	if high <= low {
-		return TwoStocks{}, nil, bad("share of gold in the richer stock", high.String(), "more than the "+low.String()+" of the poorer", units.ErrInconsistent)
+		return TwoStocks{}, nil, bad("share of gold in the richer stock", high.String(), "more than the "+low.String()+
+			" of the poorer", units.ErrInconsistent)
 	}
 	if to < low || to > high {
-		return TwoStocks{}, nil, bad("share of gold wanted", to.String(), "a share between those of the stocks, "+low.String()+" and "+high.String(), units.ErrInconsistent)
+		return TwoStocks{}, nil, bad("share of gold wanted", to.String(), "a share between those of the stocks, "+
+			low.String()+" and "+high.String(), units.ErrInconsistent)
 	}
 	span := float64(high - low)
-	b := TwoStocks{Low: units.Mass(float64(total) * float64(high-to) / span), High: units.Mass(float64(total) * float64(to-low) / span)}
+	b := TwoStocks{Low: units.Mass(float64(total) * float64(high-to) / span),
+		High: units.Mass(float64(total) * float64(to-low) / span)}
 	terms := []working.Term{working.Of("m", "mass wanted", total), working.Of("w", "share of gold wanted", to),
-		working.Of("w_l", "share of gold in the poorer stock", low), working.Of("w_h", "share of gold in the richer stock", high)}
+		working.Of("w_l", "share of gold in the poorer stock", low), working.Of("w_h", "share of gold in the richer stock",
+			high)}
 	return b, []working.Step{
-		{Formula: "m_h = m·(w - w_l)/(w_h - w_l)", Terms: terms, Result: working.Of("m_h", "mass of the richer stock", b.High), Source: "Derived"},
-		{Formula: "m_l = m·(w_h - w)/(w_h - w_l)", Terms: terms, Result: working.Of("m_l", "mass of the poorer stock", b.Low), Source: "Derived"},
+		{Formula: "m_h = m·(w - w_l)/(w_h - w_l)", Terms: terms, Result: working.Of("m_h", "mass of the richer stock",
+			b.High), Source: "Derived"},
+		{Formula: "m_l = m·(w_h - w)/(w_h - w_l)", Terms: terms, Result: working.Of("m_l", "mass of the poorer stock", b.Low),
+			Source: "Derived"},
 	}, nil
 }

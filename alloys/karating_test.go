@@ -40,7 +40,8 @@ func TestReferenceKarating(t *testing.T) {
 // Alloy per unit of mass, with the misprinted 24 to 9: [LoweringFactors].
 func TestReferenceLoweringFactors(t *testing.T) {
 	checked(t, "loweringfactors.csv", func(t *testing.T, row testdata.Row) float64 {
-		return float64(must(alloys.Lower(units.Gram, karats(row.Float("karat_from")), karats(row.Float("karat_to"))))(t).Add / units.Gram)
+		return float64(must(alloys.Lower(units.Gram, karats(row.Float("karat_from")),
+			karats(row.Float("karat_to"))))(t).Add / units.Gram)
 	})
 }
 
@@ -150,7 +151,8 @@ func TestPropertyToCompositionReachesTarget(t *testing.T) {
 	for i := 0; i < 300; i++ {
 		a, b := r.Float64(), r.Float64()
 		stock := alloys.Lot{Mass: units.Mass(1+r.Float64()) * units.Gram, Composition: must(alloys.FromMasses(
-			alloys.MassPart{Symbol: "Au", Mass: units.Mass(a)}, alloys.MassPart{Symbol: "Ag", Mass: units.Mass(b)}, alloys.MassPart{Symbol: "Cu", Mass: 0.1}))(t)}
+			alloys.MassPart{Symbol: "Au", Mass: units.Mass(a)}, alloys.MassPart{Symbol: "Ag", Mass: units.Mass(b)},
+			alloys.MassPart{Symbol: "Cu", Mass: 0.1}))(t)}
 		least := must(alloys.ToComposition(stock, target, 0))(t)
 		for _, total := range []units.Mass{0, least.Total, least.Total * 1.5} {
 			add := must(alloys.ToComposition(stock, target, total))(t)
@@ -185,8 +187,10 @@ func TestBadKarating(t *testing.T) {
 	for _, v := range append(badNumbers, 1.5) {
 		w := units.MassFraction(v)
 		for i, err := range []error{
-			second(alloys.Raise(1, w, 0.9)), second(alloys.Raise(1, 0.5, w)), second(alloys.Lower(1, w, 0.5)), second(alloys.Lower(1, 0.9, w)),
-			second(alloys.BlendTo(1, w, 0.9, 0.6)), second(alloys.BlendTo(1, 0.5, w, 0.6)), second(alloys.BlendTo(1, 0.5, 0.9, w)),
+			second(alloys.Raise(1, w, 0.9)), second(alloys.Raise(1, 0.5, w)), second(alloys.Lower(1, w, 0.5)),
+			second(alloys.Lower(1, 0.9, w)),
+			second(alloys.BlendTo(1, w, 0.9, 0.6)), second(alloys.BlendTo(1, 0.5, w, 0.6)), second(alloys.BlendTo(1, 0.5, 0.9,
+				w)),
 		} {
 			if err == nil {
 				t.Errorf("share %v was accepted by call %d", v, i)
@@ -198,7 +202,8 @@ func TestBadKarating(t *testing.T) {
 		m := units.Mass(v)
 		for i, err := range []error{
 			second(alloys.Raise(m, 0.5, 0.6)), second(alloys.Lower(m, 0.6, 0.5)), second(alloys.BlendTo(m, 0.5, 0.9, 0.6)),
-			second(alloys.Blend(alloys.Lot{Mass: m, Composition: gold})), second(alloys.ToComposition(alloys.Lot{Mass: m, Composition: gold}, gold, 0)),
+			second(alloys.Blend(alloys.Lot{Mass: m, Composition: gold})), second(alloys.ToComposition(alloys.Lot{Mass: m,
+				Composition: gold}, gold, 0)),
 			second(alloys.ToComposition(alloys.Lot{}, gold, m)),
 		} {
 			if err == nil {
@@ -215,11 +220,14 @@ func TestBadKarating(t *testing.T) {
 	isError(t, "outside the stocks", second(alloys.BlendTo(1, 0.5, 0.6, 0.7)), units.ErrInconsistent)
 	isError(t, "no lots", second(alloys.Blend()), units.ErrNotPositive)
 	isError(t, "lot of nothing known", second(alloys.Blend(alloys.Lot{Mass: 1})), units.ErrNotPositive)
-	isError(t, "sum of lots", second(alloys.Blend(alloys.Lot{Mass: math.MaxFloat64, Composition: gold}, alloys.Lot{Mass: math.MaxFloat64, Composition: gold})), units.ErrNotFinite)
+	isError(t, "sum of lots", second(alloys.Blend(alloys.Lot{Mass: math.MaxFloat64, Composition: gold},
+		alloys.Lot{Mass: math.MaxFloat64, Composition: gold})), units.ErrNotFinite)
 	isError(t, "no target", second(alloys.ToComposition(alloys.Lot{}, alloys.Composition{}, 1)), units.ErrNotPositive)
-	isError(t, "silver unwanted", second(alloys.ToComposition(alloys.Lot{Mass: 1, Composition: parse(t, "Au 750, Ag 250")}, parse(t, "Au 750, Cu 250"), 0)), alloys.ErrTooMuch)
+	isError(t, "silver unwanted", second(alloys.ToComposition(alloys.Lot{Mass: 1, Composition: parse(t, "Au 750, Ag 250")},
+		parse(t, "Au 750, Cu 250"), 0)), alloys.ErrTooMuch)
 	speck := must(alloys.New(alloys.Part{Symbol: "Au", Share: 1}, alloys.Part{Symbol: "Cu", Share: 1e-300}))(t)
-	isError(t, "overflow", second(alloys.ToComposition(alloys.Lot{Mass: 1e300, Composition: parse(t, "Cu 1000")}, speck, 0)), units.ErrNotFinite)
+	isError(t, "overflow", second(alloys.ToComposition(alloys.Lot{Mass: 1e300, Composition: parse(t, "Cu 1000")}, speck,
+		0)), units.ErrNotFinite)
 }
 
 func second[T any](_ T, err error) error { return err }

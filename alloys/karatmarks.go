@@ -73,5 +73,6 @@ func KaratOfMark(mark decimal.Decimal) (KaratMark, error) {
 			return m, nil
 		}
 	}
-	return KaratMark{}, notInTable("mark", mark.String()+" ‰", "a mark of the table, as 585, or Fineness.Karat for the exact karat")
+	return KaratMark{}, notInTable("mark", mark.String()+" ‰",
+		"a mark of the table, as 585, or Fineness.Karat for the exact karat")
 }

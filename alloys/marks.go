@@ -82,7 +82,8 @@ func FinenessSeries(list List, symbol string) (Series, error) {
 		}[symbol]
 	}
 	if text == "" {
-		return Series{}, notInTable("series", clip(list.String()+" for "+symbol), "a published list and a metal it has, as ListUnitedKingdom and Au")
+		return Series{}, notInTable("series", clip(list.String()+" for "+symbol),
+			"a published list and a metal it has, as ListUnitedKingdom and Au")
 	}
 	s.Marks = marks(text)
 	return s, nil
@@ -173,7 +174,8 @@ func MarkForWorking(assay decimal.Decimal, s Series) ([]working.Step, error) {
 		Formula: "d = f - M",
 		Terms: []working.Term{{Symbol: "f", Meaning: "assay", Value: assay.String() + " ‰", SI: f},
 			{Symbol: "M", Meaning: "mark, the highest that the assay reaches", Value: mark.String() + " ‰", SI: m}},
-		Result: working.Term{Symbol: "d", Meaning: "margin above the mark", Value: assay.Sub(mark).String() + " ‰", SI: f - m},
+		Result: working.Term{Symbol: "d", Meaning: "margin above the mark", Value: assay.Sub(mark).String() + " ‰",
+			SI: f - m},
 		Source: "FinenessFloor",
 		Note:   fmt.Sprintf("Series: %s (%s), %s.", s.Name, s.Seen, strings.Join(list, ", ")),
 	}}, nil

@@ -92,7 +92,8 @@ func TestPropertyMarkIsTheFloor(t *testing.T) {
 			}
 		}
 	}
-	for assay, want := range map[string]string{"585": "585", "584.9999": "417", "584.999999999999999999": "417", "585.000000000000000001": "585", "999.9": "999.9", "1000": "999.9", "333": "333"} {
+	for assay, want := range map[string]string{"585": "585", "584.9999": "417", "584.999999999999999999": "417",
+		"585.000000000000000001": "585", "999.9": "999.9", "1000": "999.9", "333": "333"} {
 		if got := must(alloys.MarkFor(dec(assay), s))(t); got.String() != want {
 			t.Errorf("assay %s marked %s, want %s", assay, got, want)
 		}
@@ -172,7 +173,8 @@ func TestPropertyMeetsStamp(t *testing.T) {
 		{"580.4", alloys.Stamp{Symbol: "Au", Mark: fourteen}, true},
 		{"580.3", alloys.Stamp{Symbol: "Au", Mark: fourteen}, false},
 		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder}, true},
-		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder, Article: alloys.WatchcaseOrFlatware}, false},
+		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder, Article: alloys.WatchcaseOrFlatware},
+			false},
 		{"921", alloys.Stamp{Symbol: "Ag", Mark: dec("925")}, true},
 		{"920.9999", alloys.Stamp{Symbol: "Ag", Mark: dec("925")}, false},
 		{"915", alloys.Stamp{Symbol: "Ag", Mark: dec("925"), Sample: alloys.WithSolder}, true},
@@ -186,7 +188,8 @@ func TestPropertyMeetsStamp(t *testing.T) {
 		steps, err := alloys.MeetsStampWorking(dec(c.assay), c.stamp)
 		recompute(t, steps, err)
 	}
-	for _, bad := range []alloys.Stamp{{}, {Symbol: "Pt", Mark: dec("950")}, {Symbol: "Au", Mark: dec("0")}, {Symbol: "Au", Mark: dec("2")}, {Symbol: "Au", Mark: dec("1001")},
+	for _, bad := range []alloys.Stamp{{}, {Symbol: "Pt", Mark: dec("950")}, {Symbol: "Au", Mark: dec("0")}, {Symbol: "Au",
+		Mark: dec("2")}, {Symbol: "Au", Mark: dec("1001")},
 		{Symbol: "Au", Mark: dec("750"), Article: 9}, {Symbol: "Au", Mark: dec("750"), Sample: 9}} {
 		if v, err := alloys.MeetsStamp(dec("750"), bad); err == nil || v.Meets {
 			t.Errorf("%+v was judged: %+v", bad, v)
@@ -251,7 +254,8 @@ func TestPropertyTerms(t *testing.T) {
 		t.Errorf("poor gold filled: %v", short)
 	}
 	for _, v := range badNumbers {
-		for _, f := range []alloys.CoatFacts{{Karat: alloys.Karat(v)}, {Fine: units.Length(v)}, {Share: units.MassFraction(v)}, {Base: alloys.Fineness(v)}} {
+		for _, f := range []alloys.CoatFacts{{Karat: alloys.Karat(v)}, {Fine: units.Length(v)},
+			{Share: units.MassFraction(v)}, {Base: alloys.Fineness(v)}} {
 			if _, err := vermeil.Shortfalls(f); err == nil {
 				t.Errorf("%+v was judged", f)
 			}

@@ -18,12 +18,14 @@ func TestIndependentPlated(t *testing.T) {
 	}
 	d := alloys.Deposit{Metals: c, NonMetal: 0.002}
 	// Moles of electrons for 0.998 g of metal, copper from cyanide and from acid.
-	for z, want := range map[int]float64{1: 0.998 * (0.75/196.966570 + 0.25/63.546), 2: 0.998 * (0.75/196.966570 + 2*0.25/63.546)} {
+	for z, want := range map[int]float64{1: 0.998 * (0.75/196.966570 + 0.25/63.546), 2: 0.998 * (0.75/196.966570 +
+		2*0.25/63.546)} {
 		got, err := d.Plated(map[string]int{"Au": 1, "Cu": z}, 15.5*units.GramPerCubicCentimetre)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if eq := 1e-3 / (want * 96485.33212); math.Abs(float64(got.Equivalent)/eq-1) > 1e-9 || got.Density != 15.5*units.GramPerCubicCentimetre {
+		if eq := 1e-3 / (want * 96485.33212); math.Abs(float64(got.Equivalent)/eq-1) > 1e-9 ||
+			got.Density != 15.5*units.GramPerCubicCentimetre {
 			t.Errorf("copper from valence %d: %v, by hand %v", z, float64(got.Equivalent), eq)
 		}
 	}
@@ -47,8 +49,10 @@ func TestIndependentPlated(t *testing.T) {
 
 	var v *units.ValueError
 	for _, bad := range []error{
-		onlyError(d.Plated(map[string]int{"Ni": 2}, 1e4)), onlyError(d.Plated(map[string]int{"Cu": 9}, 1e4)), onlyError(d.Plated(nil, 0)),
-		onlyError(d.Plated(nil, units.Density(math.NaN()))), onlyError(alloys.Deposit{}.Plated(nil, 1e4)), onlyError(alloys.Deposit{Metals: pure, NonMetal: 1}.Plated(nil, 1e4)),
+		onlyError(d.Plated(map[string]int{"Ni": 2}, 1e4)), onlyError(d.Plated(map[string]int{"Cu": 9}, 1e4)),
+		onlyError(d.Plated(nil, 0)),
+		onlyError(d.Plated(nil, units.Density(math.NaN()))), onlyError(alloys.Deposit{}.Plated(nil, 1e4)),
+		onlyError(alloys.Deposit{Metals: pure, NonMetal: 1}.Plated(nil, 1e4)),
 	} {
 		if !errors.As(bad, &v) {
 			t.Errorf("%v, want a *units.ValueError", bad)

@@ -99,10 +99,12 @@ func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice) (Mel
 		perGram := new(big.Rat).Quo(price.Amount.Rat(), size)
 		value := new(big.Rat).Mul(fine, perGram)
 		total.Add(total, value)
-		melt.Lines = append(melt.Lines, MeltLine{Symbol: p.Symbol, Fine: inGrams(w).Mul(share), Value: roundHalfEven(value, places)})
+		melt.Lines = append(melt.Lines, MeltLine{Symbol: p.Symbol, Fine: inGrams(w).Mul(share), Value: roundHalfEven(value,
+			places)})
 		perKilogram, _ := perGram.Mul(perGram, big.NewRat(1000, 1)).Float64()
 		terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, p.Share),
-			working.Term{Symbol: "p_" + p.Symbol, Meaning: "price of " + p.Symbol, Value: price.Amount.String() + " per " + price.Per.String(), SI: perKilogram})
+			working.Term{Symbol: "p_" + p.Symbol, Meaning: "price of " + p.Symbol, Value: price.Amount.String() + " per " +
+				price.Per.String(), SI: perKilogram})
 		forms = append(forms, "w_"+p.Symbol+"·p_"+p.Symbol)
 	}
 	melt.Total = roundHalfEven(total, places)
@@ -111,7 +113,8 @@ func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice) (Mel
 	}
 	exactValue, _ := total.Float64()
 	step := working.Step{Formula: "V = m·(" + strings.Join(forms, " + ") + ")", Terms: terms,
-		Result: working.Term{Symbol: "V", Meaning: "melt value", Value: melt.Total.StringFixed(places), SI: exactValue}, Source: "Definition"}
+		Result: working.Term{Symbol: "V", Meaning: "melt value", Value: melt.Total.StringFixed(places), SI: exactValue},
+		Source: "Definition"}
 	if len(melt.Unpriced) > 0 {
 		step.Note = "Without a price, counted as worth nothing: " + strings.Join(melt.Unpriced, ", ") + "."
 	}

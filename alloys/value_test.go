@@ -36,8 +36,10 @@ func TestIndependentMeltValue(t *testing.T) {
 		unit, per := alloys.TradeUnit(1+r.Intn(4)), alloys.TradeUnit(1+r.Intn(4))
 		amount, cost := decimal.New(r.Int63n(1e7), -4), decimal.New(r.Int63n(1e8), -2)
 		permille := r.Int63n(999) + 1
-		c := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: alloys.Fineness(permille)}, alloys.PermillePart{Symbol: "Cu", Share: alloys.Fineness(1000 - permille)}))(t)
-		m := must(alloys.MeltValue(alloys.Weighed{Amount: amount, Unit: unit}, c, 2, alloys.MetalPrice{Symbol: "Au", Amount: cost, Per: per}))(t)
+		c := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: alloys.Fineness(permille)},
+			alloys.PermillePart{Symbol: "Cu", Share: alloys.Fineness(1000 - permille)}))(t)
+		m := must(alloys.MeltValue(alloys.Weighed{Amount: amount, Unit: unit}, c, 2, alloys.MetalPrice{Symbol: "Au",
+			Amount: cost, Per: per}))(t)
 		exact := new(big.Rat).Mul(amount.Rat(), size[unit])
 		exact.Mul(exact, big.NewRat(permille, 1000)).Mul(exact, cost.Rat()).Quo(exact, size[per])
 		long, err := decimal.NewFromString(exact.FloatString(40))
@@ -53,14 +55,17 @@ func TestIndependentMeltValue(t *testing.T) {
 func TestPropertyMeltValueByHand(t *testing.T) {
 	c := parse(t, "Au 750, Ag 125, Cu 125")
 	// 20 dwt are one troy ounce: 0.75·2000 + 0.125·24.
-	m := must(alloys.MeltValue(weighed("20", alloys.PerPennyweight), c, 2, price("Au", "2000", alloys.PerTroyOunce), price("Ag", "24", alloys.PerTroyOunce)))(t)
-	if m.Total.String() != "1503" || len(m.Lines) != 2 || m.Lines[0].Value.String() != "1500" || len(m.Unpriced) != 1 || m.Unpriced[0] != "Cu" {
+	m := must(alloys.MeltValue(weighed("20", alloys.PerPennyweight), c, 2, price("Au", "2000", alloys.PerTroyOunce),
+		price("Ag", "24", alloys.PerTroyOunce)))(t)
+	if m.Total.String() != "1503" || len(m.Lines) != 2 || m.Lines[0].Value.String() != "1500" || len(m.Unpriced) != 1 ||
+		m.Unpriced[0] != "Cu" {
 		t.Errorf("%+v", m)
 	}
 	if m.Lines[0].Fine.String() != "23.3276076" {
 		t.Errorf("fine gold %s g, want three quarters of 31.1034768", m.Lines[0].Fine)
 	}
-	for unit, want := range map[alloys.TradeUnit]string{alloys.PerGram: "0.75", alloys.PerKilogram: "750", alloys.PerTroyOunce: "23.3276076"} {
+	for unit, want := range map[alloys.TradeUnit]string{alloys.PerGram: "0.75", alloys.PerKilogram: "750",
+		alloys.PerTroyOunce: "23.3276076"} {
 		m := must(alloys.MeltValue(weighed("1", unit), c, 2, price("Au", "1", alloys.PerGram)))(t)
 		if m.Lines[0].Fine.String() != want {
 			t.Errorf("fine gold in 1 %v is %s g, want %s", unit, m.Lines[0].Fine, want)
@@ -68,25 +73,30 @@ func TestPropertyMeltValueByHand(t *testing.T) {
 	}
 	// Ties go to the even digit: 0.125 and 0.375 to two places.
 	for amount, want := range map[string]string{"0.125": "0.12", "0.375": "0.38", "0.12500001": "0.13"} {
-		m := must(alloys.MeltValue(weighed(amount, alloys.PerGram), parse(t, "Au 1000"), 2, price("Au", "1", alloys.PerGram)))(t)
+		m := must(alloys.MeltValue(weighed(amount, alloys.PerGram), parse(t, "Au 1000"), 2, price("Au", "1",
+			alloys.PerGram)))(t)
 		if m.Total.String() != want {
 			t.Errorf("%s rounds to %s, want %s", amount, m.Total, want)
 		}
 	}
 	// No float enters: 0.1 g thrice over at 0.1 is 0.03 exactly.
-	m = must(alloys.MeltValue(weighed("0.3", alloys.PerGram), parse(t, "Au 1000"), 12, price("Au", "0.1", alloys.PerGram)))(t)
+	m = must(alloys.MeltValue(weighed("0.3", alloys.PerGram), parse(t, "Au 1000"), 12, price("Au", "0.1",
+		alloys.PerGram)))(t)
 	if m.Total.String() != "0.03" {
 		t.Errorf("0.3·0.1 = %s", m.Total)
 	}
-	if m := must(alloys.MeltValue(weighed("5", alloys.PerGram), c, 2, price("Pt", "30", alloys.PerGram)))(t); !m.Total.IsZero() || len(m.Unpriced) != 3 {
+	if m := must(alloys.MeltValue(weighed("5", alloys.PerGram), c, 2, price("Pt", "30",
+		alloys.PerGram)))(t); !m.Total.IsZero() || len(m.Unpriced) != 3 {
 		t.Errorf("nothing priced: %+v", m)
 	}
 	// Rounded once: lines of 0.005 each, total 0.01.
-	m = must(alloys.MeltValue(weighed("0.01", alloys.PerGram), parse(t, "Au 500, Ag 500"), 2, price("Au", "1", alloys.PerGram), price("Ag", "1", alloys.PerGram)))(t)
+	m = must(alloys.MeltValue(weighed("0.01", alloys.PerGram), parse(t, "Au 500, Ag 500"), 2, price("Au", "1",
+		alloys.PerGram), price("Ag", "1", alloys.PerGram)))(t)
 	if m.Total.String() != "0.01" || !m.Lines[0].Value.IsZero() {
 		t.Errorf("%+v", m)
 	}
-	steps, err := alloys.MeltValueWorking(weighed("12.3", alloys.PerPennyweight), c, 2, price("Au", "2000", alloys.PerTroyOunce), price("Ag", "0.8", alloys.PerGram))
+	steps, err := alloys.MeltValueWorking(weighed("12.3", alloys.PerPennyweight), c, 2, price("Au", "2000",
+		alloys.PerTroyOunce), price("Ag", "0.8", alloys.PerGram))
 	recompute(t, steps, err)
 }
 
@@ -120,9 +130,12 @@ func TestPropertyWeighed(t *testing.T) {
 			t.Errorf("mass %v was weighed", v)
 		}
 	}
-	for _, err := range []error{second(alloys.WeighedOf(1, alloys.NoTradeUnit, 4)), second(alloys.WeighedOf(1, alloys.PerGram, -1)), second(alloys.WeighedOf(1, alloys.PerGram, 13)),
-		second(alloys.WeighedOf(1e13, alloys.PerGram, 4)), second(alloys.Weighed{}.Mass()), second(alloys.Weighed{}.In(alloys.PerGram, 2)),
-		second(weighed("-1", alloys.PerGram).Mass()), second(weighed("1e1000", alloys.PerGram).Mass()), second(weighed("1", 99).Mass())} {
+	for _, err := range []error{second(alloys.WeighedOf(1, alloys.NoTradeUnit, 4)), second(alloys.WeighedOf(1,
+		alloys.PerGram, -1)), second(alloys.WeighedOf(1, alloys.PerGram, 13)),
+		second(alloys.WeighedOf(1e13, alloys.PerGram, 4)), second(alloys.Weighed{}.Mass()),
+		second(alloys.Weighed{}.In(alloys.PerGram, 2)),
+		second(weighed("-1", alloys.PerGram).Mass()), second(weighed("1e1000", alloys.PerGram).Mass()), second(weighed("1",
+			99).Mass())} {
 		if err == nil {
 			t.Error("a bad mass was accepted")
 		}
@@ -135,15 +148,16 @@ func TestPropertyWeighed(t *testing.T) {
 func TestBadMeltValue(t *testing.T) {
 	c, w, gold := parse(t, "Au 1000"), weighed("1", alloys.PerGram), price("Au", "60", alloys.PerGram)
 	for name, err := range map[string]error{
-		"no mass unit":     second(alloys.MeltValue(alloys.Weighed{Amount: dec("1")}, c, 2, gold)),
-		"negative mass":    second(alloys.MeltValue(weighed("-1", alloys.PerGram), c, 2, gold)),
-		"endless mass":     second(alloys.MeltValue(endless(alloys.PerGram), c, 2, gold)),
-		"no composition":   second(alloys.MeltValue(w, alloys.Composition{}, 2, gold)),
-		"no prices":        second(alloys.MeltValue(w, c, 2)),
-		"negative places":  second(alloys.MeltValue(w, c, -1, gold)),
-		"many places":      second(alloys.MeltValue(w, c, 13, gold)),
-		"negative price":   second(alloys.MeltValue(w, c, 2, price("Au", "-1", alloys.PerGram))),
-		"endless price":    second(alloys.MeltValue(w, c, 2, alloys.MetalPrice{Symbol: "Au", Amount: endless(alloys.PerGram).Amount, Per: alloys.PerGram})),
+		"no mass unit":    second(alloys.MeltValue(alloys.Weighed{Amount: dec("1")}, c, 2, gold)),
+		"negative mass":   second(alloys.MeltValue(weighed("-1", alloys.PerGram), c, 2, gold)),
+		"endless mass":    second(alloys.MeltValue(endless(alloys.PerGram), c, 2, gold)),
+		"no composition":  second(alloys.MeltValue(w, alloys.Composition{}, 2, gold)),
+		"no prices":       second(alloys.MeltValue(w, c, 2)),
+		"negative places": second(alloys.MeltValue(w, c, -1, gold)),
+		"many places":     second(alloys.MeltValue(w, c, 13, gold)),
+		"negative price":  second(alloys.MeltValue(w, c, 2, price("Au", "-1", alloys.PerGram))),
+		"endless price": second(alloys.MeltValue(w, c, 2, alloys.MetalPrice{Symbol: "Au",
+			Amount: endless(alloys.PerGram).Amount, Per: alloys.PerGram})),
 		"price of no unit": second(alloys.MeltValue(w, c, 2, price("Au", "1", alloys.NoTradeUnit))),
 		"priced twice":     second(alloys.MeltValue(w, c, 2, gold, gold)),
 	} {

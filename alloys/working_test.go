@@ -32,13 +32,19 @@ func TestBadWorkings(t *testing.T) {
 	g := alloys.GoldCoat{}
 	none := alloys.DensityOptions{}
 	for i, err := range []error{
-		second(alloys.Karat(25).FinenessWorking()), second(alloys.Fineness(-1).KaratWorking()), second(alloys.FromMolesWorking()),
+		second(alloys.Karat(25).FinenessWorking()), second(alloys.Fineness(-1).KaratWorking()),
+		second(alloys.FromMolesWorking()),
 		second(alloys.MarkForWorking(dec("1"), alloys.Series{})), second(alloys.MeetsStampWorking(dec("1"), alloys.Stamp{})),
-		second(alloys.DensityWorking(alloys.Composition{}, none)), second(alloys.ShareFromDensityWorking("Au", "Au", 1, none)),
-		second(alloys.AlloyThicknessWorking(1, g)), second(alloys.FineThicknessWorking(1, g)), second(alloys.FineMassPerAreaWorking(1, g)),
-		second(alloys.ThicknessForFineGoldWorking(1, g)), second(alloys.AssayWorking(0, 0)), second(alloys.Deposit{}.FinenessWorking("Au")),
-		second(alloys.NonMetalFromDensityWorking(0, 0, 0)), second(alloys.RaiseWorking(0, 0, 0)), second(alloys.LowerWorking(0, 0, 0)),
-		second(alloys.BlendToWorking(0, 0, 0, 0)), second(alloys.BlendWorking()), second(alloys.ToCompositionWorking(alloys.Lot{}, alloys.Composition{}, 0)),
+		second(alloys.DensityWorking(alloys.Composition{}, none)), second(alloys.ShareFromDensityWorking("Au", "Au", 1,
+			none)),
+		second(alloys.AlloyThicknessWorking(1, g)), second(alloys.FineThicknessWorking(1, g)),
+		second(alloys.FineMassPerAreaWorking(1, g)),
+		second(alloys.ThicknessForFineGoldWorking(1, g)), second(alloys.AssayWorking(0, 0)),
+		second(alloys.Deposit{}.FinenessWorking("Au")),
+		second(alloys.NonMetalFromDensityWorking(0, 0, 0)), second(alloys.RaiseWorking(0, 0, 0)),
+		second(alloys.LowerWorking(0, 0, 0)),
+		second(alloys.BlendToWorking(0, 0, 0, 0)), second(alloys.BlendWorking()),
+		second(alloys.ToCompositionWorking(alloys.Lot{}, alloys.Composition{}, 0)),
 		second(alloys.MeltValueWorking(alloys.Weighed{}, alloys.Composition{}, 0)),
 	} {
 		if err == nil {

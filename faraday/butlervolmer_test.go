@@ -19,7 +19,8 @@ func TestIndependentKineticsTable(t *testing.T) {
 	}
 	for _, row := range table.Rows {
 		t.Run(row.Name(), func(t *testing.T) {
-			eta, temperature := units.Voltage(row.FloatOr("overpotential_V", 0)), units.Temperature(row.FloatOr("temperature_K", 298.15))
+			eta, temperature := units.Voltage(row.FloatOr("overpotential_V", 0)), units.Temperature(row.FloatOr("temperature_K",
+				298.15))
 			bv := faraday.ButlerVolmer{Exchange: units.CurrentDensity(row.FloatOr("exchange", 1)),
 				Anodic: row.FloatOr("alpha_a", 0.5), Cathodic: row.FloatOr("alpha_c", 0.5), Temperature: temperature}
 			var got float64
@@ -252,7 +253,8 @@ func TestPropertyOverpotentialFarOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	chemNear(t, "η", float64(eta), -1e-320*faraday.GasConstant*298.15/faraday.FaradayConstant, 1e-2) // a subnormal has few digits
+	// a subnormal has few digits
+	chemNear(t, "η", float64(eta), -1e-320*faraday.GasConstant*298.15/faraday.FaradayConstant, 1e-2)
 	// No step where the solver hands over to the logarithm.
 	bv.Exchange = 1
 	a, _ := bv.Overpotential(0.9999999999e150)
@@ -262,7 +264,8 @@ func TestPropertyOverpotentialFarOut(t *testing.T) {
 
 func TestButlerVolmerErrors(t *testing.T) {
 	chemSweep(4, func(v []float64) {
-		bv := faraday.ButlerVolmer{Exchange: units.CurrentDensity(v[0]), Anodic: v[1], Cathodic: 0.5, Temperature: units.Temperature(v[2])}
+		bv := faraday.ButlerVolmer{Exchange: units.CurrentDensity(v[0]), Anodic: v[1], Cathodic: 0.5,
+			Temperature: units.Temperature(v[2])}
 		for range 2 {
 			sound := v[0] > 0 && v[0] <= math.MaxFloat64 && v[1] > 0 && v[1] <= 10 && v[2] > 0 && v[2] <= math.MaxFloat64
 			if (bv.Check() == nil) != sound {

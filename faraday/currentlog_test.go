@@ -32,7 +32,8 @@ func TestIndependentIntegrateLog(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(log.Gaps) != 2 || log.Gaps[0] != (faraday.Gap{From: 100, To: 110, Charge: 10}) || log.Gaps[1] != (faraday.Gap{From: 115, To: 121, Charge: 3}) {
+	if len(log.Gaps) != 2 || log.Gaps[0] != (faraday.Gap{From: 100, To: 110, Charge: 10}) ||
+		log.Gaps[1] != (faraday.Gap{From: 115, To: 121, Charge: 3}) {
 		t.Errorf("gaps %+v", log.Gaps)
 	}
 	chemNear(t, "in gaps", float64(log.InGaps()), 13, 1e-14)
@@ -85,7 +86,8 @@ func TestPropertyIntegrateLog(t *testing.T) {
 	for k, s := range samples {
 		if k > 0 {
 			before := samples[k-1]
-			finer = append(finer, faraday.Sample{At: before.At + (s.At-before.At)/4, Current: before.Current + (s.Current-before.Current)/4})
+			finer = append(finer, faraday.Sample{At: before.At + (s.At-before.At)/4, Current: before.Current +
+				(s.Current-before.Current)/4})
 		}
 		finer = append(finer, s)
 	}
@@ -153,7 +155,8 @@ func TestIntegrateLogErrors(t *testing.T) {
 		}
 		chemTyped(t, c.what, 0, err)
 	}
-	if _, err := faraday.IntegrateLog([]faraday.Sample{{5000, 1}, {4999.75, 1}}, 0); err == nil || !strings.Contains(err.Error(), "4999.75") {
+	if _, err := faraday.IntegrateLog([]faraday.Sample{{5000, 1}, {4999.75, 1}}, 0); err == nil ||
+		!strings.Contains(err.Error(), "4999.75") {
 		t.Errorf("the error hides the fraction of a second: %v", err)
 	}
 	for k := range good {

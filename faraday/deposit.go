@@ -143,7 +143,8 @@ func (d Deposit) TimeFor(s units.Length, j units.CurrentDensity, eff units.Effic
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [OpenStaxChem2e] section 17.7 (example with thickness).
-func (d Deposit) CurrentDensityFor(s units.Length, t units.Duration, eff units.Efficiency) (units.CurrentDensity, error) {
+func (d Deposit) CurrentDensityFor(s units.Length, t units.Duration, eff units.Efficiency) (units.CurrentDensity,
+	error) {
 	if err := d.checkWith(eff); err != nil {
 		return 0, err
 	}
@@ -153,7 +154,8 @@ func (d Deposit) CurrentDensityFor(s units.Length, t units.Duration, eff units.E
 	if err := units.Positive("time", t); err != nil {
 		return 0, err
 	}
-	return finite("current density", units.CurrentDensity(float64(d.Density)*float64(s)/(float64(d.Equivalent)*float64(eff)*float64(t))))
+	return finite("current density",
+		units.CurrentDensity(float64(d.Density)*float64(s)/(float64(d.Equivalent)*float64(eff)*float64(t))))
 }
 
 // AreaFor returns the area that a charge covers to a thickness.

@@ -141,5 +141,6 @@ func CheckDensity(rho, bulk units.Density, of string) error {
 		return nil
 	}
 	return &units.ValueError{Field: "density of the deposit", Value: rho.Text(units.GramPerCubicCentimetre, -1),
-		Need: "half to one and a half times the " + bulk.Text(units.GramPerCubicCentimetre, 2) + " of " + of, Err: units.ErrOutOfRange}
+		Need: "half to one and a half times the " + bulk.Text(units.GramPerCubicCentimetre, 2) + " of " + of,
+		Err:  units.ErrOutOfRange}
 }

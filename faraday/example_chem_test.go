@@ -42,7 +42,8 @@ func ExampleFormula_MolarMassUncertainty() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s ± %.3f g/mol\n", f.MolarMass().Text(units.GramPerMole, 3), f.MolarMassUncertainty().In(units.GramPerMole))
+	fmt.Printf("%s ± %.3f g/mol\n", f.MolarMass().Text(units.GramPerMole, 3),
+		f.MolarMassUncertainty().In(units.GramPerMole))
 	// Output: 249.677 g/mol ± 0.013 g/mol
 }
 
@@ -320,7 +321,8 @@ func ExampleLimitingCurrentDensityWorking() {
 }
 
 func ExampleConcentrationOverpotential() {
-	eta, err := faraday.ConcentrationOverpotential(0.9*units.AmperePerSquareDecimetre, units.AmperePerSquareDecimetre, 2, units.Celsius(25))
+	eta, err := faraday.ConcentrationOverpotential(0.9*units.AmperePerSquareDecimetre, units.AmperePerSquareDecimetre, 2,
+		units.Celsius(25))
 	fmt.Println(eta.Text(units.Millivolt, 1), err)
 	// Output: -29.6 mV <nil>
 }
@@ -378,7 +380,8 @@ func ExampleReverse_Charge() {
 // Strike, plate, pause to turn the pendulum bob, plate.
 func ExampleSequence_Charge() {
 	run := faraday.Sequence{
-		{Current: 2, Time: 30}, {Current: 0.8, Time: 6 * units.Minute}, {Current: 0, Time: 20}, {Current: 0.8, Time: 6 * units.Minute},
+		{Current: 2, Time: 30}, {Current: 0.8, Time: 6 * units.Minute}, {Current: 0, Time: 20}, {Current: 0.8,
+			Time: 6 * units.Minute},
 	}
 	q, err := run.Charge()
 	if err != nil {
@@ -393,7 +396,8 @@ func ExampleSequence_Charge() {
 // A logger wrote every ten seconds, and once it did not.
 func ExampleIntegrateLog() {
 	log, err := faraday.IntegrateLog([]faraday.Sample{
-		{At: 0, Current: 1.0}, {At: 10, Current: 1.2}, {At: 20, Current: 1.2}, {At: 60, Current: 1.0}, {At: 70, Current: -1.0},
+		{At: 0, Current: 1.0}, {At: 10, Current: 1.2}, {At: 20, Current: 1.2}, {At: 60, Current: 1.0}, {At: 70,
+			Current: -1.0},
 	}, 10*units.Second)
 	if err != nil {
 		fmt.Println(err)

@@ -179,7 +179,8 @@ func (f Formula) MassFractionOf(group Formula) (units.MassFraction, error) {
 		return 0, err
 	}
 	if len(group.parts) > 1 {
-		return 0, &units.ValueError{Field: "group", Value: group.text, Need: "a group without a dot, such as CN or H2O", Err: units.ErrOutOfRange}
+		return 0, &units.ValueError{Field: "group", Value: group.text, Need: "a group without a dot, such as CN or H2O",
+			Err: units.ErrOutOfRange}
 	}
 	n := f.occurrences(group)
 	if n == 0 {
@@ -237,7 +238,8 @@ func (f Formula) check(field string) error {
 	if !f.IsZero() {
 		return nil
 	}
-	return &units.ValueError{Field: field, Value: "(empty)", Need: "one made by ParseFormula, such as KAu(CN)2", Err: units.ErrNotPositive}
+	return &units.ValueError{Field: field, Value: "(empty)", Need: "one made by ParseFormula, such as KAu(CN)2",
+		Err: units.ErrNotPositive}
 }
 
 // A FormulaError reports text that is not a formula: where, and why.

@@ -167,7 +167,8 @@ func TestParseFormulaErrors(t *testing.T) {
 		if e.Offset != c.offset || !strings.Contains(e.Reason, c.reason) {
 			t.Errorf("%.30q: at %d: %s; want at %d: …%s…", c.text, e.Offset, e.Reason, c.offset, c.reason)
 		}
-		if !f.IsZero() || len([]rune(e.Text)) > 200 || !strings.Contains(err.Error(), fmt.Sprintf("character %d", c.offset+1)) {
+		if !f.IsZero() || len([]rune(e.Text)) > 200 || !strings.Contains(err.Error(), fmt.Sprintf("character %d", c.offset+
+			1)) {
 			t.Errorf("%.30q: formula %v with error %v", c.text, f, err)
 		}
 	}
@@ -221,7 +222,8 @@ func TestIndependentMolarMassUncertainty(t *testing.T) {
 	chemNear(t, "u(AuCl3)", mustFormula(t, "AuCl3").MolarMassUncertainty().In(units.GramPerMole), want, 1e-12)
 	chemNear(t, "u(Zn)", mustFormula(t, "Zn").MolarMassUncertainty().In(units.GramPerMole), 0.02/math.Sqrt(3), 1e-12)
 	// The same element in two places is one weight, so the counts add first.
-	chemNear(t, "u(ZnZn)", mustFormula(t, "ZnZn").MolarMassUncertainty(), mustFormula(t, "Zn2").MolarMassUncertainty(), 1e-15)
+	chemNear(t, "u(ZnZn)", mustFormula(t, "ZnZn").MolarMassUncertainty(), mustFormula(t, "Zn2").MolarMassUncertainty(),
+		1e-15)
 }
 
 func TestMassFractionOf(t *testing.T) {
@@ -243,7 +245,8 @@ func TestMassFractionOf(t *testing.T) {
 		}
 		chemNear(t, c.group+" in "+c.formula, float64(w), c.times*float64(g.MolarMass())/float64(f.MolarMass()), 1e-14)
 	}
-	for _, c := range [][2]string{{"(NH4)2C2O4", "CN"}, {"KCN", "NC"}, {"KCN", "Au"}, {"KCN", "CN2"}, {"NiSO4", "H2O"}, {"KCN", "CN·H2O"}} {
+	for _, c := range [][2]string{{"(NH4)2C2O4", "CN"}, {"KCN", "NC"}, {"KCN", "Au"}, {"KCN", "CN2"}, {"NiSO4", "H2O"},
+		{"KCN", "CN·H2O"}} {
 		w, err := mustFormula(t, c[0]).MassFractionOf(mustFormula(t, c[1]))
 		if err == nil {
 			t.Errorf("%s in %s: %v, want an error", c[1], c[0], w)
@@ -261,7 +264,8 @@ func TestMassFractionOf(t *testing.T) {
 		}
 		chemTyped(t, "zero", 0, err)
 	}
-	if zero.MolarMass() != 0 || zero.MolarMassUncertainty() != 0 || zero.Count("Au") != 0 || len(zero.Elements()) != 0 || zero.String() != "" || !zero.IsZero() {
+	if zero.MolarMass() != 0 || zero.MolarMassUncertainty() != 0 || zero.Count("Au") != 0 || len(zero.Elements()) != 0 ||
+		zero.String() != "" || !zero.IsZero() {
 		t.Error("the zero Formula is not empty")
 	}
 	if w, err := mustFormula(t, "KCN").MassFraction("Au"); w != 0 || err != nil {
@@ -290,7 +294,8 @@ func TestFormulaText(t *testing.T) {
 }
 
 func FuzzParseFormula(f *testing.F) {
-	for _, s := range []string{"KAu(CN)2", "NiSO4·6H2O", "CaSO4.0.5H2O", "CdSO4 · 8/3 H2O", "2NiCO3·3Ni(OH)2·4H2O", "K2[Cu(CN)3]",
+	for _, s := range []string{"KAu(CN)2", "NiSO4·6H2O", "CaSO4.0.5H2O", "CdSO4 · 8/3 H2O", "2NiCO3·3Ni(OH)2·4H2O",
+		"K2[Cu(CN)3]",
 		"((Au)2)3", "au", "NACL", "Au+", "Ni()", "Au\xff", "H₂O", "·", "Fe0.95O", "Cu1.5O"} {
 		f.Add(s)
 	}

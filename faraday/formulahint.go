@@ -18,7 +18,8 @@ func (p *formulaParser) unknownElement(symbol string) string {
 		hint = symbol[:1]
 	}
 	if elementIndex(hint) >= 0 {
-		return fmt.Sprintf("%s is no element; did you mean %s? A symbol is a capital, some with one small letter behind it", symbol, hint)
+		return fmt.Sprintf("%s is no element; did you mean %s? A symbol is a capital, some with one small letter behind it",
+			symbol, hint)
 	}
 	return fmt.Sprintf("%s is no element with a standard atomic weight; need a symbol such as Au, Ni, K", symbol)
 }

@@ -31,7 +31,8 @@ type Gas struct {
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants), [HydrogenSafetyPage].
-func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
+func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (Gas,
+	error) {
 	if err := units.Fraction("current efficiency", eff); err != nil {
 		return Gas{}, err
 	}
@@ -57,7 +58,8 @@ func Oxygen(q units.Charge, temperature units.Temperature, pressure units.Pressu
 	return gas(q, 1.0/4, molarO2, temperature, pressure)
 }
 
-func gas(q units.Charge, perElectron, molar float64, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
+func gas(q units.Charge, perElectron, molar float64, temperature units.Temperature, pressure units.Pressure) (Gas,
+	error) {
 	if err := units.NonNegative("charge", q); err != nil {
 		return Gas{}, err
 	}

@@ -173,7 +173,8 @@ func Efficiency(eq units.Equivalent, m units.Mass, q units.Charge) (units.Effici
 		return 0, err
 	}
 	if eff > 1 {
-		return eff, &units.RangeError{Field: "current efficiency", Value: eff.String(), Low: "0 %", High: "100 %", Source: "OpenStaxChem2e"}
+		return eff, &units.RangeError{Field: "current efficiency", Value: eff.String(), Low: "0 %", High: "100 %",
+			Source: "OpenStaxChem2e"}
 	}
 	return eff, nil
 }
@@ -222,7 +223,8 @@ func Valence(molar units.MolarMass, m units.Mass, q units.Charge, eff units.Effi
 	r := ValenceResult{Exact: float64(n)}
 	nearest := math.Round(r.Exact)
 	if nearest < 1 || nearest > 8 {
-		return r, &units.RangeError{Field: "valence", Value: fmt.Sprintf("%.4g", r.Exact), Low: "1", High: "8", Source: "OpenStaxChem2e"}
+		return r, &units.RangeError{Field: "valence", Value: fmt.Sprintf("%.4g", r.Exact), Low: "1", High: "8",
+			Source: "OpenStaxChem2e"}
 	}
 	r.Nearest = int(nearest)
 	r.Off = (r.Exact - nearest) / nearest

@@ -219,7 +219,8 @@ func TestBadArguments(t *testing.T) {
 			return float64(v), err
 		}, []bool{false, true, false}},
 		{"Valence", 4, func(x []float64) (float64, error) {
-			v, err := faraday.Valence(units.MolarMass(x[0]*faraday.FaradayConstant), units.Mass(x[1]), units.Charge(x[2]), units.Efficiency(x[3]))
+			v, err := faraday.Valence(units.MolarMass(x[0]*faraday.FaradayConstant), units.Mass(x[1]), units.Charge(x[2]),
+				units.Efficiency(x[3]))
 			return v.Exact, err
 		}, []bool{false, false, false, false}},
 		{"Growth", 4, func(x []float64) (float64, error) {
@@ -254,7 +255,8 @@ func TestBadArguments(t *testing.T) {
 			v, err := d([]float64{1, x[1]}).ThicknessOf(units.Mass(x[2]), units.Area(x[3]))
 			return float64(v), err
 		}, []bool{true, false, true, false}},
-		{"Trade", 2, func(x []float64) (float64, error) { v, err := d(x).Trade(); return v.GramPerAmpereHour, err }, []bool{false, false}},
+		{"Trade", 2, func(x []float64) (float64, error) { v, err := d(x).Trade(); return v.GramPerAmpereHour, err },
+			[]bool{false, false}},
 		{"Hydrogen", 3, func(x []float64) (float64, error) {
 			v, err := faraday.Hydrogen(units.Charge(x[0]), 0, units.Temperature(x[1]), units.Pressure(x[2]))
 			return float64(v.Volume), err

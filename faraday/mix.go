@@ -100,7 +100,8 @@ func (p Part) chargePerMass() float64 {
 
 func chargePerMass(parts []Part) (float64, error) {
 	if len(parts) == 0 {
-		return 0, &units.ValueError{Field: "deposit", Value: "no constituents", Need: "at least one metal", Err: units.ErrOutOfRange}
+		return 0, &units.ValueError{Field: "deposit", Value: "no constituents", Need: "at least one metal",
+			Err: units.ErrOutOfRange}
 	}
 	var sum, charge float64
 	for i, p := range parts {
@@ -120,7 +121,8 @@ func chargePerMass(parts []Part) (float64, error) {
 			Need: "100 % within 0.0001 %", Err: units.ErrInconsistent}
 	}
 	if charge == 0 {
-		return 0, &units.ValueError{Field: "deposit", Value: "no constituent takes charge", Need: "at least one metal with a valence", Err: units.ErrNotPositive}
+		return 0, &units.ValueError{Field: "deposit", Value: "no constituent takes charge",
+			Need: "at least one metal with a valence", Err: units.ErrNotPositive}
 	}
 	return charge, nil
 }

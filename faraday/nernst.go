@@ -30,7 +30,8 @@ import (
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [OpenStaxChem2e] section 17.4.
-func Nernst(standard units.Voltage, electrons int, quotient units.Ratio, temperature units.Temperature) (units.Voltage, error) {
+func Nernst(standard units.Voltage, electrons int, quotient units.Ratio, temperature units.Temperature) (units.Voltage,
+	error) {
 	if err := units.Finite("standard potential", standard); err != nil {
 		return 0, err
 	}
@@ -155,7 +156,8 @@ func GibbsEnergy(voltage units.Voltage, electrons int) (float64, error) {
 // Errors: those of [Nernst].
 //
 // Source: [OpenStaxChem2e] section 17.4.
-func NernstWorking(standard units.Voltage, electrons int, quotient units.Ratio, temperature units.Temperature) (working.Step, error) {
+func NernstWorking(standard units.Voltage, electrons int, quotient units.Ratio,
+	temperature units.Temperature) (working.Step, error) {
 	e, err := Nernst(standard, electrons, quotient, temperature)
 	if err != nil {
 		return working.Step{}, err
@@ -187,5 +189,6 @@ func checkElectrons(n int) error {
 	if n > 0 {
 		return nil
 	}
-	return &units.ValueError{Field: "electrons", Value: fmt.Sprint(n), Need: "a whole number above zero", Err: units.ErrNotPositive}
+	return &units.ValueError{Field: "electrons", Value: fmt.Sprint(n), Need: "a whole number above zero",
+		Err: units.ErrNotPositive}
 }

@@ -104,7 +104,8 @@ func chemCharge(species string) (string, float64) {
 	}
 	body := species[:len(species)-1]
 	last := body[len(body)-1]
-	if last >= '2' && last <= '9' && !strings.ContainsAny(body[:len(body)-1], "0123456789") || strings.HasSuffix(body[:len(body)-1], "]") {
+	if last >= '2' && last <= '9' && !strings.ContainsAny(body[:len(body)-1], "0123456789") ||
+		strings.HasSuffix(body[:len(body)-1], "]") {
 		return body[:len(body)-1], sign * float64(last-'0')
 	}
 	return body, sign
@@ -112,7 +113,8 @@ func chemCharge(species string) (string, float64) {
 
 func TestStandardPotentialErrors(t *testing.T) {
 	for _, c := range []struct{ name, hint string }{
-		{"", "Couples"}, {"Au", "[Au(CN)2]-/Au"}, {"au+/au", "Couples"}, {"Au2+/Au", "Au3+/Au"}, {"[Ni(CN)4]2-/Ni", "Ni2+/Ni"},
+		{"", "Couples"}, {"Au", "[Au(CN)2]-/Au"}, {"au+/au", "Couples"}, {"Au2+/Au", "Au3+/Au"}, {"[Ni(CN)4]2-/Ni",
+			"Ni2+/Ni"},
 		{"Xx", "Couples"}, {strings.Repeat("é", 1000), "Couples"}, {"\xff\x00", "Couples"},
 	} {
 		got, err := faraday.StandardPotential(c.name)

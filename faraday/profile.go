@@ -140,7 +140,8 @@ func (p Pulse) Mean() (units.Current, error) {
 		return 0, err
 	}
 	period := float64(p.Period())
-	return finite("mean current", units.Current(float64(p.Peak)*(float64(p.On)/period)+float64(p.Base)*(float64(p.Off)/period)))
+	return finite("mean current", units.Current(float64(p.Peak)*(float64(p.On)/period)+
+		float64(p.Base)*(float64(p.Off)/period)))
 }
 
 // Charge returns the charge over a time that starts with a pulse and may end

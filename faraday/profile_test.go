@@ -22,7 +22,8 @@ func TestIndependentRamp(t *testing.T) {
 	if err != nil || mean != 14 {
 		t.Errorf("mean %v, %v; want 14 A", mean, err)
 	}
-	for _, p := range []faraday.Ramp{{From: 0, To: 0, Time: 1}, {From: 0, To: 4, Time: 60}, {From: 4, To: 0, Time: 60}, {From: math.MaxFloat64, To: math.MaxFloat64, Time: 1}} {
+	for _, p := range []faraday.Ramp{{From: 0, To: 0, Time: 1}, {From: 0, To: 4, Time: 60}, {From: 4, To: 0, Time: 60},
+		{From: math.MaxFloat64, To: math.MaxFloat64, Time: 1}} {
 		q, err := p.Charge()
 		if err != nil {
 			t.Errorf("%+v: %v", p, err)
@@ -37,7 +38,8 @@ func TestIndependentRamp(t *testing.T) {
 func TestIndependentPulse(t *testing.T) {
 	p := faraday.Pulse{Peak: 5, Base: 1, On: 10 * units.Millisecond, Off: 40 * units.Millisecond}
 	for _, c := range []struct{ ms, mC float64 }{
-		{0, 0}, {4, 20}, {10, 50}, {30, 70}, {50, 90}, {55, 115}, {125, 245}, {1000, 1800}, {3600e3, 6480e3}, {3600e3 + 5, 6480e3 + 25},
+		{0, 0}, {4, 20}, {10, 50}, {30, 70}, {50, 90}, {55, 115}, {125, 245}, {1000, 1800}, {3600e3, 6480e3}, {3600e3 + 5,
+			6480e3 + 25},
 	} {
 		q, err := p.Charge(units.Duration(c.ms) * units.Millisecond)
 		if err != nil {
@@ -98,7 +100,8 @@ func TestPropertyPulse(t *testing.T) {
 func TestIndependentReverse(t *testing.T) {
 	r := faraday.Reverse{Forward: 2, ForwardTime: 8, Backward: 1, BackwardTime: 3}
 	for _, c := range []struct{ total, up, down float64 }{
-		{0, 0, 0}, {5, 10, 0}, {8, 16, 0}, {9.5, 16, 1.5}, {11, 16, 3}, {30, 48, 6}, {30.5, 48, 6.5}, {33, 48, 9}, {11e5, 16e5, 3e5},
+		{0, 0, 0}, {5, 10, 0}, {8, 16, 0}, {9.5, 16, 1.5}, {11, 16, 3}, {30, 48, 6}, {30.5, 48, 6.5}, {33, 48, 9}, {11e5,
+			16e5, 3e5},
 	} {
 		q, err := r.Charge(units.Duration(c.total))
 		if err != nil {
@@ -172,11 +175,13 @@ func TestProfileErrors(t *testing.T) {
 			t.Errorf("%+v passes", ramp)
 		}
 		for _, d := range []float64{0, 0.04, math.Inf(1), math.NaN(), -1, 1e300} {
-			p := faraday.Pulse{Peak: units.Current(v[0]), Base: units.Current(d), On: units.Duration(v[1]), Off: units.Duration(v[2])}
+			p := faraday.Pulse{Peak: units.Current(v[0]), Base: units.Current(d), On: units.Duration(v[1]),
+				Off: units.Duration(v[2])}
 			checkPulse(t, p)
 			p.Base, p.Off = p.Peak/2, units.Duration(d)
 			checkPulse(t, p)
-			r := faraday.Reverse{Forward: units.Current(v[0]), ForwardTime: units.Duration(v[1]), Backward: units.Current(v[2]), BackwardTime: units.Duration(d)}
+			r := faraday.Reverse{Forward: units.Current(v[0]), ForwardTime: units.Duration(v[1]), Backward: units.Current(v[2]),
+				BackwardTime: units.Duration(d)}
 			chemTyped(t, "Reverse.Check", 0, r.Check())
 			i, err := r.Mean()
 			chemTyped(t, "Reverse.Mean", float64(i), err)

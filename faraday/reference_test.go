@@ -115,9 +115,11 @@ func TestReferenceMinutes(t *testing.T) {
 // workedFiles hold printed problems with their answers, one source a file.
 var workedFiles = []string{
 	"openstaxchem2e.csv", "chemlibrarydocs.csv", "chemreactivity10.csv", "chromiumexercise11h.csv", "chromiumforum.csv",
-	"competitionproblem.csv", "conceptsofphysics.csv", "earringanswer.csv", "generalchemessential5.csv", "goldconsumption.csv",
+	"competitionproblem.csv", "conceptsofphysics.csv", "earringanswer.csv", "generalchemessential5.csv",
+	"goldconsumption.csv",
 	"golddisc.csv", "goldearring.csv", "goldexercise12min.csv", "goldexercise25min.csv", "manufacturingnickel.csv",
-	"manufacturingtin.csv", "metalfinishing2011.csv", "nickelnofaraday.csv", "nickelwrongmass.csv", "schoolphysicsnickel.csv",
+	"manufacturingtin.csv", "metalfinishing2011.csv", "nickelnofaraday.csv", "nickelwrongmass.csv",
+	"schoolphysicsnickel.csv",
 	"textbookcompanion2005.csv",
 }
 
@@ -257,7 +259,8 @@ func work(t *testing.T, r testdata.Row) (float64, error) {
 		v, err := faraday.Efficiency(eq, m, charge)
 		return float64(v), err
 	}
-	return math.NaN(), &units.ValueError{Field: "check", Value: r.Text("check"), Need: "a known one", Err: units.ErrOutOfRange}
+	return math.NaN(), &units.ValueError{Field: "check", Value: r.Text("check"), Need: "a known one",
+		Err: units.ErrOutOfRange}
 }
 
 // TestReferenceAtomicWeights holds the element table against the report it was
@@ -276,14 +279,16 @@ func TestReferenceAtomicWeights(t *testing.T) {
 		if e.Name != r.Text("name") || float64(e.Number) != r.Float("z") {
 			t.Errorf("%s: %s, number %d", r.Name(), e.Name, e.Number)
 		}
-		for column, got := range map[string]units.MolarMass{"lower": e.Weight.Low, "upper": e.Weight.High, "value": e.Weight.Value,
-			"u": e.Weight.Uncertainty, "abridged": e.Weight.Abridged, "abridged_u": e.Weight.AbridgedUncertainty} {
+		for column, got := range map[string]units.MolarMass{"lower": e.Weight.Low, "upper": e.Weight.High,
+			"value": e.Weight.Value,
+			"u":     e.Weight.Uncertainty, "abridged": e.Weight.Abridged, "abridged_u": e.Weight.AbridgedUncertainty} {
 			if want := r.FloatOr(column, 0); math.Abs(got.In(units.GramPerMole)-want) > 1e-14*want {
 				t.Errorf("%s %s: %v, printed %v", r.Name(), column, got.In(units.GramPerMole), want)
 			}
 		}
 		// An abridged value may lie just outside the interval (oxygen, thallium), by less than its uncertainty.
-		if u := e.Weight.Uncertainty; e.Weight.Interval() && !(e.Weight.Low-u <= e.Weight.Value && e.Weight.Value <= e.Weight.High+u) {
+		if u := e.Weight.Uncertainty; e.Weight.Interval() && !(e.Weight.Low-u <= e.Weight.Value &&
+			e.Weight.Value <= e.Weight.High+u) {
 			t.Errorf("%s: value outside its interval", r.Name())
 		}
 	}
@@ -293,8 +298,10 @@ func TestReferenceAtomicWeights(t *testing.T) {
 			t.Error(err)
 			continue
 		}
-		if diff := math.Abs(e.Weight.Value.In(units.GramPerMole) - r.Float("older_a")); (diff <= r.Float("tol")*(1+1e-9)) == r.Misprint() {
-			t.Errorf("%s: %v against the older %v, tolerance %v, %s", r.Name(), e.Weight.Value.In(units.GramPerMole), r.Float("older_a"), r.Float("tol"), r.Text("status"))
+		if diff := math.Abs(e.Weight.Value.In(units.GramPerMole) - r.Float("older_a")); (diff <= r.Float("tol")*(1+
+			1e-9)) == r.Misprint() {
+			t.Errorf("%s: %v against the older %v, tolerance %v, %s", r.Name(), e.Weight.Value.In(units.GramPerMole),
+				r.Float("older_a"), r.Float("tol"), r.Text("status"))
 		}
 	}
 }
@@ -335,7 +342,8 @@ func TestReferenceGas(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := map[string]units.Volume{"hydrogen": h.Volume, "oxygen": o.Volume, "hydrogen and oxygen": h.Volume + o.Volume}[r.Text("gas")].In(units.Litre)
+		got := map[string]units.Volume{"hydrogen": h.Volume, "oxygen": o.Volume, "hydrogen and oxygen": h.Volume +
+			o.Volume}[r.Text("gas")].In(units.Litre)
 		// The source's R and F instead of the exact ones, and 273 for 273.15 where it says so.
 		got *= r.Float("R_L_atm_mol_K") * 101.325 / faraday.GasConstant * faraday.FaradayConstant / r.Float("F_C_mol")
 		if err := r.Check(got); err != nil {

@@ -22,7 +22,8 @@ func TestIndependentSaltFor(t *testing.T) {
 }
 
 func TestPropertySaltFor(t *testing.T) {
-	for _, c := range [][2]string{{"KAu(CN)2", "Au"}, {"Na3Au(SO3)2", "Au"}, {"NiSO4·6H2O", "Ni"}, {"Rh2(SO4)3", "Rh"}, {"Ag2O", "Ag"}} {
+	for _, c := range [][2]string{{"KAu(CN)2", "Au"}, {"Na3Au(SO3)2", "Au"}, {"NiSO4·6H2O", "Ni"}, {"Rh2(SO4)3", "Rh"},
+		{"Ag2O", "Ag"}} {
 		salt := mustFormula(t, c[0])
 		w, err := faraday.MetalContent(salt, c[1])
 		if err != nil {
@@ -65,7 +66,8 @@ func TestSaltErrors(t *testing.T) {
 	if _, err := faraday.SaltFor(-1, mustFormula(t, "KCN"), "K"); !errors.Is(err, units.ErrNegative) {
 		t.Errorf("negative mass: %v", err)
 	}
-	if _, err := faraday.SaltFor(units.Mass(math.Inf(1)), mustFormula(t, "KCN"), "K"); !errors.Is(err, units.ErrNotFinite) {
+	if _, err := faraday.SaltFor(units.Mass(math.Inf(1)), mustFormula(t, "KCN"), "K"); !errors.Is(err,
+		units.ErrNotFinite) {
 		t.Errorf("infinite mass: %v", err)
 	}
 	step, err := faraday.MolarMassWorking(faraday.Formula{})
@@ -76,7 +78,8 @@ func TestSaltErrors(t *testing.T) {
 }
 
 func TestPropertySaltWorking(t *testing.T) {
-	for _, c := range [][2]string{{"KAu(CN)2", "Au"}, {"NiSO4·6H2O", "Ni"}, {"CdSO4·8/3H2O", "Cd"}, {"CaSO4·0.5H2O", "Ca"}, {"In(SO3NH2)3", "In"}, {"Au9999", "Au"}} {
+	for _, c := range [][2]string{{"KAu(CN)2", "Au"}, {"NiSO4·6H2O", "Ni"}, {"CdSO4·8/3H2O", "Cd"}, {"CaSO4·0.5H2O", "Ca"},
+		{"In(SO3NH2)3", "In"}, {"Au9999", "Au"}} {
 		salt := mustFormula(t, c[0])
 		s, err := faraday.MolarMassWorking(salt)
 		chemRecompute(t, s, err)

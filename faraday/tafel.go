@@ -122,7 +122,8 @@ func (t Tafel) checkCurrent(j units.CurrentDensity) error {
 	}
 	if j == 0 || (j > 0) != (t.Slope > 0) {
 		return &units.ValueError{Field: "current density", Value: j.String(),
-			Need: "one of the sign of the Tafel slope: above zero for an anode, below zero for a cathode", Err: units.ErrOutOfRange}
+			Need: "one of the sign of the Tafel slope: above zero for an anode, below zero for a cathode",
+			Err:  units.ErrOutOfRange}
 	}
 	return nil
 }

@@ -24,7 +24,8 @@ func tafelTable(t *testing.T) []faraday.TafelPoint {
 		if err != nil {
 			t.Fatal(err)
 		}
-		points = append(points, faraday.TafelPoint{Overpotential: units.Voltage(row.Float("overpotential_V")), CurrentDensity: j})
+		points = append(points, faraday.TafelPoint{Overpotential: units.Voltage(row.Float("overpotential_V")),
+			CurrentDensity: j})
 	}
 	return points
 }
@@ -85,7 +86,8 @@ func TestIndependentTafelFit(t *testing.T) {
 }
 
 func TestPropertyTafel(t *testing.T) {
-	for _, line := range []faraday.Tafel{{Exchange: 24, Slope: 0.139}, {Exchange: 1e-3, Slope: -0.12}, {Exchange: 5, Slope: -0.03}} {
+	for _, line := range []faraday.Tafel{{Exchange: 24, Slope: 0.139}, {Exchange: 1e-3, Slope: -0.12}, {Exchange: 5,
+		Slope: -0.03}} {
 		sign := units.CurrentDensity(math.Copysign(1, float64(line.Slope)))
 		var points []faraday.TafelPoint
 		for _, e := range []float64{0.5, 1, 1.5, 2, 4} {
@@ -219,7 +221,8 @@ func TestTafelFitErrors(t *testing.T) {
 	for _, a := range chemBad {
 		for _, b := range chemBad {
 			for i := range good {
-				fit, err := faraday.TafelFit(with(i, faraday.TafelPoint{Overpotential: units.Voltage(a), CurrentDensity: units.CurrentDensity(b)}))
+				fit, err := faraday.TafelFit(with(i, faraday.TafelPoint{Overpotential: units.Voltage(a),
+					CurrentDensity: units.CurrentDensity(b)}))
 				chemTyped(t, "TafelFit", float64(fit.Exchange)+float64(fit.Slope)+fit.RSquared+fit.Residual, err)
 			}
 		}

@@ -26,7 +26,8 @@ import (
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [IUPACGoldBook], diffusion layer thickness (D01726).
-func LimitingCurrentDensity(electrons int, diffusivity units.Diffusivity, concentration units.AmountConcentration, layer units.Length) (units.CurrentDensity, error) {
+func LimitingCurrentDensity(electrons int, diffusivity units.Diffusivity, concentration units.AmountConcentration,
+	layer units.Length) (units.CurrentDensity, error) {
 	if err := checkElectrons(electrons); err != nil {
 		return 0, err
 	}
@@ -48,7 +49,8 @@ func LimitingCurrentDensity(electrons int, diffusivity units.Diffusivity, concen
 // Errors: those of [LimitingCurrentDensity].
 //
 // Source: [IUPACGoldBook], diffusion layer thickness (D01726).
-func LimitingCurrentDensityWorking(electrons int, diffusivity units.Diffusivity, concentration units.AmountConcentration, layer units.Length) (working.Step, error) {
+func LimitingCurrentDensityWorking(electrons int, diffusivity units.Diffusivity,
+	concentration units.AmountConcentration, layer units.Length) (working.Step, error) {
 	j, err := LimitingCurrentDensity(electrons, diffusivity, concentration, layer)
 	if err != nil {
 		return working.Step{}, err
@@ -87,7 +89,8 @@ func LimitingCurrentDensityWorking(electrons int, diffusivity units.Diffusivity,
 // limit or over it.
 //
 // Source: [OpenStaxChem2e] section 17.4; [IUPACGoldBook] (the layer).
-func ConcentrationOverpotential(j, limiting units.CurrentDensity, electrons int, temperature units.Temperature) (units.Voltage, error) {
+func ConcentrationOverpotential(j, limiting units.CurrentDensity, electrons int,
+	temperature units.Temperature) (units.Voltage, error) {
 	if err := units.NonNegative("current density", j); err != nil {
 		return 0, err
 	}
@@ -133,7 +136,8 @@ func ConcentrationOverpotential(j, limiting units.CurrentDensity, electrons int,
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [IUPACGoldBook], current distribution (C01456).
-func WagnerNumber(conductivity units.Conductivity, slope units.AreaResistance, length units.Length) (units.Ratio, error) {
+func WagnerNumber(conductivity units.Conductivity, slope units.AreaResistance, length units.Length) (units.Ratio,
+	error) {
 	if err := units.Positive("conductivity", conductivity); err != nil {
 		return 0, err
 	}
@@ -151,7 +155,8 @@ func WagnerNumber(conductivity units.Conductivity, slope units.AreaResistance, l
 // Errors: those of [WagnerNumber].
 //
 // Source: [IUPACGoldBook], current distribution (C01456).
-func WagnerNumberWorking(conductivity units.Conductivity, slope units.AreaResistance, length units.Length) (working.Step, error) {
+func WagnerNumberWorking(conductivity units.Conductivity, slope units.AreaResistance,
+	length units.Length) (working.Step, error) {
 	wa, err := WagnerNumber(conductivity, slope, length)
 	if err != nil {
 		return working.Step{}, err

@@ -45,7 +45,8 @@ func TestIndependentConcentrationOverpotential(t *testing.T) {
 }
 
 func TestPropertyTransport(t *testing.T) {
-	if eta, err := faraday.ConcentrationOverpotential(0, 10, 1, 300); eta != 0 || math.Signbit(float64(eta)) || err != nil {
+	if eta, err := faraday.ConcentrationOverpotential(0, 10, 1, 300); eta != 0 || math.Signbit(float64(eta)) ||
+		err != nil {
 		t.Errorf("no current: %v, %v", eta, err)
 	}
 	last := 0.0
@@ -63,7 +64,8 @@ func TestPropertyTransport(t *testing.T) {
 		d, c, l float64
 		factor  float64
 	}{{2, 1e-9, 50, 1e-4, 2}, {1, 3e-9, 50, 1e-4, 3}, {1, 1e-9, 100, 1e-4, 2}, {1, 1e-9, 50, 2e-4, 0.5}} {
-		j, err := faraday.LimitingCurrentDensity(c.n, units.Diffusivity(c.d), units.AmountConcentration(c.c), units.Length(c.l))
+		j, err := faraday.LimitingCurrentDensity(c.n, units.Diffusivity(c.d), units.AmountConcentration(c.c),
+			units.Length(c.l))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -94,14 +96,17 @@ func TestPropertyTransport(t *testing.T) {
 func TestTransportErrors(t *testing.T) {
 	for _, n := range []int{math.MinInt, -1, 0, 2, math.MaxInt} {
 		chemSweep(3, func(v []float64) {
-			j, err := faraday.LimitingCurrentDensity(n, units.Diffusivity(v[0]), units.AmountConcentration(v[1]), units.Length(v[2]))
+			j, err := faraday.LimitingCurrentDensity(n, units.Diffusivity(v[0]), units.AmountConcentration(v[1]),
+				units.Length(v[2]))
 			chemTyped(t, "LimitingCurrentDensity", float64(j), err)
 			if err == nil && (n <= 0 || j < 0) {
 				t.Errorf("LimitingCurrentDensity(%d, %v) = %v", n, v, j)
 			}
-			s, err := faraday.LimitingCurrentDensityWorking(n, units.Diffusivity(v[0]), units.AmountConcentration(v[1]), units.Length(v[2]))
+			s, err := faraday.LimitingCurrentDensityWorking(n, units.Diffusivity(v[0]), units.AmountConcentration(v[1]),
+				units.Length(v[2]))
 			chemTyped(t, "LimitingCurrentDensityWorking", s.Result.SI, err)
-			eta, err := faraday.ConcentrationOverpotential(units.CurrentDensity(v[0]), units.CurrentDensity(v[1]), n, units.Temperature(v[2]))
+			eta, err := faraday.ConcentrationOverpotential(units.CurrentDensity(v[0]), units.CurrentDensity(v[1]), n,
+				units.Temperature(v[2]))
 			chemTyped(t, "ConcentrationOverpotential", float64(eta), err)
 			if err == nil && eta > 0 {
 				t.Errorf("ConcentrationOverpotential(%v, %d) = %v, want zero or less", v, n, eta)

@@ -60,7 +60,8 @@ func TestReferenceValences(t *testing.T) {
 
 func TestPropertyCheckDensity(t *testing.T) {
 	const gcc = units.GramPerCubicCentimetre
-	for rho, taken := range map[units.Density]bool{19.3 * gcc: true, 16 * gcc: true, 9.7 * gcc: true, 9.6 * gcc: false, 28.9 * gcc: true, 29 * gcc: false, 1.93 * gcc: false, 0: false, -1: false} {
+	for rho, taken := range map[units.Density]bool{19.3 * gcc: true, 16 * gcc: true, 9.7 * gcc: true, 9.6 * gcc: false,
+		28.9 * gcc: true, 29 * gcc: false, 1.93 * gcc: false, 0: false, -1: false} {
 		if err := faraday.CheckDensity(rho, 19.3*gcc, "Au"); (err == nil) != taken {
 			t.Errorf("%v: %v", rho, err)
 		}

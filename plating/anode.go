@@ -16,7 +16,8 @@ type electrode struct {
 // their words out of the text.
 func electrodes() []electrode {
 	return []electrode{
-		{"platinised titanium", []string{"platinised titanium", "platinized titanium", "titanium, platinised", "platinised niobium", "mixed oxide", "iridium oxide"}, ""},
+		{"platinised titanium", []string{"platinised titanium", "platinized titanium", "titanium, platinised",
+			"platinised niobium", "mixed oxide", "iridium oxide"}, ""},
 		{"stainless steel", []string{"stainless steel", "stainless"}, "Fe"},
 		{"steel", []string{"plain steel", "mild steel", "steel", "iron"}, "Fe"},
 		{"platinum", []string{"platinum", "platinised", "platinized"}, ""},
@@ -95,20 +96,24 @@ func (s *Solution) anode(h Hazard) []Note {
 		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium":
 		case e.metal == "" || e.metal == "Ti":
 			if h&(HazardFluoride|HazardFluoborate) != 0 {
-				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum", "Use graphite, platinum, or an anode of the bath's own metal")
+				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum",
+					"Use graphite, platinum, or an anode of the bath's own metal")
 			} else if e.metal == "Ti" {
 				add(recall, "a bare titanium anode: it grows an oxide that carries no current", "Use platinised titanium")
 			}
 		case e.metal == "Pb" && !own:
 			if !acid || h&(HazardHydrogenChloride|HazardNitric|HazardFluoborate|HazardCyanide) != 0 {
-				add(recall, "a lead anode: it lasts in sulfuric and chromic acid only and dissolves in this bath", "Use platinised titanium, or the anode that the bath is made for")
+				add(recall, "a lead anode: it lasts in sulfuric and chromic acid only and dissolves in this bath",
+					"Use platinised titanium, or the anode that the bath is made for")
 			}
 		case !own && s.Metal != "":
-			add("AnodeColour", "a "+e.name+" anode in a bath of "+s.Metal+": it dissolves into the bath and plates out with the "+s.Metal,
+			add("AnodeColour", "a "+e.name+" anode in a bath of "+s.Metal+
+				": it dissolves into the bath and plates out with the "+s.Metal,
 				"Use an anode of "+s.Metal+", or one that does not dissolve")
 		}
 		if (e.metal == "" || e.metal == "Ti" || e.metal == "Fe") && h.Has(HazardHydrogenChloride) {
-			add(recall, "an anode that does not dissolve, in hydrochloric acid: it frees chlorine", "Use an anode of the bath's own metal, and draw off at the tank")
+			add(recall, "an anode that does not dissolve, in hydrochloric acid: it frees chlorine",
+				"Use an anode of the bath's own metal, and draw off at the tank")
 		}
 	}
 	return notes

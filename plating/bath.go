@@ -122,7 +122,8 @@ func (b *Bath) Check() error {
 		return err
 	}
 	if b.Valence < 0 || b.Valence > 8 {
-		return &units.ValueError{Field: "valence", Value: strconv.Itoa(b.Valence), Need: "1 to 8, or 0 for not given", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "valence", Value: strconv.Itoa(b.Valence), Need: "1 to 8, or 0 for not given",
+			Err: units.ErrOutOfRange}
 	}
 	if err := b.PH.Check(); err != nil {
 		return err

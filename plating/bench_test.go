@@ -70,7 +70,8 @@ var sinkBare bareOutput
 
 func BenchmarkEstimateBare(b *testing.B) {
 	l := benchLayer()
-	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity), float64(l.Bath.Deposit.Density),
+	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity),
+		float64(l.Bath.Deposit.Density),
 		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
 	b.ReportAllocs()
 	for b.Loop() {
@@ -83,7 +84,8 @@ func BenchmarkEstimateBare(b *testing.B) {
 // times as long the checked estimate takes as the bare arithmetic.
 func BenchmarkEstimateRatio(b *testing.B) {
 	l := benchLayer()
-	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity), float64(l.Bath.Deposit.Density),
+	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity),
+		float64(l.Bath.Deposit.Density),
 		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
 	const rounds = 10000
 	var checked, bare time.Duration

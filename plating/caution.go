@@ -53,7 +53,8 @@ func FrontCautions(h Hazard) []Note {
 			"Together they free hydrogen cyanide, which kills.")
 	}
 	if h&(HazardAcid|HazardCaustic|HazardHot|HazardFluoride|HazardFluoborate) != 0 {
-		add("AlkaliDilution", "Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.", "They burn and blind.")
+		add("AlkaliDilution", "Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.",
+			"They burn and blind.")
 	}
 	return append(notes, always()...)
 }
@@ -99,7 +100,8 @@ func (s *Solution) Adding(salt faraday.Formula) Note {
 		n.Text, n.Source = "the salt is poison, and acid frees hydrogen cyanide from it", "GoldCyanidePatent"
 		n.Do = fmt.Sprintf("POISON: read the pH first and add nothing below pH %s; weigh it with gloves on, dissolve it in water, extraction on", LowestGoldCyanidePH)
 	case h.Has(HazardCyanide) && s.AllHazards().Has(HazardAcid):
-		n.Text, n.Source = "the salt is poison, and another cyanide salt in its place would free hydrogen cyanide", "AuricCyanide"
+		n.Text, n.Source = "the salt is poison, and another cyanide salt in its place would free hydrogen cyanide",
+			"AuricCyanide"
 		n.Do = "POISON: read the label twice; weigh it with gloves on, dissolve it in water, extraction on"
 	case h.Has(HazardCyanide):
 		n.Text, n.Source = "the salt is poison, and acid frees hydrogen cyanide from it", "KCNSheet"

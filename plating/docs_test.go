@@ -59,7 +59,8 @@ func TestDocsAndSources(t *testing.T) {
 							continue // a link to a name of the package, not a key
 						}
 						if known[k[1]] && types[dir+"."+k[1]] {
-							t.Errorf("%s: %s cites [%s], which is a name of the package too: go doc takes it for a link", path, f.Name.Name, k[1])
+							t.Errorf("%s: %s cites [%s], which is a name of the package too: go doc takes it for a link", path, f.Name.Name,
+								k[1])
 						}
 						keys = append(keys, k[1])
 						if !known[k[1]] {
@@ -130,7 +131,8 @@ func typeNames(t *testing.T) map[string]bool {
 // an equals sign.
 func hasFormula(doc string) bool {
 	for _, line := range strings.Split(doc, "\n") {
-		if strings.HasPrefix(line, "\t") && strings.Contains(line, " = ") && !strings.Contains(line, "//") && !strings.Contains(line, ":=") {
+		if strings.HasPrefix(line, "\t") && strings.Contains(line, " = ") && !strings.Contains(line, "//") &&
+			!strings.Contains(line, ":=") {
 			return true
 		}
 	}
@@ -141,7 +143,8 @@ func hasFormula(doc string) bool {
 // of package units together with an error.
 func computes(f *ast.FuncDecl) bool {
 	name := f.Name.Name
-	if f.Type.Results == nil || len(f.Type.Results.List) < 2 || strings.HasPrefix(name, "Parse") || strings.HasPrefix(name, "Read") {
+	if f.Type.Results == nil || len(f.Type.Results.List) < 2 || strings.HasPrefix(name, "Parse") || strings.HasPrefix(name,
+		"Read") {
 		return false
 	}
 	last, _ := f.Type.Results.List[len(f.Type.Results.List)-1].Type.(*ast.Ident)

@@ -118,7 +118,8 @@ func TestPropertySolveForEach(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, eff := range map[string]plating.EfficiencyCurve{"constant": plating.ConstantEfficiency(0.35), "curve": curve} {
+	for name, eff := range map[string]plating.EfficiencyCurve{"constant": plating.ConstantEfficiency(0.35),
+		"curve": curve} {
 		for _, j := range []units.CurrentDensity{0.1 * dm2, 0.3 * dm2, 0.31 * dm2, 0.6 * dm2, 0.9 * dm2, 1.2 * dm2, 2 * dm2} {
 			l := hardGold(t)
 			l.Bath.Efficiency = eff
@@ -162,7 +163,8 @@ func TestIndependentCurveRoot(t *testing.T) {
 		j := 0.0
 		for range 2 + rng.IntN(5) {
 			j += 5 + 60*rng.Float64()
-			points = append(points, plating.EfficiencyPoint{CurrentDensity: units.CurrentDensity(j), Efficiency: units.Efficiency(0.02 + 0.98*rng.Float64())})
+			points = append(points, plating.EfficiencyPoint{CurrentDensity: units.CurrentDensity(j),
+				Efficiency: units.Efficiency(0.02 + 0.98*rng.Float64())})
 		}
 		curve, err := plating.NewEfficiencyCurve(points...)
 		if err != nil {
@@ -216,8 +218,10 @@ func TestPropertyScaling(t *testing.T) {
 		t.Fatal(err)
 	}
 	for what, pair := range map[string][2]float64{
-		"current": {float64(three.Current), 3 * float64(one.Current)}, "charge": {float64(three.Charge), 3 * float64(one.Charge)},
-		"mass": {float64(three.Mass), 3 * float64(one.Mass)}, "time": {float64(three.Time), float64(one.Time)}, "mean": {float64(three.Mean), float64(one.Mean)},
+		"current": {float64(three.Current), 3 * float64(one.Current)}, "charge": {float64(three.Charge),
+			3 * float64(one.Charge)},
+		"mass": {float64(three.Mass), 3 * float64(one.Mass)}, "time": {float64(three.Time), float64(one.Time)},
+		"mean": {float64(three.Mean), float64(one.Mean)},
 	} {
 		if relative(pair[0], pair[1]) > 1e-14 {
 			t.Errorf("%s: %v, want %v", what, pair[0], pair[1])
@@ -319,7 +323,8 @@ func floats(v reflect.Value, path string, f func(reflect.Value, string)) {
 // TestBadInput puts every bad number into every field: a typed error that names
 // a value, or a finite result; never NaN, never a panic.
 func TestBadInput(t *testing.T) {
-	bad := []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, -1e-300, 0, 5e-324, 1e-300, 1e300, math.MaxFloat64, 1.0000001, 2}
+	bad := []float64{math.NaN(), math.Inf(1), math.Inf(-1), -1, -1e-300, 0, 5e-324, 1e-300, 1e300, math.MaxFloat64,
+		1.0000001, 2}
 	count := 0
 	base := hardGold(t)
 	floats(reflect.ValueOf(&base).Elem(), "Layer", func(v reflect.Value, path string) {
@@ -451,11 +456,13 @@ func checkSteps(t *testing.T, steps []working.Step) {
 // TestNoAllocation: the core of a single layer allocates nothing.
 func TestNoAllocation(t *testing.T) {
 	l := hardGold(t)
-	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 10, Efficiency: 0.4}, plating.EfficiencyPoint{CurrentDensity: 100, Efficiency: 0.3})
+	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 10, Efficiency: 0.4},
+		plating.EfficiencyPoint{CurrentDensity: 100, Efficiency: 0.3})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, eff := range map[string]plating.EfficiencyCurve{"constant": plating.ConstantEfficiency(0.35), "curve": curve} {
+	for name, eff := range map[string]plating.EfficiencyCurve{"constant": plating.ConstantEfficiency(0.35),
+		"curve": curve} {
 		l.Bath.Efficiency = eff
 		for range 2 {
 			if n := testing.AllocsPerRun(100, func() {

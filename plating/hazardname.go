@@ -140,7 +140,8 @@ func (n name) denied(i int, row *HazardRow) bool {
 	switch {
 	case oneOf(n.words[k].text, denials()):
 		return !n.negated(k - 1)
-	case oneOf(n.words[k].text, []string{"of", "from", "von"}) && k >= 1 && oneOf(n.words[k-1].text, []string{"free", "frei"}):
+	case oneOf(n.words[k].text, []string{"of", "from", "von"}) && k >= 1 && oneOf(n.words[k-1].text, []string{"free",
+		"frei"}):
 		return !n.negated(k - 2)
 	}
 	return false
@@ -157,7 +158,8 @@ func denials() []string {
 
 // purposeWords stand before what a bath is for, not what it holds.
 func purposeWords() []string {
-	return []string{"for", "on", "onto", "over", "under", "behind", "before", "after", "from", "für", "auf", "pour", "sur", "per", "su"}
+	return []string{"for", "on", "onto", "over", "under", "behind", "before", "after", "from", "für", "auf", "pour", "sur",
+		"per", "su"}
 }
 
 func oneOf(text string, list []string) bool {

@@ -36,7 +36,8 @@ var hazardTable = []HazardRow{
 	{
 		Flag: HazardCyanide, Word: "cyanide",
 		Names: []string{"cyanid", "zyanid", "cyanur", "cianur", "prussiat", "aurocyan", "argentocyan"},
-		Tokens: []string{"cn", "kcn", "nacn", "cucn", "agcn", "aucn", "zncn2", "cdcn2", "hcn", "kaucn2", "naaucn2", "kaucn4", "kagcn2", "naagcn2",
+		Tokens: []string{"cn", "kcn", "nacn", "cucn", "agcn", "aucn", "zncn2", "cdcn2", "hcn", "kaucn2", "naaucn2", "kaucn4",
+			"kagcn2", "naagcn2",
 			"k2cucn3", "na2cucn3", "kcucn2", "cianide", "cyanide"},
 		Short: "CYANIDE: keep acid away, it frees hydrogen cyanide, which kills; never work alone",
 		Do: "Keep acid and its rinse water away. Never work alone. Arrange first aid for cyanide with a doctor before you start. " +
@@ -106,9 +107,11 @@ var hazardTable = []HazardRow{
 		Source: "AlkaliDilution, CausticMetals",
 	}, {
 		Flag: HazardAcid, Word: "acid",
-		Names: []string{"acid", "muriatic", "chromic", "sulfuric", "sulphuric", "phosphoric", "hydrochlor", "hydrofluor", "fluobor", "pickl", "vitriol", "säure",
+		Names: []string{"acid", "muriatic", "chromic", "sulfuric", "sulphuric", "phosphoric", "hydrochlor", "hydrofluor",
+			"fluobor", "pickl", "vitriol", "säure",
 			"saeure", "bisulfat", "bisulphat", "königswasser"},
-		Tokens:   []string{"regia", "fortis", "hcl", "h2so4", "hno3", "h3po4", "hf", "hbf4", "khso4", "nahso4", "sauer", "ácido", "oleum", "h3nso3"},
+		Tokens: []string{"regia", "fortis", "hcl", "h2so4", "hno3", "h3po4", "hf", "hbf4", "khso4", "nahso4", "sauer",
+			"ácido", "oleum", "h3nso3"},
 		Harmless: []string{"fatty acid", "amino acid", "acid rinse", "boric acid", "slightly acid rinse"},
 		Short:    "ACID: goggles, gloves and apron on, acid into water; it burns",
 		Do:       "Wear goggles, gloves and an apron. Pour acid into water, never water into acid.",
@@ -193,7 +196,8 @@ var hazardTable = []HazardRow{
 		Source: "ICSCPeroxide",
 	}, {
 		Flag: HazardOrganic, Word: "organic",
-		Names: []string{"solvent", "alcohol", "acetone", "ethanol", "methanol", "propanol", "white spirit", "petrol", "benzine", "turpentine", "glycer", "glycol",
+		Names: []string{"solvent", "alcohol", "acetone", "ethanol", "methanol", "propanol", "white spirit", "petrol",
+			"benzine", "turpentine", "glycer", "glycol",
 			"trichlor", "toluene", "kerosene", "paraffin", "sawdust"},
 		Tokens: []string{"ipa", "spirit", "oil", "mek"},
 		Short:  "SOLVENT: no flame or spark; keep it out of nitric acid, chromic acid and peroxide",

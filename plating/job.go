@@ -39,7 +39,8 @@ func LoadArea(parts ...Part) (units.Area, error) {
 			name = fmt.Sprintf("part %d", i+1)
 		}
 		if p.Count < 1 || p.Count > 1_000_000_000 {
-			return 0, &units.ValueError{Field: "count of " + name, Value: fmt.Sprint(p.Count), Need: "a count from 1 to 1000000000", Err: units.ErrOutOfRange}
+			return 0, &units.ValueError{Field: "count of " + name, Value: fmt.Sprint(p.Count),
+				Need: "a count from 1 to 1000000000", Err: units.ErrOutOfRange}
 		}
 		if err := units.Positive("area of "+name, p.Area); err != nil {
 			return 0, err
@@ -127,7 +128,8 @@ func EstimateJob(job Job) (JobResult, error) {
 		return JobResult{}, err
 	}
 	if len(job.Layers) == 0 {
-		return JobResult{}, &units.ValueError{Field: "layers", Value: "none", Need: "at least one layer", Err: units.ErrNotPositive}
+		return JobResult{}, &units.ValueError{Field: "layers", Value: "none", Need: "at least one layer",
+			Err: units.ErrNotPositive}
 	}
 	res := JobResult{Area: area, Layers: make([]LayerResult, 0, len(job.Layers))}
 	for i, l := range job.Layers {
@@ -150,8 +152,10 @@ func EstimateJob(job Job) (JobResult, error) {
 		if l.CountBelow && l.Promise > 0 {
 			lr.Below = res.below(l.Bath.Metal, l.Area)
 			if lr.Below >= l.Promise {
-				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "promised thickness", Value: l.Promise.Text(units.Micrometre, 3),
-					Need: "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already", Err: units.ErrInconsistent})
+				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "promised thickness",
+					Value: l.Promise.Text(units.Micrometre, 3),
+					Need:  "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already",
+					Err:   units.ErrInconsistent})
 			}
 			l.Promise -= lr.Below
 		}
@@ -233,9 +237,11 @@ func (r *JobResult) drawnFrom(b *Bath) units.Mass {
 func (r *JobResult) oneBath(l *Layer, before []Layer) error {
 	for i := range before {
 		o := &before[i].Bath
-		if b := &l.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal && (o.Content != b.Content || o.Volume != b.Volume) {
+		if b := &l.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal && (o.Content != b.Content ||
+			o.Volume != b.Volume) {
 			return &units.ValueError{Field: "bath " + b.Name, Value: b.Content.String() + " in " + b.Volume.String(),
-				Need: "the " + o.Content.String() + " in " + o.Volume.String() + " that it has in a layer before, or another name for another tank", Err: units.ErrInconsistent}
+				Need: "the " + o.Content.String() + " in " + o.Volume.String() +
+					" that it has in a layer before, or another name for another tank", Err: units.ErrInconsistent}
 		}
 	}
 	return nil
@@ -291,8 +297,9 @@ func (r *JobResult) placeNotes(l *Layer) []Note {
 	switch alkaline := free(a) || free(b); {
 	case (free(a) && b.Has(HazardAcid)) || (a.Has(HazardAcid) && free(b)):
 		notes = append(notes, Note{Severity: SeverityWarning, Source: practice,
-			Text: "cyanide and acid follow one another; what clings to the load frees hydrogen cyanide, which kills",
-			Do:   "Rinse twice in clean running water between the two. Give each a rinse of its own. Extraction on", Between: true})
+			Text:    "cyanide and acid follow one another; what clings to the load frees hydrogen cyanide, which kills",
+			Do:      "Rinse twice in clean running water between the two. Give each a rinse of its own. Extraction on",
+			Between: true})
 	case !alkaline && a.Has(HazardAcid) && b.Has(HazardCyanide|HazardAcid):
 		notes = append(notes, Note{Severity: SeverityCaution, Source: practice,
 			Text: "acid carried into a bath of gold cyanide lowers its pH, towards hydrogen cyanide",

@@ -105,7 +105,8 @@ func TestPlaceNotes(t *testing.T) {
 	}{
 		{plating.HazardCyanide, plating.HazardAcid, plating.RoleUnder, "frees hydrogen cyanide"},
 		{plating.HazardAcid, plating.HazardCyanide, plating.RoleUnder, "frees hydrogen cyanide"},
-		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder, "frees hydrogen cyanide"},
+		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder,
+			"frees hydrogen cyanide"},
 		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder, "frees hydrogen cyanide"},
 		{plating.HazardAcid, plating.HazardAcid | plating.HazardCyanide, plating.RoleUnder, "lowers its pH"},
 		{plating.HazardCyanide, plating.HazardCyanide, plating.RoleUnder, ""},
@@ -122,7 +123,8 @@ func TestPlaceNotes(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := fmt.Sprint(res.Layers[1].Before)
-		if live := strings.Contains(fmt.Sprint(res.Layers[0].Before), "current on before the piece"); live != (c.role == plating.RoleStrike) {
+		if live := strings.Contains(fmt.Sprint(res.Layers[0].Before),
+			"current on before the piece"); live != (c.role == plating.RoleStrike) {
 			t.Errorf("role %v, live entry named: %v", c.role, live)
 		}
 		if c.want == "" && strings.Contains(text, "cyanide") || !strings.Contains(text, c.want) {
@@ -138,7 +140,8 @@ func TestCautions(t *testing.T) {
 	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel | plating.HazardHot |
 		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride | plating.HazardNitric
 	text := strings.ToLower(fmt.Sprint(plating.Cautions(all)))
-	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium", "fluoride", "brown fume", "mist", "waste", "local codes"} {
+	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium",
+		"fluoride", "brown fume", "mist", "waste", "local codes"} {
 		if !strings.Contains(text, word) {
 			t.Errorf("cautions do not name %s", word)
 		}
@@ -153,12 +156,15 @@ func TestCautions(t *testing.T) {
 // TestJobErrors: each wrong job names what is wrong.
 func TestJobErrors(t *testing.T) {
 	for want, change := range map[string]func(*plating.Job){
-		"parts none":                             func(j *plating.Job) { j.Parts = nil },
-		"layers none":                            func(j *plating.Job) { j.Layers = nil },
-		"count of minute hand 0":                 func(j *plating.Job) { j.Parts[0].Count = 0 },
-		"count of minute hand -3":                func(j *plating.Job) { j.Parts[0].Count = -3 },
-		"area of hour hand":                      func(j *plating.Job) { j.Parts[1].Area = -1 },
-		"area of part 2":                         func(j *plating.Job) { j.Parts[1] = plating.Part{Count: 1, Area: units.Area(math.NaN())} },
+		"parts none":              func(j *plating.Job) { j.Parts = nil },
+		"layers none":             func(j *plating.Job) { j.Layers = nil },
+		"count of minute hand 0":  func(j *plating.Job) { j.Parts[0].Count = 0 },
+		"count of minute hand -3": func(j *plating.Job) { j.Parts[0].Count = -3 },
+		"area of hour hand":       func(j *plating.Job) { j.Parts[1].Area = -1 },
+		"area of part 2": func(j *plating.Job) {
+			j.Parts[1] = plating.Part{Count: 1,
+				Area: units.Area(math.NaN())}
+		},
 		"area of the load":                       func(j *plating.Job) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
 		"gold strike: ratio":                     func(j *plating.Job) { j.Layers[0].Distribution.MinToMean = 1.5 },
 		"hard gold: promised thickness 0.010 µm": func(j *plating.Job) { j.Layers[1].Promise = 10 * units.Nanometre },
@@ -174,7 +180,8 @@ func TestJobErrors(t *testing.T) {
 }
 
 func TestSpread(t *testing.T) {
-	got, err := plating.Spread(plating.Part{Count: 2, Area: 3}, plating.Part{Count: 1, Area: 12}, plating.Part{Count: 9, Area: 6})
+	got, err := plating.Spread(plating.Part{Count: 2, Area: 3}, plating.Part{Count: 1, Area: 12}, plating.Part{Count: 9,
+		Area: 6})
 	if err != nil || got != 4 {
 		t.Errorf("%v %v, want 4", got, err)
 	}
@@ -190,7 +197,8 @@ func TestTrial(t *testing.T) {
 	}
 	// A made-up piece that took 35 % of 10 A·min: 122.4849 mg a minute and ampere at 100 %.
 	gain := 0.35 * 10 * 60 * float64(gold.Equivalent)
-	tr := plating.Trial{Before: 10 * units.Gram, After: 10*units.Gram + units.Mass(gain), Current: 1, Time: 10 * units.Minute, Resolution: 0.1 * units.Milligram}
+	tr := plating.Trial{Before: 10 * units.Gram, After: 10*units.Gram + units.Mass(gain), Current: 1,
+		Time: 10 * units.Minute, Resolution: 0.1 * units.Milligram}
 	r, err := tr.Efficiency(gold)
 	if err != nil {
 		t.Fatal(err)
@@ -235,7 +243,8 @@ func TestTrial(t *testing.T) {
 
 func TestWords(t *testing.T) {
 	got := []string{plating.RoleStrike.String(), plating.RoleUnder.String(), plating.RoleFinish.String(),
-		plating.SeverityInfo.String(), plating.SeverityCaution.String(), plating.SeverityWarning.String(), plating.SeverityStop.String(),
+		plating.SeverityInfo.String(), plating.SeverityCaution.String(), plating.SeverityWarning.String(),
+		plating.SeverityStop.String(),
 		plating.Note{Severity: plating.SeverityStop, Text: "a", Do: "b", Source: "c"}.String()}
 	want := []string{"strike", "underplate", "finish", "info", "caution", "warning", "stop", "stop: B. A. [c]"}
 	if d := cmp.Diff(want, got); d != "" {

@@ -157,11 +157,13 @@ func Estimate(l *Layer) (res Result, err error) {
 	q := i * t
 	m := rho * mean * float64(l.Area)
 	if !(q > 0 && q <= math.MaxFloat64 && m > 0 && m <= math.MaxFloat64) {
-		return Result{}, &units.ValueError{Field: "estimate", Value: "charge " + units.Charge(q).String() + ", mass " + units.Mass(m).String(),
+		return Result{}, &units.ValueError{Field: "estimate", Value: "charge " + units.Charge(q).String() + ", mass " +
+			units.Mass(m).String(),
 			Need: "promise, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
 	}
 	// Field by field: a literal would be built aside and copied.
-	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i), units.Duration(t), units.Charge(q)
+	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i), units.Duration(t),
+		units.Charge(q)
 	res.Efficiency = eff
 	res.Mean, res.Thinnest = units.Length(mean), units.Length(mean*r)
 	res.Mass, res.FineMass = units.Mass(m), units.Mass(m*float64(b.fine()))
@@ -195,7 +197,8 @@ func (l *Layer) sound() bool {
 		return false
 	}
 	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) +
-		float64(b.Heat.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) + float64(l.Distribution.Uncertainty)
+		float64(b.Heat.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) +
+		float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
 }
 
@@ -234,7 +237,8 @@ func (l *Layer) Check() error {
 		return err
 	}
 	if l.Role > RoleUnder {
-		return &units.ValueError{Field: "role", Value: strconv.Itoa(int(l.Role)), Need: "finish, strike or underplate", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "role", Value: strconv.Itoa(int(l.Role)), Need: "finish, strike or underplate",
+			Err: units.ErrOutOfRange}
 	}
 	if err := units.Positive("area", l.Area); err != nil {
 		return err
@@ -259,7 +263,8 @@ func (l *Layer) Check() error {
 		over         bool
 		need         string
 	}{
-		{"density of the deposit", l.Bath.Deposit.Density.String(), l.Bath.Deposit.Density > mostDensity, "at most " + mostDensity.String()},
+		{"density of the deposit", l.Bath.Deposit.Density.String(), l.Bath.Deposit.Density > mostDensity, "at most " +
+			mostDensity.String()},
 		{"current density", l.CurrentDensity.String(), l.CurrentDensity > mostCurrent, "at most " + mostCurrent.String()},
 		{"time", l.Time.String(), l.Time > mostTime, "at most a year"},
 		{"area", l.Area.String(), l.Area > mostArea, "at most " + mostArea.String()},

@@ -99,16 +99,30 @@ func TestBoundaries(t *testing.T) {
 		at   float64
 		over bool // the flag stands above the limit, not below
 	}{
-		"gas":    {plating.WarnGas, func(l *plating.Layer, x float64) { l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(x)) }, 0.5, false},
-		"uneven": {plating.WarnUneven, func(l *plating.Layer, x float64) { l.Distribution.MinToMean = units.Ratio(x) }, 0.5, false},
-		"short":  {plating.WarnTimeShort, func(l *plating.Layer, x float64) { l.Promise, l.Time = 0, units.Duration(x) }, 10, false},
-		"low":    {plating.WarnDensityLow, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) }, 30, false},
-		"high":   {plating.WarnDensityHigh, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) }, 120, true},
-		"cold":   {plating.WarnTemperatureLow, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) }, 305.15, false},
-		"hot":    {plating.WarnTemperatureHigh, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) }, 315.15, true},
-		"thick":  {plating.WarnTooThick, func(l *plating.Layer, x float64) { l.Promise, l.Distribution.MinToMean = units.Length(x), 1 }, 5e-6, true},
-		"unsure": {plating.WarnRatioUnsure, func(l *plating.Layer, x float64) { l.Distribution.Uncertainty = units.Ratio(x) }, 0.05 * (1 - 1e-9), true},
-		"drawn":  {plating.WarnBathDrawn, func(l *plating.Layer, x float64) { l.Bath.DrawLimit = units.Ratio(x) }, drawnShare(t), false},
+		"gas": {plating.WarnGas, func(l *plating.Layer,
+			x float64) {
+			l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(x))
+		}, 0.5, false},
+		"uneven": {plating.WarnUneven, func(l *plating.Layer, x float64) { l.Distribution.MinToMean = units.Ratio(x) }, 0.5,
+			false},
+		"short": {plating.WarnTimeShort, func(l *plating.Layer, x float64) { l.Promise, l.Time = 0, units.Duration(x) }, 10,
+			false},
+		"low": {plating.WarnDensityLow, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) },
+			30, false},
+		"high": {plating.WarnDensityHigh, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) },
+			120, true},
+		"cold": {plating.WarnTemperatureLow, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) },
+			305.15, false},
+		"hot": {plating.WarnTemperatureHigh, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) },
+			315.15, true},
+		"thick": {plating.WarnTooThick, func(l *plating.Layer, x float64) {
+			l.Promise,
+				l.Distribution.MinToMean = units.Length(x), 1
+		}, 5e-6, true},
+		"unsure": {plating.WarnRatioUnsure, func(l *plating.Layer, x float64) { l.Distribution.Uncertainty = units.Ratio(x) },
+			0.05 * (1 - 1e-9), true},
+		"drawn": {plating.WarnBathDrawn, func(l *plating.Layer, x float64) { l.Bath.DrawLimit = units.Ratio(x) },
+			drawnShare(t), false},
 	} {
 		for _, side := range []float64{-1, 1} {
 			l := hardGold(t)
@@ -137,11 +151,15 @@ func drawnShare(t *testing.T) float64 {
 func TestHazardCautions(t *testing.T) {
 	plain := len(plating.Cautions(0))
 	for hazard, word := range map[plating.Hazard]string{
-		plating.HazardCyanide: "A fraction of a gram", plating.HazardAcid: "Acid burns", plating.HazardCaustic: "Hot caustic blinds",
-		plating.HazardNickel: "Nickel is a strong", plating.HazardHot: "A hot bath", plating.HazardAmmonia: "Ammonia harms",
-		plating.HazardChromate: "Hexavalent chromium", plating.HazardFluoride: "Fluoride burns", plating.HazardNitric: "Nitric acid may set fire",
-		plating.HazardCobalt: "Cobalt sulfate", plating.HazardSulfite: "Acid frees sulfur dioxide", plating.HazardHydrogenChloride: "The fume burns",
-		plating.HazardBoric: "Boric acid may harm", plating.HazardLead: "Lead gathers", plating.HazardFluoborate: "Fluoboric acid may free",
+		plating.HazardCyanide: "A fraction of a gram", plating.HazardAcid: "Acid burns",
+		plating.HazardCaustic: "Hot caustic blinds",
+		plating.HazardNickel:  "Nickel is a strong", plating.HazardHot: "A hot bath", plating.HazardAmmonia: "Ammonia harms",
+		plating.HazardChromate: "Hexavalent chromium", plating.HazardFluoride: "Fluoride burns",
+		plating.HazardNitric: "Nitric acid may set fire",
+		plating.HazardCobalt: "Cobalt sulfate", plating.HazardSulfite: "Acid frees sulfur dioxide",
+		plating.HazardHydrogenChloride: "The fume burns",
+		plating.HazardBoric:            "Boric acid may harm", plating.HazardLead: "Lead gathers",
+		plating.HazardFluoborate: "Fluoboric acid may free",
 	} {
 		got := plating.Cautions(hazard)
 		if len(got) != plain+1 || !strings.HasPrefix(got[0].Text, word) {
@@ -156,7 +174,8 @@ func TestAllHazards(t *testing.T) {
 		bath plating.Bath
 		want plating.Hazard
 	}{
-		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"}, plating.HazardCyanide | plating.HazardAcid | plating.HazardCobalt},
+		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"},
+			plating.HazardCyanide | plating.HazardAcid | plating.HazardCobalt},
 		{plating.Bath{Name: "strip, nitric acid"}, plating.HazardNitric | plating.HazardAcid},
 		{plating.Bath{Name: "silver, cyanide-free"}, 0},
 		{plating.Bath{Name: "copper, non-cyanide"}, 0},
@@ -193,11 +212,13 @@ func TestOneBathTwice(t *testing.T) {
 		if relative(float64(r.Drawn), float64(k+1)*float64(one.Drawn)) > 1e-12 {
 			t.Errorf("layer %d: drawn %v, want %d times %v", k+1, r.Drawn, k+1, one.Drawn)
 		}
-		if want := 8 - float64(k+1)*one.FineMass.In(units.Gram)/0.8; relative(r.ContentLeft.In(units.GramPerLitre), want) > 1e-12 {
+		if want := 8 - float64(k+1)*one.FineMass.In(units.Gram)/0.8; relative(r.ContentLeft.In(units.GramPerLitre),
+			want) > 1e-12 {
 			t.Errorf("layer %d: %v left, want %v g/L", k+1, r.ContentLeft, want)
 		}
 	}
-	if res.Layers[0].Result.Warnings.Has(plating.WarnBathDrawn) || !res.Layers[2].Result.Warnings.Has(plating.WarnBathDrawn) {
+	if res.Layers[0].Result.Warnings.Has(plating.WarnBathDrawn) ||
+		!res.Layers[2].Result.Warnings.Has(plating.WarnBathDrawn) {
 		t.Errorf("drawn %v and %v of a limit of 10 %%", one.Drawn, res.Layers[2].Result.Drawn)
 	}
 }
@@ -242,7 +263,8 @@ func TestRatioUnsure(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if text := fmt.Sprint(plating.Notes(&l, &r)); !strings.Contains(text, "from 0.900 µm to 1.100 µm") || !strings.Contains(text, "plate 1.2 times") {
+	if text := fmt.Sprint(plating.Notes(&l, &r)); !strings.Contains(text, "from 0.900 µm to 1.100 µm") ||
+		!strings.Contains(text, "plate 1.2 times") {
 		t.Error(text)
 	}
 }
@@ -266,7 +288,8 @@ func ExampleTrial_EfficiencyWorking() {
 		fmt.Println(err)
 		return
 	}
-	panel := plating.Trial{Before: 12.3456 * units.Gram, After: 12.4318 * units.Gram, Current: 0.2 * units.Ampere, Time: 10 * units.Minute}
+	panel := plating.Trial{Before: 12.3456 * units.Gram, After: 12.4318 * units.Gram, Current: 0.2 * units.Ampere,
+		Time: 10 * units.Minute}
 	steps, err := panel.EfficiencyWorking(gold)
 	if err != nil {
 		fmt.Println(err)
@@ -287,8 +310,10 @@ func ExampleLayerResult_Working() {
 	res, err := plating.EstimateJob(plating.Job{
 		Parts: []plating.Part{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
 		Layers: []plating.Layer{
-			{Name: "strike", Role: plating.RoleStrike, Bath: bath, Distribution: even, CurrentDensity: 1 * units.AmperePerSquareDecimetre, Time: 20 * units.Second},
-			{Name: "gold", Bath: bath, Distribution: even, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, Promise: 1 * units.Micrometre, CountBelow: true},
+			{Name: "strike", Role: plating.RoleStrike, Bath: bath, Distribution: even,
+				CurrentDensity: 1 * units.AmperePerSquareDecimetre, Time: 20 * units.Second},
+			{Name: "gold", Bath: bath, Distribution: even, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre,
+				Promise: 1 * units.Micrometre, CountBelow: true},
 		}})
 	if err != nil {
 		fmt.Println(err)
@@ -310,8 +335,10 @@ func ExampleNotes() {
 		return
 	}
 	l := plating.Layer{
-		Bath: plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9), Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
-			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre}, Source: "demo data"},
+		Bath: plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9),
+			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
+			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre},
+			Source: "demo data"},
 		Area: 33 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.7},
 		Promise: 1 * units.Micrometre, CurrentDensity: 0.6 * units.AmperePerSquareDecimetre,
 	}
@@ -336,13 +363,15 @@ func TestPropertyHazardTable(t *testing.T) {
 	seen := map[string]bool{}
 	var all plating.Hazard
 	for _, row := range plating.HazardTable() {
-		if row.Word == "" || row.Short == "" || row.Do == "" || row.Why == "" || row.Source == "" || len(row.Names)+len(row.Tokens) == 0 {
+		if row.Word == "" || row.Short == "" || row.Do == "" || row.Why == "" || row.Source == "" || len(row.Names)+
+			len(row.Tokens) == 0 {
 			t.Errorf("incomplete: %+v", row)
 		}
 		if h, err := plating.ParseHazard(row.Word); err != nil || h != row.Flag {
 			t.Errorf("%s reads back as %s, %v", row.Word, h, err)
 		}
-		if row.Word != "toxic metal" && row.Word != "oxidiser" && row.Word != "organic" && !plating.NamedHazards(row.Word).Has(row.Flag) {
+		if row.Word != "toxic metal" && row.Word != "oxidiser" && row.Word != "organic" &&
+			!plating.NamedHazards(row.Word).Has(row.Flag) {
 			t.Errorf("the word %q does not give it away", row.Word)
 		}
 		if len(row.Short) > 130 || len(strings.Split(row.Short, ". ")) > 1 {
@@ -362,7 +391,8 @@ func TestPropertyHazardTable(t *testing.T) {
 		}
 	}
 	for _, c := range plating.Clashes() {
-		if c.A == 0 || c.B == 0 || c.Makes == "" || c.Source != origin.Memory && !strings.Contains(string(refs), "**["+c.Source+"]**") {
+		if c.A == 0 || c.B == 0 || c.Makes == "" || c.Source != origin.Memory && !strings.Contains(string(refs), "**["+
+			c.Source+"]**") {
 			t.Errorf("%+v", c)
 		}
 	}
@@ -376,7 +406,8 @@ func TestPropertyHazardTable(t *testing.T) {
 // solution is an acid gold cyanide bath that nothing is wrong with.
 func solution() plating.Solution {
 	salt, _ := faraday.ParseFormula("KAu(CN)2")
-	return plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 4, High: 4.6}, Salts: []faraday.Formula{salt},
+	return plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 4, High: 4.6},
+		Salts: []faraday.Formula{salt},
 		Anode: "platinised titanium", Vessel: plating.VesselPlastic}
 }
 
@@ -408,17 +439,24 @@ func TestPropertySolutions(t *testing.T) {
 		{"pH not given", func(s *plating.Solution) { s.PH = plating.PHWindow{} }, plating.CodePHNotGiven},
 		{"only the high end of the pH", func(s *plating.Solution) { s.PH = ph(0, 4) }, plating.CodePHNotGiven},
 		{"valence not given, pH 1", func(s *plating.Solution) { s.PH, s.Valence = ph(1, 1), 0 }, plating.CodeGoldCyanideAcid},
-		{"gold(III), pH 1, its own salt", func(s *plating.Solution) { s.PH, s.Valence, s.Salts = ph(1, 2), 3, salts("KAu(CN)4") }, ""},
-		{"gold(III), pH 1, the salt of gold(I)", func(s *plating.Solution) { s.PH, s.Valence = ph(1, 2), 3 }, plating.CodeWrongSalt},
+		{"gold(III), pH 1, its own salt", func(s *plating.Solution) {
+			s.PH, s.Valence, s.Salts = ph(1, 2), 3,
+				salts("KAu(CN)4")
+		}, ""},
+		{"gold(III), pH 1, the salt of gold(I)", func(s *plating.Solution) { s.PH, s.Valence = ph(1, 2), 3 },
+			plating.CodeWrongSalt},
 		{"gold(I), the salt of gold(III)", func(s *plating.Solution) { s.Salts = salts("KAu(CN)4") }, plating.CodeWrongSalt},
-		{"gold(I), chloride of gold(III)", func(s *plating.Solution) { s.Salts = salts("HAuCl4·3H2O") }, plating.CodeWrongSalt},
+		{"gold(I), chloride of gold(III)", func(s *plating.Solution) { s.Salts = salts("HAuCl4·3H2O") },
+			plating.CodeWrongSalt},
 		{"gold(I), AuCN", func(s *plating.Solution) { s.Salts = salts("AuCN") }, ""},
 		{"gold(I), NaAu(CN)2", func(s *plating.Solution) { s.Salts = salts("NaAu(CN)2") }, ""},
-		{"potassium cyanide into acid", func(s *plating.Solution) { s.Salts = salts("KAu(CN)2", "KCN") }, plating.CodeWrongSalt},
+		{"potassium cyanide into acid", func(s *plating.Solution) { s.Salts = salts("KAu(CN)2", "KCN") },
+			plating.CodeWrongSalt},
 		{"silver in acid cyanide", func(s *plating.Solution) { s.Metal, s.Salts = "Ag", nil }, plating.CodeCyanideInAcid},
 		{"copper in acid cyanide", func(s *plating.Solution) { s.Metal, s.Salts = "Cu", nil }, plating.CodeCyanideInAcid},
 		{"silver cyanide at pH 12", func(s *plating.Solution) {
-			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "silver, cyanide", "Ag", salts("KAg(CN)2", "KCN"), ph(12, 13), "silver, bagged"
+			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "silver, cyanide", "Ag", salts("KAg(CN)2", "KCN"), ph(12, 13),
+				"silver, bagged"
 		}, ""},
 		{"silver cyanide at pH 5", func(s *plating.Solution) {
 			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "silver, cyanide", "Ag", nil, ph(5, 13), ""
@@ -426,23 +464,32 @@ func TestPropertySolutions(t *testing.T) {
 		{"copper cyanide salt into acid copper", func(s *plating.Solution) {
 			s.Name, s.Metal, s.Salts, s.PH, s.Anode = "copper, acid sulfate", "Cu", salts("CuCN"), ph(0.5, 1), ""
 		}, plating.CodeCyanideInAcid},
-		{"sulfite with acid", func(s *plating.Solution) { s.Name, s.Salts, s.PH = "gold, sulfite", nil, ph(3, 4) }, plating.CodePoisonGas},
+		{"sulfite with acid", func(s *plating.Solution) { s.Name, s.Salts, s.PH = "gold, sulfite", nil, ph(3, 4) },
+			plating.CodePoisonGas},
 		{"sulfite at pH 9", func(s *plating.Solution) { s.Name, s.Salts, s.PH = "gold, sulfite", nil, ph(8, 10) }, ""},
 		{"sulfide with acid", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "liver of sulfur with sulfuric acid"}
 		}, plating.CodePoisonGas},
 		{"sulfide alone", func(s *plating.Solution) { *s = plating.Solution{Name: "liver of sulfur"} }, ""},
-		{"bleach with acid", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, hydrochloric acid"} }, plating.CodePoisonGas},
-		{"bleach with ammonia", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, ammonia"} }, plating.CodePoisonGas},
+		{"bleach with acid", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, hydrochloric acid"} },
+			plating.CodePoisonGas},
+		{"bleach with ammonia", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach, ammonia"} },
+			plating.CodePoisonGas},
 		{"bleach alone", func(s *plating.Solution) { *s = plating.Solution{Name: "bleach"} }, ""},
-		{"peroxide in cyanide", func(s *plating.Solution) { *s = plating.Solution{Name: "cyanide stripper, peroxide"} }, plating.CodePoisonGas},
-		{"nitric acid with alcohol", func(s *plating.Solution) { *s = plating.Solution{Name: "nitric acid in alcohol"} }, plating.CodePoisonGas},
+		{"peroxide in cyanide", func(s *plating.Solution) { *s = plating.Solution{Name: "cyanide stripper, peroxide"} },
+			plating.CodePoisonGas},
+		{"nitric acid with alcohol", func(s *plating.Solution) { *s = plating.Solution{Name: "nitric acid in alcohol"} },
+			plating.CodePoisonGas},
 		{"nitric acid in water", func(s *plating.Solution) { *s = plating.Solution{Name: "nitric acid in water"} }, ""},
-		{"chromic acid with acetone", func(s *plating.Solution) { *s = plating.Solution{Name: "chromic acid, acetone"} }, plating.CodePoisonGas},
+		{"chromic acid with acetone", func(s *plating.Solution) { *s = plating.Solution{Name: "chromic acid, acetone"} },
+			plating.CodePoisonGas},
 		{"fluoride in glass", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "ammonium bifluoride", Vessel: plating.VesselGlass}
 		}, plating.CodeVessel},
-		{"fluoborate in glass", func(s *plating.Solution) { *s = plating.Solution{Name: "fluoboric acid", Vessel: plating.VesselGlass} }, plating.CodeVessel},
+		{"fluoborate in glass", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "fluoboric acid",
+				Vessel: plating.VesselGlass}
+		}, plating.CodeVessel},
 		{"fluoride in plastic", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "ammonium bifluoride", Vessel: plating.VesselPlastic}
 		}, ""},
@@ -455,8 +502,12 @@ func TestPropertySolutions(t *testing.T) {
 		{"caustic in aluminium", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "caustic soda", Vessel: plating.VesselAluminium}
 		}, plating.CodeVessel},
-		{"caustic in steel", func(s *plating.Solution) { *s = plating.Solution{Name: "caustic soda", Vessel: plating.VesselSteel} }, ""},
-		{"stainless steel anode in acid gold", func(s *plating.Solution) { s.Anode = "stainless steel 316" }, plating.CodeAnode},
+		{"caustic in steel", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "caustic soda",
+				Vessel: plating.VesselSteel}
+		}, ""},
+		{"stainless steel anode in acid gold", func(s *plating.Solution) { s.Anode = "stainless steel 316" },
+			plating.CodeAnode},
 		{"stainless steel anode in alkaline gold", func(s *plating.Solution) {
 			s.Name, s.PH, s.Anode = "gold, cyanide", ph(10, 11), "stainless steel 316"
 		}, ""},
@@ -467,7 +518,10 @@ func TestPropertySolutions(t *testing.T) {
 		{"lead anode in sulfuric acid", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "sulfuric acid", Anode: "lead or graphite, none that dissolves"}
 		}, ""},
-		{"lead anode in hydrochloric acid", func(s *plating.Solution) { *s = plating.Solution{Name: "hydrochloric acid", Anode: "lead"} }, plating.CodeAnode},
+		{"lead anode in hydrochloric acid", func(s *plating.Solution) {
+			*s = plating.Solution{Name: "hydrochloric acid",
+				Anode: "lead"}
+		}, plating.CodeAnode},
 		{"platinised titanium in fluoborate", func(s *plating.Solution) {
 			*s = plating.Solution{Name: "copper, fluoborate", Metal: "Cu", Anode: "platinised titanium"}
 		}, plating.CodeAnode},
@@ -488,7 +542,8 @@ func TestPropertySolutions(t *testing.T) {
 		found := false
 		for _, n := range notes {
 			found = found || n.Code == e.code
-			if n.Text == "" || n.Do == "" || n.Source == "" || n.Severity < plating.SeverityWarning || !strings.Contains(n.Text, ": ") {
+			if n.Text == "" || n.Do == "" || n.Source == "" || n.Severity < plating.SeverityWarning || !strings.Contains(n.Text,
+				": ") {
 				t.Errorf("%s: incomplete: %+v", e.name, n)
 			}
 		}
@@ -506,7 +561,8 @@ func TestPropertySolutions(t *testing.T) {
 }
 
 func ExampleSolution_Review() {
-	s := plating.Solution{Name: "gold, acid cyanide strike", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 1, High: 2}}
+	s := plating.Solution{Name: "gold, acid cyanide strike", Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 1,
+		High: 2}}
 	for _, n := range s.Review() {
 		fmt.Println(n.Severity, n.Code)
 	}

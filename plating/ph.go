@@ -34,7 +34,8 @@ func (p *PH) UnmarshalText(text []byte) error {
 		if len(s) > 40 {
 			s = strings.ToValidUTF8(s[:40], "") + "…"
 		}
-		return &units.ValueError{Field: "pH", Value: s, Need: "a number above 0 and at most 16, as 4.4", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "pH", Value: s, Need: "a number above 0 and at most 16, as 4.4",
+			Err: units.ErrOutOfRange}
 	}
 	*p = PH(v)
 	return nil
@@ -73,7 +74,8 @@ func (w PHWindow) Check() error {
 		}
 	}
 	if w.Low != 0 && w.High != 0 && w.Low > w.High {
-		return &units.ValueError{Field: "pH", Value: w.Low.String() + " to " + w.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "pH", Value: w.Low.String() + " to " + w.High.String(), Need: "the low end first",
+			Err: units.ErrInconsistent}
 	}
 	return nil
 }

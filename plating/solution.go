@@ -52,7 +52,8 @@ type Solution struct {
 // Solution returns the bath as its chemistry is judged. A valence that is not
 // given is taken from the equivalent of the deposit, where that tells.
 func (b *Bath) Solution() Solution {
-	s := Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.valence(), PH: b.PH, Anode: b.Anode, Vessel: b.Vessel, Temperature: b.Heat.Set}
+	s := Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.valence(), PH: b.PH, Anode: b.Anode,
+		Vessel: b.Vessel, Temperature: b.Heat.Set}
 	if !b.Salt.IsZero() {
 		s.Salts = []faraday.Formula{b.Salt}
 	}
@@ -174,10 +175,13 @@ func (s *Solution) cyanide(h Hazard) []Note {
 	case s.Valence == 3: // the gold(III) complex: see the caution at the tank
 		return nil
 	case s.PH.Low == 0:
-		return stop(CodePHNotGiven, "GoldCyanidePatent", fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s", LowestGoldCyanidePH, freesHCN),
+		return stop(CodePHNotGiven, "GoldCyanidePatent",
+			fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s", LowestGoldCyanidePH, freesHCN),
 			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). Correct no pH below %s with the load in the bath", LowestGoldCyanidePH))
 	case s.PH.Low < LowestGoldCyanidePH:
-		return stop(CodeGoldCyanideAcid, "GoldCyanidePatent", fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.Low, LowestGoldCyanidePH, freesHCN),
+		return stop(CodeGoldCyanideAcid, "GoldCyanidePatent",
+			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.Low, LowestGoldCyanidePH,
+				freesHCN),
 			fmt.Sprintf("Do not make up, run or feed this bath. Keep a gold(I) cyanide bath above pH %s; a strike in stronger acid holds gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
 	}
 	return nil
@@ -213,10 +217,12 @@ func (s *Solution) salts(h Hazard) []Note {
 		cyanide := cyanideGroups(salt) > 0
 		switch {
 		case gold && s.Metal == "Au" && s.Valence != 0 && v != s.Valence:
-			stop("Definition", fmt.Sprintf("%s holds gold(%s), the bath deposits gold(%s): %s", salt, roman(v), roman(s.Valence), wrongSalt(cyanide && h.Has(HazardAcid))),
+			stop("Definition", fmt.Sprintf("%s holds gold(%s), the bath deposits gold(%s): %s", salt, roman(v), roman(s.Valence),
+				wrongSalt(cyanide && h.Has(HazardAcid))),
 				"Do not add it. Name the salt that the bath is made up with")
 		case cyanide && h.Has(HazardAcid) && !gold:
-			stop("KCNSheet", fmt.Sprintf("%s into an acid bath: %s", salt, freesHCN), "Do not add it. Name the salt that the bath is made up with")
+			stop("KCNSheet", fmt.Sprintf("%s into an acid bath: %s", salt, freesHCN),
+				"Do not add it. Name the salt that the bath is made up with")
 		}
 	}
 	return notes
@@ -289,9 +295,11 @@ func (s *Solution) vessel(h Hazard) []Note {
 		return stop("HFSheet", "fluoride in glass: it etches the vessel through", "Use polypropylene or polyethylene")
 	case (s.Vessel == VesselSteel || s.Vessel == VesselAluminium) && h.Has(HazardAcid),
 		s.Vessel == VesselStainless && h.Has(HazardAcid) && (fluoride || h.Has(HazardHydrogenChloride)):
-		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": it eats through and frees hydrogen", "Use plastic or glass")
+		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": it eats through and frees hydrogen",
+			"Use plastic or glass")
 	case s.Vessel == VesselAluminium && h.Has(HazardCaustic):
-		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: it eats through and frees hydrogen", "Use plastic, steel or stainless steel")
+		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: it eats through and frees hydrogen",
+			"Use plastic, steel or stainless steel")
 	}
 	return nil
 }

@@ -62,12 +62,14 @@ func (tr Trial) Efficiency(d faraday.Deposit) (TrialResult, error) {
 	}
 	gain := tr.After - tr.Before
 	if gain <= 0 {
-		return TrialResult{}, &units.ValueError{Field: "gain in mass", Value: gain.String(), Need: "a piece that is heavier after plating", Err: units.ErrNotPositive}
+		return TrialResult{}, &units.ValueError{Field: "gain in mass", Value: gain.String(),
+			Need: "a piece that is heavier after plating", Err: units.ErrNotPositive}
 	}
 	if err := d.Check(); err != nil {
 		return TrialResult{}, err
 	}
-	r := TrialResult{Gain: gain, Charge: tr.Current.For(tr.Time), Relative: units.Ratio(float64(tr.Resolution) / (math.Sqrt(6) * float64(gain)))}
+	r := TrialResult{Gain: gain, Charge: tr.Current.For(tr.Time),
+		Relative: units.Ratio(float64(tr.Resolution) / (math.Sqrt(6) * float64(gain)))}
 	if err := units.Finite("uncertainty of the efficiency", r.Relative); err != nil {
 		return TrialResult{}, err
 	}

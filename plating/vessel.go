@@ -39,7 +39,8 @@ func (v Vessel) String() string {
 // Errors: a [*units.ValueError] for a number that is none.
 func (v Vessel) MarshalText() ([]byte, error) {
 	if v >= vesselEnd {
-		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)), Need: "one of those of this package", Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)), Need: "one of those of this package",
+			Err: units.ErrOutOfRange}
 	}
 	return []byte(v.String()), nil
 }
@@ -69,5 +70,6 @@ func (v *Vessel) UnmarshalText(text []byte) error {
 	if len(s) > 40 {
 		s = strings.ToValidUTF8(s[:40], "") + "…"
 	}
-	return &units.ValueError{Field: "vessel", Value: strconv.Quote(s), Need: "one of " + strings.Join(VesselWords()[1:], ", "), Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "vessel", Value: strconv.Quote(s), Need: "one of " + strings.Join(VesselWords()[1:],
+		", "), Err: units.ErrOutOfRange}
 }

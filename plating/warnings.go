@@ -199,7 +199,8 @@ func Notes(l *Layer, r *Result) []Note {
 	add(WarnBathEmpty, SeverityStop, arithmetic, "feed the bath or split the load",
 		"the load wants %s of %s and the bath holds %s", few(r.FineMass), metalName(b), few(b.Content.Of(b.Volume)))
 	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
-		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b), b.drawLimit().Percent(0))
+		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b),
+		b.drawLimit().Percent(0))
 	add(WarnDensityHigh, SeverityWarning, sourceOf(b), "lower the current and plate longer, or the coat may burn",
 		"%s is above the bath's window of %s", short(r.CurrentDensity), b.Window)
 	add(WarnDensityLow, SeverityWarning, sourceOf(b), "raise the current, or colour and efficiency may shift",
@@ -207,15 +208,21 @@ func Notes(l *Layer, r *Result) []Note {
 	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
 		"%s is outside the measured efficiency curve; its end value %s was held", short(r.CurrentDensity), r.Efficiency)
 	add(WarnPromiseMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the promise",
-		"the thinnest spot gets %s, the promise is %s", r.Thinnest.Text(units.Micrometre, 3), l.Promise.Text(units.Micrometre, 3))
-	add(WarnTooThick, SeverityWarning, sourceOf(b), "strike thin and build in another bath, or use a bath made for thickness",
-		"a mean of %s is more than the %s this bath is used for", r.Mean.Text(units.Micrometre, 2), b.MostThickness.Text(units.Micrometre, 2))
+		"the thinnest spot gets %s, the promise is %s", r.Thinnest.Text(units.Micrometre, 3), l.Promise.Text(units.Micrometre,
+			3))
+	add(WarnTooThick, SeverityWarning, sourceOf(b),
+		"strike thin and build in another bath, or use a bath made for thickness",
+		"a mean of %s is more than the %s this bath is used for", r.Mean.Text(units.Micrometre, 2),
+		b.MostThickness.Text(units.Micrometre, 2))
 	add(WarnUneven, SeverityCaution, arithmetic, "space the anode, turn the part, or shield the edges",
 		"the mean must be %.1f times the promise to cover the thinnest spot", 1/float64(l.Distribution.MinToMean))
 	u := float64(l.Distribution.Uncertainty)
-	add(WarnRatioUnsure, SeverityCaution, arithmetic, fmt.Sprintf("to be sure at two standard uncertainties, plate %.2g times as long, or measure the ratio", 1/math.Max(0.05, 1-2*u)),
+	add(WarnRatioUnsure, SeverityCaution, arithmetic,
+		fmt.Sprintf("to be sure at two standard uncertainties, plate %.2g times as long, or measure the ratio",
+			1/math.Max(0.05, 1-2*u)),
 		"the ratio of thinnest to mean is known to %s: the thinnest spot may have from %s to %s", units.Ratio(u).Percent(0),
-		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
+		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+
+			u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
 		"%.1f s is hard to time", float64(r.Time))
 	add(WarnGas, SeverityInfo, practice, "extraction on; bake hardened steel afterwards",
@@ -225,8 +232,10 @@ func Notes(l *Layer, r *Result) []Note {
 	}
 	add(WarnAnodeInsoluble, SeverityInfo, practice, "add metal to the bath by ampere-minutes and by analysis",
 		"the anode does not replace the %s of %s that this layer takes", few(r.FineMass), metalName(b))
-	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window", "the bath has no current density window: %s was not checked", short(r.CurrentDensity))
-	add(WarnMetalUnknown, SeverityInfo, arithmetic, "give content and volume", "the bath has no metal content or volume: what is left was not computed")
+	add(WarnWindowUnknown, SeverityInfo, arithmetic, "give the window",
+		"the bath has no current density window: %s was not checked", short(r.CurrentDensity))
+	add(WarnMetalUnknown, SeverityInfo, arithmetic, "give content and volume",
+		"the bath has no metal content or volume: what is left was not computed")
 	return notes
 }
 

@@ -74,8 +74,10 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 		if j >= p.CurrentDensity && j <= q.CurrentDensity {
 			return working.Step{Formula: "η = η₁ + (η₂ - η₁)·(j - j₁)/(j₂ - j₁)", Source: "Definition",
 				Terms: []working.Term{
-					working.Of("η₁", "efficiency at the point below", p.Efficiency), working.Of("η₂", "efficiency at the point above", q.Efficiency),
-					working.Of("j₁", "current density of the point below", p.CurrentDensity), working.Of("j₂", "current density of the point above", q.CurrentDensity),
+					working.Of("η₁", "efficiency at the point below", p.Efficiency), working.Of("η₂", "efficiency at the point above",
+						q.Efficiency),
+					working.Of("j₁", "current density of the point below", p.CurrentDensity), working.Of("j₂",
+						"current density of the point above", q.CurrentDensity),
 					working.Of("j", "mean current density", j)},
 				Result: working.Of("η", "current efficiency", eff)}, true
 		}
@@ -118,7 +120,8 @@ func LoadAreaWorking(parts ...Part) (working.Step, error) {
 		}
 		k, a := fmt.Sprintf("k_%d", i+1), fmt.Sprintf("A_%d", i+1)
 		step.Formula += k + "·" + a
-		step.Terms = append(step.Terms, working.Number(k, "pieces of "+p.Name, float64(p.Count)), working.Of(a, "area of one "+p.Name, p.Area))
+		step.Terms = append(step.Terms, working.Number(k, "pieces of "+p.Name, float64(p.Count)), working.Of(a,
+			"area of one "+p.Name, p.Area))
 	}
 	return step, nil
 }
@@ -137,7 +140,8 @@ func (tr Trial) EfficiencyWorking(d faraday.Deposit) ([]working.Step, error) {
 		{Formula: "m = m₂ - m₁", Source: "Definition", Result: working.Of("m", "gain in mass", r.Gain),
 			Terms: []working.Term{working.Of("m₂", "mass after", tr.After), working.Of("m₁", "mass before", tr.Before)}},
 		{Formula: "η = m/(ε·I·t)", Source: "OpenStaxChem2e", Result: working.Of("η", "current efficiency", r.Efficiency),
-			Terms: []working.Term{working.Of("m", "gain in mass", r.Gain), working.Of("ε", "electrochemical equivalent", d.Equivalent),
+			Terms: []working.Term{working.Of("m", "gain in mass", r.Gain), working.Of("ε", "electrochemical equivalent",
+				d.Equivalent),
 				working.Of("I", "current", tr.Current), working.Of("t", "time", tr.Time)}},
 	}, nil
 }

@@ -82,7 +82,8 @@ var definitions = []struct{ symbol, number, expression string }{
 	{"‰", "1/1000", "1"},
 }
 
-var prefixes = map[string]string{"M": "1000000", "k": "1000", "h": "100", "d": "1/10", "c": "1/100", "m": "1/1000", "µ": "1/1000000", "n": "1/1000000000"}
+var prefixes = map[string]string{"M": "1000000", "k": "1000", "h": "100", "d": "1/10", "c": "1/100", "m": "1/1000",
+	"µ": "1/1000000", "n": "1/1000000000"}
 
 // unitBook returns all defined units by symbol.
 func unitBook() map[string]measure {
@@ -93,7 +94,8 @@ func unitBook() map[string]measure {
 		}
 		return m
 	}
-	book := map[string]measure{"m": one(0), "kg": one(1), "s": one(2), "A": one(3), "K": one(4), "mol": one(5), "1": one(-1)}
+	book := map[string]measure{"m": one(0), "kg": one(1), "s": one(2), "A": one(3), "K": one(4), "mol": one(5),
+		"1": one(-1)}
 	for _, d := range definitions {
 		m, err := evaluate(book, d.expression)
 		if err != nil {
@@ -159,7 +161,8 @@ func TestReferenceDefinitions(t *testing.T) {
 			case want.dim != si.dim:
 				t.Errorf("%s: %s has dimension %v, want that of %s, %v", k, u.symbol, want.dim, kindTable[k].si, si.dim)
 			case ratio(u.factor).Cmp(want.size) != 0:
-				t.Errorf("%s: 1 %s = %s %s, want %s", k, u.symbol, ratio(u.factor).RatString(), kindTable[k].si, want.size.RatString())
+				t.Errorf("%s: 1 %s = %s %s, want %s", k, u.symbol, ratio(u.factor).RatString(), kindTable[k].si,
+					want.size.RatString())
 			}
 		}
 	}
@@ -221,17 +224,20 @@ var typedConstants = map[string]struct {
 	"MilliamperePerSquareCentimetre": typed(MilliamperePerSquareCentimetre, "mA/cm²"),
 	"AmperePerSquareFoot":            typed(AmperePerSquareFoot, "A/ft²"),
 	"AmperePerSquareInch":            typed(AmperePerSquareInch, "A/in²"),
-	"Coulomb":                        typed(Coulomb, "C"), "AmpereSecond": typed(AmpereSecond, "A·s"), "AmpereMinute": typed(AmpereMinute, "A·min"),
-	"AmpereHour": typed(AmpereHour, "A·h"), "MilliampereHour": typed(MilliampereHour, "mA·h"),
+	"Coulomb":                        typed(Coulomb, "C"), "AmpereSecond": typed(AmpereSecond, "A·s"),
+	"AmpereMinute": typed(AmpereMinute, "A·min"),
+	"AmpereHour":   typed(AmpereHour, "A·h"), "MilliampereHour": typed(MilliampereHour, "mA·h"),
 
 	"KilogramPerCoulomb": typed(KilogramPerCoulomb, "kg/C"), "MilligramPerCoulomb": typed(MilligramPerCoulomb, "mg/C"),
-	"GramPerAmpereHour": typed(GramPerAmpereHour, "g/(A·h)"), "GramPerAmpereMinute": typed(GramPerAmpereMinute, "g/(A·min)"),
+	"GramPerAmpereHour": typed(GramPerAmpereHour, "g/(A·h)"), "GramPerAmpereMinute": typed(GramPerAmpereMinute,
+		"g/(A·min)"),
 	"TroyOuncePerAmpereHour": typed(TroyOuncePerAmpereHour, "ozt/(A·h)"),
 
 	"Millivolt": typed(Millivolt, "mV"), "Volt": typed(Volt, "V"),
 	"Milliohm": typed(Milliohm, "mΩ"), "Ohm": typed(Ohm, "Ω"),
 	"OhmSquareCentimetre": typed(OhmSquareCentimetre, "Ω·cm²"), "OhmSquareMetre": typed(OhmSquareMetre, "Ω·m²"),
-	"SiemensPerMetre": typed(SiemensPerMetre, "S/m"), "MillisiemensPerCentimetre": typed(MillisiemensPerCentimetre, "mS/cm"),
+	"SiemensPerMetre": typed(SiemensPerMetre, "S/m"), "MillisiemensPerCentimetre": typed(MillisiemensPerCentimetre,
+		"mS/cm"),
 	"SiemensPerCentimetre": typed(SiemensPerCentimetre, "S/cm"),
 	"Milliwatt":            typed(Milliwatt, "mW"), "Watt": typed(Watt, "W"), "Kilowatt": typed(Kilowatt, "kW"),
 	"Joule": typed(Joule, "J"), "Kilojoule": typed(Kilojoule, "kJ"), "WattHour": typed(WattHour, "W·h"),
@@ -241,11 +247,13 @@ var typedConstants = map[string]struct {
 
 	"Millisecond": typed(Millisecond, "ms"), "Second": typed(Second, "s"), "Minute": typed(Minute, "min"),
 	"Hour": typed(Hour, "h"), "Day": typed(Day, "d"),
-	"Pascal": typed(Pascal, "Pa"), "Hectopascal": typed(Hectopascal, "hPa"), "Kilopascal": typed(Kilopascal, "kPa"), "Megapascal": typed(Megapascal, "MPa"),
-	"Bar": typed(Bar, "bar"), "Atmosphere": typed(Atmosphere, "atm"),
+	"Pascal": typed(Pascal, "Pa"), "Hectopascal": typed(Hectopascal, "hPa"), "Kilopascal": typed(Kilopascal, "kPa"),
+	"Megapascal": typed(Megapascal, "MPa"),
+	"Bar":        typed(Bar, "bar"), "Atmosphere": typed(Atmosphere, "atm"),
 	"MetrePerSecond": typed(MetrePerSecond, "m/s"), "MicrometrePerSecond": typed(MicrometrePerSecond, "µm/s"),
 	"MicrometrePerMinute": typed(MicrometrePerMinute, "µm/min"), "MicrometrePerHour": typed(MicrometrePerHour, "µm/h"),
-	"SquareMetrePerSecond": typed(SquareMetrePerSecond, "m²/s"), "SquareCentimetrePerSecond": typed(SquareCentimetrePerSecond, "cm²/s"),
+	"SquareMetrePerSecond":      typed(SquareMetrePerSecond, "m²/s"),
+	"SquareCentimetrePerSecond": typed(SquareCentimetrePerSecond, "cm²/s"),
 }
 
 func typed[Q interface {

@@ -54,13 +54,15 @@ func TestChecks(t *testing.T) {
 				continue
 			}
 			if value.Field != "current efficiency" || value.Value != q.String() || value.Need == "" ||
-				!strings.HasPrefix(c.got.Error(), "current efficiency "+q.String()+": ") || !strings.Contains(c.got.Error(), "; need ") {
+				!strings.HasPrefix(c.got.Error(), "current efficiency "+q.String()+": ") || !strings.Contains(c.got.Error(),
+				"; need ") {
 				t.Errorf("%s(%v): %v", c.name, v.v, c.got)
 			}
 		}
 		// Every kind has the same three checks.
 		for _, tool := range tools() {
-			if !errors.Is(tool.finite("x", v.v), v.finite) || !errors.Is(tool.positive("x", v.v), v.positive) || !errors.Is(tool.nonNeg("x", v.v), v.nonNeg) {
+			if !errors.Is(tool.finite("x", v.v), v.finite) || !errors.Is(tool.positive("x", v.v), v.positive) ||
+				!errors.Is(tool.nonNeg("x", v.v), v.nonNeg) {
 				t.Errorf("%s %v: %v, %v, %v", tool.kind, v.v, tool.finite("x", v.v), tool.positive("x", v.v), tool.nonNeg("x", v.v))
 			}
 		}
@@ -75,7 +77,8 @@ func TestErrorTexts(t *testing.T) {
 		{units.Positive("area", -2*units.SquareCentimetre), "area -2 cm²: not above zero; need a value above zero"},
 		{units.NonNegative("thickness", -3*units.Micrometre), "thickness -3 µm: below zero; need zero or more"},
 		{units.Finite("current", units.Current(nan)), "current NaN A: not a finite number; need a finite number"},
-		{units.Fraction("mass fraction of gold", units.MassFraction(1.2)), "mass fraction of gold 120 %: out of range; need a fraction from 0 to 1"},
+		{units.Fraction("mass fraction of gold", units.MassFraction(1.2)),
+			"mass fraction of gold 120 %: out of range; need a fraction from 0 to 1"},
 		{units.PositiveFraction("efficiency", units.Efficiency(35)),
 			"efficiency 3500 %: out of range; need a fraction above 0 and at most 1, such as 0.35 or 35 %"},
 		{&units.RangeError{Field: "temperature", Value: "90 °C", Low: "10 °C", High: "70 °C", Source: "SomeKey"},
@@ -161,8 +164,10 @@ func TestQuotients(t *testing.T) {
 			a, b   float64
 			reason error
 		}{
-			{6, 0, units.ErrNotPositive}, {6, math.Copysign(0, -1), units.ErrNotPositive}, {0, 0, units.ErrNotPositive}, {6, -3, units.ErrNotPositive},
-			{6, nan, units.ErrNotFinite}, {6, inf, units.ErrNotFinite}, {nan, 3, units.ErrNotFinite}, {inf, 3, units.ErrNotFinite},
+			{6, 0, units.ErrNotPositive}, {6, math.Copysign(0, -1), units.ErrNotPositive}, {0, 0, units.ErrNotPositive}, {6, -3,
+				units.ErrNotPositive},
+			{6, nan, units.ErrNotFinite}, {6, inf, units.ErrNotFinite}, {nan, 3, units.ErrNotFinite}, {inf, 3,
+				units.ErrNotFinite},
 			{-inf, inf, units.ErrNotFinite}, {1e300, 1e-300, units.ErrNotFinite},
 		} {
 			v, err := divide(bad.a, bad.b)

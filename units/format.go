@@ -97,7 +97,8 @@ func text(k Kind, v, size float64, decimals int) string {
 // same float64 back.
 func appendExact(b []byte, k Kind, v float64) ([]byte, error) {
 	if v-v != 0 {
-		return b, &ValueError{Field: k.String(), Value: fmt.Sprint(v), Need: "a finite number to write it as text", Err: ErrNotFinite}
+		return b, &ValueError{Field: k.String(), Value: fmt.Sprint(v), Need: "a finite number to write it as text",
+			Err: ErrNotFinite}
 	}
 	if v == 0 {
 		v = 0 // a negative zero is zero

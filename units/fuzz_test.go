@@ -13,8 +13,10 @@ import (
 // FuzzParse reads any text as any kind. What is read is a finite number that
 // every encoding gives back; what is refused comes with a *ParseError.
 func FuzzParse(f *testing.F) {
-	for i, s := range []string{"1.4 A", "25 µin", "25 μin", "0.85 A/dm^2", "38 °C", "-273.15 °C", "100 degF", "1 h 20 min", "12 A*h", "5 US gal",
-		"8 g/L", "35 %", "0x10 m", "1_000 m", "1,5 m", "1e999999 m", "-0 m", "1 h 1 h", "5 1", "7.349 g/(A h)", "\xff", "\u22125 K", "1e-323 kg/m3", "4 1/2 in", "1/0 in", "-1/3 m", "1 000/7 g", "1/08 g"} {
+	for i, s := range []string{"1.4 A", "25 µin", "25 μin", "0.85 A/dm^2", "38 °C", "-273.15 °C", "100 degF", "1 h 20 min",
+		"12 A*h", "5 US gal",
+		"8 g/L", "35 %", "0x10 m", "1_000 m", "1,5 m", "1e999999 m", "-0 m", "1 h 1 h", "5 1", "7.349 g/(A h)", "\xff",
+		"\u22125 K", "1e-323 kg/m3", "4 1/2 in", "1/0 in", "-1/3 m", "1 000/7 g", "1/08 g"} {
 		for _, k := range units.Kinds() {
 			if i%3 == int(k)%3 {
 				f.Add(uint8(k), s)
@@ -77,14 +79,16 @@ func checkEncodings(t *testing.T, tool tool, v float64) {
 			t.Fatalf("%s %v in %s: %q reads as %v, %v", tool.kind, v, symbol, out, got, err)
 		}
 	}
-	if _, err := tool.parse(tool.str(v)); err != nil && math.Abs(v) < 1.79e308 { // beyond, six digits may round up out of float64
+	// beyond, six digits may round up out of float64
+	if _, err := tool.parse(tool.str(v)); err != nil && math.Abs(v) < 1.79e308 {
 		t.Fatalf("%s %v: String cannot be read: %v", tool.kind, v, err)
 	}
 }
 
 // FuzzConvert: an answer converts to itself, and back to where it came from.
 func FuzzConvert(f *testing.F) {
-	for _, s := range [][2]string{{"25 µin", "µm"}, {"38 °C", "°F"}, {"5 K", "degC"}, {"-300 °C", "K"}, {"1 h 20 min", "s"}, {"1e-60 K", "°C"}, {"8 g/L", "g/cm3"},
+	for _, s := range [][2]string{{"25 µin", "µm"}, {"38 °C", "°F"}, {"5 K", "degC"}, {"-300 °C", "K"}, {"1 h 20 min",
+		"s"}, {"1e-60 K", "°C"}, {"8 g/L", "g/cm3"},
 		{"0.35", "%"}, {"35 %", "1"}, {"5 gal", "L"}, {"", ""}, {"1", "\xff"}, {"5 US gal", "imp gal"}} {
 		f.Add(s[0], s[1])
 	}
@@ -116,7 +120,8 @@ func FuzzConvert(f *testing.F) {
 
 // FuzzDuration: sums of times read back, whatever the way they are written.
 func FuzzDuration(f *testing.F) {
-	for _, s := range []string{"1 h 20 min", "1h20min30s", "1 d 2 h 3 min 4.5 s 6 ms 7 µs", "-80 min", "-1 h 20 min", "1 h 1 h", "20 min 1 h",
+	for _, s := range []string{"1 h 20 min", "1h20min30s", "1 d 2 h 3 min 4.5 s 6 ms 7 µs", "-80 min", "-1 h 20 min",
+		"1 h 1 h", "20 min 1 h",
 		"90 min", "1 h .5 min", "1 h -5 min", "1 h", "1e3 s", "1e15 s", "59.9999 s", "1 h. 5 min", "0 s", "5 A/dm2"} {
 		f.Add(s)
 	}
@@ -142,8 +147,10 @@ func FuzzDuration(f *testing.F) {
 			t.Fatal(err)
 		}
 		// The standard library reads the same sums when each unit is its own.
-		if plain := strings.NewReplacer(" ", "", "min", "m").Replace(text); !strings.ContainsAny(text, "dueE\u2212\u00b5\u03bc") {
-			if std, err := time.ParseDuration(plain); err == nil && math.Abs(std.Seconds()-float64(d)) > 1e-6+1e-9*math.Abs(float64(d)) {
+		if plain := strings.NewReplacer(" ", "", "min", "m").Replace(text); !strings.ContainsAny(text,
+			"dueE\u2212\u00b5\u03bc") {
+			if std, err := time.ParseDuration(plain); err == nil && math.Abs(std.Seconds()-float64(d)) > 1e-6+
+				1e-9*math.Abs(float64(d)) {
 				t.Fatalf("%q: %v, the standard library reads %v", text, float64(d), std)
 			}
 		}

@@ -254,7 +254,8 @@ func TestPropertyTemperature(t *testing.T) {
 				t.Errorf("Fahrenheit(%v) prints as %q", x, got)
 			}
 		}
-		if d := c.Sub(units.Celsius(0)); math.Abs(d.In(units.Kelvin)-x) > 2e-13 || math.Abs(float64(units.Celsius(0).Add(d)-c)) > 2.3e-13 {
+		if d := c.Sub(units.Celsius(0)); math.Abs(d.In(units.Kelvin)-x) > 2e-13 ||
+			math.Abs(float64(units.Celsius(0).Add(d)-c)) > 2.3e-13 {
 			t.Errorf("%v °C less 0 °C is %v", x, d)
 		}
 		if c.Kelvin() != float64(c) {
@@ -267,23 +268,31 @@ func TestPropertyTemperature(t *testing.T) {
 func TestPropertyIn(t *testing.T) {
 	for _, x := range []float64{0, 1, -2.5, 1.0 / 3, 1e12} {
 		for name, got := range map[string]float64{
-			"µin": (units.Length(x) * units.Microinch).In(units.Microinch), "in²": (units.Area(x) * units.SquareInch).In(units.SquareInch),
-			"gal": (units.Volume(x) * units.USGallon).In(units.USGallon), "dwt": (units.Mass(x) * units.Pennyweight).In(units.Pennyweight),
-			"A/ft²": (units.CurrentDensity(x) * units.AmperePerSquareFoot).In(units.AmperePerSquareFoot),
-			"h":     (units.Duration(x) * units.Hour).In(units.Hour), "°F": (units.TemperatureDifference(x) * units.FahrenheitDegree).In(units.FahrenheitDegree),
+			"µin":    (units.Length(x) * units.Microinch).In(units.Microinch),
+			"in²":    (units.Area(x) * units.SquareInch).In(units.SquareInch),
+			"gal":    (units.Volume(x) * units.USGallon).In(units.USGallon),
+			"dwt":    (units.Mass(x) * units.Pennyweight).In(units.Pennyweight),
+			"A/ft²":  (units.CurrentDensity(x) * units.AmperePerSquareFoot).In(units.AmperePerSquareFoot),
+			"h":      (units.Duration(x) * units.Hour).In(units.Hour),
+			"°F":     (units.TemperatureDifference(x) * units.FahrenheitDegree).In(units.FahrenheitDegree),
 			"A·h":    (units.Charge(x) * units.AmpereHour).In(units.AmpereHour),
 			"g/cm³":  (units.Density(x) * units.GramPerCubicCentimetre).In(units.GramPerCubicCentimetre),
 			"mg/cm²": (units.MassPerArea(x) * units.MilligramPerSquareCentimetre).In(units.MilligramPerSquareCentimetre),
 			"g/L":    (units.MassConcentration(x) * units.GramPerLitre).In(units.GramPerLitre),
-			"mol":    (units.Amount(x) * units.Mole).In(units.Mole), "g/mol": (units.MolarMass(x) * units.GramPerMole).In(units.GramPerMole),
-			"mol/L": (units.AmountConcentration(x) * units.MolePerLitre).In(units.MolePerLitre),
-			"A":     (units.Current(x) * units.Ampere).In(units.Ampere), "g/Ah": (units.Equivalent(x) * units.GramPerAmpereHour).In(units.GramPerAmpereHour),
-			"mV": (units.Voltage(x) * units.Millivolt).In(units.Millivolt), "mΩ": (units.Resistance(x) * units.Milliohm).In(units.Milliohm),
-			"Ω·cm²": (units.AreaResistance(x) * units.OhmSquareCentimetre).In(units.OhmSquareCentimetre),
-			"mS/cm": (units.Conductivity(x) * units.MillisiemensPerCentimetre).In(units.MillisiemensPerCentimetre),
-			"kW":    (units.Power(x) * units.Kilowatt).In(units.Kilowatt), "kW·h": (units.Energy(x) * units.KilowattHour).In(units.KilowattHour),
-			"bar": (units.Pressure(x) * units.Bar).In(units.Bar), "µm/min": (units.Speed(x) * units.MicrometrePerMinute).In(units.MicrometrePerMinute),
-			"cm²/s": (units.Diffusivity(x) * units.SquareCentimetrePerSecond).In(units.SquareCentimetrePerSecond),
+			"mol":    (units.Amount(x) * units.Mole).In(units.Mole),
+			"g/mol":  (units.MolarMass(x) * units.GramPerMole).In(units.GramPerMole),
+			"mol/L":  (units.AmountConcentration(x) * units.MolePerLitre).In(units.MolePerLitre),
+			"A":      (units.Current(x) * units.Ampere).In(units.Ampere),
+			"g/Ah":   (units.Equivalent(x) * units.GramPerAmpereHour).In(units.GramPerAmpereHour),
+			"mV":     (units.Voltage(x) * units.Millivolt).In(units.Millivolt),
+			"mΩ":     (units.Resistance(x) * units.Milliohm).In(units.Milliohm),
+			"Ω·cm²":  (units.AreaResistance(x) * units.OhmSquareCentimetre).In(units.OhmSquareCentimetre),
+			"mS/cm":  (units.Conductivity(x) * units.MillisiemensPerCentimetre).In(units.MillisiemensPerCentimetre),
+			"kW":     (units.Power(x) * units.Kilowatt).In(units.Kilowatt),
+			"kW·h":   (units.Energy(x) * units.KilowattHour).In(units.KilowattHour),
+			"bar":    (units.Pressure(x) * units.Bar).In(units.Bar),
+			"µm/min": (units.Speed(x) * units.MicrometrePerMinute).In(units.MicrometrePerMinute),
+			"cm²/s":  (units.Diffusivity(x) * units.SquareCentimetrePerSecond).In(units.SquareCentimetrePerSecond),
 		} {
 			if math.Abs(got-x) > 4.5e-16*math.Abs(x) {
 				t.Errorf("%v %s reads as %v", x, name, got)

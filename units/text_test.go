@@ -183,11 +183,13 @@ func TestJSON(t *testing.T) {
 	if err := json.Unmarshal(b, &out); err != nil {
 		t.Fatal(err)
 	}
-	if out.Coat != in.Coat || out.Current != in.Current || *out.Bath != bath || out.Times[2*units.Inch] != "two" || out.Eff != in.Eff {
+	if out.Coat != in.Coat || out.Current != in.Current || *out.Bath != bath || out.Times[2*units.Inch] != "two" ||
+		out.Eff != in.Eff {
 		t.Errorf("got %+v, want %+v", out, in)
 	}
 	// Trade units come in as text too.
-	if err := json.Unmarshal([]byte(`{"coat":"25 uin","eff":"35 %","times":{"2 in":"x","50.8 mm":"y"}}`), &out); err != nil || out.Coat != in.Coat {
+	if err := json.Unmarshal([]byte(`{"coat":"25 uin","eff":"35 %","times":{"2 in":"x","50.8 mm":"y"}}`),
+		&out); err != nil || out.Coat != in.Coat {
 		t.Errorf("%v, %+v", err, out)
 	}
 }
@@ -195,7 +197,8 @@ func TestJSON(t *testing.T) {
 // TestJSONRefuses: a bare number has no unit, so it is no quantity; the field
 // keeps its value, the error is not swallowed.
 func TestJSONRefuses(t *testing.T) {
-	for _, text := range []string{`{"coat":0.5}`, `{"eff":0.35}`, `{"coat":true}`, `{"coat":["1 m"]}`, `{"coat":""}`, `{"coat":"0.5"}`,
+	for _, text := range []string{`{"coat":0.5}`, `{"eff":0.35}`, `{"coat":true}`, `{"coat":["1 m"]}`, `{"coat":""}`,
+		`{"coat":"0.5"}`,
 		`{"coat":"NaN m"}`, `{"bath":"-300 °C"}`, `{"times":{"1":"x"}}`} {
 		r := record{Coat: 7, Eff: 0.5}
 		if err := json.Unmarshal([]byte(text), &r); err == nil || r.Coat != 7 || r.Eff != 0.5 {
@@ -206,7 +209,8 @@ func TestJSONRefuses(t *testing.T) {
 	if err := json.Unmarshal([]byte(`{"coat":null}`), &r); err != nil || r.Coat != 7 {
 		t.Errorf("null: %v, %v; want it left alone", err, r.Coat)
 	}
-	for _, v := range []any{units.Length(math.NaN()), units.Current(math.Inf(1)), record{Eff: units.Efficiency(math.Inf(-1))}} {
+	for _, v := range []any{units.Length(math.NaN()), units.Current(math.Inf(1)),
+		record{Eff: units.Efficiency(math.Inf(-1))}} {
 		_, err := json.Marshal(v)
 		var value *units.ValueError
 		if !errors.Is(err, units.ErrNotFinite) || !errors.As(err, &value) {
@@ -214,7 +218,8 @@ func TestJSONRefuses(t *testing.T) {
 		}
 	}
 	// The standard library does not wrap the error of a map key.
-	if b, err := json.Marshal(map[units.Mass]int{units.Mass(math.NaN()): 1}); err == nil || !strings.Contains(err.Error(), "not a finite number") {
+	if b, err := json.Marshal(map[units.Mass]int{units.Mass(math.NaN()): 1}); err == nil || !strings.Contains(err.Error(),
+		"not a finite number") {
 		t.Errorf("%s, %v", b, err)
 	}
 }
@@ -230,7 +235,8 @@ func TestFlag(t *testing.T) {
 	if err := set.Parse([]string{"-coat", "0.5 mil"}); err != nil || d != 0.5*units.Mil {
 		t.Errorf("%v, %v", d, err)
 	}
-	if err := set.Parse([]string{"-coat", "5 gal"}); err == nil || !strings.Contains(err.Error(), "µin") || d != 0.5*units.Mil {
+	if err := set.Parse([]string{"-coat", "5 gal"}); err == nil || !strings.Contains(err.Error(), "µin") ||
+		d != 0.5*units.Mil {
 		t.Errorf("%v, %v", d, err)
 	}
 }
@@ -241,7 +247,8 @@ func TestMarshalEveryKind(t *testing.T) {
 	for _, tool := range tools() {
 		for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 			var value *units.ValueError
-			if b, err := tool.marshal(v); len(b) != 0 || !errors.As(err, &value) || !errors.Is(err, units.ErrNotFinite) || value.Field != tool.kind.String() {
+			if b, err := tool.marshal(v); len(b) != 0 || !errors.As(err, &value) || !errors.Is(err, units.ErrNotFinite) ||
+				value.Field != tool.kind.String() {
 				t.Errorf("%s: %q, %v", tool.kind, b, err)
 			}
 			if b, err := tool.append([]byte("x"), v); string(b) != "x" || err == nil {
@@ -268,7 +275,8 @@ func TestDurationStd(t *testing.T) {
 	if got, err := units.Duration(-1.25e-9).Std(); got != -1 || err != nil {
 		t.Errorf("%v, %v", got, err)
 	}
-	for v, reason := range map[float64]error{1e10: units.ErrOutOfRange, -1e10: units.ErrOutOfRange, 9223372037: units.ErrOutOfRange,
+	for v, reason := range map[float64]error{1e10: units.ErrOutOfRange, -1e10: units.ErrOutOfRange,
+		9223372037: units.ErrOutOfRange,
 		math.NaN(): units.ErrNotFinite, math.Inf(1): units.ErrNotFinite} {
 		var value *units.ValueError
 		if got, err := units.Duration(v).Std(); got != 0 || !errors.Is(err, reason) || !errors.As(err, &value) {

@@ -107,7 +107,8 @@ func TestBadRows(t *testing.T) {
 	put(good())
 	w.Flush()
 	status, rows, bad := table(t, in.String())
-	if want := fmt.Sprintf("batch: %d of %d rows failed", len(wrongCells), 2*len(wrongCells)+1); status != 1 || !strings.Contains(bad, want) {
+	if want := fmt.Sprintf("batch: %d of %d rows failed", len(wrongCells), 2*len(wrongCells)+1); status != 1 ||
+		!strings.Contains(bad, want) {
 		t.Errorf("status %d, %q; want 1 and %q", status, bad, want)
 	}
 	if len(rows) != 2*len(wrongCells)+1 {
@@ -156,7 +157,8 @@ func TestBadLines(t *testing.T) {
 		{"zero byte", strings.Replace(g, "12", "1\x002", 1), `count "1\x002": need a whole number`, 2, 1},
 		{"not UTF-8", strings.Replace(g, "Au", "\xff", 1), "element", 2, 1},
 		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2, 1},
-		{"ten million bytes in quotes", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 5_000_000)+`"`, 1), "longer than 1048576 bytes", 2, 1},
+		{"ten million bytes in quotes", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 5_000_000)+`"`, 1),
+			"longer than 1048576 bytes", 2, 1},
 		{"ten million cells", strings.Repeat(",", 10_000_000) + "\n", "longer than 1048576 bytes", 2, 1},
 		{"not closed for ten million bytes", `"` + strings.Repeat("y\n", 5_000_000), "longer than 1048576 bytes", 1, 1},
 	} {
@@ -176,7 +178,8 @@ func TestBadLines(t *testing.T) {
 			if ok != c.good || failed != c.bad {
 				t.Errorf("%d rows computed and %d failed, want %d and %d", ok, failed, c.good, c.bad)
 			}
-			if want := min(1, c.bad); status != want || strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed, ok+failed)) != (want == 1) {
+			if want := min(1, c.bad); status != want || strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed, ok+
+				failed)) != (want == 1) {
 				t.Errorf("status %d, %q", status, bad)
 			}
 		})
@@ -221,7 +224,8 @@ func TestHeaders(t *testing.T) {
 			if status != c.status || !strings.Contains(bad, c.want) || (status == 0) != (bad == "") {
 				t.Errorf("status %d, %q; want %d and %q", status, bad, c.status, c.want)
 			}
-			if (status == 0) != strings.HasSuffix(out, ",current_A,time_min,charge_Ah,mean_thickness_um,metal_g,metal_cost,error\n") {
+			if (status == 0) != strings.HasSuffix(out,
+				",current_A,time_min,charge_Ah,mean_thickness_um,metal_g,metal_cost,error\n") {
 				t.Errorf("output %q", out)
 			}
 		})
@@ -247,7 +251,8 @@ func TestOptionalColumns(t *testing.T) {
 
 func TestCommandLine(t *testing.T) {
 	var out, bad bytes.Buffer
-	if status := run([]string{"jobs.csv"}, strings.NewReader(header), &out, &bad); status != 2 || !strings.Contains(bad.String(), "usage: batch <") || out.Len() > 0 {
+	if status := run([]string{"jobs.csv"}, strings.NewReader(header), &out, &bad); status != 2 ||
+		!strings.Contains(bad.String(), "usage: batch <") || out.Len() > 0 {
 		t.Errorf("status %d, %q", status, bad.String())
 	}
 }
@@ -267,7 +272,8 @@ func TestWriteErrors(t *testing.T) {
 	text := header + "\n" + strings.Repeat("hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n", 1000)
 	for _, room := range []int{0, 100, 5000, 50_000} {
 		var bad bytes.Buffer
-		if status := run(nil, strings.NewReader(text), &failing{left: room}, &bad); status != 2 || !strings.Contains(bad.String(), errFull.Error()) {
+		if status := run(nil, strings.NewReader(text), &failing{left: room}, &bad); status != 2 ||
+			!strings.Contains(bad.String(), errFull.Error()) {
 			t.Errorf("room for %d bytes: status %d, %q", room, status, bad.String())
 		}
 	}
@@ -278,12 +284,14 @@ func TestReadError(t *testing.T) {
 	text := header + "\nhand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
 	var out, bad bytes.Buffer
 	status := run(nil, io.MultiReader(strings.NewReader(text), iotest.ErrReader(errFull)), &out, &bad)
-	if status != 2 || !strings.Contains(bad.String(), "after row 1: "+errFull.Error()) || strings.Count(out.String(), "\n") != 2 {
+	if status != 2 || !strings.Contains(bad.String(), "after row 1: "+errFull.Error()) || strings.Count(out.String(),
+		"\n") != 2 {
 		t.Errorf("status %d, %q, output %q", status, bad.String(), out.String())
 	}
 	// However the input comes in pieces, the output is the same.
 	_, want, _ := call(t, text)
-	for name, r := range map[string]io.Reader{"bytes": iotest.OneByteReader(strings.NewReader(text)), "halves": iotest.HalfReader(strings.NewReader(text)),
+	for name, r := range map[string]io.Reader{"bytes": iotest.OneByteReader(strings.NewReader(text)),
+		"halves":            iotest.HalfReader(strings.NewReader(text)),
 		"data with the end": iotest.DataErrReader(strings.NewReader(text))} {
 		out.Reset()
 		if status := run(nil, r, &out, &bad); status != 0 || out.String() != want {
@@ -296,7 +304,8 @@ func TestReadError(t *testing.T) {
 // has, is refused with what would do.
 func TestPropertyNoMetalHasIt(t *testing.T) {
 	for _, c := range []struct{ valence, density, want string }{
-		{"2", "19.3", "need 1 or 3"}, {"8", "19.3", "need 1 or 3"}, {"1", "8", "half to one and a half"}, {"1", "0.00001", "half to one and a half"},
+		{"2", "19.3", "need 1 or 3"}, {"8", "19.3", "need 1 or 3"}, {"1", "8", "half to one and a half"}, {"1", "0.00001",
+			"half to one and a half"},
 		{"3", "19.3", ""}, {"1", "17.3", ""},
 	} {
 		text := "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_mean,price_per_g\n" +

@@ -82,7 +82,8 @@ type element struct{ weight, density, valence string }
 func elements(t testing.TB) map[string]element {
 	t.Helper()
 	m := map[string]element{}
-	for symbol, valence := range map[string]string{"Au": "1", "Ag": "1", "Ni": "2", "Cu": "2", "Zn": "2", "Sn": "2", "Co": "2", "Pd": "2", "Rh": "3", "In": "3"} {
+	for symbol, valence := range map[string]string{"Au": "1", "Ag": "1", "Ni": "2", "Cu": "2", "Zn": "2", "Sn": "2",
+		"Co": "2", "Pd": "2", "Rh": "3", "In": "3"} {
 		m[symbol] = element{valence: valence}
 	}
 	for file, column := range map[string]string{"iupac2021.csv": "value", "densities.csv": "density_a"} {
@@ -165,7 +166,8 @@ func TestIndependentContract(t *testing.T) {
 	known := elements(t)
 	symbols := []string{"Au", "Ag", "Ni", "Cu", "Zn", "Sn", "Co", "Pd", "Rh", "In"}
 	columns := append(append([]string{"note", "customer, name", "größe"}, needed...), optional...)
-	strange := []string{"", "plain", "with, comma", "with \"quotes\"", "two\nlines", "two\r\nlines", "  blanks  ", "µ ° 時計 🕰", "=1+1", "0012", "'", `\`, "\t", "NaN"}
+	strange := []string{"", "plain", "with, comma", "with \"quotes\"", "two\nlines", "two\r\nlines", "  blanks  ",
+		"µ ° 時計 🕰", "=1+1", "0012", "'", `\`, "\t", "NaN"}
 	ties := 0
 	for round := range 10 {
 		rng.Shuffle(len(columns), func(i, j int) { columns[i], columns[j] = columns[j], columns[i] })
@@ -178,15 +180,18 @@ func TestIndependentContract(t *testing.T) {
 		var rows []map[string]string
 		for i := range 100 {
 			row := map[string]string{
-				"part": fmt.Sprintf("part %d-%d", round, i), "note": strange[rng.IntN(len(strange))], "customer, name": strange[rng.IntN(len(strange))],
-				"größe": strange[rng.IntN(len(strange))], "count": strconv.Itoa(1 + rng.IntN(500)),
+				"part": fmt.Sprintf("part %d-%d", round, i), "note": strange[rng.IntN(len(strange))],
+				"customer, name": strange[rng.IntN(len(strange))],
+				"größe":          strange[rng.IntN(len(strange))], "count": strconv.Itoa(1 + rng.IntN(500)),
 				"area_cm2": atLeast(decimalText(rng, 0, 200), "0.5"), "metal": symbols[rng.IntN(len(symbols))],
-				"efficiency": atLeast(decimalText(rng, 0, 1), "1"), "current_density_A_dm2": atLeast(decimalText(rng, 0, 5), "1e-1"),
+				"efficiency": atLeast(decimalText(rng, 0, 1), "1"), "current_density_A_dm2": atLeast(decimalText(rng, 0, 5),
+					"1e-1"),
 				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_mean": atLeast(decimalText(rng, 0, 1), "0.5"),
 				"price_per_g": decimalText(rng, 0, 200), "valence": "", "density_g_cm3": "",
 			}
 			if rng.IntN(2) == 0 {
-				fits := map[string]string{"Au": "13", "Ag": "1", "Ni": "2", "Cu": "12", "Zn": "2", "Sn": "24", "Co": "23", "Pd": "24", "Rh": "3", "In": "31"}[row["metal"]]
+				fits := map[string]string{"Au": "13", "Ag": "1", "Ni": "2", "Cu": "12", "Zn": "2", "Sn": "24", "Co": "23",
+					"Pd": "24", "Rh": "3", "In": "31"}[row["metal"]]
 				row["valence"] = string(fits[rng.IntN(len(fits))])
 			}
 			if rng.IntN(2) == 0 {
@@ -252,7 +257,8 @@ func TestIndependentContract(t *testing.T) {
 						t.Fatalf("row %v: error %s", row, cells[k])
 					}
 				case name == "metal_cost":
-					if rat(t, cells[k]).Cmp(want[name]) != 0 || !strings.Contains(cells[k], ".") || len(cells[k])-strings.Index(cells[k], ".") != 3 {
+					if rat(t, cells[k]).Cmp(want[name]) != 0 || !strings.Contains(cells[k], ".") ||
+						len(cells[k])-strings.Index(cells[k], ".") != 3 {
 						t.Errorf("row %v: cost %s, want exactly %s", row, cells[k], want[name].FloatString(2))
 					}
 				case want[name] != nil:
@@ -286,7 +292,8 @@ func TestIndependentHalfEven(t *testing.T) {
 		{"1000", "0", "1.93", "0.00"},
 		{"0.1", "1000", "0.000193", "0.00"}, // below half a milligram
 	} {
-		status, rows, bad := table(t, strings.Join(needed, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+",19.3\n")
+		status, rows, bad := table(t, strings.Join(needed, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+
+			",19.3\n")
 		if status != 0 || len(rows) != 1 {
 			t.Fatalf("%+v: status %d, %s", c, status, bad)
 		}

@@ -42,7 +42,8 @@ import (
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 var (
-	needed   = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2", "min_thickness_um", "min_to_mean", "price_per_g"}
+	needed = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2", "min_thickness_um",
+		"min_to_mean", "price_per_g"}
 	optional = []string{"valence", "density_g_cm3"}
 	added    = []string{"current_A", "time_min", "charge_Ah", "mean_thickness_um", "metal_g", "metal_cost", "error"}
 )

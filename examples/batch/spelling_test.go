@@ -10,12 +10,14 @@ import (
 // TestSpellings: numbers in every spelling that a spreadsheet writes.
 func TestSpellings(t *testing.T) {
 	known := elements(t)
-	plain := map[string]string{"count": "12", "area_cm2": "10.5", "metal": "Ag", "efficiency": "0.5", "current_density_A_dm2": "1", "min_thickness_um": "2",
+	plain := map[string]string{"count": "12", "area_cm2": "10.5", "metal": "Ag", "efficiency": "0.5",
+		"current_density_A_dm2": "1", "min_thickness_um": "2",
 		"min_to_mean": "0.5", "price_per_g": "1.5"}
 	want := expected(t, plain, known)
 	for _, line := range []string{
 		"12,10.5,Ag,0.5,1,2,0.5,1.5", "+12,1.05e1,Ag,5E-1,1.,2.000,.5,1.50", " 12 , 10.5\t,Ag , 0.5,1,2,0.5,1.5",
-		`"12","10.5","Ag","0.5","1","2","0.5","1.5"`, "012,010.5,Ag,00.5,01,02,0.5,01.5", "12,10500000e-6,Ag,0.5,1e0,2,0.5,15e-1",
+		`"12","10.5","Ag","0.5","1","2","0.5","1.5"`, "012,010.5,Ag,00.5,01,02,0.5,01.5",
+		"12,10500000e-6,Ag,0.5,1e0,2,0.5,15e-1",
 	} {
 		status, rows, bad := table(t, strings.Join(needed, ",")+"\nx,"+line+"\n")
 		if status != 0 || len(rows) != 1 {

@@ -152,7 +152,8 @@ func FuzzRow(f *testing.F) {
 				}
 			}
 		}
-		if (failed > 0) != (status == 1) || (failed > 0) != strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed, len(all)-1)) {
+		if (failed > 0) != (status == 1) || (failed > 0) != strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed,
+			len(all)-1)) {
 			t.Fatalf("%d rows failed: status %d, %q", failed, status, bad)
 		}
 	})
@@ -161,7 +162,8 @@ func FuzzRow(f *testing.F) {
 // FuzzRecords holds the reader of this program against that of package csv,
 // which it must agree with on everything but carriage returns inside quotes.
 func FuzzRecords(f *testing.F) {
-	for _, s := range []string{"a,b\n", "a,\"b\"\"c\"\n", "\"a\nb\",c\r\n\n\r\nd", "a\"b,c\nd", "\"a\"b\nc", "\"a\"\r\nb", "\"a\"\rb\nc", "\"a\"\r,b\nc", "\"open\nc", "a\r", ",,\n", "\"\"", "\r\r\n"} {
+	for _, s := range []string{"a,b\n", "a,\"b\"\"c\"\n", "\"a\nb\",c\r\n\n\r\nd", "a\"b,c\nd", "\"a\"b\nc", "\"a\"\r\nb",
+		"\"a\"\rb\nc", "\"a\"\r,b\nc", "\"open\nc", "a\r", ",,\n", "\"\"", "\r\r\n"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

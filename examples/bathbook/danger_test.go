@@ -28,7 +28,8 @@ func bookOf(t *testing.T, more string) (path, out, errs string, status int) {
 func TestPropertyBookOfAcidGold(t *testing.T) {
 	amount := "21.9" // g of KAu(CN)2 for 15 g of gold
 	path, out, errs, status := bookOf(t, "")
-	if status != 0 || strings.Contains(out, amount) || !strings.Contains(out, "STOP") || !strings.Contains(out, "-pH 4.4") {
+	if status != 0 || strings.Contains(out, amount) || !strings.Contains(out, "STOP") || !strings.Contains(out,
+		"-pH 4.4") {
 		t.Errorf("pH not given: status %d %s\n%s", status, errs, out)
 	}
 	for _, c := range []struct {
@@ -46,18 +47,23 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 			t.Errorf("pH %s: no caution on top\n%s", c.pH, out)
 		}
 	}
-	if _, _, errs, status := bookOf(t, `, "pH": {"low": 1, "high": 2}`); status != 1 || !strings.Contains(errs, "hydrogen cyanide") || !strings.Contains(errs, "GoldCyanidePatent") {
+	if _, _, errs, status := bookOf(t, `, "pH": {"low": 1, "high": 2}`); status != 1 || !strings.Contains(errs,
+		"hydrogen cyanide") || !strings.Contains(errs, "GoldCyanidePatent") {
 		t.Errorf("a book of pH 1 was opened: status %d, %s", status, errs)
 	}
-	if _, out, errs, status := bookOf(t, `, "pH": {"low": 3.5, "high": 4}`); status != 0 || !strings.Contains(out, amount) {
+	if _, out, errs, status := bookOf(t, `, "pH": {"low": 3.5, "high": 4}`); status != 0 || !strings.Contains(out,
+		amount) {
 		t.Errorf("pH 3.5 to 4: status %d, %s\n%s", status, errs, out)
 	}
 	// Gold(III) in strong acid is fed with its own salt only.
-	if _, _, errs, status := bookOf(t, `, "pH": {"low": 1, "high": 2}, "valence": 3`); status != 1 || !strings.Contains(errs, "KAu(CN)2 holds gold(I)") {
+	if _, _, errs, status := bookOf(t, `, "pH": {"low": 1, "high": 2}, "valence": 3`); status != 1 ||
+		!strings.Contains(errs, "KAu(CN)2 holds gold(I)") {
 		t.Errorf("gold(III) fed with the salt of gold(I): status %d, %s", status, errs)
 	}
-	for more, word := range map[string]string{`, "pH": 4`: "pH", `, "pH": {"low": "acid"}`: "pH", `, "hazards": ["poison"]`: "one of cyanide",
-		`, "hazards": "cyanide"`: "a list", `, "valence": "gold"`: "whole number", `, "valence": 9`: "1 to 8", `, "pH": {"low": 5, "high": 4}`: "low end first"} {
+	for more, word := range map[string]string{`, "pH": 4`: "pH", `, "pH": {"low": "acid"}`: "pH",
+		`, "hazards": ["poison"]`: "one of cyanide",
+		`, "hazards": "cyanide"`:  "a list", `, "valence": "gold"`: "whole number", `, "valence": 9`: "1 to 8",
+		`, "pH": {"low": 5, "high": 4}`: "low end first"} {
 		if _, _, errs, status := bookOf(t, more); status != 1 || !strings.Contains(errs, word) {
 			t.Errorf("%s: status %d, %s", more, status, errs)
 		}

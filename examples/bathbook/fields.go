@@ -68,7 +68,8 @@ func fieldsOf(kind string) []field {
 		{"equivalent", "7.349 g/(A·h)", "needed, of the whole deposit"},
 		{"fine", "99.6 %", "share of the metal in the deposit; left out, all of it"},
 		{"efficiency", `{"value": "35 %", "low": "32 %", "high": "38 %"}`, "needed, value at least"},
-		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "7.349 g/(A·h)"}`, "left out for insoluble ones"},
+		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "7.349 g/(A·h)"}`,
+			"left out for insoluble ones"},
 		{"salts", `["KAu(CN)2"]`, "those the bath is fed with"},
 		{"target", "8 g/L", "left out, the opening content"},
 		{"low", "7 g/L", "alarm below"},
@@ -78,7 +79,8 @@ func fieldsOf(kind string) []field {
 		{"life", "5", "alarm at that many metal turnovers"},
 		{"source", "our own analyses", "where the figures come from"},
 		{"valence", "1", "of the metal in the bath; left out, the one that fits the equivalent"},
-		{"pH", `{"low": 4.2, "high": 4.6}`, "the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
+		{"pH", `{"low": 4.2, "high": 4.6}`,
+			"the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
 		{"hazards", `["cyanide", "acid"]`, "beside those that name and salts give away"},
 	}
 }
@@ -103,7 +105,8 @@ func writeFields(w io.Writer) {
 	for _, u := range []struct {
 		of string
 		v  encoding.TextUnmarshaler
-	}{{"charge", new(units.Charge)}, {"mass", new(units.Mass)}, {"volume", new(units.Volume)}, {"content", new(units.MassConcentration)},
+	}{{"charge", new(units.Charge)}, {"mass", new(units.Mass)}, {"volume", new(units.Volume)}, {"content",
+		new(units.MassConcentration)},
 		{"equivalent", new(units.Equivalent)}} {
 		fmt.Fprintf(w, "   %-11s %s\n", u.of, strings.Join(accepted(u.v.UnmarshalText(nil)), ", "))
 	}

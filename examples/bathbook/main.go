@@ -84,7 +84,8 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book; the names stand below")
 	}
 	flags.TextVar(&o.pH, "pH", plating.PH(0), "`pH` measured now, before anything is added; left out, that of the book")
-	when := flags.String("when", "", "time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
+	when := flags.String("when", "",
+		"time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
 	flags.StringVar(&o.note, "note", "", "remark to the entry")
 	flags.Usage = func() {
 		fmt.Fprintln(stderr, "usage: bathbook [flags] [book.jsonl | -]")

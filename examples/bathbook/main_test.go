@@ -39,17 +39,20 @@ func demoBook(t *testing.T) []byte {
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
 	var text bytes.Buffer
 	l, err := ledger.Start(&text, ledger.Bath{
-		Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Volume: 5 * units.Litre, VolumeUncertainty: 50 * units.Millilitre,
-		Content: 8 * units.GramPerLitre, ContentUncertainty: 0.08 * units.GramPerLitre, Equivalent: eq, Fine: 0.996,
+		Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Volume: 5 * units.Litre,
+		VolumeUncertainty: 50 * units.Millilitre,
+		Content:           8 * units.GramPerLitre, ContentUncertainty: 0.08 * units.GramPerLitre, Equivalent: eq, Fine: 0.996,
 		Efficiency: ledger.EfficiencyRange{Value: 0.35, Low: 0.32, High: 0.38}, Salts: []faraday.Formula{salt},
-		Low: 7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Level: 4.7 * units.Litre, Due: 200 * units.AmpereMinute, Life: 5, Source: "demo data",
+		Low: 7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Level: 4.7 * units.Litre, Due: 200 * units.AmpereMinute,
+		Life: 5, Source: "demo data",
 		PH: plating.PHWindow{Low: 4.2, High: 4.6},
 	}, opened)
 	if err != nil {
 		t.Fatal(err)
 	}
 	post := func(day int, hour int, note string, e ledger.Event) {
-		if _, err := l.Append(&text, ledger.Entry{When: opened.AddDate(0, 0, day).Add(time.Duration(hour) * time.Hour), Event: e, Note: note}); err != nil {
+		if _, err := l.Append(&text, ledger.Entry{When: opened.AddDate(0, 0, day).Add(time.Duration(hour) * time.Hour),
+			Event: e, Note: note}); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -58,7 +61,8 @@ func demoBook(t *testing.T) []byte {
 			continue
 		}
 		charge := []units.Charge{14, 11, 17, 9, 12}[day%5] * units.AmpereMinute
-		load := ledger.Load{Charge: charge, DragOut: 4 * units.Millilitre, DragOutUncertainty: units.Millilitre, DragIn: 3 * units.Millilitre}
+		load := ledger.Load{Charge: charge, DragOut: 4 * units.Millilitre, DragOutUncertainty: units.Millilitre,
+			DragIn: 3 * units.Millilitre}
 		if day == 23 {
 			load.Weighed, load.WeighedUncertainty = 412*units.Milligram, 2*units.Milligram
 			post(day, 1, "weighed", load)
@@ -71,19 +75,24 @@ func demoBook(t *testing.T) []byte {
 		}
 		switch day {
 		case 11:
-			post(day, 9, "titration", ledger.Analysis{Content: 6.98 * units.GramPerLitre, Uncertainty: 0.07 * units.GramPerLitre})
+			post(day, 9, "titration", ledger.Analysis{Content: 6.98 * units.GramPerLitre,
+				Uncertainty: 0.07 * units.GramPerLitre})
 			add, err := l.ByAnalysis(salt)
 			if err != nil {
 				t.Fatal(err)
 			}
 			feed := add.Addition()
-			feed.SaltMass, feed.Uncertainty = units.Mass(float64(int(feed.SaltMass.In(units.Gram)*10))/10)*units.Gram, 0.02*units.Gram // as weighed
+			// as weighed
+			feed.SaltMass, feed.Uncertainty = units.Mass(float64(int(feed.SaltMass.In(units.Gram)*10))/10)*units.Gram,
+				0.02*units.Gram
 			post(day, 9, "", feed)
 		case 25:
-			post(day, 9, "titration", ledger.Analysis{Content: 6.93 * units.GramPerLitre, Uncertainty: 0.07 * units.GramPerLitre})
+			post(day, 9, "titration", ledger.Analysis{Content: 6.93 * units.GramPerLitre,
+				Uncertainty: 0.07 * units.GramPerLitre})
 			post(day, 9, "", ledger.Addition{Salt: salt, SaltMass: 7.5 * units.Gram, Uncertainty: 0.02 * units.Gram})
 		case 30:
-			post(day, 9, "", ledger.Correction{Metal: -0.31 * units.Gram, Volume: -40 * units.Millilitre, Uncertainty: 0.05 * units.Gram, Reason: "rack dropped, about 40 mL over the edge"})
+			post(day, 9, "", ledger.Correction{Metal: -0.31 * units.Gram, Volume: -40 * units.Millilitre,
+				Uncertainty: 0.05 * units.Gram, Reason: "rack dropped, about 40 mL over the edge"})
 		case 39:
 			post(day, 9, "by the meter", ledger.Addition{Salt: salt, SaltMass: 6.6 * units.Gram, Uncertainty: 0.02 * units.Gram})
 		}
@@ -153,7 +162,8 @@ func TestPropertyPosting(t *testing.T) {
 		{"-load", "charge=1200 A·min, drag_out=6 mL", "-when", "2026-03-02T12:00:00Z", "-note", "6 bezels", book},
 		{"-addition", "salt=NiSO4.6H2O, salt_mass=100 g, water=60 mL", "-when", "2026-03-03T08:00:00Z", book},
 		{"-evaporation", "volume=0.2 L", "-when", "2026-03-03T12:00:00Z", book},
-		{"-correction", "volume=-10 mL, metal=-0.7 g, reason=spill, wiped up, at the edge", "-when", "2026-03-03T13:00:00Z", book},
+		{"-correction", "volume=-10 mL, metal=-0.7 g, reason=spill, wiped up, at the edge", "-when", "2026-03-03T13:00:00Z",
+			book},
 		{"-analysis", "content=76 g/L, uncertainty=0.5 g/L, reset=true", "-when", "2026-03-04T08:00:00Z", book},
 	}
 	for i, args := range steps {
@@ -166,7 +176,8 @@ func TestPropertyPosting(t *testing.T) {
 		}
 	}
 	_, out, _ := call("-entries", "-working", book)
-	for _, want := range []string{"soluble anodes", "5 entries", "6 bezels", "spill, wiped up, at the edge", "76.00 g/L ± 0.50 g/L", "the anodes give what the deposit takes", "the bath grows richer"} {
+	for _, want := range []string{"soluble anodes", "5 entries", "6 bezels", "spill, wiped up, at the edge",
+		"76.00 g/L ± 0.50 g/L", "the anodes give what the deposit takes", "the bath grows richer"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in\n%s", want, out)
 		}
@@ -177,7 +188,8 @@ func TestPropertyPosting(t *testing.T) {
 	if status != 0 || !strings.Contains(errs, "cut short") || !strings.Contains(out, "4 entries") {
 		t.Errorf("a torn book: status %d, %s", status, errs)
 	}
-	if status, _, errs = call("-load", "charge=60 A·min", "-when", "2026-03-05T08:00:00Z", book); status != 0 || !strings.Contains(errs, "cut short") {
+	if status, _, errs = call("-load", "charge=60 A·min", "-when", "2026-03-05T08:00:00Z", book); status != 0 ||
+		!strings.Contains(errs, "cut short") {
 		t.Errorf("a load into a torn book: status %d, %s", status, errs)
 	}
 	if status, out, errs = call(book); status != 0 || errs != "" || !strings.Contains(out, "5 entries") {
@@ -290,17 +302,20 @@ func TestBookedIsSaid(t *testing.T) {
 	for i := range 20 {
 		when := fmt.Sprintf("2026-03-03T%02d:00:00Z", i)
 		status, out, bad := call("-load", "weighed=1 mg", "-when", when, book)
-		if status != 0 || !strings.Contains(bad, fmt.Sprintf("entered as no. %d", i+2)) || !strings.Contains(out, "gold, acid cyanide") {
+		if status != 0 || !strings.Contains(bad, fmt.Sprintf("entered as no. %d", i+2)) || !strings.Contains(out,
+			"gold, acid cyanide") {
 			t.Fatalf("load %d: status %d, %s%s", i, status, bad, out)
 		}
 	}
-	if status, _, bad := call("-analysis", "content=71.3 g/L, uncertainty=0.1 g/L", "-when", "2026-03-04T08:00:00Z", book); status != 1 || !strings.Contains(bad, "a slip? not entered") {
+	if status, _, bad := call("-analysis", "content=71.3 g/L, uncertainty=0.1 g/L", "-when", "2026-03-04T08:00:00Z",
+		book); status != 1 || !strings.Contains(bad, "a slip? not entered") {
 		t.Errorf("a slip of the pen: status %d, %s", status, bad)
 	}
 	if status, _, bad := call("-load", "", book); status != 2 || !strings.Contains(bad, "-load is empty") {
 		t.Errorf("nothing to enter: status %d, %s", status, bad)
 	}
-	status, out, bad := call("-load", "charge=2 A·min", "-when", "2026-03-04T09:00:00Z", "-plot", filepath.Join(dir, "none", "x.svg"), book)
+	status, out, bad := call("-load", "charge=2 A·min", "-when", "2026-03-04T09:00:00Z", "-plot", filepath.Join(dir,
+		"none", "x.svg"), book)
 	if status != 1 || !strings.Contains(bad, "entered as no. 22") || out != "" {
 		t.Errorf("status %d, %q, %q", status, bad, out)
 	}

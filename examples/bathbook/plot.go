@@ -58,7 +58,8 @@ func traceOf(book *ledger.Ledger) trace {
 	var t trace
 	b := book.Bath()
 	add := func(s ledger.State) {
-		x, y, u := s.Charge.In(units.AmpereMinute), s.Content.In(units.GramPerLitre), 2*s.ContentUncertainty.In(units.GramPerLitre)
+		x, y, u := s.Charge.In(units.AmpereMinute), s.Content.In(units.GramPerLitre),
+			2*s.ContentUncertainty.In(units.GramPerLitre)
 		t.content = append(t.content, plotter.XY{X: x, Y: y})
 		t.upper = append(t.upper, plotter.XY{X: x, Y: y + u})
 		t.lower = append(t.lower, plotter.XY{X: x, Y: max(0, y-u)})

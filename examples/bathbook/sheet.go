@@ -115,11 +115,13 @@ func (s *sheet) state(b ledger.Bath, st ledger.State, records []ledger.Record) {
 	} else {
 		metal += " ± " + grams(st.MetalUncertainty)
 	}
-	s.line("   metal        %s %s in %s (mark %s)%s", metal, b.Metal, st.Volume.Text(units.Litre, 2), b.Volume.Text(units.Litre, 2), unsure)
+	s.line("   metal        %s %s in %s (mark %s)%s", metal, b.Metal, st.Volume.Text(units.Litre, 2),
+		b.Volume.Text(units.Litre, 2), unsure)
 	if b.ContentUncertainty == 0 && st.MetalUncertainty > 0 && !alone {
 		s.line("                (uncertainty of the opening content not given: the true one is larger)")
 	}
-	s.line("   charge       %s; %s since metal was added, %s since an analysis", minutes(st.Charge), minutes(st.SinceAddition), minutes(st.SinceAnalysis))
+	s.line("   charge       %s; %s since metal was added, %s since an analysis", minutes(st.Charge),
+		minutes(st.SinceAddition), minutes(st.SinceAnalysis))
 	s.line("   turnovers    %.2f", float64(st.Turnovers))
 	eff := b.Efficiency.Value.Percent(1) + " in the book"
 	if b.Efficiency.High != 0 {
@@ -130,7 +132,8 @@ func (s *sheet) state(b ledger.Bath, st ledger.State, records []ledger.Record) {
 	}
 	s.line("   efficiency   %s", eff)
 	if last != nil {
-		s.line("   analysis     %s against %s in the book: %+.1f uncertainties apart", within(last.Lab.Content, last.Lab.Uncertainty),
+		s.line("   analysis     %s against %s in the book: %+.1f uncertainties apart", within(last.Lab.Content,
+			last.Lab.Uncertainty),
 			within(last.Book.Content, last.Book.Uncertainty), float64(last.Apart))
 	}
 	for i, text := range append(st.Alarms.Texts(), "none")[:max(1, len(st.Alarms.Texts()))] {
@@ -164,7 +167,8 @@ func (s *sheet) balance(b ledger.Bath, m ledger.Balance) {
 	for _, l := range []struct {
 		what  string
 		value units.Mass
-	}{{"opening", m.Opening}, {"added", m.Added}, {"from anodes", m.FromAnode}, {"dragged in", m.DraggedIn}, {"deposited", -m.Deposited},
+	}{{"opening", m.Opening}, {"added", m.Added}, {"from anodes", m.FromAnode}, {"dragged in", m.DraggedIn}, {"deposited",
+		-m.Deposited},
 		{"dragged out", -m.DraggedOut}, {"corrected", m.Corrected}, {"by analyses", m.Analysed}, {"now", m.Now}} {
 		s.line("   %-12s %10.2f g", l.what, l.value.In(units.Gram)+0) // no negative zero
 	}
@@ -206,7 +210,8 @@ func (s *sheet) additions(book *ledger.Ledger, solution plating.Solution) error 
 		if err != nil {
 			return err
 		}
-		s.line("   by meter     %s of %s for %s at %s (drag-out not in it)", grams(m.SaltMass), salt, minutes(book.State().SinceAddition), f.Text(units.GramPerAmpereMinute, 4))
+		s.line("   by meter     %s of %s for %s at %s (drag-out not in it)", grams(m.SaltMass), salt,
+			minutes(book.State().SinceAddition), f.Text(units.GramPerAmpereMinute, 4))
 	}
 	return nil
 }
@@ -236,7 +241,8 @@ func (s *sheet) forecast(book *ledger.Ledger, solution plating.Solution) error {
 	if f.Loads > 1 {
 		loads = fmt.Sprintf("mean of the last %d loads", f.Loads)
 	}
-	s.line("   %s %s lost for an A·min, drag-out in it (%s)%s", f.PerCharge.Of(units.AmpereMinute).Text(units.Milligram, 1), b.Metal, loads, days)
+	s.line("   %s %s lost for an A·min, drag-out in it (%s)%s", f.PerCharge.Of(units.AmpereMinute).Text(units.Milligram,
+		1), b.Metal, loads, days)
 	switch {
 	case f.High > 0:
 		s.line("   the bath grows richer: at its high alarm after %s", minutes(f.High))
@@ -315,7 +321,8 @@ func (s *sheet) working(book *ledger.Ledger, solution plating.Solution) error {
 				return err
 			}
 		}
-		more, err := ledger.ReplenishWorking(ledger.Need{Metal: st.Metal, Volume: st.Volume, Mark: b.Volume, Target: target(b)}, b.Metal, salt)
+		more, err := ledger.ReplenishWorking(ledger.Need{Metal: st.Metal, Volume: st.Volume, Mark: b.Volume,
+			Target: target(b)}, b.Metal, salt)
 		if err != nil {
 			return err
 		}

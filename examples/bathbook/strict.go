@@ -36,9 +36,11 @@ func readObject(raw []byte, into any) error {
 	case errors.As(err, &syntax):
 		at := min(max(int(syntax.Offset), 1), len(raw)) - 1
 		wrong, _ := utf8.DecodeRune(raw[at:])
-		return fmt.Errorf("line %d: something is wrong before %q; look for a comma, colon or quote missing or too many", 1+bytes.Count(raw[:at], []byte("\n")), wrong)
+		return fmt.Errorf("line %d: something is wrong before %q; look for a comma, colon or quote missing or too many", 1+
+			bytes.Count(raw[:at], []byte("\n")), wrong)
 	case err != nil:
-		return fmt.Errorf("line %d: ends in the middle; a brace, bracket or quote is not closed", 1+bytes.Count(bytes.TrimSpace(raw), []byte("\n")))
+		return fmt.Errorf("line %d: ends in the middle; a brace, bracket or quote is not closed", 1+
+			bytes.Count(bytes.TrimSpace(raw), []byte("\n")))
 	}
 	if _, err := dec.Token(); err != io.EOF {
 		return errors.New("more than one value; need one object in braces")

@@ -154,18 +154,20 @@ func TestDamagedBook(t *testing.T) {
 	for name, c := range map[string]struct {
 		text, line, shown, remedy string
 	}{
-		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged", " 9 entries", "the first 10 lines"},
-		"changed":           {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entry", "the first 2 lines"},
-		"a line missing":    {join(lines[:1], lines[2:]), "line 2: damaged", "no entry yet", "the first line"},
-		"first line":        {strings.Replace(demo, "cobalt", "Cobalt", 1), "line 1: damaged", "", "start again with -new"},
-		"empty":             {"", "no opening is left", "", "move the file away and start again with -new"},
-		"first line cut":    {lines[0][:80], "no opening is left", "", "move the file away and start again with -new"},
+		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged", " 9 entries",
+			"the first 10 lines"},
+		"changed":        {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entry", "the first 2 lines"},
+		"a line missing": {join(lines[:1], lines[2:]), "line 2: damaged", "no entry yet", "the first line"},
+		"first line":     {strings.Replace(demo, "cobalt", "Cobalt", 1), "line 1: damaged", "", "start again with -new"},
+		"empty":          {"", "no opening is left", "", "move the file away and start again with -new"},
+		"first line cut": {lines[0][:80], "no opening is left", "", "move the file away and start again with -new"},
 	} {
 		path := filepath.Join(dir, strings.ReplaceAll(name, " ", "-")+".jsonl")
 		os.WriteFile(path, []byte(c.text), 0o644)
 		picture := filepath.Join(dir, "none.png")
 		status, out, errs := call("-working", "-plot", picture, path)
-		if status != 1 || !strings.Contains(errs, c.line) || !strings.Contains(errs, c.remedy) || strings.Contains(errs, "enter what it said again") {
+		if status != 1 || !strings.Contains(errs, c.line) || !strings.Contains(errs, c.remedy) || strings.Contains(errs,
+			"enter what it said again") {
 			t.Errorf("%s: status %d, %s", name, status, errs)
 		}
 		switch {
@@ -173,7 +175,8 @@ func TestDamagedBook(t *testing.T) {
 			if out != "" {
 				t.Errorf("%s: shows\n%s", name, out)
 			}
-		case !strings.Contains(out, c.shown) || !strings.Contains(out, "DAMAGED in "+strings.Split(c.line, ":")[0]+":") || !strings.Contains(out, "STATE") || !strings.Contains(out, "BALANCE"):
+		case !strings.Contains(out, c.shown) || !strings.Contains(out, "DAMAGED in "+strings.Split(c.line, ":")[0]+":") ||
+			!strings.Contains(out, "STATE") || !strings.Contains(out, "BALANCE"):
 			t.Errorf("%s: shows\n%s", name, out)
 		case strings.Contains(out, "TO ADD NOW") || strings.Contains(out, "FORECAST") || strings.Contains(out, "WORKING"):
 			t.Errorf("%s: advice from half a book\n%s", name, out)
@@ -182,7 +185,8 @@ func TestDamagedBook(t *testing.T) {
 			t.Errorf("%s: a picture", name)
 		}
 		status, out, errs = call("-load", "charge=1 A·min", "-when", "2026-05-01T08:00:00Z", path)
-		if status != 1 || out != "" || !strings.Contains(errs, "nothing was entered") || !strings.Contains(errs, c.line) || !strings.Contains(errs, c.remedy) {
+		if status != 1 || out != "" || !strings.Contains(errs, "nothing was entered") || !strings.Contains(errs, c.line) ||
+			!strings.Contains(errs, c.remedy) {
 			t.Errorf("%s: a load: status %d, %s%s", name, status, errs, out)
 		}
 		if got, _ := os.ReadFile(path); string(got) != c.text {
@@ -199,20 +203,23 @@ func TestNotGiven(t *testing.T) {
 	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
 		"efficiency": {"value": "35 %", "low": "32 %", "high": "38 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L", "pH": {"low": 4.2, "high": 4.6}}`), 0o644)
 	_, out, _ := call("-new", bath, "-when", "2026-12-28T08:00:00Z", book)
-	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out, "(mark 5.00 L), uncertainty not given") || strings.Contains(out, "± 0.00") {
+	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out,
+		"(mark 5.00 L), uncertainty not given") || strings.Contains(out, "± 0.00") {
 		t.Errorf("opened:\n%s", out)
 	}
 	for day := range 3 {
 		when := time.Date(2026, 12, 28+day, 9, 0, 0, 0, time.UTC).Format(time.RFC3339)
 		_, out, _ = call("-load", "charge=10 A·min", "-when", when, book)
 	}
-	if !strings.Contains(out, "(uncertainty of the opening content not given: the true one is larger)") || strings.Contains(out, "± 0.00 g/L") {
+	if !strings.Contains(out, "(uncertainty of the opening content not given: the true one is larger)") ||
+		strings.Contains(out, "± 0.00 g/L") {
 		t.Errorf("after loads:\n%s", out)
 	}
 	if !strings.Contains(out, "January 2027") {
 		t.Errorf("no year in the forecast:\n%s", out)
 	}
-	_, out, _ = call("-analysis", "content=7.8 g/L, uncertainty=0.1 g/L, reset=true", "-when", "2026-12-31T09:00:00Z", book)
+	_, out, _ = call("-analysis", "content=7.8 g/L, uncertainty=0.1 g/L, reset=true", "-when", "2026-12-31T09:00:00Z",
+		book)
 	if strings.Contains(out, "not given") || !strings.Contains(out, "7.80 g/L ± 0.10 g/L") {
 		t.Errorf("after an analysis that counts alone:\n%s", out)
 	}

@@ -72,8 +72,10 @@ func TestRun(t *testing.T) {
 	} {
 		var out, err bytes.Buffer
 		status := run(test.args, &out, &err)
-		if status != test.status || out.String() != test.out || !strings.Contains(err.String(), test.say) || (test.say == "") != (err.Len() == 0) {
-			t.Errorf("%q: status %d, out %q, err %.300q; want %d, %q, %q", test.args, status, out.String(), err.String(), test.status, test.out, test.say)
+		if status != test.status || out.String() != test.out || !strings.Contains(err.String(), test.say) ||
+			(test.say == "") != (err.Len() == 0) {
+			t.Errorf("%q: status %d, out %q, err %.300q; want %d, %q, %q", test.args, status, out.String(), err.String(),
+				test.status, test.out, test.say)
 		}
 	}
 }
@@ -119,7 +121,8 @@ func (broken) Write([]byte) (int, error) { return 0, errors.New("no room left") 
 
 func TestWriteFails(t *testing.T) {
 	var err bytes.Buffer
-	if status := run([]string{"25", "µin", "µm"}, broken{}, &err); status != 1 || !strings.Contains(err.String(), "no room left") {
+	if status := run([]string{"25", "µin", "µm"}, broken{}, &err); status != 1 || !strings.Contains(err.String(),
+		"no room left") {
 		t.Errorf("%d %q", status, err.String())
 	}
 }

@@ -61,42 +61,55 @@ func layerOf(name, role, bath, set string) string {
 
 // zincLine lays cyanide copper and nickel on a zinc ornament; nothing is wrong with it.
 func zincLine() *line {
-	return &line{substrate: "zinc die casting", layers: []string{layerOf("copper", "strike", `{"library": "copper-cyanide-build"}`, `"promise": "2.5 µm"`), nickel},
-		steps: []string{soak, rinse2, weakDip, rinse2, `{"layer": "copper", "live_entry": true}`, rinse2, `{"layer": "nickel"}`, rinse2, final, dry}}
+	return &line{substrate: "zinc die casting", layers: []string{layerOf("copper", "strike",
+		`{"library": "copper-cyanide-build"}`, `"promise": "2.5 µm"`), nickel},
+		steps: []string{soak, rinse2, weakDip, rinse2, `{"layer": "copper", "live_entry": true}`, rinse2,
+			`{"layer": "nickel"}`, rinse2, final, dry}}
 }
 
 // silverLine lays silver on leaded brass over a strike.
 func silverLine() *line {
-	return &line{substrate: "leaded brass", layers: []string{layerOf("strike", "strike", `{"library": "silver-strike"}`, `"time": "15 s"`),
+	return &line{substrate: "leaded brass", layers: []string{layerOf("strike", "strike", `{"library": "silver-strike"}`,
+		`"time": "15 s"`),
 		layerOf("silver", "finish", `{"library": "silver-cyanide"}`, `"promise": "5 µm"`)},
-		steps: []string{soak, rinse2, leadDip, rinse2, rinse1, `{"layer": "strike", "live_entry": true}`, `{"layer": "silver"}`, dragOut, rinse2, final, dry}}
+		steps: []string{soak, rinse2, leadDip, rinse2, rinse1, `{"layer": "strike", "live_entry": true}`,
+			`{"layer": "silver"}`, dragOut, rinse2, final, dry}}
 }
 
 // goldLine lays nickel, a strike and hard gold on leaded brass.
 func goldLine() *line {
-	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`, `"role": "underplate", "bath"`, 1),
-		layerOf("strike", "strike", `{"library": "gold-acid-strike"}`, `"time": "20 s"`), layerOf("gold", "finish", `{"library": "gold-acid-cobalt"}`, `"promise": "1 µm"`)},
-		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2, `{"layer": "strike", "live_entry": true}`, dragOut, rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
+	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`,
+		`"role": "underplate", "bath"`, 1),
+		layerOf("strike", "strike", `{"library": "gold-acid-strike"}`, `"time": "20 s"`), layerOf("gold", "finish",
+			`{"library": "gold-acid-cobalt"}`, `"promise": "1 µm"`)},
+		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2,
+			`{"layer": "strike", "live_entry": true}`, dragOut, rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
 }
 
 // springLine lays nickel on a hardened spring.
 func springLine() *line {
 	return &line{substrate: "high-carbon steel", more: `, "tensile_strength": "1750 MPa"`, layers: []string{nickel},
 		steps: []string{`{"kind": "stress relief", "holds": "oven", "temperature": "200 °C", "time": "2 h"}`, soak, rinse2,
-			`{"kind": "electroclean", "holds": "electrocleaner", "hazards": ["caustic"], "polarity": "anodic", "time": "60 s"}`, rinse2, strongDip, rinse2,
-			`{"layer": "nickel"}`, rinse2, final, dry, `{"kind": "bake", "holds": "oven", "temperature": {"low": "200 °C", "high": "210 °C"}, "time": "22 h"}`}}
+			`{"kind": "electroclean", "holds": "electrocleaner", "hazards": ["caustic"], "polarity": "anodic", "time": "60 s"}`,
+			rinse2, strongDip, rinse2,
+			`{"layer": "nickel"}`, rinse2, final, dry,
+			`{"kind": "bake", "holds": "oven", "temperature": {"low": "200 °C", "high": "210 °C"}, "time": "22 h"}`}}
 }
 
 // sulfiteLine lays nickel, palladium and sulfite gold on leaded brass.
 func sulfiteLine() *line {
-	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`, `"role": "underplate", "bath"`, 1),
-		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"promise": "0.2 µm"`), layerOf("gold", "finish", `{"library": "gold-sulfite"}`, `"promise": "1 µm"`)},
-		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2, `{"layer": "palladium"}`, dragOut, rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
+	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`,
+		`"role": "underplate", "bath"`, 1),
+		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"promise": "0.2 µm"`), layerOf("gold",
+			"finish", `{"library": "gold-sulfite"}`, `"promise": "1 µm"`)},
+		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2, `{"layer": "palladium"}`, dragOut,
+			rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
 }
 
 // own makes the last layer's bath one of the shop's own.
 func own(l *line, bath string) {
-	l.layers[len(l.layers)-1] = layerOf(map[bool]string{true: "silver", false: "gold"}[strings.Contains(bath, `"Ag"`)], "finish", bath, `"promise": "1 µm", "current_density": "0.5 A/dm²"`)
+	l.layers[len(l.layers)-1] = layerOf(map[bool]string{true: "silver", false: "gold"}[strings.Contains(bath, `"Ag"`)],
+		"finish", bath, `"promise": "1 µm", "current_density": "0.5 A/dm²"`)
 }
 
 const ownGold = `{"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %", "hazards": ["cyanide", "acid"], "pH": 4.2, "anode": "insoluble"}`
@@ -111,39 +124,59 @@ var dangers = []struct {
 	level plating.Severity // stop; warning or caution; info: the file or job is refused
 	safe  func(*line)      // the neighbour: nothing of the word; nil: the base
 }{
-	{"no rinse between cyanide copper and nickel", zincLine, func(l *line) { l.cut(5, 1) }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"one stage between them", zincLine, func(l *line) { l.steps[5] = rinse1 }, "hydrogen cyanide", plating.SeverityStop, func(l *line) { l.steps[5] = rinse1; l.put(6, rinse1) }},
-	{"still water between them", zincLine, func(l *line) { l.steps[5] = `{"kind": "rinse", "stages": 2, "flow": "still"}` }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"acid water before cyanide", zincLine, func(l *line) { l.steps[3] = `{"kind": "rinse", "stages": 2, "flow": "running", "acidified": true}` }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"one station behind acid and cyanide", zincLine, func(l *line) { l.swap(`"flow": "counterflow"`, `"flow": "counterflow", "station": "A"`) }, "one water", plating.SeverityStop, nil},
-	{"strong dip on zinc", zincLine, func(l *line) { l.steps[2] = strongDip }, "leaves smut", plating.SeverityWarning, nil},
+	{"no rinse between cyanide copper and nickel", zincLine, func(l *line) { l.cut(5, 1) }, "hydrogen cyanide",
+		plating.SeverityStop, nil},
+	{"one stage between them", zincLine, func(l *line) { l.steps[5] = rinse1 }, "hydrogen cyanide", plating.SeverityStop,
+		func(l *line) { l.steps[5] = rinse1; l.put(6, rinse1) }},
+	{"still water between them", zincLine,
+		func(l *line) { l.steps[5] = `{"kind": "rinse", "stages": 2, "flow": "still"}` }, "hydrogen cyanide",
+		plating.SeverityStop, nil},
+	{"acid water before cyanide", zincLine,
+		func(l *line) { l.steps[3] = `{"kind": "rinse", "stages": 2, "flow": "running", "acidified": true}` },
+		"hydrogen cyanide", plating.SeverityStop, nil},
+	{"one station behind acid and cyanide", zincLine, func(l *line) {
+		l.swap(`"flow": "counterflow"`,
+			`"flow": "counterflow", "station": "A"`)
+	}, "one water", plating.SeverityStop, nil},
+	{"strong dip on zinc", zincLine, func(l *line) { l.steps[2] = strongDip }, "leaves smut", plating.SeverityWarning,
+		nil},
 	{"hot caustic on zinc", zincLine, func(l *line) {
 		l.put(2, `{"kind": "electroclean", "holds": "electrocleaner", "hazards": ["caustic", "hot"], "polarity": "anodic", "time": "30 s"}`, rinse2)
 	}, "hot caustic dissolves zinc", plating.SeverityWarning, func(l *line) {
 		l.put(2, `{"kind": "electroclean", "holds": "electrocleaner, inhibited for zinc", "mild": true, "hazards": ["caustic", "hot"], "polarity": "anodic", "time": "30 s"}`, rinse2)
 	}},
-	{"zinc enters without current", zincLine, func(l *line) { l.swap(`, "live_entry": true`, "") }, "without current", plating.SeverityWarning, nil},
-	{"acid nickel straight on zinc", zincLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) }, "dissolves the zinc", plating.SeverityWarning, nil},
-	{"acid copper straight on zinc", zincLine, func(l *line) { l.layer("copper-cyanide-build", "copper-acid") }, "immersion", plating.SeverityWarning, nil},
+	{"zinc enters without current", zincLine, func(l *line) { l.swap(`, "live_entry": true`, "") }, "without current",
+		plating.SeverityWarning, nil},
+	{"acid nickel straight on zinc", zincLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) },
+		"dissolves the zinc", plating.SeverityWarning, nil},
+	{"acid copper straight on zinc", zincLine, func(l *line) { l.layer("copper-cyanide-build", "copper-acid") },
+		"immersion", plating.SeverityWarning, nil},
 	{"not cleaned", zincLine, func(l *line) { l.cut(0, 2) }, "grease", plating.SeverityWarning, nil},
-	{"fluoride in glass", silverLine, func(l *line) { l.swap(`"vessel": "plastic"`, `"vessel": "glass"`) }, "fluoride in glass", plating.SeverityStop, nil},
-	{"dip straight into the silver strike", silverLine, func(l *line) { l.cut(3, 2) }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"one rinse of two stages before the silver strike", silverLine, func(l *line) { l.cut(4, 1) }, "reaches free cyanide", plating.SeverityCaution, nil},
+	{"fluoride in glass", silverLine, func(l *line) { l.swap(`"vessel": "plastic"`, `"vessel": "glass"`) },
+		"fluoride in glass", plating.SeverityStop, nil},
+	{"dip straight into the silver strike", silverLine, func(l *line) { l.cut(3, 2) }, "hydrogen cyanide",
+		plating.SeverityStop, nil},
+	{"one rinse of two stages before the silver strike", silverLine, func(l *line) { l.cut(4, 1) }, "reaches free cyanide",
+		plating.SeverityCaution, nil},
 	{"acid final rinse behind cyanide", silverLine, func(l *line) {
 		l.cut(8, 1)
 		l.swap(`"final rinse", "deionised": true`, `"final rinse", "deionised": true, "acidified": true`)
 	},
 		"hydrogen cyanide", plating.SeverityStop, nil},
-	{"sulfuric dip on leaded brass", silverLine, func(l *line) { l.steps[2] = strongDip }, "lead sulfate", plating.SeverityWarning, nil},
-	{"silver without a strike", silverLine, func(l *line) { l.layers = l.layers[1:]; l.cut(5, 1) }, "immersion", plating.SeverityWarning, nil},
-	{"no drag-out tank behind silver", silverLine, func(l *line) { l.cut(7, 1) }, "drag-out tank", plating.SeverityWarning, nil},
+	{"sulfuric dip on leaded brass", silverLine, func(l *line) { l.steps[2] = strongDip }, "lead sulfate",
+		plating.SeverityWarning, nil},
+	{"silver without a strike", silverLine, func(l *line) { l.layers = l.layers[1:]; l.cut(5, 1) }, "immersion",
+		plating.SeverityWarning, nil},
+	{"no drag-out tank behind silver", silverLine, func(l *line) { l.cut(7, 1) }, "drag-out tank", plating.SeverityWarning,
+		nil},
 	{"silver cyanide said to be acid", silverLine, func(l *line) {
 		own(l, `{"name": "silver", "metal": "Ag", "efficiency": "98 %", "hazards": ["cyanide", "acid"], "pH": 5}`)
 	}, "hydrogen cyanide comes off", plating.SeverityStop, func(l *line) {
 		own(l, `{"name": "silver", "metal": "Ag", "efficiency": "98 %", "hazards": ["cyanide"], "pH": 12}`)
 	}},
 	{"KCN in the name, nothing in the list, acid before it", silverLine, func(l *line) {
-		l.layers, l.steps = l.layers[1:], []string{soak, rinse2, leadDip, rinse1, `{"layer": "silver", "live_entry": true}`, dragOut, rinse2, final, dry}
+		l.layers, l.steps = l.layers[1:], []string{soak, rinse2, leadDip, rinse1, `{"layer": "silver", "live_entry": true}`,
+			dragOut, rinse2, final, dry}
 		own(l, `{"name": "silver, KCN based", "metal": "Ag", "efficiency": "98 %", "hazards": []}`)
 	}, "hydrogen cyanide", plating.SeverityStop, nil},
 	{"prussiate in the name, nothing in the list", silverLine, func(l *line) {
@@ -151,25 +184,39 @@ var dangers = []struct {
 		l.put(8, strongDip)
 		own(l, `{"name": "silver, prussiate", "metal": "Ag", "efficiency": "98 %", "hazards": []}`)
 	}, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"gold(I) at pH 1", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "1", 1)) }, "hydrogen cyanide", plating.SeverityStop, func(l *line) { own(l, ownGold) }},
-	{"gold(I) at pH 2.9", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "2.9", 1)) }, "hydrogen cyanide", plating.SeverityStop, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "3.1", 1)) }},
-	{"gold(I) at pH 2 to 4", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", `{"low": 2, "high": 4}`, 1)) }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"hard gold at pH 1.5 to 2", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", `{"low": 1.5, "high": 2}`, 1)) }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"the pH not given", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `, "pH": 4.2`, "", 1)) }, "pH is not given", plating.SeverityStop, func(l *line) { own(l, ownGold) }},
+	{"gold(I) at pH 1", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "1", 1)) }, "hydrogen cyanide",
+		plating.SeverityStop, func(l *line) { own(l, ownGold) }},
+	{"gold(I) at pH 2.9", goldLine, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "2.9", 1)) },
+		"hydrogen cyanide", plating.SeverityStop, func(l *line) { own(l, strings.Replace(ownGold, "4.2", "3.1", 1)) }},
+	{"gold(I) at pH 2 to 4", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, "4.2", `{"low": 2, "high": 4}`,
+			1))
+	}, "hydrogen cyanide", plating.SeverityStop, nil},
+	{"hard gold at pH 1.5 to 2", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, "4.2",
+			`{"low": 1.5, "high": 2}`, 1))
+	}, "hydrogen cyanide", plating.SeverityStop, nil},
+	{"the pH not given", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `, "pH": 4.2`, "", 1)) },
+		"pH is not given", plating.SeverityStop, func(l *line) { own(l, ownGold) }},
 	{"gold(III) with the salt of gold(I)", goldLine, func(l *line) {
 		own(l, strings.NewReplacer(`"valence": 1`, `"valence": 3, "salt": "KAu(CN)2"`, "4.2", "1").Replace(ownGold))
 	}, "holds gold(I)", plating.SeverityStop, func(l *line) {
 		own(l, strings.NewReplacer(`"valence": 1`, `"valence": 3, "salt": "KAu(CN)4"`, "4.2", "1").Replace(ownGold))
 	}},
-	{"gold(I) with the salt of gold(III)", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"valence": 1`, `"valence": 1, "salt": "KAu(CN)4"`, 1)) }, "holds gold(III)", plating.SeverityStop, nil},
+	{"gold(I) with the salt of gold(III)", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, `"valence": 1`,
+			`"valence": 1, "salt": "KAu(CN)4"`, 1))
+	}, "holds gold(III)", plating.SeverityStop, nil},
 	{"prussiate and citric acid in the name only, no pH", goldLine, func(l *line) {
 		own(l, `{"name": "gold, prussiate, citric acid", "metal": "Au", "efficiency": "35 %", "hazards": []}`)
 	}, "hydrogen cyanide", plating.SeverityStop, nil},
 	{"stainless steel anode in acid gold", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode": "insoluble", "anode_material": "stainless steel"`, 1))
+		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode": "insoluble", "anode_material": "stainless steel"`,
+			1))
 	},
 		"stainless steel anode", plating.SeverityWarning, func(l *line) {
-			own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode": "insoluble", "anode_material": "platinised titanium"`, 1))
+			own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
+				`"anode": "insoluble", "anode_material": "platinised titanium"`, 1))
 		}},
 	{"copper anode in gold", goldLine, func(l *line) {
 		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode_material": "copper"`, 1))
@@ -177,62 +224,111 @@ var dangers = []struct {
 	{"bare titanium anode", goldLine, func(l *line) {
 		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode_material": "titanium"`, 1))
 	}, "bare titanium", plating.SeverityWarning, nil},
-	{"lead anode in gold", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode_material": "lead"`, 1)) }, "lead anode", plating.SeverityWarning, nil},
+	{"lead anode in gold", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
+			`"anode_material": "lead"`, 1))
+	}, "lead anode", plating.SeverityWarning, nil},
 	{"graphite in hydrochloric acid", goldLine, func(l *line) {
 		own(l, `{"name": "gold, HCl strike", "metal": "Au", "valence": 3, "efficiency": "35 %", "hazards": ["acid"], "anode_material": "graphite"}`)
 	}, "chlorine", plating.SeverityWarning, nil},
 	{"platinised titanium in fluoborate", goldLine, func(l *line) {
-		l.layer(`{"library": "nickel-watts"}`, `{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "hazards": ["acid", "nickel", "fluoborate"], "anode_material": "platinised titanium", "window": {"low": "1 A/dm²", "high": "5 A/dm²"}}`)
+		l.layer(`{"library": "nickel-watts"}`,
+			`{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "hazards": ["acid", "nickel", "fluoborate"], "anode_material": "platinised titanium", "window": {"low": "1 A/dm²", "high": "5 A/dm²"}}`)
 		l.layer(`"promise": "5 µm"`, `"promise": "5 µm", "current_density": "3 A/dm²"`)
 	}, "titanium anode in fluoride", plating.SeverityWarning, nil},
-	{"acid gold in a steel tank", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"vessel": "steel"`, 1)) }, "eats through", plating.SeverityStop, func(l *line) {
+	{"acid gold in a steel tank", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
+			`"vessel": "steel"`, 1))
+	}, "eats through", plating.SeverityStop, func(l *line) {
 		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"vessel": "glass"`, 1))
 	}},
-	{"strong acid straight into the gold strike", goldLine, func(l *line) { l.steps[5] = strongDip }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"gold cyanide straight into strong acid", goldLine, func(l *line) { l.steps[8] = strongDip }, "hydrogen cyanide", plating.SeverityStop, nil},
-	{"gold on brass without a barrier", goldLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) }, "diffuses into the gold", plating.SeverityWarning, nil},
-	{"nickel against the skin", goldLine, func(l *line) { l.more = `, "skin_contact": true` }, "0.5 µg/cm²", plating.SeverityWarning, nil},
-	{"the strike waits in air", goldLine, func(l *line) { l.swap(`{"layer": "nickel"}`, `{"layer": "nickel", "wait": "5 min"}`) }, "passive film", plating.SeverityWarning, nil},
-	{"liver of sulfur before acid", goldLine, func(l *line) { l.put(2, `{"kind": "activate", "holds": "liver of sulfur", "hazards": ["sulfide"]}`) }, "hydrogen sulfide", plating.SeverityStop, func(l *line) {
-		l.put(2, `{"kind": "activate", "holds": "liver of sulfur", "hazards": ["sulfide"]}`, rinse2)
-	}},
-	{"bleach before acid", goldLine, func(l *line) { l.put(2, `{"kind": "activate", "holds": "bleach"}`) }, "chlorine", plating.SeverityStop, func(l *line) { l.put(2, `{"kind": "activate", "holds": "bleach"}`, rinse2) }},
+	{"strong acid straight into the gold strike", goldLine, func(l *line) { l.steps[5] = strongDip }, "hydrogen cyanide",
+		plating.SeverityStop, nil},
+	{"gold cyanide straight into strong acid", goldLine, func(l *line) { l.steps[8] = strongDip }, "hydrogen cyanide",
+		plating.SeverityStop, nil},
+	{"gold on brass without a barrier", goldLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) },
+		"diffuses into the gold", plating.SeverityWarning, nil},
+	{"nickel against the skin", goldLine, func(l *line) { l.more = `, "skin_contact": true` }, "0.5 µg/cm²",
+		plating.SeverityWarning, nil},
+	{"the strike waits in air", goldLine, func(l *line) {
+		l.swap(`{"layer": "nickel"}`,
+			`{"layer": "nickel", "wait": "5 min"}`)
+	}, "passive film", plating.SeverityWarning, nil},
+	{"liver of sulfur before acid", goldLine, func(l *line) {
+		l.put(2,
+			`{"kind": "activate", "holds": "liver of sulfur", "hazards": ["sulfide"]}`)
+	}, "hydrogen sulfide",
+		plating.SeverityStop, func(l *line) {
+			l.put(2, `{"kind": "activate", "holds": "liver of sulfur", "hazards": ["sulfide"]}`, rinse2)
+		}},
+	{"bleach before acid", goldLine, func(l *line) { l.put(2, `{"kind": "activate", "holds": "bleach"}`) }, "chlorine",
+		plating.SeverityStop, func(l *line) { l.put(2, `{"kind": "activate", "holds": "bleach"}`, rinse2) }},
 	{"bleach and acid in one tank", goldLine, func(l *line) {
 		l.put(2, `{"kind": "activate", "holds": "bleach, hydrochloric acid", "hazards": ["acid"]}`, rinse2)
 	}, "chlorine", plating.SeverityStop, nil},
-	{"bleach before ammonia", sulfiteLine, func(l *line) { l.put(6, `{"kind": "activate", "holds": "bleach"}`) }, "chloramine", plating.SeverityStop, nil},
+	{"bleach before ammonia", sulfiteLine, func(l *line) { l.put(6, `{"kind": "activate", "holds": "bleach"}`) },
+		"chloramine", plating.SeverityStop, nil},
 	{"acetone before nitric acid", goldLine, func(l *line) {
-		l.put(0, `{"kind": "soak clean", "holds": "acetone"}`, `{"kind": "activate", "holds": "nitric acid, 10 %", "hazards": ["acid", "nitric"], "mild": true, "time": "5 s"}`, rinse2)
+		l.put(0, `{"kind": "soak clean", "holds": "acetone"}`,
+			`{"kind": "activate", "holds": "nitric acid, 10 %", "hazards": ["acid", "nitric"], "mild": true, "time": "5 s"}`,
+			rinse2)
 	}, "brown fume", plating.SeverityStop, func(l *line) {
-		l.put(0, `{"kind": "soak clean", "holds": "acetone"}`, rinse2, `{"kind": "activate", "holds": "nitric acid, 1 %", "hazards": ["acid", "nitric"], "mild": true, "time": "5 s"}`, rinse2)
+		l.put(0, `{"kind": "soak clean", "holds": "acetone"}`, rinse2,
+			`{"kind": "activate", "holds": "nitric acid, 1 %", "hazards": ["acid", "nitric"], "mild": true, "time": "5 s"}`,
+			rinse2)
 	}},
 	{"chromic acid behind a solvent", goldLine, func(l *line) {
-		l.put(0, `{"kind": "soak clean", "holds": "white spirit"}`, `{"kind": "activate", "holds": "chromic acid, 1 %", "hazards": ["acid", "chromate"], "mild": true, "time": "5 s"}`, rinse2)
+		l.put(0, `{"kind": "soak clean", "holds": "white spirit"}`,
+			`{"kind": "activate", "holds": "chromic acid, 1 %", "hazards": ["acid", "chromate"], "mild": true, "time": "5 s"}`,
+			rinse2)
 	}, "make fire", plating.SeverityStop, nil},
-	{"peroxide before cyanide", silverLine, func(l *line) { l.put(5, `{"kind": "activate", "holds": "hydrogen peroxide, 3 %"}`) }, "can explode", plating.SeverityStop, nil},
+	{"peroxide before cyanide", silverLine, func(l *line) {
+		l.put(5,
+			`{"kind": "activate", "holds": "hydrogen peroxide, 3 %"}`)
+	}, "can explode", plating.SeverityStop, nil},
 	{"brass left in nitric acid", goldLine, func(l *line) {
 		l.put(2, `{"kind": "activate", "holds": "nitric acid, 50 %", "hazards": ["acid", "nitric"], "time": "60 s"}`, rinse2)
 	}, "nitric acid dissolves copper", plating.SeverityWarning, nil},
-	{"acid straight into sulfite gold", sulfiteLine, func(l *line) { l.steps[8] = strongDip }, "sulfur dioxide", plating.SeverityStop, nil},
+	{"acid straight into sulfite gold", sulfiteLine, func(l *line) { l.steps[8] = strongDip }, "sulfur dioxide",
+		plating.SeverityStop, nil},
 	{"sulfite gold made acid", sulfiteLine, func(l *line) {
 		own(l, `{"name": "gold, sulfite", "metal": "Au", "efficiency": "98 %", "hazards": ["sulfite", "acid"], "pH": 4}`)
 	}, "sulfur dioxide", plating.SeverityStop, func(l *line) {
 		own(l, `{"name": "gold, sulfite", "metal": "Au", "efficiency": "98 %", "hazards": ["sulfite"], "pH": 9}`)
 	}},
-	{"palladium straight on brass", sulfiteLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) }, "blackens", plating.SeverityWarning, nil},
-	{"bake too short for the steel", springLine, func(l *line) { l.swap(`"22 h"`, `"7.6 h"`) }, "too short", plating.SeverityWarning, nil},
-	{"bake too cool", springLine, func(l *line) { l.swap(`"low": "200 °C", "high": "210 °C"`, `"low": "150 °C", "high": "160 °C"`) }, "too cool", plating.SeverityWarning, nil},
-	{"bake a day late", springLine, func(l *line) { l.swap(`"dry", "holds": "warm air"`, `"dry", "holds": "warm air", "wait": "24 h"`) }, "after the last coat", plating.SeverityWarning, nil},
+	{"palladium straight on brass", sulfiteLine, func(l *line) { l.layers = l.layers[1:]; l.cut(4, 2) }, "blackens",
+		plating.SeverityWarning, nil},
+	{"bake too short for the steel", springLine, func(l *line) { l.swap(`"22 h"`, `"7.6 h"`) }, "too short",
+		plating.SeverityWarning, nil},
+	{"bake too cool", springLine, func(l *line) {
+		l.swap(`"low": "200 °C", "high": "210 °C"`,
+			`"low": "150 °C", "high": "160 °C"`)
+	}, "too cool", plating.SeverityWarning, nil},
+	{"bake a day late", springLine, func(l *line) {
+		l.swap(`"dry", "holds": "warm air"`,
+			`"dry", "holds": "warm air", "wait": "24 h"`)
+	}, "after the last coat", plating.SeverityWarning, nil},
 	{"no bake", springLine, func(l *line) { l.cut(len(l.steps)-1, 1) }, "not baked", plating.SeverityWarning, nil},
-	{"no stress relief", springLine, func(l *line) { l.cut(0, 1) }, "with its stresses", plating.SeverityWarning, func(l *line) { l.cut(0, 1); l.more += `, "stress_relieved": true` }},
-	{"strength not given", springLine, func(l *line) { l.more = "" }, "is not given", plating.SeverityStop, func(l *line) { l.more = `, "hardness": "50 HRC"` }},
-	{"a spring cleaned cathodically", springLine, func(l *line) { l.swap(`"anodic"`, `"cathodic"`) }, "drives hydrogen", plating.SeverityWarning, nil},
-	{"an electroclean without a pole", springLine, func(l *line) { l.swap(`"polarity": "anodic", `, "") }, "cathodic or anodic", plating.SeverityInfo, nil},
-	{"a dip that does not say what it holds", springLine, func(l *line) { l.swap(`"holds": "sulfuric acid, 10 %", `, "") }, "what the tank holds", plating.SeverityInfo, nil},
-	{"an unknown base metal", goldLine, func(l *line) { l.substrate = "unobtainium" }, "one of stainless steel", plating.SeverityInfo, nil},
-	{"steel that may be either", springLine, func(l *line) { l.substrate = "steel" }, "low-carbon steel, or high-carbon", plating.SeverityInfo, nil},
-	{"an unknown hazard", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"acid"]`, `"sour"]`, 1)) }, "need one of cyanide", plating.SeverityInfo, nil},
-	{"no list of hazards", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"hazards": ["cyanide", "acid"], `, "", 1)) }, `"hazards" is missing`, plating.SeverityInfo, nil},
+	{"no stress relief", springLine, func(l *line) { l.cut(0, 1) }, "with its stresses", plating.SeverityWarning,
+		func(l *line) { l.cut(0, 1); l.more += `, "stress_relieved": true` }},
+	{"strength not given", springLine, func(l *line) { l.more = "" }, "is not given", plating.SeverityStop,
+		func(l *line) { l.more = `, "hardness": "50 HRC"` }},
+	{"a spring cleaned cathodically", springLine, func(l *line) { l.swap(`"anodic"`, `"cathodic"`) }, "drives hydrogen",
+		plating.SeverityWarning, nil},
+	{"an electroclean without a pole", springLine, func(l *line) { l.swap(`"polarity": "anodic", `, "") },
+		"cathodic or anodic", plating.SeverityInfo, nil},
+	{"a dip that does not say what it holds", springLine, func(l *line) { l.swap(`"holds": "sulfuric acid, 10 %", `, "") },
+		"what the tank holds", plating.SeverityInfo, nil},
+	{"an unknown base metal", goldLine, func(l *line) { l.substrate = "unobtainium" }, "one of stainless steel",
+		plating.SeverityInfo, nil},
+	{"steel that may be either", springLine, func(l *line) { l.substrate = "steel" }, "low-carbon steel, or high-carbon",
+		plating.SeverityInfo, nil},
+	{"an unknown hazard", goldLine, func(l *line) { own(l, strings.Replace(ownGold, `"acid"]`, `"sour"]`, 1)) },
+		"need one of cyanide", plating.SeverityInfo, nil},
+	{"no list of hazards", goldLine, func(l *line) {
+		own(l, strings.Replace(ownGold, `"hazards": ["cyanide", "acid"], `,
+			"", 1))
+	}, `"hazards" is missing`, plating.SeverityInfo, nil},
 }
 
 // said gathers what a job's sheet says of dangers, at or above a severity: from
@@ -310,7 +406,8 @@ func TestPropertyDangers(t *testing.T) {
 					if status != 1 || !strings.Contains(text, "STOP ") || !strings.Contains(raw, `"stop": true`) {
 						t.Errorf("status %d, no STOP:\n%.400s", status, text)
 					}
-					for _, figure := range []string{`"current": "[^"]`, `"plating_time": "[^"]`, `"time": "[^"]`, `"salt_mass"`, `"total"`} {
+					for _, figure := range []string{`"current": "[^"]`, `"plating_time": "[^"]`, `"time": "[^"]`, `"salt_mass"`,
+						`"total"`} {
 						if regexp.MustCompile(figure).MatchString(raw) {
 							t.Errorf("JSON of a sheet that stops gives %s", figure)
 						}
@@ -378,14 +475,16 @@ func TestPropertyHazardPlaces(t *testing.T) {
 					continue
 				}
 				word := strings.ToUpper(strings.Split(row.Short, ":")[0])
-				bound := c.Hazards.Has(plating.HazardCyanide|plating.HazardAcid) && (row.Flag == plating.HazardCyanide || row.Flag == plating.HazardAcid)
+				bound := c.Hazards.Has(plating.HazardCyanide|plating.HazardAcid) && (row.Flag == plating.HazardCyanide ||
+					row.Flag == plating.HazardAcid)
 				acid := row.Flag == plating.HazardAcid && c.Hazards&(plating.HazardNitric|plating.HazardHydrogenChloride) != 0
 				if !bound && !acid && !strings.Contains(at, word) || bound && !strings.Contains(at, "CYANIDE IN ACID") {
 					t.Errorf("%s: tank %d, %s: no word of %s in %q", name, i+1, c.Name, row.Word, at)
 				}
 			}
 			if len(report.Sequence[i].Cautions) != len(c.Cautions) {
-				t.Errorf("%s: tank %d: %d cautions in JSON, %d on the card", name, i+1, len(report.Sequence[i].Cautions), len(c.Cautions))
+				t.Errorf("%s: tank %d: %d cautions in JSON, %d on the card", name, i+1, len(report.Sequence[i].Cautions),
+					len(c.Cautions))
 			}
 		}
 		_, lines, _ := call(t, "", shipped(t, name))

@@ -46,7 +46,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return 2
 	}
 	if flags.NArg() > 1 {
-		fmt.Fprintf(stderr, "estimate: %d files named; need one, or none for the embedded job (flags go before the file)\n", flags.NArg())
+		fmt.Fprintf(stderr, "estimate: %d files named; need one, or none for the embedded job (flags go before the file)\n",
+			flags.NArg())
 		return 2
 	}
 	demo := flags.NArg() == 0

@@ -165,7 +165,8 @@ func TestPropertyOrderOfWork(t *testing.T) {
 		if !found {
 			t.Fatalf("%s: no first layer", job.name)
 		}
-		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen", "local codes", "\nSequence "} {
+		for _, want := range []string{"BENCH SHEET: ", "\nLoad ", "\nBefore you start\n  ! ", "cyanide", "hydrogen",
+			"local codes", "\nSequence "} {
 			i := strings.Index(before, want)
 			if i < 0 {
 				t.Fatalf("%s: no %q before the first layer, or out of order", job.name, want)
@@ -182,8 +183,10 @@ func TestPropertyOrderOfWork(t *testing.T) {
 			text, _, _ := strings.Cut(rest, "\n\n")
 			at := 0
 			for _, want := range []string{
-				`bath  \S+`, `\[ \] bath at +\d+ °C +\S+`, `\[ \] set +\d+(\.\d+)? m?A +\d+\.\d\d A/dm² \(window .*\) on`, `\[ \] expect +\d+\.\d V to \d+\.\d V +\S`,
-				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] move +\S`, `\[ \] anode +\d+ cm²( to \d+ cm²)? +\S`, `\[ \] look +\S`, `\[ \] gives +\d+\.\d+ µm +at the thinnest spot`, `\[ \] takes +\d+(\.\d+)? m?g +of \w+`,
+				`bath  \S+`, `\[ \] bath at +\d+ °C +\S+`, `\[ \] set +\d+(\.\d+)? m?A +\d+\.\d\d A/dm² \(window .*\) on`,
+				`\[ \] expect +\d+\.\d V to \d+\.\d V +\S`,
+				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] move +\S`, `\[ \] anode +\d+ cm²( to \d+ cm²)? +\S`,
+				`\[ \] look +\S`, `\[ \] gives +\d+\.\d+ µm +at the thinnest spot`, `\[ \] takes +\d+(\.\d+)? m?g +of \w+`,
 				`\[ \] leaves +\d+\.\d+ g/L`, `trust: \S`, `figures of this bath: \S`,
 			} {
 				hit := regexp.MustCompile(want).FindStringIndex(text[at:])
@@ -194,7 +197,8 @@ func TestPropertyOrderOfWork(t *testing.T) {
 			}
 			// Every caution and warning stands before the first box to tick.
 			settings, _, _ := strings.Cut(text, "[ ]")
-			if strings.Count(settings, "\n   ! ")+strings.Count(settings, "\n   WARNING ") != strings.Count(text, "\n   ! ")+strings.Count(text, "\n   WARNING ") {
+			if strings.Count(settings, "\n   ! ")+strings.Count(settings, "\n   WARNING ") != strings.Count(text, "\n   ! ")+
+				strings.Count(text, "\n   WARNING ") {
 				t.Errorf("%s, %s: a caution comes after the settings:\n%s", job.name, layer, text)
 			}
 		}
@@ -265,7 +269,8 @@ func TestBareJob(t *testing.T) {
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)
 	}
-	for _, want := range []string{"4.00 mA", "0.800 cm²", "1. LAYER 1 (finish)", "bath at  not given", "expect   not given", "basis\n", "not said",
+	for _, want := range []string{"4.00 mA", "0.800 cm²", "1. LAYER 1 (finish)", "bath at  not given",
+		"expect   not given", "basis\n", "not said",
 		"source not given", "safety data sheets of the bath of layer 1", "base metal: not given"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)
@@ -274,7 +279,8 @@ func TestBareJob(t *testing.T) {
 	if strings.Contains(out, " 0.00 ") || strings.Contains(out, " 0.0 ") {
 		t.Errorf("a figure was rounded away:\n%s", out)
 	}
-	half := strings.Replace(bare, `"efficiency": 0.9`, `"efficiency": 0.9, "temperature": {"high": "42 °C", "set": "40 °C"}, "volts": {"low": "2 V"}, "window": {"high": "2 A/dm²"}`, 1)
+	half := strings.Replace(bare, `"efficiency": 0.9`,
+		`"efficiency": 0.9, "temperature": {"high": "42 °C", "set": "40 °C"}, "volts": {"low": "2 V"}, "window": {"high": "2 A/dm²"}`, 1)
 	_, out, _ = call(t, half, "-")
 	for _, want := range []string{"hold for at most 42 °C", "at least 2.0 V", "window at most 2.00 A/dm²"} {
 		if !strings.Contains(out, want) {
@@ -300,7 +306,8 @@ func TestRefused(t *testing.T) {
 		t.Fatalf("status %d, %q, %v", status, bad, err)
 	}
 	for what, text := range map[string]string{"sheet": out, "page": string(page)} {
-		if strings.Count(text, "STOP") < 3 || !strings.Contains(text, "sulfuric acid, 5 % (activate): STOP") || !strings.Contains(text, "Before you start") {
+		if strings.Count(text, "STOP") < 3 || !strings.Contains(text, "sulfuric acid, 5 % (activate): STOP") ||
+			!strings.Contains(text, "Before you start") {
 			t.Errorf("the %s does not mark the tanks:\n%s", what, text)
 		}
 		for _, set := range []string{"[ ]", `class="box"`, "at the thinnest spot", "A/dm²", "Price"} {
@@ -339,7 +346,8 @@ func TestChargesApart(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	job := strings.NewReplacer(`"content": "75 g/L", "volume": "20 L",`, "", `"content": "10 g/L", "volume": "10 L",`, "").Replace(string(raw))
+	job := strings.NewReplacer(`"content": "75 g/L", "volume": "20 L",`, "", `"content": "10 g/L", "volume": "10 L",`,
+		"").Replace(string(raw))
 	_, out, _ := call(t, job, "-json", "-")
 	var r jobfile.Report
 	if err := json.Unmarshal([]byte(out), &r); err != nil {

@@ -76,7 +76,8 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	}
 	p.Cautions = append(p.Cautions, unlisted(made)...)
 	for _, v := range job.Parts {
-		row := pagePart{Count: fmt.Sprint(v.Count), Name: orText(v.Name, "part"), Area: figure(v.Area, units.SquareCentimetre, 3, 2)}
+		row := pagePart{Count: fmt.Sprint(v.Count), Name: orText(v.Name, "part"), Area: figure(v.Area, units.SquareCentimetre,
+			3, 2)}
 		if v.Masked > 0 {
 			row.Mask = figure(v.Masked, units.SquareCentimetre, 3, 2)
 		}
@@ -96,7 +97,8 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	var gain units.Mass
 	for _, m := range res.Metals {
 		gain += m.Mass
-		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal, "metal not named"),
+		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal,
+			"metal not named"),
 			micrometres(m.Thinnest), micrometres(m.Mean), weight(m.FineMass)))
 	}
 	p.Gain = weight(gain)
@@ -136,7 +138,8 @@ func (p *page) coats(made *traveller.Sheet) {
 // line is the whole sequence.
 func (p *page) line(made *traveller.Sheet) {
 	if v := &made.Practice; v.Title != "" {
-		p.Sequence = append(p.Sequence, fmt.Sprintf("For %s to %s: %s %s (%s); its steps here are %s. When unsure: %s. [%s]", made.Job.Base, finish(made), v.Standard, v.Title, v.Seen, v.Detail, v.Unsure, v.Source))
+		p.Sequence = append(p.Sequence, fmt.Sprintf("For %s to %s: %s %s (%s); its steps here are %s. When unsure: %s. [%s]",
+			made.Job.Base, finish(made), v.Standard, v.Title, v.Seen, v.Detail, v.Unsure, v.Source))
 	}
 	for _, w := range made.Practice.Reasons {
 		p.Sequence = append(p.Sequence, "Why: "+w.String())
@@ -186,7 +189,8 @@ func (p *page) price(made *traveller.Sheet) error {
 	p.Price = append(p.Price, priceLine{"total", each.String(), money(q.Total) + " " + q.Currency.Code, true})
 	lines := collect(func(s *sheet) { s.price(made) })
 	for _, v := range q.Prices {
-		p.PriceNotes = append(p.PriceNotes, fmt.Sprintf("%s at %s %s for 1 %s on %s", v.Symbol, v.Amount, q.Currency, v.Per, v.AsOf))
+		p.PriceNotes = append(p.PriceNotes, fmt.Sprintf("%s at %s %s for 1 %s on %s", v.Symbol, v.Amount, q.Currency, v.Per,
+			v.AsOf))
 	}
 	if n := len(lines); n > 0 && len(made.Swings) > 0 {
 		p.PriceNotes = append(p.PriceNotes, lines[n-1])
@@ -239,7 +243,9 @@ func togetherWith(lr *plating.LayerResult) string {
 func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) tank {
 	l, r := &lr.Layer, &lr.Result
 	b := &l.Bath
-	t := tank{Number: number, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"), Caution: plating.TankLine(cautions), Way: noted(lr.Before), Notes: noted(lr.Notes), Source: "figures of this bath: " + orText(b.Source, "source not given")}
+	t := tank{Number: number, Name: name(l, i), Role: l.Role.String(), Bath: orText(b.Name, "not named"),
+		Caution: plating.TankLine(cautions), Way: noted(lr.Before), Notes: noted(lr.Notes), Source: "figures of this bath: " +
+			orText(b.Source, "source not given")}
 	add := func(measured bool, what, value, why string) {
 		t.Rows = append(t.Rows, pageRow{what, value, why, measured})
 	}
@@ -259,8 +265,11 @@ func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) t
 	volts := rangeOf(b.Volts.Low, b.Volts.High, func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) })
 	add(true, "expect", orText(volts, "not given"), "the amps decide, not the volts")
 	add(true, "time", clock(r.Time), timeReason(lr))
-	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+" in the mean (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+orText(l.Distribution.Basis, "basis not said")+")")
-	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))
+	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+
+		" in the mean (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+
+		orText(l.Distribution.Basis, "basis not said")+")")
+	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+
+		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))
 	if what, why := rest(lr); what != "" {
 		add(false, "gas", what, why)
 	}

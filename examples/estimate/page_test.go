@@ -51,7 +51,8 @@ func TestPage(t *testing.T) {
 				t.Fatalf("%s: %v", job, err)
 			}
 		}
-		for _, want := range append(wants, "Before you start", "local codes", "Afterwards", "should have gained", "@page", "width=device-width", `class="m"`) {
+		for _, want := range append(wants, "Before you start", "local codes", "Afterwards", "should have gained", "@page",
+			"width=device-width", `class="m"`) {
 			if !strings.Contains(page, want) {
 				t.Errorf("%s: no %q", job, want)
 			}
@@ -79,8 +80,10 @@ func TestPageIsSafe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page := htmlOf(t, strings.NewReplacer("24 hands of mantel clocks", "<script>alert(1)</script><b>", "minute hand", `</td><img src=x>`).Replace(string(raw)))
-	if strings.Contains(page, "<script") || strings.Contains(page, "<img") || strings.Contains(page, "<b>") || !strings.Contains(page, "&lt;script&gt;") {
+	page := htmlOf(t, strings.NewReplacer("24 hands of mantel clocks", "<script>alert(1)</script><b>", "minute hand",
+		`</td><img src=x>`).Replace(string(raw)))
+	if strings.Contains(page, "<script") || strings.Contains(page, "<img") || strings.Contains(page, "<b>") ||
+		!strings.Contains(page, "&lt;script&gt;") {
 		t.Error("markup of a job name is let through")
 	}
 }
@@ -93,15 +96,18 @@ func TestPageStops(t *testing.T) {
 	}
 	file := filepath.Join(t.TempDir(), "stop.html")
 	var out, bad bytes.Buffer
-	job := strings.NewReplacer(`"volume": "5 L"`, `"volume": "10 mL"`, `"evaporation": "40 mL"`, `"evaporation": "1 mL"`).Replace(string(raw))
+	job := strings.NewReplacer(`"volume": "5 L"`, `"volume": "10 mL"`, `"evaporation": "40 mL"`,
+		`"evaporation": "1 mL"`).Replace(string(raw))
 	if status := run([]string{"-html", file, "-"}, strings.NewReader(job), &out, &bad); status != 1 {
 		t.Errorf("status %d", status)
 	}
 	page, err := os.ReadFile(file)
-	if err != nil || !(bytes.Index(page, []byte("STOP  ")) < bytes.Index(page, []byte("<h2>Load"))) || !bytes.Contains(page, []byte("STOP  ")) {
+	if err != nil || !(bytes.Index(page, []byte("STOP  ")) < bytes.Index(page, []byte("<h2>Load"))) ||
+		!bytes.Contains(page, []byte("STOP  ")) {
 		t.Error("no stop in front", err)
 	}
-	if status := run([]string{"-html", "/no/such/folder/x.html"}, strings.NewReader(""), &out, &bad); status != 1 || !strings.Contains(bad.String(), "no/such/folder") {
+	if status := run([]string{"-html", "/no/such/folder/x.html"}, strings.NewReader(""), &out, &bad); status != 1 ||
+		!strings.Contains(bad.String(), "no/such/folder") {
 		t.Errorf("status %d, %s", status, bad.String())
 	}
 }

@@ -82,9 +82,11 @@ func (t *tank) card(c *sequence.Card) {
 // spread adds how far the coat may be off.
 func (t *tank) spread(l *plating.Layer, below units.Length, p *traveller.Spread) {
 	if p.Known {
-		value, why := micrometres(p.Thinnest.Low+below)+" to "+micrometres(p.Thinnest.High+below), "at the thinnest spot"+withBelow(below)+", as the efficiency may be"
+		value, why := micrometres(p.Thinnest.Low+below)+" to "+micrometres(p.Thinnest.High+below), "at the thinnest spot"+
+			withBelow(below)+", as the efficiency may be"
 		if l.Time == 0 {
-			value, why = clock(p.Time.Low)+" to "+clock(p.Time.High), "as the efficiency may be: wait for the longer time, or weigh a trial piece"
+			value, why = clock(p.Time.Low)+" to "+clock(p.Time.High),
+				"as the efficiency may be: wait for the longer time, or weigh a trial piece"
 		}
 		t.Rows = append(t.Rows, pageRow{"between", value, why, false})
 	}
@@ -93,5 +95,8 @@ func (t *tank) spread(l *plating.Layer, below units.Length, p *traveller.Spread)
 
 // noted leaves out the notes that have rows of their own.
 func noted(notes []plating.Note) []plating.Note {
-	return slices.DeleteFunc(slices.Clone(notes), func(n plating.Note) bool { return n.Code != "" && n.Severity == plating.SeverityInfo })
+	return slices.DeleteFunc(slices.Clone(notes), func(n plating.Note) bool {
+		return n.Code != "" &&
+			n.Severity == plating.SeverityInfo
+	})
 }

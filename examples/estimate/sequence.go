@@ -49,7 +49,8 @@ func (s *sheet) sequence(made *traveller.Sheet) {
 		c := &made.Cards[i]
 		if k := made.Coats[i]; k >= 0 {
 			l := &made.Job.Layers[k]
-			s.layer(c.Number, k, &made.Result.Layers[k], c.Cautions, &stop{*c, made.Spreads[k], made.Powers[k], made.Result.Layers[k].Layer.Area != made.Area, l.PHLent()})
+			s.layer(c.Number, k, &made.Result.Layers[k], c.Cautions, &stop{*c, made.Spreads[k], made.Powers[k],
+				made.Result.Layers[k].Layer.Area != made.Area, l.PHLent()})
 		} else {
 			s.wrap(fmt.Sprintf("%d. ", c.Number), fmt.Sprintf("%s (%s)", strings.ToUpper(c.Name), c.Kind))
 			s.caution(c.Cautions)
@@ -83,7 +84,8 @@ func asTheyStand(made *traveller.Sheet) []string {
 	list := make([]string, len(made.Tanks))
 	for i := range made.Tanks {
 		t := &made.Tanks[i]
-		list[i] = orText(t.Name, orText(t.Process.Chemistry, orText(t.Bath.Name, t.Kind.String()))) + " (" + t.Kind.String() + ")"
+		list[i] = orText(t.Name, orText(t.Process.Chemistry, orText(t.Bath.Name, t.Kind.String()))) + " (" + t.Kind.String() +
+			")"
 		for _, f := range made.Findings {
 			if f.Severity == plating.SeverityStop && slices.Contains(f.Tanks, i) {
 				list[i] += ": STOP"
@@ -110,7 +112,8 @@ func coatsAsTheyStand(made *traveller.Sheet) []string {
 
 // atTheLine says how long the load keeps somebody at the line.
 func atTheLine(made *traveller.Sheet) string {
-	line := fmt.Sprintf("At the line for about %s (%s to %s): stays", roughly(made.Line.Typical), roughly(made.Line.Low), roughly(made.Line.High))
+	line := fmt.Sprintf("At the line for about %s (%s to %s): stays", roughly(made.Line.Typical), roughly(made.Line.Low),
+		roughly(made.Line.High))
 	if p := made.Job.Price; p != nil && p.Handling > 0 {
 		line += fmt.Sprintf(" and %s from tank to tank", roughly(p.Handling))
 	}
@@ -140,7 +143,8 @@ func confidence(made *traveller.Sheet) string {
 	if len(weak) == 0 {
 		return "Every tank's figures are the shop's own or published. A trial piece still tells more than a table."
 	}
-	return fmt.Sprintf("Figures from memory stand at tank %s: run one piece through, look and weigh, before the rest.", strings.Join(weak, ", "))
+	return fmt.Sprintf("Figures from memory stand at tank %s: run one piece through, look and weigh, before the rest.",
+		strings.Join(weak, ", "))
 }
 
 // gas says where most hydrogen comes off and what air that asks for at least.
@@ -150,7 +154,8 @@ func gas(made *traveller.Sheet) string {
 		return "No tank gives off hydrogen worth speaking of."
 	}
 	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would keep it under a quarter of the lower flammable limit; "+
-		"above a tank it is not: draw off there, several times as much. [HydrogenPractice]", g.Tank+1, flow(g.Flow.Hydrogen), flow(g.Flow.Air))
+		"above a tank it is not: draw off there, several times as much. [HydrogenPractice]", g.Tank+1, flow(g.Flow.Hydrogen),
+		flow(g.Flow.Air))
 }
 
 func flow(v electrical.Flow) string {
@@ -294,11 +299,15 @@ func (s *sheet) spread(l *plating.Layer, below units.Length, p *traveller.Spread
 	switch {
 	case !p.Known:
 	case l.Time == 0:
-		s.row("between", clock(p.Time.Low), fmt.Sprintf("and %s, for an efficiency of %s down to %s%s: wait for the longer one, or weigh a trial piece", clock(p.Time.High),
-			p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0), asWellAs(p)))
+		s.row("between", clock(p.Time.Low),
+			fmt.Sprintf("and %s, for an efficiency of %s down to %s%s: wait for the longer one, or weigh a trial piece",
+				clock(p.Time.High),
+				p.Efficiency.High.Percent(0), p.Efficiency.Low.Percent(0), asWellAs(p)))
 	default:
-		s.row("between", micrometres(p.Thinnest.Low+below), fmt.Sprintf("and %s at the thinnest spot%s, for an efficiency of %s up to %s", micrometres(p.Thinnest.High+below), withBelow(below),
-			p.Efficiency.Low.Percent(0), p.Efficiency.High.Percent(0)))
+		s.row("between", micrometres(p.Thinnest.Low+below),
+			fmt.Sprintf("and %s at the thinnest spot%s, for an efficiency of %s up to %s", micrometres(p.Thinnest.High+below),
+				withBelow(below),
+				p.Efficiency.Low.Percent(0), p.Efficiency.High.Percent(0)))
 	}
 	s.wrap("   trust: ", p.Trust())
 }

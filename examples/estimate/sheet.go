@@ -27,7 +27,8 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	for _, p := range job.Parts {
 		s.line("        %4d × %-22s %9s each", p.Count, orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2))
 		if p.Masked > 0 {
-			s.wrap("               ", fmt.Sprintf("mask %s on each before cleaning; it is not in the area above", figure(p.Masked, units.SquareCentimetre, 3, 2)))
+			s.wrap("               ", fmt.Sprintf("mask %s on each before cleaning; it is not in the area above",
+				figure(p.Masked, units.SquareCentimetre, 3, 2)))
 		}
 	}
 	for _, m := range job.Mended {
@@ -114,7 +115,8 @@ func (s *sheet) coats(made *traveller.Sheet, substrate, air string) {
 			if plating.Precious(res.Layers[i].Layer.Bath.Metal) {
 				hold = "Hold over the drag-out tank (it keeps the metal that runs off). "
 			}
-			s.wrap("   then  ", hold+"Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
+			s.wrap("   then  ", hold+
+				"Rinse twice in clean water, between tanks always (carry-over spoils the next bath). [common practice, no source]")
 		} else {
 			s.wrap("   then  ", "Hold over the drag-out tank (it keeps the metal that runs off), rinse twice, last in deionised water, dry. [common practice, no source]")
 		}
@@ -156,7 +158,8 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating
 		}
 	}
 	if lr.Below > 0 {
-		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below), micrometres(lr.Below)))
+		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below),
+			micrometres(lr.Below)))
 	}
 	s.settings(lr, in)
 	if in == nil && l.Role == plating.RoleStrike {
@@ -168,14 +171,17 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating
 	thinnest := "at the thinnest spot" + togetherWith(lr)
 	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
 		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
-	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"), r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
+	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"),
+		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
 	if what, why := rest(lr); what != "" {
 		s.row("gas", what, why)
 	}
 	switch {
 	case r.Warnings.Has(plating.WarnMetalUnknown):
 	case !b.InsolubleAnode:
-		s.row("leaves", figure(b.Content, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s about as before, in %s: the anodes replace what the coat takes", orText(b.Metal, "metal"), figure(b.Volume, units.Litre, 2, 1)))
+		s.row("leaves", figure(b.Content, units.GramPerLitre, 4, 2),
+			fmt.Sprintf("of %s about as before, in %s: the anodes replace what the coat takes", orText(b.Metal, "metal"),
+				figure(b.Volume, units.Litre, 2, 1)))
 	default:
 		s.row("leaves", figure(r.ContentLeft, units.GramPerLitre, 4, 2), fmt.Sprintf("of %s before, in %s",
 			figure(b.Content, units.GramPerLitre, 4, 2), figure(b.Volume, units.Litre, 2, 1)))
@@ -208,7 +214,8 @@ func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	case heat != "":
 		s.row("bath at", heat, "the job gives the range and no setting")
 	case in != nil && in.card.Temperature.Given():
-		s.row("bath at", celsius(in.card.Temperature), "not given for this bath; one of like chemistry runs so ("+in.card.Temperature.Origin()+")")
+		s.row("bath at", celsius(in.card.Temperature), "not given for this bath; one of like chemistry runs so ("+
+			in.card.Temperature.Origin()+")")
 	default:
 		s.row("bath at", missing, "look it up before you start: efficiency and colour hang on it")
 	}
@@ -223,7 +230,8 @@ func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	if v := rangeOf(b.Volts.Low, b.Volts.High, volts); v != "" {
 		s.row("expect", v, "outside it look for a bad contact, a cold bath or a wrong area; the amps decide, not the volts")
 	} else if in != nil && in.card.Volts.Given() {
-		s.row("expect", in.card.Volts.String(), "not given for this bath; one of like chemistry takes so much ("+in.card.Volts.Origin()+")")
+		s.row("expect", in.card.Volts.String(), "not given for this bath; one of like chemistry takes so much ("+
+			in.card.Volts.Origin()+")")
 	} else {
 		s.row("expect", missing, "note the volts of the first load and compare; the amps decide")
 	}
@@ -292,7 +300,8 @@ func sure(d *plating.Distribution) string {
 }
 
 func mark(s plating.Severity) string {
-	return map[plating.Severity]string{plating.SeverityInfo: "i", plating.SeverityCaution: "!", plating.SeverityWarning: "WARNING", plating.SeverityStop: "STOP"}[s]
+	return map[plating.Severity]string{plating.SeverityInfo: "i", plating.SeverityCaution: "!",
+		plating.SeverityWarning: "WARNING", plating.SeverityStop: "STOP"}[s]
 }
 
 func dash(do string) string {

@@ -23,7 +23,8 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 	if low == high {
 		carried = low
 	}
-	s.wrap("   ", fmt.Sprintf("The load carries %s out of each bath on %s of wetted area [%s].", carried, figure(made.Wetted, units.SquareDecimetre, 3, 2), v.Carried.Source))
+	s.wrap("   ", fmt.Sprintf("The load carries %s out of each bath on %s of wetted area [%s].", carried,
+		figure(made.Wetted, units.SquareDecimetre, 3, 2), v.Carried.Source))
 	if v.Carried.Note != "" {
 		s.wrap("   i ", v.Carried.Note)
 	}
@@ -32,7 +33,8 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 	}
 	if v.Water > 0 {
 		s.wrap("   ", fmt.Sprintf("To leave 1 part in %s: %s of water for this load in each rinse of %d stages in counterflow, the upper end; a tenth to a half more for real mixing "+
-			"[common practice, no source].%s", strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), water(v.Water), v.Stages, rinses(v)))
+			"[common practice, no source].%s", strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), water(v.Water), v.Stages,
+			rinses(v)))
 	}
 	for _, m := range v.Metals {
 		bath := m.Bath + ", at " + figure(m.Content, units.GramPerLitre, 3, 1)
@@ -107,13 +109,15 @@ func (s *sheet) baths(made *traveller.Sheet) {
 	for i := range made.Baths {
 		a := &made.Baths[i]
 		s.wrap("   [ ] ", fmt.Sprintf("%s: %s of %s, %s before; %s taken by the coats, %s left with the load%s; %s to the meter.", a.Bath, figure(a.Now, units.GramPerLitre, 4, 2), a.Metal,
-			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips), gained(a), figure(a.Charge, units.AmpereMinute, 3, 2)))
+			figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat), weight(a.Drips), gained(a), figure(a.Charge,
+				units.AmpereMinute, 3, 2)))
 		switch {
 		case a.Soluble:
 			s.wrap("       ", "The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: watch it by analysis and in the bath's book."+drips(a))
 		case a.Feed != nil && a.Feed.SaltMass > 0:
 			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s (%s of %s), dissolved first, and %s to the mark. The bath stands %s before it must be fed.",
-				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, filler(made, a.Bath), loads(a.Loads))+adding(a))
+				salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, filler(made, a.Bath), loads(a.Loads))+
+				adding(a))
 		default:
 			s.wrap("       ", fmt.Sprintf("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be fed.", weight(a.Coat+a.Drips), a.Metal, loads(a.Loads)))
 		}
@@ -187,7 +191,8 @@ func (s *sheet) price(made *traveller.Sheet) {
 		if i == 3 || c.Change.Round(made.Quote.Currency.Places+1).IsZero() {
 			break
 		}
-		most = append(most, fmt.Sprintf("%s by %s %s", c.Input, c.Change.Round(made.Quote.Currency.Places+1), made.Quote.Currency))
+		most = append(most, fmt.Sprintf("%s by %s %s", c.Input, c.Change.Round(made.Quote.Currency.Places+1),
+			made.Quote.Currency))
 	}
 	if len(most) > 0 {
 		s.wrap("   ", "One per cent more moves the total: "+strings.Join(most, ", ")+".")

@@ -30,7 +30,8 @@ func TestCommandLines(t *testing.T) {
 		{"flag behind the file", []string{good, "-json"}, "", 2, "flags go before the file"},
 		{"empty name", []string{""}, "", 2, "the name of the file is empty"},
 		{"a page over the job", []string{"-html", good, good}, "", 2, "does not end in .html"},
-		{"a page over the job of that name", []string{"-html", filepath.Join(dir, "job.html"), filepath.Join(dir, "job.html")}, "", 2, "the file that is read"},
+		{"a page over the job of that name", []string{"-html", filepath.Join(dir, "job.html"), filepath.Join(dir,
+			"job.html")}, "", 2, "the file that is read"},
 		{"no such file", []string{filepath.Join(dir, "none.json")}, "", 1, "none.json"},
 		{"a directory", []string{dir}, "", 1, "is a folder"},
 		{"empty input", []string{"-"}, "", 1, "empty; need an object"},
@@ -53,7 +54,8 @@ func TestCommandLines(t *testing.T) {
 // twice plates a promise that the layer below has met already.
 func twice() string {
 	layer := bare[strings.Index(bare, `{"bath"`):strings.LastIndex(bare, "]")]
-	thin := strings.Replace(strings.Replace(layer, "1 µm", "0.5 µm", 1), `"min_to_mean"`, `"count_below": true, "min_to_mean"`, 1)
+	thin := strings.Replace(strings.Replace(layer, "1 µm", "0.5 µm", 1), `"min_to_mean"`,
+		`"count_below": true, "min_to_mean"`, 1)
 	return strings.Replace(bare, layer, layer+", "+thin, 1)
 }
 

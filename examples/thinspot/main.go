@@ -106,11 +106,13 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		bar.clear()
 		fmt.Fprintf(stderr, "thinspot: "+format+"\n", args...)
 	}
-	r, err := solve(ctx, c, effort{advice: !*noAdvice, second: !*quick, memory: int64(*most * 1e9), seconds: 120, progress: bar.step, say: say})
+	r, err := solve(ctx, c, effort{advice: !*noAdvice, second: !*quick, memory: int64(*most * 1e9), seconds: 120,
+		progress: bar.step, say: say})
 	bar.clear()
 	var big *field.CostError
 	if errors.As(err, &big) {
-		err = fmt.Errorf(`%w: a larger "panel" of the parts, or -memory %.0f`, err, math.Ceil(1.05e-9*float64(big.Cost.Bytes)))
+		err = fmt.Errorf(`%w: a larger "panel" of the parts, or -memory %.0f`, err,
+			math.Ceil(1.05e-9*float64(big.Cost.Bytes)))
 	}
 	if err != nil {
 		return fail(stderr, err)

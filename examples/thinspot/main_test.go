@@ -39,15 +39,18 @@ func TestFigures(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &v); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um", "mean_um", "max_um",
+	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um",
+		"mean_um", "max_um",
 		"p05_um", "p95_um", "min_to_mean", "minutes_to_promise", "current_balance", "error_estimate"} {
 		if f, ok := v[name].(float64); !ok || f-f != 0 {
 			t.Errorf("%s is %v", name, v[name])
 		}
 	}
 	f := func(name string) float64 { x, _ := v[name].(float64); return x }
-	if math.Abs(f("min_um")-1) > 1e-12 || math.Abs(f("min_to_mean")*f("mean_um")-1) > 1e-12 || math.Abs(f("total_current_A")-0.6) > 1e-9 ||
-		!(f("min_um") < f("p05_um") && f("p05_um") < f("mean_um") && f("mean_um") < f("p95_um") && f("p95_um") <= f("max_um")) || math.Abs(f("current_balance")) > 1e-6 {
+	if math.Abs(f("min_um")-1) > 1e-12 || math.Abs(f("min_to_mean")*f("mean_um")-1) > 1e-12 ||
+		math.Abs(f("total_current_A")-0.6) > 1e-9 ||
+		!(f("min_um") < f("p05_um") && f("p05_um") < f("mean_um") && f("mean_um") < f("p95_um") &&
+			f("p95_um") <= f("max_um")) || math.Abs(f("current_balance")) > 1e-6 {
 		t.Errorf("%v", v)
 	}
 	// Two caps, two rings and a grooved rim, by hand: 131.82 cm²; the volume of two caps and a disc less the groove.
@@ -112,7 +115,8 @@ func TestText(t *testing.T) {
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)
 	}
-	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing", "min_to_mean", "balance", "half the current", "robber", "shield", "saves metal: half the current"} {
+	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing", "min_to_mean",
+		"balance", "half the current", "robber", "shield", "saves metal: half the current"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)
 		}

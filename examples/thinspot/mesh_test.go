@@ -38,7 +38,8 @@ const blockCase = `{
 func TestMeshFigures(t *testing.T) {
 	dir := t.TempDir()
 	file := func(name string) string { return filepath.Join(dir, name) }
-	status, out, bad := call(t, blockCase, "-json", "-picture", file("p.png"), "-picture", file("p.svg"), "-ply", file("p.ply"), "-csv", file("p.csv"), "-")
+	status, out, bad := call(t, blockCase, "-json", "-picture", file("p.png"), "-picture", file("p.svg"), "-ply",
+		file("p.ply"), "-csv", file("p.csv"), "-")
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)
 	}
@@ -46,14 +47,16 @@ func TestMeshFigures(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &f); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um", "mean_um", "max_um", "p05_um", "p95_um",
+	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um",
+		"mean_um", "max_um", "p05_um", "p95_um",
 		"min_to_mean", "minutes_to_promise", "current_balance", "error_estimate"} {
 		if v, ok := f[name].(float64); !ok || math.IsNaN(v) {
 			t.Errorf("%s is %v", name, f[name])
 		}
 	}
 	v := func(name string) float64 { return f[name].(float64) }
-	if math.Abs(v("min_um")-1) > 1e-9 || v("error_estimate") > 0.05 || math.Abs(v("current_balance")) > 0.01 || v("min_to_mean") >= 1 || f["unresolved"].(bool) {
+	if math.Abs(v("min_um")-1) > 1e-9 || v("error_estimate") > 0.05 || math.Abs(v("current_balance")) > 0.01 ||
+		v("min_to_mean") >= 1 || f["unresolved"].(bool) {
 		t.Errorf("%v", f)
 	}
 	at := f["thinnest_at_mm"].([]any)
@@ -74,7 +77,8 @@ func TestMeshFigures(t *testing.T) {
 		t.Fatal(err)
 	}
 	area, err := mesh.Area(m)
-	if err != nil || math.Abs(area.In(units.SquareCentimetre)/v("area_cm2")-1) > 1e-9 || !bytes.Contains(raw, []byte("thickness_um")) || len(m.Triangles) != int(v("patches")) {
+	if err != nil || math.Abs(area.In(units.SquareCentimetre)/v("area_cm2")-1) > 1e-9 || !bytes.Contains(raw,
+		[]byte("thickness_um")) || len(m.Triangles) != int(v("patches")) {
 		t.Errorf("%d faces, %v, %v", len(m.Triangles), area, err)
 	}
 
@@ -133,7 +137,8 @@ func pictures(t *testing.T, pixels, drawing string) {
 		t.Errorf("lightness %v away from the anode, %v towards it", away, towards)
 	}
 	svg, err := os.ReadFile(drawing)
-	if err != nil || !bytes.Contains(svg, []byte("thickness, µm")) || bytes.Count(svg, []byte("<image")) != 6 || !bytes.Contains(svg, []byte("front (from -y)")) {
+	if err != nil || !bytes.Contains(svg, []byte("thickness, µm")) || bytes.Count(svg, []byte("<image")) != 6 ||
+		!bytes.Contains(svg, []byte("front (from -y)")) {
 		t.Error("the drawing lacks its views or words", err)
 	}
 }
@@ -195,7 +200,8 @@ func TestIndependentMethods(t *testing.T) {
 	a := get("", `"torus": {"radius": "30 mm", "height": "0 mm", "thickness": "16 mm"}`)
 	b := get(`"method": "mesh",`, `"torus": {"centre_diameter": "60 mm", "tube_diameter": "16 mm"}, "panel": "4 mm"`)
 	// Facets take 3 % of the volume; the distribution is far less shy of them.
-	for name, tol := range map[string]float64{"min_to_mean": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015, "volume_cm3": 0.03, "minutes_to_promise": 0.02, "p95_um": 0.01} {
+	for name, tol := range map[string]float64{"min_to_mean": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015,
+		"volume_cm3": 0.03, "minutes_to_promise": 0.02, "p95_um": 0.01} {
 		x, y := a[name].(float64), b[name].(float64)
 		if math.Abs(y/x-1) > tol {
 			t.Errorf("%s: %v by profile, %v by mesh", name, x, y)
@@ -205,7 +211,8 @@ func TestIndependentMethods(t *testing.T) {
 
 // TestPositions: the block turned half the time is even on both sides.
 func TestPositions(t *testing.T) {
-	text := strings.Replace(blockCase, `"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`, 1)
+	text := strings.Replace(blockCase, `"parts": [`,
+		`"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`, 1)
 	read := func(text string, args ...string) map[string]any {
 		status, out, bad := call(t, text, append(args, "-json", "-quick", "-")...)
 		if status != 0 {
@@ -228,7 +235,8 @@ func TestPositions(t *testing.T) {
 			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_mean"], ratio(turned))
 		}
 	}
-	marked := strings.Replace(blockCase, `"promise"`, `"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`, 1)
+	marked := strings.Replace(blockCase, `"promise"`,
+		`"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`, 1)
 	front := read(marked, "-no-advice")
 	if ratio(front) <= ratio(still) || front["significant_cm2"].(float64) >= 0.5*front["area_cm2"].(float64) {
 		t.Errorf("the side towards the anode: %v of %v", ratio(front), ratio(still))
@@ -237,7 +245,8 @@ func TestPositions(t *testing.T) {
 
 // TestAnodeInside: a cup is offered an anode rod, and gains by it.
 func TestAnodeInside(t *testing.T) {
-	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "7 mm", "grade": 1`).ReplaceAllString(blockCase, `"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
+	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "7 mm", "grade": 1`).ReplaceAllString(blockCase,
+		`"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
 	status, out, bad := call(t, cup, "-json", "-quick", "-")
 	if status != 0 {
 		t.Fatalf("status %d, %s", status, bad)
@@ -268,7 +277,8 @@ func TestAnodeInside(t *testing.T) {
 func TestShippedMeshes(t *testing.T) {
 	for _, name := range []string{"bezel", "figure"} {
 		status, out, bad := call(t, "", "-quick", "-no-advice", filepath.Join("..", "..", "testdata", "cases", name+".json"))
-		if status != 0 || bad != "" || !strings.Contains(out, "thinnest     1.000 µm at x =") || !strings.Contains(out, "not asked for") {
+		if status != 0 || bad != "" || !strings.Contains(out, "thinnest     1.000 µm at x =") || !strings.Contains(out,
+			"not asked for") {
 			t.Errorf("%s: status %d, %s\n%s", name, status, bad, out)
 		}
 	}
@@ -288,7 +298,9 @@ func TestWrongMeshRuns(t *testing.T) {
 		{"", []string{"-memory", "NaN"}, 2, "gigabytes above 0"},
 		{blockCase, []string{"-memory", "0.001", "-"}, 1, `a larger "panel" of the parts, or -memory 1`},
 		{strings.Replace(blockCase, `"at": ["70 mm"`, `"at": ["10 mm"`, 1), []string{"-"}, 1, ""},
-		{strings.Replace(blockCase, `"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}`, `"file": "none.stl", "unit": "1 mm"`, 1), []string{"-"}, 1, "cannot be opened"},
+		{strings.Replace(blockCase,
+			`"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}`,
+			`"file": "none.stl", "unit": "1 mm"`, 1), []string{"-"}, 1, "cannot be opened"},
 		{blockCase, []string{"-no-advice", "-quick", "-ply", "/no/such/folder/x.ply", "-"}, 1, "no/such/folder"},
 		{blockCase, []string{"-no-advice", "-quick", "-picture", "/no/such/folder/x.svg", "-"}, 1, "no/such/folder"},
 	} {
@@ -307,9 +319,11 @@ func TestWrongMeshRuns(t *testing.T) {
 
 // TestWindow: what is plated outside the bath's window is told.
 func TestWindow(t *testing.T) {
-	text := strings.Replace(blockCase, `"density": "17 g/cm³",`, `"density": "17 g/cm³", "window": {"low": "0.45 A/dm²", "high": "0.7 A/dm²"},`, 1)
+	text := strings.Replace(blockCase, `"density": "17 g/cm³",`,
+		`"density": "17 g/cm³", "window": {"low": "0.45 A/dm²", "high": "0.7 A/dm²"},`, 1)
 	status, out, bad := call(t, text, "-quick", "-no-advice", "-")
-	if status != 0 || !strings.Contains(out, "above the bath's window, over 0.70 A/dm²: it may burn") || !strings.Contains(out, "below the bath's window, under 0.45 A/dm²") {
+	if status != 0 || !strings.Contains(out, "above the bath's window, over 0.70 A/dm²: it may burn") ||
+		!strings.Contains(out, "below the bath's window, under 0.45 A/dm²") {
 		t.Errorf("status %d, %s\n%s", status, bad, out)
 	}
 	if _, out, _ := call(t, blockCase, "-quick", "-no-advice", "-"); strings.Contains(out, "window") {
@@ -343,7 +357,8 @@ func TestPropertyCustomersDrawing(t *testing.T) {
 	if err := os.Symlink(part, link); err != nil {
 		t.Fatal(err)
 	}
-	for _, args := range [][]string{{"-ply", part}, {"-ply", link}, {"-csv", file}, {"-picture", file}, {"-ply", filepath.Join(dir, ".", "part.ply")}} {
+	for _, args := range [][]string{{"-ply", part}, {"-ply", link}, {"-csv", file}, {"-picture", file}, {"-ply",
+		filepath.Join(dir, ".", "part.ply")}} {
 		var out, bad bytes.Buffer
 		status := run(t.Context(), append(append([]string{"-quick", "-no-advice"}, args...), file), nil, &out, &bad)
 		if status != 2 || bad.Len() == 0 {

@@ -84,7 +84,8 @@ func TestPositionsAreChanged(t *testing.T) {
 	f := blockFigures(t, []string{"-quick"},
 		`"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`)
 	half, still := arrangementOf(t, f, "half the current"), arrangementOf(t, f, "as it hangs")
-	if still["min_to_mean"].(float64) != f["min_to_mean"].(float64) || half["min_to_mean"].(float64) <= still["min_to_mean"].(float64) || half["saved_g"].(float64) <= 0 ||
+	if still["min_to_mean"].(float64) != f["min_to_mean"].(float64) ||
+		half["min_to_mean"].(float64) <= still["min_to_mean"].(float64) || half["saved_g"].(float64) <= 0 ||
 		half["minutes"].(float64) < 1.3*still["minutes"].(float64) {
 		t.Errorf("as it hangs %v, half the current %v", still, half)
 	}
@@ -98,7 +99,8 @@ func TestPositionsAreChanged(t *testing.T) {
 
 // TestRobbedByShares: what a robber takes counts by the share of the time.
 func TestRobbedByShares(t *testing.T) {
-	text := strings.Replace(blockCase, `{"name": "wall"`, `{"name": "thief", "kind": "robber", "sphere": {"diameter": "8 mm"}, "panel": "4 mm", "at": ["70 mm", "50 mm", "25 mm"]}, {"name": "wall"`, 1)
+	text := strings.Replace(blockCase, `{"name": "wall"`,
+		`{"name": "thief", "kind": "robber", "sphere": {"diameter": "8 mm"}, "panel": "4 mm", "at": ["70 mm", "50 mm", "25 mm"]}, {"name": "wall"`, 1)
 	c, err := jobfile.ReadCase(strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)
@@ -109,7 +111,8 @@ func TestRobbedByShares(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	twice, err := r.positions(context.Background(), []jobfile.Position{{Share: 0.3, Problem: p}, {Share: 0.7, Problem: p}}, "twice", e)
+	twice, err := r.positions(context.Background(), []jobfile.Position{{Share: 0.3, Problem: p}, {Share: 0.7, Problem: p}},
+		"twice", e)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -256,7 +259,8 @@ func TestBar(t *testing.T) {
 	bar.on = true
 	bar.step("mesh", "solve", 1, 2)
 	bar.clear()
-	if s := b.String(); !strings.Contains(s, "############............") || !strings.Contains(s, "mesh: solve") || !strings.HasSuffix(s, "\r") {
+	if s := b.String(); !strings.Contains(s, "############............") || !strings.Contains(s, "mesh: solve") ||
+		!strings.HasSuffix(s, "\r") {
 		t.Errorf("%q", s)
 	}
 }
@@ -268,7 +272,8 @@ func TestMarkedProfile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Replace(string(raw), `"promise"`, `"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "promise"`, 1)
+	text := strings.Replace(string(raw), `"promise"`,
+		`"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "promise"`, 1)
 	status, out, bad := call(t, text, "-json", "-")
 	if status != 0 {
 		t.Fatal(status, bad)
@@ -278,7 +283,8 @@ func TestMarkedProfile(t *testing.T) {
 		t.Fatal(err)
 	}
 	// Two caps of 6 mm on a radius of 36 mm.
-	if want := 2 * math.Pi * (36*36 + 6*6) / 100; math.Abs(f["significant_cm2"].(float64)/want-1) > 0.01 || f["min_to_mean"].(float64) < 0.8 {
+	if want := 2 * math.Pi * (36*36 + 6*6) / 100; math.Abs(f["significant_cm2"].(float64)/want-1) > 0.01 ||
+		f["min_to_mean"].(float64) < 0.8 {
 		t.Errorf("%v cm² promised, by hand %v; ratio %v", f["significant_cm2"], want, f["min_to_mean"])
 	}
 	for _, name := range []string{"half the current", "a robber ring", "a shield", "upside down"} {
@@ -291,7 +297,8 @@ func TestMarkedProfile(t *testing.T) {
 // TestHiddenSpot: the wall of a deep recess is seen from no side, its floor and the
 // outside each from one; the picture says so instead of promising a ring.
 func TestHiddenSpot(t *testing.T) {
-	cup, err := mesh.Cup(40*units.Millimetre, 30*units.Millimetre, 20*units.Millimetre, 25*units.Millimetre, mesh.Grid{Size: 2 * units.Millimetre})
+	cup, err := mesh.Cup(40*units.Millimetre, 30*units.Millimetre, 20*units.Millimetre, 25*units.Millimetre,
+		mesh.Grid{Size: 2 * units.Millimetre})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -302,7 +309,8 @@ func TestHiddenSpot(t *testing.T) {
 		at, normal r3.Vec
 		views      int
 	}{
-		{"wall of the recess", r3.Vec{X: 0.01 * math.Cos(0.3), Y: 0.01 * math.Sin(0.3), Z: low.Z + 0.012}, r3.Vec{X: -math.Cos(0.3), Y: -math.Sin(0.3)}, 0},
+		{"wall of the recess", r3.Vec{X: 0.01 * math.Cos(0.3), Y: 0.01 * math.Sin(0.3), Z: low.Z + 0.012},
+			r3.Vec{X: -math.Cos(0.3), Y: -math.Sin(0.3)}, 0},
 		{"floor of the recess", r3.Vec{X: 0.002, Y: 0.001, Z: low.Z + 0.005}, r3.Vec{Z: 1}, 1},
 		{"outer wall, towards the front", r3.Vec{X: 0.001, Y: -0.02, Z: low.Z + 0.01}, r3.Vec{X: 0.05, Y: -1}, 1},
 	} {

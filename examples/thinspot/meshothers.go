@@ -37,15 +37,18 @@ func (o others) all() []arrangement {
 	list := []arrangement{
 		{name: "half the current", way: o.way(func(q *field.Problem, _ block) error { q.Drive.Current /= 2; return nil })},
 		o.farther(p), o.inside(p, body),
-		{name: fmt.Sprintf("a robber ring %.0f mm off, a quarter more current", 1e3*gap(body)), way: o.way(func(q *field.Problem, b block) error {
-			q.Drive.Current *= 1.25
-			size := units.Length(0.05*b.width() + 1e-3)
-			ring, err := mesh.Torus(units.Length(b.width()+2*gap(b)), size, mesh.Grid{Size: 0.8 * size})
-			return add(q, field.Cathode, "robber", b.middle, ring, err)
-		})},
-		{name: fmt.Sprintf("a shield, a tube %.0f mm off all round", 1e3*gap(body)), way: o.way(func(q *field.Problem, b block) error {
+		{name: fmt.Sprintf("a robber ring %.0f mm off, a quarter more current", 1e3*gap(body)),
+			way: o.way(func(q *field.Problem, b block) error {
+				q.Drive.Current *= 1.25
+				size := units.Length(0.05*b.width() + 1e-3)
+				ring, err := mesh.Torus(units.Length(b.width()+2*gap(b)), size, mesh.Grid{Size: 0.8 * size})
+				return add(q, field.Cathode, "robber", b.middle, ring, err)
+			})},
+		{name: fmt.Sprintf("a shield, a tube %.0f mm off all round", 1e3*gap(body)), way: o.way(func(q *field.Problem,
+			b block) error {
 			wall := 0.06 * b.width()
-			tube, err := mesh.Tube(units.Length(b.width()+2*gap(b)+wall), units.Length(b.width()+2*gap(b)), units.Length(b.height()+gap(b)),
+			tube, err := mesh.Tube(units.Length(b.width()+2*gap(b)+wall), units.Length(b.width()+2*gap(b)),
+				units.Length(b.height()+gap(b)),
 				mesh.Grid{Size: units.Length(math.Min(2*wall, wall+gap(b)/2)), Grade: 1})
 			return add(q, field.Insulator, "shield", b.middle, tube, err)
 		})},
@@ -54,7 +57,8 @@ func (o others) all() []arrangement {
 		name  string
 		axis  r3.Vec
 		angle float64
-	}{{"turned half round half of the time", r3.Vec{Z: 1}, math.Pi}, {"turned a quarter round half of the time", r3.Vec{Z: 1}, math.Pi / 2},
+	}{{"turned half round half of the time", r3.Vec{Z: 1}, math.Pi}, {"turned a quarter round half of the time",
+		r3.Vec{Z: 1}, math.Pi / 2},
 		{"upside down half of the time", r3.Vec{X: 1}, math.Pi}} {
 		a := arrangement{name: t.name}
 		if len(o.list) > 1 {
@@ -129,7 +133,8 @@ func (o others) farther(p field.Problem) arrangement {
 				return err
 			}
 			if box := q.Tank.Box; box != nil {
-				if b := boxOf(m.Vertices); b.low.X <= box.Low.X || b.low.Y <= box.Low.Y || b.high.X >= box.High.X || b.high.Y >= box.High.Y {
+				if b := boxOf(m.Vertices); b.low.X <= box.Low.X || b.low.Y <= box.Low.Y || b.high.X >= box.High.X ||
+					b.high.Y >= box.High.Y {
 					return fmt.Errorf("%s would not fit into the tank", s.Name)
 				}
 			}
@@ -178,8 +183,10 @@ func (o others) inside(p field.Problem, body block) arrangement {
 		deep := b.high.Z - floor
 		radius := math.Min(0.25*clear, 0.06*b.width())
 		length := 0.9 * deep
-		rod, err := mesh.Cylinder(units.Length(2*radius), units.Length(length), mesh.Grid{Size: units.Length(1.2 * radius), Grade: 1})
-		return add(q, field.Anode, "anode inside", r3.Vec{X: b.middle.X, Y: b.middle.Y, Z: floor + 0.1*deep + length/2}, rod, err)
+		rod, err := mesh.Cylinder(units.Length(2*radius), units.Length(length), mesh.Grid{Size: units.Length(1.2 * radius),
+			Grade: 1})
+		return add(q, field.Anode, "anode inside", r3.Vec{X: b.middle.X, Y: b.middle.Y, Z: floor + 0.1*deep + length/2}, rod,
+			err)
 	})
 	return a
 }

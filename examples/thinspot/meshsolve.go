@@ -19,7 +19,8 @@ import (
 func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 	cell := c.Mesh
 	if len(cell.Positions) == 0 {
-		cell = &jobfile.MeshCell{Problem: cell.Problem, Positions: []jobfile.Position{{Share: 1, Problem: cell.Problem}}, Mended: cell.Mended}
+		cell = &jobfile.MeshCell{Problem: cell.Problem, Positions: []jobfile.Position{{Share: 1, Problem: cell.Problem}},
+			Mended: cell.Mended}
 	}
 	r := &result{c: c, part: cell.Problem.Surfaces[0].Name, faces: len(cell.Problem.Surfaces[0].Triangles)}
 	for _, m := range cell.Mended {
@@ -79,7 +80,8 @@ func (r *result) positions(ctx context.Context, list []jobfile.Position, what st
 		if err != nil {
 			return v, err
 		}
-		v.problems, v.solutions, v.surfaces = append(v.problems, pos.Problem), append(v.solutions, s), append(v.surfaces, w.Surface)
+		v.problems, v.solutions, v.surfaces = append(v.problems, pos.Problem), append(v.solutions, s), append(v.surfaces,
+			w.Surface)
 		v.way.Robbed += units.Current(float64(pos.Share) * float64(w.Robbed))
 		shares = append(shares, pos.Share)
 	}
@@ -129,7 +131,10 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 		return errors.New("no significant surface on one of the two meshes")
 	}
 	spot := to[here]
-	same := least(from, func(a, b coat.Patch) bool { return r3.Norm2(r3.Sub(a.At, spot.At)) < r3.Norm2(r3.Sub(b.At, spot.At)) })
+	same := least(from, func(a, b coat.Patch) bool {
+		return r3.Norm2(r3.Sub(a.At, spot.At)) < r3.Norm2(r3.Sub(b.At,
+			spot.At))
+	})
 	change := func(p coat.Patch) float64 { return math.Abs(float64(p.Density/spot.Density) - 1) }
 	v.way.Surface.MinError = math.Max(change(from[there]), change(from[same]))
 	// Whether the least density of all hangs on one panel does not matter when it
@@ -158,7 +163,8 @@ func (r *result) take(v hung) error {
 	}
 	for i := range s.Surfaces {
 		if s.Surfaces[i].Kind == field.Floating {
-			r.warnings = append(r.warnings, s.Surfaces[i].Name+": hangs without a wire: one side of it plates and the other dissolves into the bath")
+			r.warnings = append(r.warnings, s.Surfaces[i].Name+
+				": hangs without a wire: one side of it plates and the other dissolves into the bath")
 		}
 	}
 	return nil
@@ -231,7 +237,10 @@ func memory(b int64) string {
 
 // hangMesh solves one arrangement.
 func hangMesh(ctx context.Context, p field.Problem, what string, e effort) (*field.Solution, coat.Way, error) {
-	o := field.Options{MemoryLimit: e.memory, Progress: func(stage string, done, total int) { e.progress(what, stage, done, total) }}
+	o := field.Options{MemoryLimit: e.memory, Progress: func(stage string, done, total int) {
+		e.progress(what, stage, done,
+			total)
+	}}
 	s, err := field.Solve(ctx, p, o)
 	if err != nil {
 		return nil, coat.Way{}, err

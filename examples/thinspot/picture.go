@@ -31,12 +31,14 @@ func drawProfile(r *result, desk *files.Desk, file string) error {
 		return err
 	}
 	curve.Width = vg.Points(1.6)
-	promise, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.c.Promise.In(units.Micrometre)}, {X: line[len(line)-1].X, Y: r.c.Promise.In(units.Micrometre)}})
+	promise, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.c.Promise.In(units.Micrometre)},
+		{X: line[len(line)-1].X, Y: r.c.Promise.In(units.Micrometre)}})
 	if err != nil {
 		return err
 	}
 	promise.Dashes = []vg.Length{vg.Points(6), vg.Points(4)}
-	mean, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.coat.Mean.In(units.Micrometre)}, {X: line[len(line)-1].X, Y: r.coat.Mean.In(units.Micrometre)}})
+	mean, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.coat.Mean.In(units.Micrometre)}, {X: line[len(line)-1].X,
+		Y: r.coat.Mean.In(units.Micrometre)}})
 	if err != nil {
 		return err
 	}
@@ -54,7 +56,8 @@ func drawProfile(r *result, desk *files.Desk, file string) error {
 	p.Legend.Top, p.Legend.Padding = true, vg.Points(2)
 	p.Legend.XOffs = vg.Points(-10)
 	size(p, 11)
-	p.Y.Max = 1.35 * r.coat.P95.In(units.Micrometre) // an edge may run out of the picture: its height is no property of the part
+	// an edge may run out of the picture: its height is no property of the part
+	p.Y.Max = 1.35 * r.coat.P95.In(units.Micrometre)
 	to, err := p.WriterTo(18*vg.Centimeter, 11*vg.Centimeter, strings.TrimPrefix(strings.ToLower(filepath.Ext(file)), "."))
 	if err != nil {
 		return err

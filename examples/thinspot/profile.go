@@ -18,7 +18,8 @@ func solveProfile(ctx context.Context, c jobfile.Case, e effort) (*result, error
 		return nil, err
 	}
 	p := s.Parts[0]
-	r := &result{c: c, surface: first.Surface, profile: s, part: p.Name, area: p.Area, total: s.Current, current: p.Current,
+	r := &result{c: c, surface: first.Surface, profile: s, part: p.Name, area: p.Area, total: s.Current,
+		current: p.Current,
 		voltage: s.Voltage, balance: s.Checks.Balance, unknowns: s.Checks.Unknowns, faces: len(first.Surface.Patches)}
 	r.volume = volumeOf(p.Samples)
 	for _, w := range s.Warnings {
@@ -80,7 +81,8 @@ type silhouette struct {
 }
 
 func silhouetteOf(samples []axi.Sample) silhouette {
-	v := silhouette{low: units.Length(math.Inf(1)), high: units.Length(math.Inf(-1)), bore: units.Length(math.Inf(1)), floor: units.Length(math.Inf(-1))}
+	v := silhouette{low: units.Length(math.Inf(1)), high: units.Length(math.Inf(-1)), bore: units.Length(math.Inf(1)),
+		floor: units.Length(math.Inf(-1))}
 	for _, s := range samples {
 		v.rim, v.bore = max(v.rim, s.At.R), min(v.bore, s.At.R)
 		v.low, v.high = min(v.low, s.At.Z), max(v.high, s.At.Z)
@@ -112,7 +114,8 @@ func profileOthers(c jobfile.Case, s *axi.Solution, options axi.Options) []arran
 		return func(cell *axi.Problem) { cell.Parts = append(cell.Parts, p) }
 	}
 
-	list := []arrangement{{name: "half the current", way: with(func(cell *axi.Problem) { cell.Drive = axi.ByCurrent(total / 2) })}}
+	list := []arrangement{{name: "half the current",
+		way: with(func(cell *axi.Problem) { cell.Drive = axi.ByCurrent(total / 2) })}}
 	far := arrangement{name: "the anode half as far again"}
 	if anode, out := fartherProfile(c, s, body); anode < 0 {
 		far.no = "there is no ring of an anode round the part that could be moved out"
@@ -127,12 +130,15 @@ func profileOthers(c jobfile.Case, s *axi.Solution, options axi.Options) []arran
 		inside.no = "the part has no hollow that an anode rod would go into from above"
 	}
 	list = append(list, inside)
-	list = append(list, arrangement{name: fmt.Sprintf("a robber ring %s off the rim, a quarter more current", gap.Text(units.Millimetre, 0)), way: with(func(cell *axi.Problem) {
-		cell.Parts = append(cell.Parts, axi.Part{Name: "robber", Profile: axi.Torus(body.rim+gap, middle, 0.06*body.rim), Law: c.Cell.Parts[0].Law})
+	list = append(list, arrangement{name: fmt.Sprintf("a robber ring %s off the rim, a quarter more current",
+		gap.Text(units.Millimetre, 0)), way: with(func(cell *axi.Problem) {
+		cell.Parts = append(cell.Parts, axi.Part{Name: "robber", Profile: axi.Torus(body.rim+gap, middle, 0.06*body.rim),
+			Law: c.Cell.Parts[0].Law})
 		cell.Drive = axi.ByCurrent(total * 1.25)
 	})})
 	list = append(list, arrangement{name: fmt.Sprintf("a shield %s off the rim", gap.Text(units.Millimetre, 0)),
-		way: with(add(axi.Part{Name: "shield", Kind: axi.Insulator, Profile: axi.Tube(body.rim+gap, body.rim+gap+0.06*body.rim, body.low-gap, body.high+gap)}))})
+		way: with(add(axi.Part{Name: "shield", Kind: axi.Insulator, Profile: axi.Tube(body.rim+gap, body.rim+gap+
+			0.06*body.rim, body.low-gap, body.high+gap)}))})
 	return append(list, upsideDown(c, s, middle, options))
 }
 

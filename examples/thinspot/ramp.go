@@ -8,7 +8,8 @@ import "image/color"
 type ramp struct{ low, high float64 }
 
 // stops are red, green and blue from dark to light.
-var stops = [...][3]float64{{14, 22, 66}, {32, 72, 130}, {62, 124, 150}, {124, 168, 148}, {196, 202, 146}, {250, 238, 196}}
+var stops = [...][3]float64{{14, 22, 66}, {32, 72, 130}, {62, 124, 150}, {124, 168, 148}, {196, 202, 146}, {250, 238,
+	196}}
 
 // at returns the colour of a value; what lies outside takes the end.
 func (r ramp) at(v float64) color.RGBA {

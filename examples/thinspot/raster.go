@@ -37,7 +37,8 @@ type raster struct {
 // render draws a mesh whose faces have colours, n by n points, so that a ball of
 // the given size about the centre fits.
 func render(m mesh.Mesh, colours []color.RGBA, v view, n int, centre r3.Vec, size float64) *raster {
-	r := &raster{img: image.NewRGBA(image.Rect(0, 0, n, n)), depth: make([]float64, n*n), n: n, centre: centre, scale: 0.94 * float64(n) / size, v: v}
+	r := &raster{img: image.NewRGBA(image.Rect(0, 0, n, n)), depth: make([]float64, n*n), n: n, centre: centre,
+		scale: 0.94 * float64(n) / size, v: v}
 	for i := range r.depth {
 		r.depth[i] = math.Inf(-1)
 	}
@@ -56,7 +57,8 @@ func render(m mesh.Mesh, colours []color.RGBA, v view, n int, centre r3.Vec, siz
 func (r *raster) project(p r3.Vec) r3.Vec {
 	d := r3.Sub(p, r.centre)
 	half := float64(r.n) / 2
-	return r3.Vec{X: half + r.scale*r3.Dot(d, r.v.right), Y: half - r.scale*r3.Dot(d, r.v.up), Z: r3.Dot(d, r3.Cross(r.v.right, r.v.up))}
+	return r3.Vec{X: half + r.scale*r3.Dot(d, r.v.right), Y: half - r.scale*r3.Dot(d, r.v.up), Z: r3.Dot(d,
+		r3.Cross(r.v.right, r.v.up))}
 }
 
 // triangle fills one face where nothing lies nearer.

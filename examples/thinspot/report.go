@@ -23,12 +23,14 @@ func (r *result) figures() map[string]any {
 		"area_cm2": r.area.In(units.SquareCentimetre), "volume_cm3": r.volume.In(units.CubicCentimetre), "faces": r.faces,
 		"patches": len(r.surface.Patches), "unknowns": r.unknowns,
 		"total_current_A": float64(r.total), "part_current_A": float64(r.current), "cell_voltage_V": float64(r.voltage),
-		"min_um": um(r.coat.Min), "mean_um": um(r.coat.Mean), "max_um": um(r.coat.Max), "p05_um": um(r.coat.P05), "p95_um": um(r.coat.P95),
+		"min_um": um(r.coat.Min), "mean_um": um(r.coat.Mean), "max_um": um(r.coat.Max), "p05_um": um(r.coat.P05),
+		"p95_um":      um(r.coat.P95),
 		"min_to_mean": float64(r.coat.MinToMean), "minutes_to_promise": r.time.In(units.Minute),
 		"thinnest_at_mm": []float64{1e3 * spot.X, 1e3 * spot.Y, 1e3 * spot.Z}, "thinnest_where": r.where(r.coat.MinPatch),
 		"metal_g": r.coat.FineMass.In(units.Gram), "given_away_g": r.away.In(units.Gram),
-		"significant_cm2": r.coat.Area.In(units.SquareCentimetre), "below_promise_at_90_percent_cm2": r.below.In(units.SquareCentimetre),
-		"current_balance": r.balance, "error_estimate": nil, "unresolved": r.surface.Unresolved,
+		"significant_cm2":                 r.coat.Area.In(units.SquareCentimetre),
+		"below_promise_at_90_percent_cm2": r.below.In(units.SquareCentimetre),
+		"current_balance":                 r.balance, "error_estimate": nil, "unresolved": r.surface.Unresolved,
 	}
 	if !math.IsNaN(r.surface.MinError) {
 		f["error_estimate"] = r.surface.MinError
@@ -37,16 +39,19 @@ func (r *result) figures() map[string]any {
 	}
 	var others []map[string]any
 	for _, o := range r.advice {
-		v := map[string]any{"name": o.Name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil, "no": nil}
+		v := map[string]any{"name": o.Name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil,
+			"no": nil}
 		if o.Err != nil {
 			v["no"] = o.Err.Error()
 		} else {
-			v["saved_g"], v["minutes"], v["min_to_mean"], v["saved_minutes"] = o.SavedMass.In(units.Gram), o.Time.In(units.Minute), float64(o.MinToMean), o.SavedTime.In(units.Minute)
+			v["saved_g"], v["minutes"], v["min_to_mean"], v["saved_minutes"] = o.SavedMass.In(units.Gram),
+				o.Time.In(units.Minute), float64(o.MinToMean), o.SavedTime.In(units.Minute)
 		}
 		others = append(others, v)
 	}
 	for _, s := range r.skipped {
-		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil, "no": "not tried: " + s.no})
+		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_mean": nil,
+			"saved_minutes": nil, "no": "not tried: " + s.no})
 	}
 	f["cautions"] = r.cautions()
 	if others != nil {
@@ -64,7 +69,8 @@ func (r *result) text(w io.Writer) {
 	spot := r.surface.Patches[r.coat.MinPatch].At
 	fmt.Fprintf(w, "THIN SPOT: %s\n\n", c.Name)
 	fmt.Fprintf(w, "part         %s, %s, %s through it of %s in all, %s across the cell (equilibrium potentials taken off)\n", r.part,
-		r.area.Text(units.SquareCentimetre, 1), r.current.Text(units.Ampere, 3), r.total.Text(units.Ampere, 3), r.voltage.Text(units.Volt, 2))
+		r.area.Text(units.SquareCentimetre, 1), r.current.Text(units.Ampere, 3), r.total.Text(units.Ampere, 3),
+		r.voltage.Text(units.Volt, 2))
 	if c.Significant != nil {
 		fmt.Fprintf(w, "promised on  %s of it, as the case marks it\n", r.coat.Area.Text(units.SquareCentimetre, 1))
 	}
@@ -82,10 +88,13 @@ func (r *result) text(w io.Writer) {
 	} else {
 		fmt.Fprintf(w, "thinnest     %s at %s (%s)\n", um(r.coat.Min), at, r.where(r.coat.MinPatch))
 	}
-	fmt.Fprintf(w, "then         mean %s, 5 %% of the area under %s, 5 %% over %s\n", um(r.coat.Mean), um(r.coat.P05), um(r.coat.P95))
-	fmt.Fprintf(w, "ratio        thinnest over mean %.3f; in a job file: \"min_to_mean\": %.3f, \"basis\": %q%s\n", float64(r.dist.MinToMean), float64(r.dist.MinToMean), r.dist.Basis, r.unsure())
+	fmt.Fprintf(w, "then         mean %s, 5 %% of the area under %s, 5 %% over %s\n", um(r.coat.Mean), um(r.coat.P05),
+		um(r.coat.P95))
+	fmt.Fprintf(w, "ratio        thinnest over mean %.3f; in a job file: \"min_to_mean\": %.3f, \"basis\": %q%s\n",
+		float64(r.dist.MinToMean), float64(r.dist.MinToMean), r.dist.Basis, r.unsure())
 	fmt.Fprintf(w, "a tenth less time leaves %s below the promise\n", r.below.Text(units.SquareCentimetre, 1))
-	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the promise%s\n", weight(r.coat.FineMass), c.Bath.Metal,
+	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the promise%s\n", weight(r.coat.FineMass),
+		c.Bath.Metal,
 		weight(r.away), r.money(r.away))
 	known := fmt.Sprintf("least density known to %.1e", r.surface.MinError)
 	if math.IsNaN(r.surface.MinError) {
@@ -93,7 +102,8 @@ func (r *result) text(w io.Writer) {
 	}
 	fmt.Fprintf(w, "checks       currents balance to %.1e, %s, %d unknowns\n", r.balance, known, r.unknowns)
 	if r.coat.EfficiencyHeld > 0 {
-		fmt.Fprintf(w, "beware       on %s the current density lies outside the efficiency curve; its end value was held\n", r.coat.EfficiencyHeld.Text(units.SquareCentimetre, 1))
+		fmt.Fprintf(w, "beware       on %s the current density lies outside the efficiency curve; its end value was held\n",
+			r.coat.EfficiencyHeld.Text(units.SquareCentimetre, 1))
 	}
 	if r.coat.Dissolving > 0 {
 		fmt.Fprintf(w, "beware       on %s metal dissolves\n", r.coat.Dissolving.Text(units.SquareCentimetre, 1))
@@ -129,7 +139,8 @@ func (r *result) arrangements(w io.Writer) {
 	if r.advice == nil {
 		return
 	}
-	fmt.Fprintf(w, "\nOther arrangements, each until the thinnest spot has %s, all on one coarser mesh\n", r.c.Promise.Text(units.Micrometre, 3))
+	fmt.Fprintf(w, "\nOther arrangements, each until the thinnest spot has %s, all on one coarser mesh\n",
+		r.c.Promise.Text(units.Micrometre, 3))
 	fmt.Fprintf(w, "  %-58s %10s %7s %14s %s\n", "", "time", "ratio", "metal saved", "")
 	for _, o := range r.advice {
 		if o.Err != nil {
@@ -140,7 +151,8 @@ func (r *result) arrangements(w io.Writer) {
 		if o.Unresolved {
 			mark = " (not resolved)"
 		}
-		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass), r.money(o.SavedMass), mark)
+		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass),
+			r.money(o.SavedMass), mark)
 	}
 	for _, s := range r.skipped {
 		fmt.Fprintf(w, "  not tried: %s: %s\n", s.name, s.no)

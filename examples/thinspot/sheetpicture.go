@@ -50,12 +50,15 @@ func drawViews(r *result, desk *files.Desk, file string) error {
 	scale := r.scale()
 	words := textStyle(9)
 	head := textStyle(12)
-	canvas.FillText(head, vg.Point{X: 0.5 * vg.Centimeter, Y: pageHeight - 0.9*vg.Centimeter}, fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, clock(r.time)))
+	canvas.FillText(head, vg.Point{X: 0.5 * vg.Centimeter, Y: pageHeight - 0.9*vg.Centimeter},
+		fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, clock(r.time)))
 	seen := r.drawSides(&canvas, words, scale)
-	if err := r.drawScale(vgdraw.Crop(canvas, 1*vg.Centimeter, -1*vg.Centimeter, 7.0*vg.Centimeter, -(pageHeight-9.0*vg.Centimeter)), scale, seen); err != nil {
+	if err := r.drawScale(vgdraw.Crop(canvas, 1*vg.Centimeter, -1*vg.Centimeter, 7.0*vg.Centimeter,
+		-(pageHeight-9.0*vg.Centimeter)), scale, seen); err != nil {
 		return err
 	}
-	if err := r.drawShares(vgdraw.Crop(canvas, 0.5*vg.Centimeter, -0.8*vg.Centimeter, 0.3*vg.Centimeter, -(pageHeight - 6.8*vg.Centimeter))); err != nil {
+	if err := r.drawShares(vgdraw.Crop(canvas, 0.5*vg.Centimeter, -0.8*vg.Centimeter, 0.3*vg.Centimeter,
+		-(pageHeight - 6.8*vg.Centimeter))); err != nil {
 		return err
 	}
 	return save()
@@ -95,7 +98,8 @@ func (r *result) drawSides(c *vgdraw.Canvas, words text.Style, scale ramp) (seen
 		seen = img.ring(spot.At, spot.Normal) || seen
 		x := 0.4*vg.Centimeter + vg.Length(i%3)*(viewSize+0.2*vg.Centimeter)
 		y := pageHeight - 1.4*vg.Centimeter - vg.Length(i/3+1)*(viewSize+0.55*vg.Centimeter)
-		c.DrawImage(vg.Rectangle{Min: vg.Point{X: x, Y: y + 0.5*vg.Centimeter}, Max: vg.Point{X: x + viewSize, Y: y + 0.5*vg.Centimeter + viewSize}}, img.img)
+		c.DrawImage(vg.Rectangle{Min: vg.Point{X: x, Y: y + 0.5*vg.Centimeter}, Max: vg.Point{X: x + viewSize, Y: y +
+			0.5*vg.Centimeter + viewSize}}, img.img)
 		c.FillText(words, vg.Point{X: x + viewSize/2 - 1.1*vg.Centimeter, Y: y + 0.1*vg.Centimeter}, v.name)
 	}
 	return seen
@@ -225,13 +229,15 @@ func marks(low, high float64) []plot.Tick {
 // size gives all text of a plot one size and round numbers to its axes.
 func size(p *plot.Plot, points float64) {
 	p.X.Tick.Marker, p.Y.Tick.Marker = plot.TickerFunc(marks), plot.TickerFunc(marks)
-	for _, style := range []*text.Style{&p.Title.TextStyle, &p.X.Label.TextStyle, &p.Y.Label.TextStyle, &p.X.Tick.Label, &p.Y.Tick.Label, &p.Legend.TextStyle} {
+	for _, style := range []*text.Style{&p.Title.TextStyle, &p.X.Label.TextStyle, &p.Y.Label.TextStyle, &p.X.Tick.Label,
+		&p.Y.Tick.Label, &p.Legend.TextStyle} {
 		style.Font.Size = font.Points(points)
 	}
 }
 
 func textStyle(points float64) text.Style {
-	return text.Style{Color: color.Black, Font: font.From(plot.DefaultFont, font.Points(points)), Handler: plot.DefaultTextHandler}
+	return text.Style{Color: color.Black, Font: font.From(plot.DefaultFont, font.Points(points)),
+		Handler: plot.DefaultTextHandler}
 }
 
 // write writes a file by a canvas's writer.

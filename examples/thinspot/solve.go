@@ -82,7 +82,8 @@ func (r *result) finish() error {
 		return err
 	}
 	if r.coat.MinToMean < 0.1 {
-		r.warnings = append(r.warnings, fmt.Sprintf("the thinnest spot gets %s of the mean: promise it elsewhere (\"significant\" in the case), or hang the part in another way", r.coat.MinToMean.Percent(1)))
+		r.warnings = append(r.warnings,
+			fmt.Sprintf("the thinnest spot gets %s of the mean: promise it elsewhere (\"significant\" in the case), or hang the part in another way", r.coat.MinToMean.Percent(1)))
 	}
 	r.dist, err = r.coat.Distribution(r.surface)
 	r.window()
@@ -103,10 +104,13 @@ func (r *result) window() {
 		}
 	}
 	if above > 0 {
-		r.warnings = append(r.warnings, fmt.Sprintf("on %s the current density is above the bath's window, over %s: it may burn there", above.Text(units.SquareCentimetre, 1), w.High.Text(units.AmperePerSquareDecimetre, 2)))
+		r.warnings = append(r.warnings,
+			fmt.Sprintf("on %s the current density is above the bath's window, over %s: it may burn there",
+				above.Text(units.SquareCentimetre, 1), w.High.Text(units.AmperePerSquareDecimetre, 2)))
 	}
 	if below > 0 {
-		r.warnings = append(r.warnings, fmt.Sprintf("on %s the current density is below the bath's window, under %s", below.Text(units.SquareCentimetre, 1), w.Low.Text(units.AmperePerSquareDecimetre, 2)))
+		r.warnings = append(r.warnings, fmt.Sprintf("on %s the current density is below the bath's window, under %s",
+			below.Text(units.SquareCentimetre, 1), w.Low.Text(units.AmperePerSquareDecimetre, 2)))
 	}
 }
 

@@ -62,15 +62,19 @@ func (r *result) csv() []byte {
 			if r.surface.Significant != nil && !r.surface.Significant[i] {
 				significant = 0
 			}
-			fmt.Fprintf(&b, "%d,%.6g,%.6g,%.6g,%.4f,%.4f,%.4f,%.6g,%.6g,%.6g,%d\n", i, 1e3*p.At.X, 1e3*p.At.Y, 1e3*p.At.Z, p.Normal.X, p.Normal.Y, p.Normal.Z,
-				p.Area.In(units.SquareCentimetre), p.Density.In(units.AmperePerSquareDecimetre), r.coat.Thickness[i].In(units.Micrometre), significant)
+			fmt.Fprintf(&b, "%d,%.6g,%.6g,%.6g,%.4f,%.4f,%.4f,%.6g,%.6g,%.6g,%d\n", i, 1e3*p.At.X, 1e3*p.At.Y, 1e3*p.At.Z,
+				p.Normal.X, p.Normal.Y, p.Normal.Z,
+				p.Area.In(units.SquareCentimetre), p.Density.In(units.AmperePerSquareDecimetre),
+				r.coat.Thickness[i].In(units.Micrometre), significant)
 		}
 		return b.Bytes()
 	}
 	b.WriteString("s_mm,r_mm,z_mm,area_cm2,current_density_A_dm2,thickness_um\n")
 	for i, v := range r.samples() {
-		fmt.Fprintf(&b, "%.6g,%.6g,%.6g,%.6g,%.6g,%.6g\n", v.S.In(units.Millimetre), v.At.R.In(units.Millimetre), v.At.Z.In(units.Millimetre),
-			v.Area.In(units.SquareCentimetre), v.Density.In(units.AmperePerSquareDecimetre), r.coat.Thickness[i].In(units.Micrometre))
+		fmt.Fprintf(&b, "%.6g,%.6g,%.6g,%.6g,%.6g,%.6g\n", v.S.In(units.Millimetre), v.At.R.In(units.Millimetre),
+			v.At.Z.In(units.Millimetre),
+			v.Area.In(units.SquareCentimetre), v.Density.In(units.AmperePerSquareDecimetre),
+			r.coat.Thickness[i].In(units.Micrometre))
 	}
 	return b.Bytes()
 }

@@ -34,16 +34,19 @@ func TestPropertyBadProfile(t *testing.T) {
 		{"zero length", NewProfile(Point{1, 0}).LineTo(Point{1, 0}), units.ErrNotPositive},
 		{"arc through three points of a line", NewProfile(Point{0, 0}).ArcVia(Point{1, 0}, Point{2, 0}), ErrProfile},
 		{"arc through one point", NewProfile(Point{1, 0}).ArcVia(Point{1, 0}, Point{1, 0}), ErrProfile},
-		{"arc below the axis", NewProfile(Point{1, 0}).ArcVia(Point{0.1, 0.51961524}, Point{0.1, -0.51961524}), units.ErrNegative},
+		{"arc below the axis", NewProfile(Point{1, 0}).ArcVia(Point{0.1, 0.51961524}, Point{0.1, -0.51961524}),
+			units.ErrNegative},
 		{"full circle", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 360), units.ErrNotFinite},
 		{"NaN turn", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, nan), units.ErrNotFinite},
 		{"flat oval", NewProfile(Point{1, 0}).OvalUp(Point{2, 0}), ErrProfile},
 		{"along the axis", NewProfile(Point{0, 0}).LineTo(Point{0, 1}), ErrProfile},
 		{"bow tie", NewProfile(Point{1, 0}).LineTo(Point{2, 1}, Point{2, 0}, Point{1, 1}, Point{1, 0}), ErrCrossing},
 		{"fold", NewProfile(Point{0, 0}).LineTo(Point{2, 0}, Point{1, 0}), ErrCrossing},
-		{"line through arc", NewProfile(Point{0, 0}).ArcAround(Point{0, 1}, 180).LineTo(Point{3, 1}, Point{0.2, 0.5}), ErrCrossing},
+		{"line through arc", NewProfile(Point{0, 0}).ArcAround(Point{0, 1}, 180).LineTo(Point{3, 1}, Point{0.2, 0.5}),
+			ErrCrossing},
 		{"arc over arc", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 170).ArcAround(Point{1, 0}, -100), ErrCrossing},
-		{"oval through line", NewProfile(Point{0, 0}).OvalAcross(Point{1, 1}).LineTo(Point{1, 2}, Point{0.9, 0}), ErrCrossing},
+		{"oval through line", NewProfile(Point{0, 0}).OvalAcross(Point{1, 1}).LineTo(Point{1, 2}, Point{0.9, 0}),
+			ErrCrossing},
 	} {
 		err := row.p.Check()
 		var v *units.ValueError
@@ -107,18 +110,23 @@ func TestPropertyBadProblem(t *testing.T) {
 			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}, Point{10 * mm, 60 * mm})
 		}, ErrProfile},
 		{"meets the axis on the way", func(p *Problem) {
-			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 55 * mm}, Point{0, 60 * mm}, Point{10 * mm, 65 * mm}, Point{0, 70 * mm})
+			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 55 * mm}, Point{0, 60 * mm}, Point{10 * mm,
+				65 * mm}, Point{0, 70 * mm})
 		}, ErrProfile},
 		{"overlapping", func(p *Problem) {
-			p.Parts = append(p.Parts, Part{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Part{Name: "third", Profile: Rod(6*mm, 85*mm, 95*mm)})
+			p.Parts = append(p.Parts, Part{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Part{Name: "third",
+				Profile: Rod(6*mm, 85*mm, 95*mm)})
 		}, ErrOverlap},
-		{"one in another", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 51*mm, 53*mm)}) }, ErrOverlap},
+		{"one in another", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
+			ErrOverlap},
 		{"touching", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 40*mm, 50*mm)}) }, ErrOverlap},
 		{"sheet with kinetics", func(p *Problem) {
-			p.Parts[0] = Part{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true, Law: tafel(0.05, 1)}
+			p.Parts[0] = Part{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true,
+				Law: tafel(0.05, 1)}
 		}, ErrProfile},
 		{"insulating sheet", func(p *Problem) {
-			p.Parts = append(p.Parts, Part{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}), Sheet: true, Kind: Insulator})
+			p.Parts = append(p.Parts, Part{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}),
+				Sheet: true, Kind: Insulator})
 		}, ErrProfile},
 		{"below the floor", func(p *Problem) {
 			p.Bath = OpenWithFarAnode(1)
@@ -140,14 +148,16 @@ func TestPropertyBadProblem(t *testing.T) {
 }
 
 func TestPropertyBadOptions(t *testing.T) {
-	for _, o := range []Options{{Method: 5}, {Order: 2}, {Order: 40}, {Order: -1}, {Levels: 99}, {Panels: 3}, {Panels: 1e9}, {MaxUnknowns: 2001}, {Workers: -1}} {
+	for _, o := range []Options{{Method: 5}, {Order: 2}, {Order: 40}, {Order: -1}, {Levels: 99}, {Panels: 3},
+		{Panels: 1e9}, {MaxUnknowns: 2001}, {Workers: -1}} {
 		if _, err := Solve(context.Background(), cup(), o); !errors.Is(err, units.ErrOutOfRange) {
 			t.Errorf("%+v: %v", o, err)
 		}
 	}
 	var e *SolveError
 	_, err := Solve(context.Background(), cup(), Options{MaxUnknowns: 50})
-	if !errors.Is(err, ErrTooLarge) || !errors.As(err, &e) || e.Unknowns <= 50 || !strings.Contains(err.Error(), "unknowns") {
+	if !errors.Is(err, ErrTooLarge) || !errors.As(err, &e) || e.Unknowns <= 50 || !strings.Contains(err.Error(),
+		"unknowns") {
 		t.Errorf("too many unknowns: %v", err)
 	}
 }
@@ -159,8 +169,10 @@ func FuzzSolve(f *testing.F) {
 	f.Add(0.02, 0.05, 0.03, 0.05, 0.02, 0.07, 0.02, 0.05, 1.0)
 	f.Fuzz(func(t *testing.T, a, b, c, d, e, g, h, i, amps float64) {
 		l := func(v float64) units.Length { return units.Length(v) }
-		p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Kind: Anode}), Drive: ByCurrent(units.Current(amps)),
-			Parts: []Part{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h), l(i)}), Law: butlerVolmer(1)}}}
+		p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Kind: Anode}),
+			Drive: ByCurrent(units.Current(amps)),
+			Parts: []Part{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h),
+				l(i)}), Law: butlerVolmer(1)}}}
 		s, err := Solve(context.Background(), p, Options{Order: 4, Levels: 1, MaxUnknowns: 300, NoEstimate: true})
 		var v *units.ValueError
 		var se *SolveError

@@ -23,7 +23,8 @@ func checkBath(b Bath) error {
 	switch b.Extent {
 	case Unbounded, HalfSpace:
 		if b.Shape.Segments() > 0 || len(b.Walls) > 0 {
-			return wrong("bath", "a vessel's shape or walls in a bath without vessel", "Extent: Vessel, or neither", units.ErrInconsistent)
+			return wrong("bath", "a vessel's shape or walls in a bath without vessel", "Extent: Vessel, or neither",
+				units.ErrInconsistent)
 		}
 		return nil
 	case Vessel:
@@ -38,7 +39,8 @@ func checkBath(b Bath) error {
 	}
 	first, last := b.Shape.Start(), b.Shape.End()
 	if first.R != 0 || last.R != 0 || !(last.Z > first.Z) {
-		return wrong("vessel", "from "+first.String()+" to "+last.String(), "a shape from the lowest point on the axis, outwards, to the highest", ErrProfile)
+		return wrong("vessel", "from "+first.String()+" to "+last.String(),
+			"a shape from the lowest point on the axis, outwards, to the highest", ErrProfile)
 	}
 	if inner := b.Shape.pinched(); inner != "" {
 		return wrong("vessel", inner, "a shape that meets the axis at its two ends only", ErrProfile)
@@ -50,7 +52,8 @@ func checkBath(b Bath) error {
 	for i, w := range b.Walls {
 		name := wallName(w)
 		if w.Segment < 0 || w.Segment >= b.Shape.Segments() || used[w.Segment] {
-			return wrong(fmt.Sprintf("wall %d, segment", i), fmt.Sprint(w.Segment), fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1), units.ErrOutOfRange)
+			return wrong(fmt.Sprintf("wall %d, segment", i), fmt.Sprint(w.Segment),
+				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1), units.ErrOutOfRange)
 		}
 		used[w.Segment] = true
 		if w.Kind == Insulator {
@@ -81,9 +84,11 @@ func checkSurface(name string, k Kind, law kinetics.Law, bias units.Voltage) err
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	if law.Model == kinetics.Tafel {
-		wrongSide := k == Cathode && law.Side == kinetics.AnodicSide || k == Anode && law.Side == kinetics.CathodicSide || k == Floating
+		wrongSide := k == Cathode && law.Side == kinetics.AnodicSide || k == Anode && law.Side == kinetics.CathodicSide ||
+			k == Floating
 		if wrongSide {
-			return wrong(name+", law", "Tafel of the other side", "a Tafel law of the side that the "+k.String()+" works on, or Butler-Volmer", units.ErrInconsistent)
+			return wrong(name+", law", "Tafel of the other side", "a Tafel law of the side that the "+k.String()+
+				" works on, or Butler-Volmer", units.ErrInconsistent)
 		}
 	}
 	return nil
@@ -99,7 +104,8 @@ func checkPart(name string, p Part, b Bath) error {
 	}
 	for _, m := range p.Masked {
 		if m < 0 || m >= p.Profile.Segments() {
-			return wrong(name+", masked segment", fmt.Sprint(m), fmt.Sprintf("0 to %d", p.Profile.Segments()-1), units.ErrOutOfRange)
+			return wrong(name+", masked segment", fmt.Sprint(m), fmt.Sprintf("0 to %d", p.Profile.Segments()-1),
+				units.ErrOutOfRange)
 		}
 	}
 	if inner := p.Profile.pinched(); inner != "" {
@@ -115,7 +121,8 @@ func checkPart(name string, p Part, b Bath) error {
 	case p.Kind == Insulator || len(p.Masked) > 0:
 		return wrong(name, "a sheet that insulates", "a body with a thickness", ErrProfile)
 	case p.Law.Model != kinetics.Primary && !flat:
-		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ", ErrProfile)
+		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ",
+			ErrProfile)
 	}
 	return nil
 }

@@ -91,10 +91,12 @@ func (m *model) ending(p vec, vessel []curve) ending {
 func (m *model) within(name string, b body, ends [2]ending, vessel []curve) error {
 	first, last := b.curves[0].a, b.curves[len(b.curves)-1].b
 	excused := func(q vec) bool {
-		return ends[0].kind >= onVessel && q.minus(first).norm() < 2e-9 || ends[1].kind >= onVessel && q.minus(last).norm() < 2e-9
+		return ends[0].kind >= onVessel && q.minus(first).norm() < 2e-9 || ends[1].kind >= onVessel &&
+			q.minus(last).norm() < 2e-9
 	}
 	outside := func(q vec) error {
-		return wrong(name, "at "+vec{q.r * m.size, q.z * m.size}.String(), "a part inside the bath that touches its walls with an end only", ErrOutside)
+		return wrong(name, "at "+vec{q.r * m.size, q.z * m.size}.String(),
+			"a part inside the bath that touches its walls with an end only", ErrOutside)
 	}
 	if m.mirror {
 		for _, c := range b.curves {

@@ -79,7 +79,8 @@ func overlap(c, d curve, tol float64) []vec {
 	found := ends
 	for i := range ends {
 		for k := range i {
-			if m := c.at(0.5 * (real(c.preimage(ends[i])) + real(c.preimage(ends[k])))); d.on(m, tol) && ends[i].minus(ends[k]).norm() > 100*tol {
+			if m := c.at(0.5 * (real(c.preimage(ends[i])) + real(c.preimage(ends[k])))); d.on(m, tol) &&
+				ends[i].minus(ends[k]).norm() > 100*tol {
 				found = append(found, m)
 			}
 		}

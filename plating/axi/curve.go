@@ -53,7 +53,8 @@ func (p Profile) trace(name string) ([]curve, error) {
 		if s.oval {
 			var ok bool
 			if c, ok = ovalFrom(a, b, s.flat); !ok {
-				return nil, &units.ValueError{Field: field, Value: "a quarter ellipse without width or height", Need: "points that differ in R and in Z", Err: ErrProfile}
+				return nil, &units.ValueError{Field: field, Value: "a quarter ellipse without width or height",
+					Need: "points that differ in R and in Z", Err: ErrProfile}
 			}
 		}
 		if s.arc {
@@ -62,17 +63,21 @@ func (p Profile) trace(name string) ([]curve, error) {
 			}
 			var ok bool
 			if c, ok = arcThrough(a, vec{float64(s.via.R), float64(s.via.Z)}, b); !ok {
-				return nil, &units.ValueError{Field: field, Value: "an arc through points on one line or too close together", Need: "three points of a circle", Err: ErrProfile}
+				return nil, &units.ValueError{Field: field, Value: "an arc through points on one line or too close together",
+					Need: "three points of a circle", Err: ErrProfile}
 			}
 			if c.lowest() < -1e-12*c.radius {
-				return nil, &units.ValueError{Field: field, Value: "an arc that dips below the axis", Need: "R of zero or more all along", Err: units.ErrNegative}
+				return nil, &units.ValueError{Field: field, Value: "an arc that dips below the axis",
+					Need: "R of zero or more all along", Err: units.ErrNegative}
 			}
 		}
 		if size := math.Max(a.norm(), b.norm()); !(c.length > 1e-9*size) {
-			return nil, &units.ValueError{Field: field, Value: "length " + units.Length(c.length).String(), Need: "two different points", Err: units.ErrNotPositive}
+			return nil, &units.ValueError{Field: field, Value: "length " + units.Length(c.length).String(),
+				Need: "two different points", Err: units.ErrNotPositive}
 		}
 		if a.r == 0 && b.r == 0 && !c.arc && !c.oval {
-			return nil, &units.ValueError{Field: field, Value: "a line along the axis", Need: "a line that has a surface when turned", Err: ErrProfile}
+			return nil, &units.ValueError{Field: field, Value: "a line along the axis",
+				Need: "a line that has a surface when turned", Err: ErrProfile}
 		}
 		cs[i], from = c, s.end
 	}
@@ -87,7 +92,8 @@ func checkPoint(field string, p Point) error {
 		return err
 	}
 	if math.Max(float64(p.R), math.Abs(float64(p.Z))) > 1e6 {
-		return &units.ValueError{Field: field, Value: p.String(), Need: "coordinates within 1000 km", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: field, Value: p.String(), Need: "coordinates within 1000 km",
+			Err: units.ErrOutOfRange}
 	}
 	return nil
 }

@@ -84,7 +84,8 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
 		disc.Law = kinetics.LinearLaw(units.AreaResistance(row.wa))
-		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, total: amps, exact: want,
+		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)},
+			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
 	}
 }
@@ -149,7 +150,8 @@ func TestReferenceSpheroidMeshes(t *testing.T) {
 		{0.5, 0.82699334313269, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 		{0.01, 0.64066661893414, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 	} {
-		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Part{Profile: spheroid(1, units.Length(row.c))}), total: capacity, exact: row.exact,
+		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Part{Profile: spheroid(1, units.Length(row.c))}),
+			total: capacity, exact: row.exact,
 			constant: row.constant, slope: row.slope, high: row.high, levels: 2}).run(t)
 	}
 }
@@ -171,7 +173,8 @@ func TestIndependentBowl(t *testing.T) {
 	} {
 		a := row.degrees * math.Pi / 180
 		bowl := Part{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
-		(&exactCase{name: fmt.Sprint("bowl of ", row.degrees, " degrees"), p: alone(bowl), total: capacity, exact: (a + math.Sin(a)) / math.Pi,
+		(&exactCase{name: fmt.Sprint("bowl of ", row.degrees, " degrees"), p: alone(bowl), total: capacity, exact: (a +
+			math.Sin(a)) / math.Pi,
 			constant: row.constant, slope: 1.4, high: row.high, levels: 3}).run(t)
 	}
 }
@@ -206,7 +209,8 @@ func TestIndependentTorus(t *testing.T) {
 			sum += q / p
 		}
 		exact := 2 / math.Pi * y / x * sum
-		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Part{Profile: Torus(1, 0, units.Length(row.thick))}), total: capacity, exact: exact,
+		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Part{Profile: Torus(1, 0,
+			units.Length(row.thick))}), total: capacity, exact: exact,
 			constant: row.constant, slope: 1.7, high: row.high, levels: 2}).run(t)
 	}
 }
@@ -218,7 +222,8 @@ func TestReferenceConcentricCylinderMeshes(t *testing.T) {
 	near(t, "closed form, primary", concentric[0].cylinder, 20/(0.01*math.Log(5)), 1e-11)
 	near(t, "closed form, linear", concentric[1].cylinder, 1/(0.01*math.Log(5)/20+5e-4), 1e-11)
 	for i, row := range concentric {
-		(&exactCase{name: fmt.Sprint("cylinders ", i), p: Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}}, Drive: ByVoltage(row.volts)}, total: amps,
+		(&exactCase{name: fmt.Sprint("cylinders ", i), p: Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}},
+			Drive: ByVoltage(row.volts)}, total: amps,
 			exact:    row.cylinder * 2 * math.Pi * 0.01 * 0.03,
 			constant: three{2.4e-3, 7.7e-4, 2.6e-4}, slope: 1.5, high: three{1.7e-6, 1.4e-8, 1e-9}, levels: 2}).run(t)
 	}
@@ -256,7 +261,8 @@ func TestPropertyWarningLimits(t *testing.T) {
 		t.Errorf("limits are between %.2g and %.2g, and between %.2g and %.2g", low, high, even, uneven)
 	}
 	alone := solve(t, hung(), Options{Method: Constant, Panels: 8}) // the same on both meshes, and wrong
-	if w := fmt.Sprint(alone.Warnings); !has(alone, Unresolved) || !strings.Contains(w, "single panel") || alone.Parts[0].MinError > 0.01 {
+	if w := fmt.Sprint(alone.Warnings); !has(alone, Unresolved) || !strings.Contains(w, "single panel") ||
+		alone.Parts[0].MinError > 0.01 {
 		t.Errorf("a part of single panels: change %.2g, %v", alone.Parts[0].MinError, alone.Warnings)
 	}
 }
@@ -268,9 +274,11 @@ func TestPropertyReversed(t *testing.T) {
 		kind Kind
 		bias units.Voltage
 		want bool
-	}{{Cathode, 0, false}, {Cathode, -0.8, false}, {Cathode, -0.9, true}, {Anode, 0, false}, {Anode, -0.2, false}, {Anode, -0.3, true}} {
+	}{{Cathode, 0, false}, {Cathode, -0.8, false}, {Cathode, -0.9, true}, {Anode, 0, false}, {Anode, -0.2, false}, {Anode,
+		-0.3, true}} {
 		p := hung()
-		p.Parts = append(p.Parts, Part{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind, Law: butlerVolmer(1), Bias: row.bias})
+		p.Parts = append(p.Parts, Part{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
+			Law: butlerVolmer(1), Bias: row.bias})
 		s := solve(t, p, single)
 		if has(s, Reversed) != row.want {
 			t.Errorf("%v with a bias of %v: from %v to %v and from %v to %v, warnings %v", row.kind, row.bias,
@@ -305,7 +313,8 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 func TestPropertySingular(t *testing.T) {
 	p := hung()
 	p.Bath.Conductivity = 1e300
-	p.Parts = append(p.Parts, Part{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: Floating, Law: butlerVolmer(1e-30)})
+	p.Parts = append(p.Parts, Part{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: Floating,
+		Law: butlerVolmer(1e-30)})
 	for _, o := range []Options{{}, single, quick} {
 		s, err := Solve(context.Background(), p, o)
 		var e *SolveError
@@ -318,14 +327,17 @@ func TestPropertySingular(t *testing.T) {
 // A sheet that closes in itself is refused; one closed by the axis is the body
 // that it encloses. A wall all covered by a part is no electrode.
 func TestPropertyClosedSheetAndCoveredWall(t *testing.T) {
-	if err := alone(Part{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) || !strings.Contains(err.Error(), "closed sheet") {
+	if err := alone(Part{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
+		!strings.Contains(err.Error(), "closed sheet") {
 		t.Errorf("a closed sheet: %v", err)
 	}
 	near(t, "a ball of sheet", capacity(solve(t, alone(Part{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
-	bath := Tank(20, 60*mm, 100*mm).With(Wall{Segment: TankBottom, Name: "bottom", Kind: Cathode}).With(Wall{Segment: TankSurface, Kind: Anode})
+	bath := Tank(20, 60*mm, 100*mm).With(Wall{Segment: TankBottom, Name: "bottom",
+		Kind: Cathode}).With(Wall{Segment: TankSurface, Kind: Anode})
 	lid := Part{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
 	p := Problem{Bath: bath, Parts: []Part{lid}, Drive: ByVoltage(1)}
-	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") || !strings.Contains(err.Error(), "covered") {
+	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") ||
+		!strings.Contains(err.Error(), "covered") {
 		t.Errorf("a wall under a plate: %v", err)
 	}
 	p.Bath.Walls = p.Bath.Walls[1:] // covered as well, but an insulator

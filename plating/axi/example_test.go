@@ -78,7 +78,8 @@ func Example_finial() {
 // brings metal to its inner wall.
 func Example_bell() {
 	const mm = units.Millimetre
-	bell := NewProfile(Point{0, 138 * mm}).CapTo(Point{20 * mm, 128 * mm}).LineTo(Point{30 * mm, 90 * mm}, Point{33 * mm, 90 * mm}, Point{23 * mm, 130 * mm}).
+	bell := NewProfile(Point{0, 138 * mm}).CapTo(Point{20 * mm, 128 * mm}).LineTo(Point{30 * mm, 90 * mm}, Point{33 * mm,
+		90 * mm}, Point{23 * mm, 130 * mm}).
 		ArcVia(Point{14 * mm, 139 * mm}, Point{3 * mm, 142 * mm}).LineTo(Point{3 * mm, 200 * mm})
 	cell := Problem{Bath: Tank(6, 100*mm, 200*mm).With(Wall{Segment: TankSide, Kind: Anode}), Drive: ByCurrent(0.4),
 		Parts: []Part{{Name: "bell", Profile: bell, Law: acidGold()}}}
@@ -106,7 +107,8 @@ func Example_bell() {
 func ExampleProfile() {
 	const mm = units.Millimetre
 	ball := Ball(10*mm, 0)
-	fmt.Printf("%d segment, length %.3f mm, area %.4f cm²\n", ball.Segments(), ball.Length().In(mm), ball.Area().In(units.SquareCentimetre))
+	fmt.Printf("%d segment, length %.3f mm, area %.4f cm²\n", ball.Segments(), ball.Length().In(mm),
+		ball.Area().In(units.SquareCentimetre))
 	fmt.Println(NewProfile(Point{0, 0}).LineTo(Point{-1, 0}).Check())
 	// Output:
 	// 1 segment, length 31.416 mm, area 12.5664 cm²
@@ -130,7 +132,8 @@ func ExampleSurface_Between() {
 
 // The potential anywhere in the bath.
 func ExampleSolution_Potential() {
-	s, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Ball(0.01, 0)}}, Drive: ByVoltage(1)}, Options{})
+	s, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Ball(0.01, 0)}},
+		Drive: ByVoltage(1)}, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return

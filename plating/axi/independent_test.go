@@ -12,7 +12,8 @@ import (
 // TestIndependentFarPotential counts the current by the potential far away:
 // I = 4πκR (V - φ), less terms in 1/R².
 func TestIndependentFarPotential(t *testing.T) {
-	for _, p := range []Part{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1), Law: kinetics.LinearLaw(1)}} {
+	for _, p := range []Part{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
+		Law: kinetics.LinearLaw(1)}} {
 		s := solve(t, alone(p), single)
 		for _, at := range []Point{{3e4, 0}, {0, 3e4}, {2e4, -2e4}} {
 			phi, err := s.Potential(at)
@@ -135,7 +136,8 @@ func TestIndependentTafelHole(t *testing.T) {
 func TestIndependentImage(t *testing.T) {
 	for _, law := range []kinetics.Law{{}, tafel(0.05, 1)} {
 		bath := OpenWithFarAnode(20)
-		two := Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm), Law: law}}, Drive: ByVoltage(0.5)}
+		two := Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm),
+			Law: law}}, Drive: ByVoltage(0.5)}
 		bath.Extent = HalfSpace
 		one := Problem{Bath: bath, Parts: two.Parts[:1], Drive: two.Drive}
 		a, b := solve(t, one, order(14, 3)), solve(t, two, order(14, 3))
@@ -144,7 +146,8 @@ func TestIndependentImage(t *testing.T) {
 		// Standing on the floor as a dome: half of the whole ball.
 		dome := Part{Profile: NewProfile(Point{10 * mm, 0}).ArcAround(Point{0, 0}, 90), Law: law}
 		c := solve(t, Problem{Bath: bath, Parts: []Part{dome}, Drive: two.Drive}, single)
-		d := solve(t, Problem{Bath: OpenWithFarAnode(20), Parts: []Part{{Profile: Ball(10*mm, 0), Law: law}}, Drive: two.Drive}, single)
+		d := solve(t, Problem{Bath: OpenWithFarAnode(20), Parts: []Part{{Profile: Ball(10*mm, 0), Law: law}},
+			Drive: two.Drive}, single)
 		near(t, "dome", 2*float64(c.Current), float64(d.Current), 1e-10)
 	}
 }

@@ -64,7 +64,8 @@ func build(p Problem) (*model, error) {
 			return nil, err
 		}
 	}
-	m := &model{kappa: float64(p.Bath.Conductivity), mirror: p.Bath.Extent == HalfSpace, far: p.Bath.FarAnode, drive: p.Drive}
+	m := &model{kappa: float64(p.Bath.Conductivity), mirror: p.Bath.Extent == HalfSpace, far: p.Bath.FarAnode,
+		drive: p.Drive}
 	if p.Bath.Extent != Vessel {
 		m.outside = 1
 	}
@@ -82,7 +83,8 @@ func build(p Problem) (*model, error) {
 		}
 		for k, other := range bodies {
 			if b.overlaps(other) {
-				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]), "parts apart from each other", ErrOverlap)
+				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]), "parts apart from each other",
+					ErrOverlap)
 			}
 		}
 		bodies = append(bodies, b)
@@ -165,7 +167,8 @@ func (m *model) addPart(i int, p Part, b body) {
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)
 	}
-	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1, profile: p.Profile, sheet: p.Sheet})
+	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1,
+		profile: p.Profile, sheet: p.Sheet})
 	masked := uniqueInts(p.Masked)
 	offset := 0.0
 	for k, c := range b.curves {
@@ -173,7 +176,8 @@ func (m *model) addPart(i int, p Part, b body) {
 		if masked[k] {
 			kind = Insulator
 		}
-		m.pieces = append(m.pieces, piece{c: c, s1: c.length, before: offset, owner: len(m.surfaces) - 1, kind: kind, flip: b.flip, sheet: p.Sheet, segment: k})
+		m.pieces = append(m.pieces, piece{c: c, s1: c.length, before: offset, owner: len(m.surfaces) - 1, kind: kind,
+			flip: b.flip, sheet: p.Sheet, segment: k})
 		offset += c.length
 	}
 }
@@ -190,7 +194,8 @@ func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
 				if name == "" {
 					name = fmt.Sprintf("wall %d", k)
 				}
-				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias), part: -1, wall: i, profile: b.Shape})
+				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias), part: -1,
+					wall: i, profile: b.Shape})
 				owner, kind = len(m.surfaces)-1, w.Kind
 			}
 		}
@@ -210,7 +215,8 @@ func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
 			if s0 < 1e-9 {
 				s0 = 0
 			}
-			m.pieces = append(m.pieces, piece{c: c, s0: s0, s1: s1, before: offset, owner: owner, kind: kind, flip: -1, segment: k})
+			m.pieces = append(m.pieces, piece{c: c, s0: s0, s1: s1, before: offset, owner: owner, kind: kind, flip: -1,
+				segment: k})
 			wet = true
 		}
 		if !wet && kind != Insulator {

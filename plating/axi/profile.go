@@ -188,7 +188,8 @@ const mostSegments = 2000
 
 func (p Profile) check(name string) error {
 	if n := len(p.steps); n > mostSegments {
-		return &units.ValueError{Field: name, Value: fmt.Sprintf("%d segments", n), Need: fmt.Sprintf("at most %d, with arcs for curves", mostSegments), Err: ErrTooLarge}
+		return &units.ValueError{Field: name, Value: fmt.Sprintf("%d segments", n),
+			Need: fmt.Sprintf("at most %d, with arcs for curves", mostSegments), Err: ErrTooLarge}
 	}
 	cs, err := p.trace(name)
 	if err != nil {
@@ -197,8 +198,9 @@ func (p Profile) check(name string) error {
 	from := p.start
 	for i, s := range p.steps {
 		if s.oval && (!s.flat && from.R == 0 || s.flat && s.end.R == 0) {
-			return &units.ValueError{Field: fmt.Sprintf("%s, segment %d", name, i), Value: "a quarter ellipse that meets the axis along it",
-				Need: "one that meets the axis squarely: at a needle's tip the current density is infinite", Err: ErrProfile}
+			return &units.ValueError{Field: fmt.Sprintf("%s, segment %d", name, i),
+				Value: "a quarter ellipse that meets the axis along it",
+				Need:  "one that meets the axis squarely: at a needle's tip the current density is infinite", Err: ErrProfile}
 		}
 		from = s.end
 	}

@@ -21,14 +21,17 @@ func TestPropertyMirror(t *testing.T) {
 		near(t, "mirror", float64(x[i].Density), float64(x[k].Density), 1e-8)
 	}
 	back := hung()
-	back.Parts[0].Profile = NewProfile(Point{0, 70 * mm}).LineTo(Point{10 * mm, 70 * mm}, Point{10 * mm, 50 * mm}, Point{0, 50 * mm})
+	back.Parts[0].Profile = NewProfile(Point{0, 70 * mm}).LineTo(Point{10 * mm, 70 * mm}, Point{10 * mm, 50 * mm}, Point{0,
+		50 * mm})
 	r := solve(t, back, single)
 	near(t, "drawn backwards", float64(r.Current), float64(s.Current), 1e-12)
 	ring := hung()
 	ring.Parts = append(ring.Parts, Part{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
 	other := hung()
-	other.Parts = append(other.Parts, Part{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm}, -180).ArcAround(Point{30 * mm, 60 * mm}, -180), Law: butlerVolmer(1)})
-	near(t, "ring drawn backwards", float64(solve(t, other, single).Current), float64(solve(t, ring, single).Current), 1e-7)
+	other.Parts = append(other.Parts, Part{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
+		-180).ArcAround(Point{30 * mm, 60 * mm}, -180), Law: butlerVolmer(1)})
+	near(t, "ring drawn backwards", float64(solve(t, other, single).Current), float64(solve(t, ring, single).Current),
+		1e-7)
 }
 
 // TestPropertyScaling: all lengths and ρκ times f leave the ratios alone and
@@ -36,7 +39,8 @@ func TestPropertyMirror(t *testing.T) {
 func TestPropertyScaling(t *testing.T) {
 	cell := func(f units.Length) Problem {
 		return Problem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(Wall{Segment: TankSide, Kind: Anode}),
-			Parts: []Part{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f), Law: kinetics.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: ByVoltage(1)}
+			Parts: []Part{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
+				Law: kinetics.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
 	for _, f := range []units.Length{1e-6, 0.37, 25, 1e4} {
@@ -95,7 +99,8 @@ func TestPropertyMonotone(t *testing.T) {
 // TestPropertyReciprocity: what a volt on one part does to the current of
 // another is what a volt on the other does to the first.
 func TestPropertyReciprocity(t *testing.T) {
-	for _, laws := range [][2]kinetics.Law{{}, {kinetics.LinearLaw(1e-3), kinetics.LinearLaw(3e-4)}, {{}, kinetics.LinearLaw(1e-3)}} {
+	for _, laws := range [][2]kinetics.Law{{}, {kinetics.LinearLaw(1e-3), kinetics.LinearLaw(3e-4)}, {{},
+		kinetics.LinearLaw(1e-3)}} {
 		with := func(a, b units.Voltage) *Solution {
 			return solve(t, Problem{Bath: OpenWithFarAnode(20), Drive: ByVoltage(0), Parts: []Part{
 				{Name: "rod", Profile: Rod(10*mm, 0, 20*mm), Law: laws[0], Bias: a},
@@ -204,7 +209,8 @@ func TestPropertyZones(t *testing.T) {
 	}
 	height := float64(prof.Place(high).Z - prof.Place(low).Z)
 	near(t, "share", z.PartOfWhole, height/4, 1e-9)
-	near(t, "length", float64(NewProfile(Point{0, -2}).OvalAcross(Point{1, 0}).Length()), 2.4221120551, 1e-9) // 2 E(m = 3/4), a quarter of the perimeter
+	// 2 E(m = 3/4), a quarter of the perimeter
+	near(t, "length", float64(NewProfile(Point{0, -2}).OvalAcross(Point{1, 0}).Length()), 2.4221120551, 1e-9)
 }
 
 // TestPropertyLeastBetweenNodes: the least value is that of the polynomial, not

@@ -116,10 +116,12 @@ var concentric = []struct {
 func TestReferenceConcentricSpheres(t *testing.T) {
 	bath := Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: Anode}}}
 	for _, row := range concentric {
-		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}}, Drive: ByVoltage(row.volts)}, single)
+		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
+			Drive: ByVoltage(row.volts)}, single)
 		near(t, row.law.Model.String(), float64(s.Current), row.current, 1e-10)
 		near(t, "balance", 1+s.Checks.Balance, 1, 1e-10)
-		s = solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}}, Drive: ByCurrent(units.Current(row.current))}, single)
+		s = solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
+			Drive: ByCurrent(units.Current(row.current))}, single)
 		near(t, "voltage", float64(s.Voltage), float64(row.volts), 1e-10)
 	}
 }
@@ -142,11 +144,13 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 // Source: [Derived]; 25-digit arithmetic.
 func TestReferencePlaneCell(t *testing.T) {
 	for _, row := range []struct{ volts, b, j0, rs, j float64 }{
-		{0.3, 0.052, 0.1, 0.002, 16.790948533106}, {1, 0.026, 1, 0.01, 88.348643794487}, {5, 0.05, 1e-3, 0.004, 1076.3860038128},
+		{0.3, 0.052, 0.1, 0.002, 16.790948533106}, {1, 0.026, 1, 0.01, 88.348643794487}, {5, 0.05, 1e-3, 0.004,
+			1076.3860038128},
 	} {
 		const height = 40 * mm
 		kappa := units.Conductivity(float64(height) / row.rs)
-		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: Cathode, Law: tafel(row.b, units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: Anode})
+		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: Cathode, Law: tafel(row.b,
+			units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: Anode})
 		s := solve(t, Problem{Bath: bath, Drive: ByVoltage(units.Voltage(row.volts))}, single)
 		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)), row.j, 1e-10)
 	}
@@ -166,7 +170,8 @@ func TestReferenceCylinder(t *testing.T) {
 func TestReferenceUniformField(t *testing.T) {
 	bath := Tank(1, 1, 2).With(Wall{Segment: TankBottom, Kind: Cathode}).With(Wall{Segment: TankSurface, Kind: Anode})
 	const a = 0.05
-	p := Problem{Bath: bath, Parts: []Part{{Name: "ball", Profile: Ball(a, 1), Kind: Floating}}, Drive: ByVoltage(2)} // E = 1 V/m
+	// E = 1 V/m
+	p := Problem{Bath: bath, Parts: []Part{{Name: "ball", Profile: Ball(a, 1), Kind: Floating}}, Drive: ByVoltage(2)}
 	s := solve(t, p, single)
 	w := s.Parts[0].Whole
 	near(t, "q at the upper pole", float64(w.Max), 3, 5e-4)

@@ -23,5 +23,6 @@ func Torus(radius, height, thickness units.Length) Profile {
 // Tube returns the profile of a cylinder open at both ends, as of a sheet
 // anode bent round the tank or of a shield.
 func Tube(inner, outer, low, high units.Length) Profile {
-	return NewProfile(Point{inner, low}).LineTo(Point{outer, low}, Point{outer, high}, Point{inner, high}, Point{inner, low})
+	return NewProfile(Point{inner, low}).LineTo(Point{outer, low}, Point{outer, high}, Point{inner, high}, Point{inner,
+		low})
 }

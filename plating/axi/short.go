@@ -22,7 +22,8 @@ func shorts(p Problem, bodies []body, vessel []curve) error {
 					}
 				}
 			}
-			if n := wallAt[k+1]; n != nil && opposed(w.Kind, n.Kind) && w.Law.Model == kinetics.Primary && n.Law.Model == kinetics.Primary {
+			if n := wallAt[k+1]; n != nil && opposed(w.Kind, n.Kind) && w.Law.Model == kinetics.Primary &&
+				n.Law.Model == kinetics.Primary {
 				return wrong(wallName(*w), "beside "+wallName(*n), "insulation between the two rails, or polarisation", ErrShort)
 			}
 		}

@@ -23,8 +23,10 @@ func TestPropertyTrapContacts(t *testing.T) {
 	}
 	bath := Tank(10, 60*mm, 100*mm)
 	bath.Walls = []Wall{{Segment: TankSide, Kind: Anode, Law: law}}
-	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm}, Point{R: 60 * mm, Z: 60 * mm})
-	if _, err := solve(Problem{Bath: bath, Parts: []Part{{Profile: ledge, Law: law}}, Drive: ByVoltage(1)}); !errors.Is(err, ErrShort) {
+	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm},
+		Point{R: 60 * mm, Z: 60 * mm})
+	if _, err := solve(Problem{Bath: bath, Parts: []Part{{Profile: ledge, Law: law}},
+		Drive: ByVoltage(1)}); !errors.Is(err, ErrShort) {
 		t.Errorf("a ledge on the anode: %v", err)
 	}
 	bath.Walls = []Wall{{Segment: TankSide, Kind: Anode}, {Segment: TankBottom, Kind: Cathode}}
@@ -53,7 +55,8 @@ func TestPropertyTrapContacts(t *testing.T) {
 
 	// However thin: refused, right, or warned of.
 	for _, h := range []units.Length{1e-10, 1e-9, 1e-8} {
-		s, err := solve(Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}}, Drive: ByVoltage(1)})
+		s, err := solve(Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}},
+			Drive: ByVoltage(1)})
 		if err != nil {
 			continue
 		}
@@ -78,7 +81,8 @@ func TestPropertyManySegments(t *testing.T) {
 	}
 	p = p.LineTo(Point{Z: 1})
 	begin := time.Now()
-	_, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: p}}, Drive: ByVoltage(1)}, Options{})
+	_, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: p}},
+		Drive: ByVoltage(1)}, Options{})
 	if !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "arcs") || time.Since(begin) > time.Second {
 		t.Errorf("%v after %v", err, time.Since(begin))
 	}
@@ -87,7 +91,8 @@ func TestPropertyManySegments(t *testing.T) {
 		sin, cos := math.Sincos(math.Pi * (float64(k)/300 - 0.5))
 		few = few.LineTo(Point{R: units.Length(cos), Z: units.Length(sin)})
 	}
-	_, err = Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: few.LineTo(Point{Z: 1})}}, Drive: ByVoltage(1)}, Options{})
+	_, err = Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1),
+		Parts: []Part{{Profile: few.LineTo(Point{Z: 1})}}, Drive: ByVoltage(1)}, Options{})
 	if !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "arc") {
 		t.Errorf("300 chords: %v", err)
 	}

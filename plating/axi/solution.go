@@ -90,7 +90,8 @@ func report(p Problem, fine, coarse *solved) *Solution {
 			s.Walls[sf.wall] = out
 		}
 	}
-	s.Checks = Checks{Unknowns: fine.sy.size(), Iterations: fine.c.iterations, Residual: fine.c.residual, CurrentError: math.NaN()}
+	s.Checks = Checks{Unknowns: fine.sy.size(), Iterations: fine.c.iterations, Residual: fine.c.residual,
+		CurrentError: math.NaN()}
 	if scale := math.Abs(float64(s.Current)); scale > 0 && !fine.ms.m.far {
 		s.Checks.Balance = net / scale
 	}

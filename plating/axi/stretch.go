@@ -43,9 +43,11 @@ func (s Stretch) MinToMean() float64 { return float64(s.Min) / float64(s.Mean) }
 // Source: [Definition].
 func (s Surface) Between(from, to units.Length) (Stretch, error) {
 	if !(from < to) {
-		return Stretch{}, wrong("stretch", from.String()+" to "+to.String(), "an interval of arc length that grows", units.ErrOutOfRange)
+		return Stretch{}, wrong("stretch", from.String()+" to "+to.String(), "an interval of arc length that grows",
+			units.ErrOutOfRange)
 	}
-	out := Stretch{From: from, To: to, Min: units.CurrentDensity(math.Inf(1)), Max: units.CurrentDensity(math.Inf(-1)), panel: -1, maxPanel: -1}
+	out := Stretch{From: from, To: to, Min: units.CurrentDensity(math.Inf(1)), Max: units.CurrentDensity(math.Inf(-1)),
+		panel: -1, maxPanel: -1}
 	f := s.at
 	if f == nil || s.Kind == Insulator {
 		return Stretch{}, wrong("stretch", s.Name, "an electrode of a solution", ErrNoElectrode)
@@ -68,7 +70,8 @@ func (s Surface) Between(from, to units.Length) (Stretch, error) {
 		f.extremes(&out, k, ta, tb)
 	}
 	if out.panel < 0 {
-		return Stretch{}, wrong("stretch", from.String()+" to "+to.String(), "a stretch with bare metal in the bath", ErrNoElectrode)
+		return Stretch{}, wrong("stretch", from.String()+" to "+to.String(), "a stretch with bare metal in the bath",
+			ErrNoElectrode)
 	}
 	out.Mean = units.CurrentDensity(float64(out.Current) / float64(out.Area))
 	out.PartOfWhole = 1
@@ -136,7 +139,8 @@ func (f *solved) extremes(out *Stretch, k int, ta, tb float64) {
 		pc := f.ms.m.pieces[p.piece]
 		at := pc.c.at(s)
 		size := f.ms.m.size
-		return Spot{units.Length((pc.before + pc.c.toTrue(s)) * size), Point{units.Length(at.r * size), units.Length(at.z * size)}}
+		return Spot{units.Length((pc.before + pc.c.toTrue(s)) * size), Point{units.Length(at.r * size),
+			units.Length(at.z * size)}}
 	}
 	t, j := f.refine(k, ts, low, 1)
 	if units.CurrentDensity(j) < out.Min {

@@ -37,7 +37,8 @@ func tafel(b float64, exchange units.CurrentDensity) kinetics.Law {
 }
 
 func butlerVolmer(exchange units.CurrentDensity) kinetics.Law {
-	return kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: exchange, Anodic: 0.5, Cathodic: 0.5, Temperature: units.Celsius(25)}
+	return kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: exchange, Anodic: 0.5, Cathodic: 0.5,
+		Temperature: units.Celsius(25)}
 }
 
 // alone is a part in a bath without end, at 1 V, with unit conductivity: its
@@ -54,13 +55,15 @@ func spheroid(a, c units.Length) Profile {
 
 // hung is a cylinder hung in a cylindrical tank, Butler-Volmer on both electrodes.
 func hung() Problem {
-	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: Anode, Law: butlerVolmer(5)}),
+	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: Anode,
+		Law: butlerVolmer(5)}),
 		Parts: []Part{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: ByVoltage(1)}
 }
 
 // cup is a cup with a recess 24 mm wide and 20 mm deep in a tank, Tafel kinetics.
 func cup() Problem {
-	p := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 74 * mm}, Point{12 * mm, 74 * mm}, Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
+	p := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 74 * mm}, Point{12 * mm, 74 * mm},
+		Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
 	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: Anode}),
 		Parts: []Part{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: ByVoltage(0.6)}
 }

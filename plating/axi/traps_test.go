@@ -103,7 +103,8 @@ func TestPropertyNarrowGap(t *testing.T) {
 	// Likewise the floor of a half space.
 	bath := OpenWithFarAnode(20)
 	bath.Extent = HalfSpace
-	low := Problem{Bath: bath, Parts: []Part{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}}, Drive: ByVoltage(0.5)}
+	low := Problem{Bath: bath, Parts: []Part{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
+		Drive: ByVoltage(0.5)}
 	if s := solve(t, low, panels(40)); !has(s, NarrowGap) {
 		t.Error("no warning of a gap above the floor")
 	}
@@ -128,7 +129,8 @@ func TestPropertyThinMetal(t *testing.T) {
 
 // TestPropertyUnresolved: a recess that the mesh does not resolve is said so.
 func TestPropertyUnresolved(t *testing.T) {
-	slot := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 90 * mm}, Point{2 * mm, 90 * mm}, Point{2 * mm, 55 * mm}, Point{0, 55 * mm})
+	slot := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 90 * mm}, Point{2 * mm, 90 * mm},
+		Point{2 * mm, 55 * mm}, Point{0, 55 * mm})
 	p := cup()
 	p.Parts[0].Profile = slot
 	p.Parts[0].Law.Exchange /= 2 // so that the Tafel law holds on the floor of the recess
@@ -154,7 +156,8 @@ func TestPropertyStiff(t *testing.T) {
 			p.Drive = ByVoltage(volts)
 			s := solve(t, p, order(6, 1))
 			if s.Checks.Iterations > 15 || s.Current <= 0 || s.Checks.Residual > 1e-7 { // V - φ of 1e-10 V has few digits
-				t.Errorf("%v at %v: %d steps, %v, residual %.1e", law.Model, volts, s.Checks.Iterations, s.Current, s.Checks.Residual)
+				t.Errorf("%v at %v: %d steps, %v, residual %.1e", law.Model, volts, s.Checks.Iterations, s.Current,
+					s.Checks.Residual)
 			}
 			p.Drive = ByCurrent(s.Current)
 			b := solve(t, p, order(6, 1))
@@ -210,7 +213,8 @@ func TestPropertyTafel(t *testing.T) {
 		part    float64 // exchange current density, as part of the mean
 		refused bool
 		warned  bool
-	}{{1e-4, false, false}, {0.05, false, false}, {0.2, false, true}, {0.7, true, false}, {3, true, false}, {30, true, false}} {
+	}{{1e-4, false, false}, {0.05, false, false}, {0.2, false, true}, {0.7, true, false}, {3, true, false}, {30, true,
+		false}} {
 		j0 := units.CurrentDensity(c.part * mean)
 		law := kinetics.TafelCathode(j0, 0.5, 298.15)
 		s, err := Solve(t.Context(), cell(law), order(6, 1))

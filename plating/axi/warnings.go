@@ -61,19 +61,24 @@ func warn(s *Solution, coarse *solved) []Warning {
 				add(Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
 			}
 			if cathode && (sf.MinError > 0.01 || coarse != nil && math.IsNaN(sf.MinError)) {
-				add(Unresolved, sf.Name, "the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it", w.MinAt.At, 100*sf.MinError)
+				add(Unresolved, sf.Name,
+					"the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it",
+					w.MinAt.At, 100*sf.MinError)
 			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
 				add(Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
 			}
 			if share := s.lawOf(&sf).Neglected(w.Min); cathode && share > kinetics.FewNeglect {
-				add(TafelLow, sf.Name, "the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))
+				add(TafelLow, sf.Name,
+					"the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))
 			}
 			edge, zero := f.primaryEnds(sf.owner)
 			if edge {
-				add(InfiniteEdge, sf.Name, "without polarisation the current density at an edge is infinite: its greatest value means nothing")
+				add(InfiniteEdge, sf.Name,
+					"without polarisation the current density at an edge is infinite: its greatest value means nothing")
 			}
 			if zero && cathode {
-				add(ZeroCorner, sf.Name, "without polarisation the current density falls to zero in an inward corner: its least value is that of the node next to it")
+				add(ZeroCorner, sf.Name,
+					"without polarisation the current density falls to zero in an inward corner: its least value is that of the node next to it")
 			}
 		}
 	}

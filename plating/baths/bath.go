@@ -98,7 +98,8 @@ func (b *Bath) Fine() units.MassFraction {
 
 // Solution returns the bath as its chemistry is judged: see [plating.Solution.Review].
 func (b *Bath) Solution() plating.Solution {
-	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence, PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Anode: b.Anode.Text, Temperature: b.Temperature.Mid()}
+	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence,
+		PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Anode: b.Anode.Text, Temperature: b.Temperature.Mid()}
 	for _, c := range b.Deposit {
 		if c.Symbol != b.Metal && c.Symbol != "" {
 			s.With = append(s.With, c.Symbol)
@@ -191,9 +192,11 @@ func (b *Bath) Check() error {
 		}
 	}
 	return firstError(b.Density.Check("density of the deposit"), b.Efficiency.Check("current efficiency"),
-		units.Positive("low end of the density of the deposit", b.Density.Low), units.Positive("high end of the density of the deposit", b.Density.High),
+		units.Positive("low end of the density of the deposit", b.Density.Low),
+		units.Positive("high end of the density of the deposit", b.Density.High),
 		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),
-		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("time of a stay"), b.MostThickness.Check("most thickness"), b.AnodeRatio.Check("anode ratio"))
+		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("time of a stay"), b.MostThickness.Check("most thickness"),
+		b.AnodeRatio.Check("anode ratio"))
 }
 
 func firstError(all ...error) error {

@@ -60,7 +60,8 @@ func copperAcid() []Bath {
 		Agitation:      say("strong air", "Guidebook2012"),
 		Hazards:        plating.HazardAmmonia | plating.HazardHot,
 		Look:           []string{"even satin, no banding, no burnt edges"},
-		Remarks: []Words{say("ammonia is lost daily; keep the ratio of pyrophosphate to copper between 7.0 and 7.5", "Guidebook2012"),
+		Remarks: []Words{say("ammonia is lost daily; keep the ratio of pyrophosphate to copper between 7.0 and 7.5",
+			"Guidebook2012"),
 			say("steel wants a pyrophosphate strike first, zinc a cyanide one", "Guidebook2012")},
 	}}
 }
@@ -95,10 +96,12 @@ func copperCyanide() []Bath {
 	strike.Agitation = say("none or mechanical", "Guidebook2011")
 	strike.LiveEntry = true
 	strike.Look = []string{"pink film over the whole part, recesses too", "no blisters when rubbed"}
-	strike.Remarks = []Words{say("on zinc and zincated aluminium the cover must be complete before any acid bath", "Guidebook2011"),
+	strike.Remarks = []Words{say("on zinc and zincated aluminium the cover must be complete before any acid bath",
+		"Guidebook2011"),
 		recalled("copper anodes go on dissolving: take them out when the bath rests")}
 
-	build.Key, build.Name, build.Use = "copper-cyanide-build", "copper, cyanide strike and plate in one", UseStrike|UseUnder
+	build.Key, build.Name, build.Use = "copper-cyanide-build", "copper, cyanide strike and plate in one",
+		UseStrike|UseUnder
 	build.Makeup = []Ingredient{
 		make1("copper cyanide", published(42*gL, 42*gL, "Guidebook2011")),
 		make1("potassium cyanide, total", published(66.6*gL, 66.6*gL, "Guidebook2011")),

@@ -31,11 +31,13 @@ type EfficiencyPoint struct {
 func checkLines(lines []EfficiencyLine) error {
 	for i, l := range lines {
 		name := fmt.Sprintf("efficiency line %d: ", i+1)
-		if err := firstError(units.NonNegative(name+"temperature", l.Temperature), units.NonNegative(name+"content", l.Content)); err != nil {
+		if err := firstError(units.NonNegative(name+"temperature", l.Temperature), units.NonNegative(name+"content",
+			l.Content)); err != nil {
 			return err
 		}
 		if len(l.Points) == 0 {
-			return &units.ValueError{Field: name + "points", Value: "none", Need: "one point or more", Err: units.ErrInconsistent}
+			return &units.ValueError{Field: name + "points", Value: "none", Need: "one point or more",
+				Err: units.ErrInconsistent}
 		}
 		if first := lines[0]; (l.Temperature == 0) != (first.Temperature == 0) || (l.Content == 0) != (first.Content == 0) {
 			return &units.ValueError{Field: name + "temperature and content", Value: "not given as in line 1",
@@ -49,12 +51,14 @@ func checkLines(lines []EfficiencyLine) error {
 		}
 		for k, p := range l.Points {
 			at := fmt.Sprintf("%spoint %d: ", name, k+1)
-			if err := firstError(units.Positive(at+"current density", p.CurrentDensity), units.PositiveFraction(at+"low efficiency", p.Low),
+			if err := firstError(units.Positive(at+"current density", p.CurrentDensity), units.PositiveFraction(at+
+				"low efficiency", p.Low),
 				units.PositiveFraction(at+"high efficiency", p.High)); err != nil {
 				return err
 			}
 			if p.Low > p.High {
-				return &units.ValueError{Field: at + "efficiency", Value: p.Low.String() + " to " + p.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
+				return &units.ValueError{Field: at + "efficiency", Value: p.Low.String() + " to " + p.High.String(),
+					Need: "the low end first", Err: units.ErrInconsistent}
 			}
 			if k > 0 && p.CurrentDensity <= l.Points[k-1].CurrentDensity {
 				return &units.ValueError{Field: at + "current density", Value: p.CurrentDensity.String(),
@@ -140,7 +144,8 @@ func (b *Bath) line(t units.Temperature, c units.MassConcentration) (EfficiencyL
 	}
 	k, share, within := bracket(contents, float64(c))
 	if !within {
-		outside = &units.RangeError{Field: "metal content", Value: c.String(), Low: units.MassConcentration(contents[0]).String(),
+		outside = &units.RangeError{Field: "metal content", Value: c.String(),
+			Low:  units.MassConcentration(contents[0]).String(),
 			High: units.MassConcentration(contents[len(contents)-1]).String(), Source: rows[0].Source}
 	}
 	return rows[k].mix(rows[min(k+1, len(rows)-1)], share), outside

@@ -133,7 +133,8 @@ func point[Q units.Quantity](v Q) Band[Q] { return Band[Q]{v, v, v} }
 func (b *Band[Q]) stretch(v Q) { b.Low, b.High = min(b.Low, v), max(b.High, v) }
 
 func (s *Span) start(r plating.Result) {
-	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current), point(r.Time)
+	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current),
+		point(r.Time)
 	s.Mean, s.Thinnest, s.Mass, s.FineMass = point(r.Mean), point(r.Thinnest), point(r.Mass), point(r.FineMass)
 }
 

@@ -14,7 +14,8 @@ import (
 )
 
 func layer() plating.Layer {
-	return plating.Layer{Area: 180 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+	return plating.Layer{Area: 180 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6,
+		Basis: "given"}}
 }
 
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -188,7 +189,8 @@ func TestPropertyBad(t *testing.T) {
 		{change(func(b *baths.Bath) { b.Efficiency.High = 1.01 }), baths.Point{}, "high end of the current efficiency"},
 		{change(func(b *baths.Bath) { b.Efficiency.Low = 0 }), baths.Point{}, "low end of the current efficiency"},
 		{change(func(b *baths.Bath) { b.Efficiency.Low = 0.9 }), baths.Point{}, "current efficiency"},
-		{change(func(b *baths.Bath) { b.Efficiency.Low = units.Efficiency(nan) }), baths.Point{}, "low end of the current efficiency"},
+		{change(func(b *baths.Bath) { b.Efficiency.Low = units.Efficiency(nan) }), baths.Point{},
+			"low end of the current efficiency"},
 		{change(func(b *baths.Bath) { b.PH.High = 20 }), baths.Point{}, "pH"},
 		{change(func(b *baths.Bath) { b.Deposit[0].Share = 0.5 }), baths.Point{}, ""},
 		{change(func(b *baths.Bath) { b.Metal = "Ag" }), baths.Point{}, "share of Ag in the deposit"},

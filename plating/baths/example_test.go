@@ -18,7 +18,8 @@ func ExampleGet() {
 		return
 	}
 	fmt.Println(b.Name)
-	fmt.Println(b.CurrentDensity.Low.Text(units.AmperePerSquareFoot, 0), "to", b.CurrentDensity.High.Text(units.AmperePerSquareFoot, 0), b.CurrentDensity.Seen)
+	fmt.Println(b.CurrentDensity.Low.Text(units.AmperePerSquareFoot, 0), "to",
+		b.CurrentDensity.High.Text(units.AmperePerSquareFoot, 0), b.CurrentDensity.Seen)
 	fmt.Println("efficiency", b.Efficiency.Text())
 	fmt.Println("an estimate is", b.Confidence())
 	// Output:
@@ -48,13 +49,15 @@ func ExampleEstimateRange() {
 		return
 	}
 	hands := plating.Layer{Area: 124 * units.SquareCentimetre, Promise: 1 * units.Micrometre,
-		Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}, CurrentDensity: 1.2 * units.AmperePerSquareDecimetre}
+		Distribution:   plating.Distribution{MinToMean: 0.6, Basis: "given"},
+		CurrentDensity: 1.2 * units.AmperePerSquareDecimetre}
 	s, err := baths.EstimateRange(hands, b, baths.Point{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%.2f A for %.0f min, from %.0f to %.0f\n", float64(s.Typical.Current), float64(s.Time.Typical)/60, float64(s.Time.Low)/60, float64(s.Time.High)/60)
+	fmt.Printf("%.2f A for %.0f min, from %.0f to %.0f\n", float64(s.Typical.Current), float64(s.Time.Typical)/60,
+		float64(s.Time.Low)/60, float64(s.Time.High)/60)
 	fmt.Println("gold", s.FineMass.Low.Text(units.Milligram, 0), "to", s.FineMass.High.Text(units.Milligram, 0))
 	for _, u := range s.Used {
 		fmt.Println(u)

@@ -79,7 +79,8 @@ func (r Range[Q]) Check(field string) error {
 		return err
 	}
 	if r.High != 0 && r.Low > r.High {
-		return &units.ValueError{Field: field, Value: r.Low.String() + " to " + r.High.String(), Need: "the low end first", Err: units.ErrInconsistent}
+		return &units.ValueError{Field: field, Value: r.Low.String() + " to " + r.High.String(), Need: "the low end first",
+			Err: units.ErrInconsistent}
 	}
 	return nil
 }

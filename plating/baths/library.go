@@ -41,7 +41,8 @@ func Find(list []Bath, key string) (Bath, error) {
 		keys = append(keys, b.Key)
 	}
 	sort.Strings(keys)
-	return Bath{}, &units.ValueError{Field: "key of a bath", Value: strconv.Quote(cut(key)), Need: "one of " + strings.Join(keys, ", "), Err: units.ErrOutOfRange}
+	return Bath{}, &units.ValueError{Field: "key of a bath", Value: strconv.Quote(cut(key)), Need: "one of " +
+		strings.Join(keys, ", "), Err: units.ErrOutOfRange}
 }
 
 // Short forms for the tables of the library: units as printed, and origins.
@@ -84,7 +85,13 @@ func salt(text string) faraday.Formula {
 func degF(t float64) units.Temperature { return units.Fahrenheit(t) }
 func degC(t float64) units.Temperature { return units.Celsius(t) }
 
-func say(text, key string) Words                                     { return Words{Text: text, Source: key, Seen: origin.Published} }
-func heard(text, key string) Words                                   { return Words{Text: text, Source: key, Seen: origin.SecondHand} }
+func say(text, key string) Words {
+	return Words{Text: text, Source: key,
+		Seen: origin.Published}
+}
+func heard(text, key string) Words {
+	return Words{Text: text, Source: key,
+		Seen: origin.SecondHand}
+}
 func recalled(text string) Words                                     { return Words{Text: text, Source: origin.Memory} }
 func make1(name string, r Range[units.MassConcentration]) Ingredient { return Ingredient{name, r} }

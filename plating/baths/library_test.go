@@ -136,8 +136,10 @@ func in(t *testing.T, si float64, unit string) float64 {
 	return 0
 }
 
-var tables = []string{"guidebook2011.csv", "guidebook2012.csv", "nickelencyclopaedia.csv", "nickelstrikearticle.csv", "guidebook2013baths.csv", "silverstrikethread.csv",
-	"palladiumfeature.csv", "rhodiumrecipe.csv", "rhodiumefficiency.csv", "bronzecolumn.csv", "goldbulletinplating.csv", "nickelworkingefficiency.csv"}
+var tables = []string{"guidebook2011.csv", "guidebook2012.csv", "nickelencyclopaedia.csv", "nickelstrikearticle.csv",
+	"guidebook2013baths.csv", "silverstrikethread.csv",
+	"palladiumfeature.csv", "rhodiumrecipe.csv", "rhodiumefficiency.csv", "bronzecolumn.csv", "goldbulletinplating.csv",
+	"nickelworkingefficiency.csv"}
 
 // TestReferenceLibrary: every figure that a table prints stands so in the
 // library, in the print's own unit and with its key, and the other way round:
@@ -165,7 +167,8 @@ func TestReferenceLibrary(t *testing.T) {
 				t.Error(err)
 			}
 			if source != table.Header["key"] || seen != want {
-				t.Errorf("%s: %s %s is %s from %s, want %s from %s", row.Name(), b.Key, row.Text("check"), seen, source, want, table.Header["key"])
+				t.Errorf("%s: %s %s is %s from %s, want %s from %s", row.Name(), b.Key, row.Text("check"), seen, source, want,
+					table.Header["key"])
 			}
 			have[b.Key+" "+row.Text("check")+" "+row.Text("item")] = true
 		}
@@ -263,7 +266,8 @@ func TestReferenceDensity(t *testing.T) {
 // TestIndependentContent: metal contents that are marked as calculated follow
 // from the printed salts by atomic weights.
 func TestIndependentContent(t *testing.T) {
-	salt := map[string]string{"nickel sulfate hexahydrate": "NiSO4.6H2O", "nickel chloride hexahydrate": "NiCl2.6H2O", "nickel chloride": "NiCl2.6H2O",
+	salt := map[string]string{"nickel sulfate hexahydrate": "NiSO4.6H2O", "nickel chloride hexahydrate": "NiCl2.6H2O",
+		"nickel chloride":             "NiCl2.6H2O",
 		"copper sulfate pentahydrate": "CuSO4.5H2O", "copper cyanide": "CuCN"}
 	checked := 0
 	for _, b := range baths.Library() {

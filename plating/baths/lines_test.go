@@ -15,10 +15,13 @@ func lined(t *testing.T) baths.Bath {
 	b := get(t, "gold-acid-cobalt")
 	b.CurrentDensity = baths.Range[units.CurrentDensity]{}
 	line := func(heat float64, content units.MassConcentration, e1, e2 units.Efficiency) baths.EfficiencyLine {
-		return baths.EfficiencyLine{Temperature: units.Celsius(heat), Content: content, Source: "trial pieces", Seen: origin.Measured,
-			Points: []baths.EfficiencyPoint{{CurrentDensity: 50, Low: e1, High: e1 + 0.02}, {CurrentDensity: 150, Low: e2, High: e2 + 0.02}}}
+		return baths.EfficiencyLine{Temperature: units.Celsius(heat), Content: content, Source: "trial pieces",
+			Seen: origin.Measured,
+			Points: []baths.EfficiencyPoint{{CurrentDensity: 50, Low: e1, High: e1 + 0.02}, {CurrentDensity: 150, Low: e2,
+				High: e2 + 0.02}}}
 	}
-	b.Lines = []baths.EfficiencyLine{line(38, 8, 0.50, 0.40), line(28, 4, 0.30, 0.20), line(28, 8, 0.40, 0.30), line(38, 4, 0.40, 0.30)}
+	b.Lines = []baths.EfficiencyLine{line(38, 8, 0.50, 0.40), line(28, 4, 0.30, 0.20), line(28, 8, 0.40, 0.30), line(38, 4,
+		0.40, 0.30)}
 	b.Temperature, b.Content = baths.Range[units.Temperature]{}, baths.Range[units.MassConcentration]{}
 	return b
 }

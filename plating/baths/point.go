@@ -33,9 +33,11 @@ func (p Point) complete(b *Bath) Point {
 
 // check finds what cannot be, then what lies outside the ranges.
 func (p Point) check(b *Bath) (hard, outside error) {
-	hard = firstError(units.NonNegative("current density", p.CurrentDensity), units.NonNegative("temperature", p.Temperature),
+	hard = firstError(units.NonNegative("current density", p.CurrentDensity), units.NonNegative("temperature",
+		p.Temperature),
 		units.NonNegative("metal content", p.Content), units.NonNegative("bath volume", p.Volume))
-	outside = firstError(b.CurrentDensity.outside("current density", p.CurrentDensity), b.Temperature.outside("temperature", p.Temperature),
+	outside = firstError(b.CurrentDensity.outside("current density", p.CurrentDensity),
+		b.Temperature.outside("temperature", p.Temperature),
 		b.Content.outside("metal content", p.Content))
 	return hard, outside
 }
@@ -114,7 +116,8 @@ func upper(_, high units.Efficiency) units.Efficiency    { return high }
 
 // with builds the plating bath at one density of the deposit and one pick of
 // efficiency from its band.
-func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.Bath, error) {
+func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.Bath,
+	error) {
 	d, err := b.deposit(rho)
 	if err != nil {
 		return plating.Bath{}, err

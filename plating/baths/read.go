@@ -98,7 +98,8 @@ func readBath(n *strictjson.Node) (Bath, error) {
 		o.Keep(n.Fail(nil, `field "hazards" is missing; need a list of words, empty when there are none: a plan is judged by them`))
 	}
 	if left := plating.Unsaid(b.Hazards, b.Name); o.Err() == nil && left != 0 {
-		o.Keep(o.Member("hazards").Fail(units.ErrInconsistent, "leaves out what the name says, %s; need it in the list, or another name: the check for hydrogen cyanide goes by the hazards", left))
+		o.Keep(o.Member("hazards").Fail(units.ErrInconsistent,
+			"leaves out what the name says, %s; need it in the list, or another name: the check for hydrogen cyanide goes by the hazards", left))
 	}
 	if f := o.Field("salt"); f != nil {
 		strictjson.Word(o, f, &b.Salt)

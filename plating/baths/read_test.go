@@ -65,8 +65,10 @@ func TestPropertyRead(t *testing.T) {
 	near(t, "fine", float64(b.Fine()), 0.995, 1e-12)
 	near(t, "current density", float64(b.CurrentDensity.High), 120, 1e-12)
 	if b.Use != baths.UseFinish || b.Hazards != plating.HazardCyanide|plating.HazardAcid || !b.Insoluble || !b.LiveEntry ||
-		len(b.Look) != 1 || len(b.Remarks) != 1 || b.Anode.Text == "" || b.Agitation.Seen != origin.Measured || b.Content.Note != "kept there" ||
-		b.Density.Seen != origin.Measured || b.Density.Source != "weighed coats" || b.Temperature.Source != origin.Memory || b.AnodeRatio.High != 2 ||
+		len(b.Look) != 1 || len(b.Remarks) != 1 || b.Anode.Text == "" || b.Agitation.Seen != origin.Measured ||
+		b.Content.Note != "kept there" ||
+		b.Density.Seen != origin.Measured || b.Density.Source != "weighed coats" || b.Temperature.Source != origin.Memory ||
+		b.AnodeRatio.High != 2 ||
 		b.Volts.High != 3 || len(b.Lines) != 1 || len(b.Lines[0].Points) != 2 || b.Lines[0].Points[1].High != 0.32 {
 		t.Errorf("%+v", b)
 	}
@@ -111,8 +113,10 @@ var wrongs = []struct {
 	{"density reversed", `"17 g/cm³"`, `"18 g/cm³"`, 9, "baths[1].density", "the low end first"},
 	{"density left out", `"density": {"low": "17 g/cm³", "high": "17.5 g/cm³", "source": "weighed coats", "seen": "measured"},`, ``, 3, "baths[1]", "density of the deposit"},
 	{"no ends", `"low": "36 °C", "high": "40 °C", `, ``, 18, "baths[1].temperature", `need "low" and "high"`},
-	{"seen left out", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C"`, 18, "baths[1].temperature", `field "seen" is missing`},
-	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18, "baths[1].temperature.seen", "need one of from memory, second hand, computed, published, given, measured"},
+	{"seen left out", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C"`, 18, "baths[1].temperature",
+		`field "seen" is missing`},
+	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18,
+		"baths[1].temperature.seen", "need one of from memory, second hand, computed, published, given, measured"},
 	{"source left out", `"source": "meter", `, ``, 21, "baths[1].pH", `field "source" is missing`},
 	{"efficiency over one", `"high": 0.38`, `"high": 1.38`, 3, "baths[1]", "current efficiency"},
 	{"efficiency zero", `"high": 0.38`, `"high": 0`, 10, "baths[1].efficiency.high", "need a value above zero"},
@@ -122,11 +126,15 @@ var wrongs = []struct {
 	{"temperature below zero", `"36 °C"`, `"-300 °C"`, 18, "baths[1].temperature.low", "below absolute zero"},
 	{"line without points", `"points": [{"current_density": "0.3 A/dm²", "efficiency": "40 %"},
                  {"current_density": "1 A/dm²", "low": "28 %", "high": "32 %"}]`, `"points": []`, 13, "baths[1].efficiency_lines[1].points", "is empty"},
-	{"point without efficiency", `"0.3 A/dm²", "efficiency": "40 %"`, `"0.3 A/dm²"`, 13, "baths[1].efficiency_lines[1].points[1]", `need "efficiency"`},
-	{"point without current density", `"current_density": "0.3 A/dm²", "efficiency"`, `"efficiency"`, 13, "baths[1].efficiency_lines[1].points[1]", `need "current_density"`},
-	{"points falling", `{"current_density": "1 A/dm²"`, `{"current_density": "0.2 A/dm²"`, 3, "baths[1]", "a value above that of the point before"},
+	{"point without efficiency", `"0.3 A/dm²", "efficiency": "40 %"`, `"0.3 A/dm²"`, 13,
+		"baths[1].efficiency_lines[1].points[1]", `need "efficiency"`},
+	{"point without current density", `"current_density": "0.3 A/dm²", "efficiency"`, `"efficiency"`, 13,
+		"baths[1].efficiency_lines[1].points[1]", `need "current_density"`},
+	{"points falling", `{"current_density": "1 A/dm²"`, `{"current_density": "0.2 A/dm²"`, 3, "baths[1]",
+		"a value above that of the point before"},
 	{"shares of half", `"99.5 %"`, `"49.5 %"`, 3, "baths[1]", "sum"},
-	{"constituent of nothing", `{"inclusion": true, "share": 0.005}`, `{"share": 0.005}`, 16, "baths[1].deposit.constituents[2]", "need either"},
+	{"constituent of nothing", `{"inclusion": true, "share": 0.005}`, `{"share": 0.005}`, 16,
+		"baths[1].deposit.constituents[2]", "need either"},
 	{"anode kind", `"insoluble"`, `"inert"`, 25, "baths[1].anode_kind", "need one of soluble, insoluble"},
 	{"anode without text", `{"text": "platinised titanium", `, `{`, 26, "baths[1].anode", `need "text"`},
 	{"look a number", `["even colour"]`, `[1]`, 29, "baths[1].look[1]", "need text in quotes"},
@@ -147,10 +155,12 @@ func TestPropertyReadWrong(t *testing.T) {
 			continue
 		}
 		if w.name != "torn" && e.Line != w.line || e.Path != w.path && w.name != "torn" || !strings.Contains(e.What, w.want) {
-			t.Errorf("%s: line %d, path %q: %s\nwant line %d, path %q, %q", w.name, e.Line, e.Path, e.What, w.line, w.path, w.want)
+			t.Errorf("%s: line %d, path %q: %s\nwant line %d, path %q, %q", w.name, e.Line, e.Path, e.What, w.line, w.path,
+				w.want)
 		}
 	}
-	for _, raw := range []string{"", "[]", "{", "\xff", `{"format": "laydown baths 1", "baths": []}`, bench + "x", strings.Repeat("[", 100)} {
+	for _, raw := range []string{"", "[]", "{", "\xff", `{"format": "laydown baths 1", "baths": []}`, bench + "x",
+		strings.Repeat("[", 100)} {
 		_, err := baths.Read(strings.NewReader(raw))
 		var e *baths.Error
 		if !errors.As(err, &e) || !strings.HasPrefix(err.Error(), "bath file") {
@@ -183,7 +193,8 @@ func FuzzRead(f *testing.F) {
 			if err != nil && !errors.As(err, &v) && !errors.As(err, &r) {
 				t.Fatalf("error %v (%T)", err, err)
 			}
-			for _, x := range []float64{float64(s.Time.Low), float64(s.Time.High), float64(s.Mass.High), float64(s.Current.High)} {
+			for _, x := range []float64{float64(s.Time.Low), float64(s.Time.High), float64(s.Mass.High),
+				float64(s.Current.High)} {
 				if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {
 					t.Fatalf("%v", s)
 				}

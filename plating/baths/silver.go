@@ -26,10 +26,12 @@ func silver() []Bath {
 		AnodeRatio: memory(units.Ratio(1), 2),
 		Agitation:  recalled("none, or move the part"),
 		Hazards:    plating.HazardCyanide, LiveEntry: true,
-		Look:    []string{"white film over the whole part within seconds", "no grey, loose film: that is silver by immersion; strip it"},
+		Look: []string{"white film over the whole part within seconds",
+			"no grey, loose film: that is silver by immersion; strip it"},
 		Remarks: []Words{heard("low silver and much cyanide keep silver from depositing by itself on the base metal, which would not hold", "SilverStrikeThread")},
 	}, {
-		Key: "silver-cyanide", Name: "silver, cyanide, rack", Metal: "Ag", Valence: 1, Salt: salt("KAg(CN)2"), Use: UseFinish | UseUnder,
+		Key: "silver-cyanide", Name: "silver, cyanide, rack", Metal: "Ag", Valence: 1, Salt: salt("KAg(CN)2"),
+		Use:     UseFinish | UseUnder,
 		Density: secondHand(10.5*gcc, 10.5*gcc, "EqTutorial"),
 		Makeup: []Ingredient{
 			make1("silver as potassium silver cyanide", published(15*gL, 40*gL, "Guidebook2012")),

@@ -26,7 +26,8 @@ func FromAxi(s *axi.Solution, part int) (Surface, error) {
 	if p.Sheet {
 		return Surface{}, sheet(p.Name)
 	}
-	out := Surface{MinError: p.MinError, Basis: fmt.Sprintf("boundary elements on the profile, %d unknowns", s.Checks.Unknowns)}
+	out := Surface{MinError: p.MinError, Basis: fmt.Sprintf("boundary elements on the profile, %d unknowns",
+		s.Checks.Unknowns)}
 	for _, v := range p.Samples {
 		if p.Kind == axi.Insulator || v.Area <= 0 || v.Density == 0 {
 			continue // masked: no current crosses
@@ -58,10 +59,12 @@ func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error)
 	if len(r.Density) != len(m.Triangles) {
 		return Surface{}, mismatch(len(r.Density), len(m.Triangles))
 	}
-	out := Surface{MinError: math.NaN(), Unresolved: r.Minimum.Unresolved, Basis: fmt.Sprintf("boundary elements on the mesh, %d unknowns", s.Work.Unknowns)}
+	out := Surface{MinError: math.NaN(), Unresolved: r.Minimum.Unresolved,
+		Basis: fmt.Sprintf("boundary elements on the mesh, %d unknowns", s.Work.Unknowns)}
 	for i, t := range m.Triangles {
 		a, b, c := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
-		out.Patches = append(out.Patches, Patch{At: r.Centroid[i], Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))), Area: r.Area[i], Density: r.Density[i]})
+		out.Patches = append(out.Patches, Patch{At: r.Centroid[i], Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a))),
+			Area: r.Area[i], Density: r.Density[i]})
 	}
 	return out, out.check()
 }
@@ -69,9 +72,11 @@ func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error)
 // sheet refuses metal without thickness: its density is that of both sides
 // together, and nothing tells how it falls on them.
 func sheet(name string) error {
-	return &units.ValueError{Field: "part", Value: name + ", a sheet without thickness", Need: "a closed body: a sheet knows only the current of both sides together", Err: units.ErrInconsistent}
+	return &units.ValueError{Field: "part", Value: name + ", a sheet without thickness",
+		Need: "a closed body: a sheet knows only the current of both sides together", Err: units.ErrInconsistent}
 }
 
 func noPart(i int) error {
-	return &units.ValueError{Field: "part", Value: fmt.Sprint(i), Need: "the number of a part of the solution, from 0", Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "part", Value: fmt.Sprint(i), Need: "the number of a part of the solution, from 0",
+		Err: units.ErrOutOfRange}
 }

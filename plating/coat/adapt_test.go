@@ -19,7 +19,8 @@ import (
 // sphere. A mask is left out.
 func TestReferenceSphereFromAxi(t *testing.T) {
 	p := axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: axi.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: kinetics.TafelCathode(1, 0.5, units.Celsius(25))}}}
+		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: kinetics.TafelCathode(1, 0.5,
+			units.Celsius(25))}}}
 	s, err := axi.Solve(context.Background(), p, axi.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -42,7 +43,8 @@ func TestReferenceSphereFromAxi(t *testing.T) {
 		t.Errorf("current %v", c.Current)
 	}
 	for _, q := range surface.Patches {
-		if r := math.Hypot(q.At.X, q.At.Z); relative(r, 0.01) > 1e-9 || relative((q.At.X*q.Normal.X+q.At.Z*q.Normal.Z)/r, 1) > 1e-9 {
+		if r := math.Hypot(q.At.X, q.At.Z); relative(r, 0.01) > 1e-9 || relative((q.At.X*q.Normal.X+q.At.Z*q.Normal.Z)/r,
+			1) > 1e-9 {
 			t.Fatalf("patch at %v has normal %v", q.At, q.Normal)
 		}
 	}
@@ -94,7 +96,8 @@ func TestIndependentAxiAgainstField(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if relative(float64(y.MinToMean), float64(x.MinToMean)) > 0.03 || relative(float64(y.PartArea), float64(x.PartArea)) > 0.03 {
+	if relative(float64(y.MinToMean), float64(x.MinToMean)) > 0.03 || relative(float64(y.PartArea),
+		float64(x.PartArea)) > 0.03 {
 		t.Errorf("profile %v on %v, mesh %v on %v", x.MinToMean, x.PartArea, y.MinToMean, y.PartArea)
 	}
 	if _, err := coat.FromField(problem, f, 7); err == nil {

@@ -32,7 +32,8 @@ func bar(n int) coat.Surface {
 	s := coat.Surface{Basis: "made up", MinError: 0.01}
 	for i := range n {
 		x := (float64(i) + 0.5) / float64(n)
-		s.Patches = append(s.Patches, coat.Patch{At: r3.Vec{X: 0.01, Z: 0.1 * x}, Normal: r3.Vec{X: 1}, Area: units.Area(1e-3 / float64(n)),
+		s.Patches = append(s.Patches, coat.Patch{At: r3.Vec{X: 0.01, Z: 0.1 * x}, Normal: r3.Vec{X: 1},
+			Area:    units.Area(1e-3 / float64(n)),
 			Density: units.CurrentDensity(1+2*x) * dm2})
 	}
 	return s
@@ -64,7 +65,8 @@ func TestIndependentLay(t *testing.T) {
 		"p05":     {float64(c.P05), 1.1 * float64(per)},
 		"p95":     {float64(c.P95), 2.9 * float64(per)},
 	} {
-		if d := relative(pair[0], pair[1]); d > 2e-3 && strings.HasPrefix(what, "p") || d > 1e-12 && !strings.HasPrefix(what, "p") {
+		if d := relative(pair[0], pair[1]); d > 2e-3 && strings.HasPrefix(what, "p") || d > 1e-12 && !strings.HasPrefix(what,
+			"p") {
 			t.Errorf("%s: %v, want %v", what, pair[0], pair[1])
 		}
 	}
@@ -75,7 +77,8 @@ func TestIndependentLay(t *testing.T) {
 	}
 	// Above the unit: the mean of (x - 1) over 1..3 is 1, on the whole area.
 	away, err := c.GivenAway(s, b, per)
-	if want := 0.997 * float64(b.Deposit.Density) * float64(per) * 1e-3; err != nil || relative(float64(away), want) > 1e-9 {
+	if want := 0.997 * float64(b.Deposit.Density) * float64(per) * 1e-3; err != nil || relative(float64(away),
+		want) > 1e-9 {
 		t.Errorf("given away: %v, want %v, %v", away, want, err)
 	}
 	d, err := c.Distribution(s)
@@ -118,8 +121,10 @@ func TestPropertyTimeKeepsThePromise(t *testing.T) {
 		// The whole job agrees with plating.Estimate where the efficiency is constant.
 		if name == "constant" {
 			dist, _ := c.Distribution(s)
-			r, err := plating.Estimate(&plating.Layer{Bath: *b, Area: c.PartArea, Distribution: dist, Promise: promise, CurrentDensity: 2 * dm2})
-			if err != nil || relative(float64(r.Time), float64(time)) > 1e-12 || relative(float64(r.Mass), float64(c.Mass)) > 1e-12 {
+			r, err := plating.Estimate(&plating.Layer{Bath: *b, Area: c.PartArea, Distribution: dist, Promise: promise,
+				CurrentDensity: 2 * dm2})
+			if err != nil || relative(float64(r.Time), float64(time)) > 1e-12 || relative(float64(r.Mass),
+				float64(c.Mass)) > 1e-12 {
 				t.Errorf("Estimate: %v and %v, %v", r.Time, time, err)
 			}
 		}
@@ -163,7 +168,8 @@ func TestSelectors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if some.MinPatch != 50 || !(some.Min > all.Min) || some.Mean != all.Mean || relative(float64(some.Area), 0.5e-3) > 1e-12 {
+	if some.MinPatch != 50 || !(some.Min > all.Min) || some.Mean != all.Mean || relative(float64(some.Area),
+		0.5e-3) > 1e-12 {
 		t.Errorf("significant half: patch %d, %v of %v", some.MinPatch, some.Area, some.PartArea)
 	}
 	if _, err := s.Mark(coat.Facing(r3.Vec{Z: 1}, 10)); err == nil {
@@ -191,7 +197,8 @@ func TestPropertySum(t *testing.T) {
 		t.Error("Sum changed its input")
 	}
 	quarter, err := coat.Sum([]coat.Surface{up, down}, []units.Ratio{0.25, 0.75})
-	if err != nil || relative(float64(quarter.Patches[0].Density), 0.25*float64(up.Patches[0].Density)+0.75*float64(down.Patches[0].Density)) > 1e-12 {
+	if err != nil || relative(float64(quarter.Patches[0].Density), 0.25*float64(up.Patches[0].Density)+
+		0.75*float64(down.Patches[0].Density)) > 1e-12 {
 		t.Errorf("%v %v", quarter.Patches[0].Density, err)
 	}
 	other := bar(49)
@@ -311,8 +318,10 @@ func ExampleTimeFor() {
 	}
 	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 	bob := coat.Surface{Basis: "measured on a trial piece", Patches: []coat.Patch{
-		{At: r3.Vec{Z: 0}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre, Density: 0.2 * units.AmperePerSquareDecimetre},
-		{At: r3.Vec{Z: 0.02}, Normal: r3.Vec{Z: 1}, Area: 20 * units.SquareCentimetre, Density: 0.4 * units.AmperePerSquareDecimetre},
+		{At: r3.Vec{Z: 0}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre,
+			Density: 0.2 * units.AmperePerSquareDecimetre},
+		{At: r3.Vec{Z: 0.02}, Normal: r3.Vec{Z: 1}, Area: 20 * units.SquareCentimetre,
+			Density: 0.4 * units.AmperePerSquareDecimetre},
 	}}
 	t, err := coat.TimeFor(bob, &bath, 1*units.Micrometre)
 	if err != nil {

@@ -30,10 +30,13 @@ func softGold() plating.Bath {
 func dial(face, back, wall, floor float64) coat.Surface {
 	const dm2 = units.AmperePerSquareDecimetre
 	return coat.Surface{Basis: "measured on a trial piece", Patches: []coat.Patch{
-		{At: r3.Vec{Z: 0.002}, Normal: r3.Vec{Z: 1}, Area: 15 * units.SquareCentimetre, Density: units.CurrentDensity(face) * dm2},
+		{At: r3.Vec{Z: 0.002}, Normal: r3.Vec{Z: 1}, Area: 15 * units.SquareCentimetre,
+			Density: units.CurrentDensity(face) * dm2},
 		{At: r3.Vec{}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre, Density: units.CurrentDensity(back) * dm2},
-		{At: r3.Vec{X: 0.01, Z: 0.0015}, Normal: r3.Vec{X: -1}, Area: 1 * units.SquareCentimetre, Density: units.CurrentDensity(wall) * dm2},
-		{At: r3.Vec{Z: 0.001}, Normal: r3.Vec{Z: 1}, Area: 4 * units.SquareCentimetre, Density: units.CurrentDensity(floor) * dm2},
+		{At: r3.Vec{X: 0.01, Z: 0.0015}, Normal: r3.Vec{X: -1}, Area: 1 * units.SquareCentimetre,
+			Density: units.CurrentDensity(wall) * dm2},
+		{At: r3.Vec{Z: 0.001}, Normal: r3.Vec{Z: 1}, Area: 4 * units.SquareCentimetre,
+			Density: units.CurrentDensity(floor) * dm2},
 	}}
 }
 
@@ -107,13 +110,15 @@ func ExampleSum() {
 // back grow the coat that both positions grow one after the other.
 func ExampleSchedule() {
 	bath := softGold()
-	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 10, Efficiency: 0.95}, plating.EfficiencyPoint{CurrentDensity: 50, Efficiency: 0.75})
+	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 10, Efficiency: 0.95},
+		plating.EfficiencyPoint{CurrentDensity: 50, Efficiency: 0.75})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	bath.Efficiency = curve
-	s, one, err := coat.Schedule([]coat.Surface{dial(0.4, 0.2, 0.1, 0.15), dial(0.2, 0.4, 0.06, 0.07)}, []units.Ratio{0.5, 0.5}, &bath)
+	s, one, err := coat.Schedule([]coat.Surface{dial(0.4, 0.2, 0.1, 0.15), dial(0.2, 0.4, 0.06, 0.07)}, []units.Ratio{0.5,
+		0.5}, &bath)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -126,7 +131,8 @@ func ExampleSchedule() {
 // What an anode before the sink saves against the dial as it hangs.
 func ExampleCompare() {
 	bath := softGold()
-	list, err := coat.Compare([]coat.Way{{Name: "as it hangs", Surface: dial(0.4, 0.2, 0.1, 0.15)}, {Name: "anode before the sink", Surface: dial(0.38, 0.2, 0.16, 0.2)}}, &bath, 1*units.Micrometre)
+	list, err := coat.Compare([]coat.Way{{Name: "as it hangs", Surface: dial(0.4, 0.2, 0.1, 0.15)},
+		{Name: "anode before the sink", Surface: dial(0.38, 0.2, 0.16, 0.2)}}, &bath, 1*units.Micrometre)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -141,7 +147,8 @@ func ExampleCompare() {
 
 func ExampleBest() {
 	bath := softGold()
-	list, err := coat.Compare([]coat.Way{{Name: "as it hangs", Surface: dial(0.4, 0.2, 0.1, 0.15)}, {Name: "anode before the sink", Surface: dial(0.38, 0.2, 0.16, 0.2)}}, &bath, 1*units.Micrometre)
+	list, err := coat.Compare([]coat.Way{{Name: "as it hangs", Surface: dial(0.4, 0.2, 0.1, 0.15)},
+		{Name: "anode before the sink", Surface: dial(0.38, 0.2, 0.16, 0.2)}}, &bath, 1*units.Micrometre)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -154,8 +161,10 @@ func ExampleBest() {
 // From the profile of a ball in a round tank.
 func ExampleFromAxi() {
 	const mm = units.Millimetre
-	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.Tank(6, 80*mm, 200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: axi.Anode}), Drive: axi.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: kinetics.TafelCathode(1, 0.5, units.Celsius(38))}}}, axi.Options{})
+	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.Tank(6, 80*mm,
+		200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: axi.Anode}), Drive: axi.ByCurrent(0.1),
+		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: kinetics.TafelCathode(1, 0.5,
+			units.Celsius(38))}}}, axi.Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -180,7 +189,8 @@ func ExampleFromField() {
 		return
 	}
 	p := field.Problem{Tank: field.Tank{Conductivity: 6}, Drive: field.Drive{Current: 0.05}, Surfaces: []field.Surface{
-		{Name: "plate", Kind: field.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: kinetics.TafelCathode(1, 0.5, units.Celsius(38))}}}
+		{Name: "plate", Kind: field.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: kinetics.TafelCathode(1, 0.5,
+			units.Celsius(38))}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {
 		fmt.Println(err)

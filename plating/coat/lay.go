@@ -148,7 +148,8 @@ func TimeFor(s Surface, b *plating.Bath, promise units.Length) (units.Duration, 
 	if one.Min <= 0 {
 		p := s.Patches[one.MinPatch]
 		return 0, &units.ValueError{Field: "current density at the thinnest spot", Value: p.Density.String(),
-			Need: "current that plates there; bring an anode near or take the spot out of the significant surface", Err: units.ErrNotPositive}
+			Need: "current that plates there; bring an anode near or take the spot out of the significant surface",
+			Err:  units.ErrNotPositive}
 	}
 	t := units.Duration(float64(promise) / float64(one.Min))
 	return t, units.Finite("time", t)
@@ -207,7 +208,9 @@ func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (unit
 }
 
 func mismatch(coat, surface int) error {
-	return &units.ValueError{Field: "coat", Value: units.Ratio(coat).String() + " patches", Need: "the surface it was laid on, which has " + units.Ratio(surface).String() + " patches, not another", Err: units.ErrInconsistent}
+	return &units.ValueError{Field: "coat", Value: units.Ratio(coat).String() + " patches",
+		Need: "the surface it was laid on, which has " + units.Ratio(surface).String() + " patches, not another",
+		Err:  units.ErrInconsistent}
 }
 
 // Assumed is the relative uncertainty that [Coat.Distribution] gives to a
@@ -282,7 +285,8 @@ func facing(n r3.Vec) string {
 		word string
 	}
 	best := way{0.5, ""}
-	for _, w := range []way{{n.Z, "up"}, {-n.Z, "down"}, {n.X, "to high x"}, {-n.X, "to low x"}, {n.Y, "to high y"}, {-n.Y, "to low y"}} {
+	for _, w := range []way{{n.Z, "up"}, {-n.Z, "down"}, {n.X, "to high x"}, {-n.X, "to low x"}, {n.Y, "to high y"}, {-n.Y,
+		"to low y"}} {
 		if w.v > best.v {
 			best = w
 		}

@@ -51,7 +51,8 @@ func Schedule(positions []Surface, shares []units.Ratio, b *plating.Bath) (Surfa
 		}
 	}
 	if current == 0 {
-		return Surface{}, plating.Bath{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d without current", len(positions)),
+		return Surface{}, plating.Bath{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d without current",
+			len(positions)),
 			Need: "current towards the part in one of them", Err: units.ErrNotPositive}
 	}
 	one := *b

@@ -12,7 +12,8 @@ import (
 // the sum of the coats of each position for its share of the time.
 func TestIndependentSchedule(t *testing.T) {
 	b := goldBath(t)
-	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 0.5 * dm2, Efficiency: 0.5}, plating.EfficiencyPoint{CurrentDensity: 3 * dm2, Efficiency: 0.2})
+	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 0.5 * dm2, Efficiency: 0.5},
+		plating.EfficiencyPoint{CurrentDensity: 3 * dm2, Efficiency: 0.2})
 	if err != nil {
 		t.Fatal(err)
 	}

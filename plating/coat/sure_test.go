@@ -64,7 +64,8 @@ func TestHowSure(t *testing.T) {
 	if sum, err = coat.Sum([]coat.Surface{known, worse}, []units.Ratio{0.5, 0.5}); err != nil || sum.MinError != 0.3 {
 		t.Errorf("the error of a sum is %v, %v", sum.MinError, err)
 	}
-	all, err := coat.Compare([]coat.Way{{Name: "as it is", Surface: known}, {Name: "lost", Surface: halved(lost)}}, b, 1e-6)
+	all, err := coat.Compare([]coat.Way{{Name: "as it is", Surface: known}, {Name: "lost", Surface: halved(lost)}}, b,
+		1e-6)
 	if err != nil || !all[1].Unresolved {
 		t.Fatalf("%+v, %v", all, err)
 	}
@@ -125,7 +126,8 @@ func TestSheetsAreRefused(t *testing.T) {
 		t.Errorf("a sheet by mesh: %v", err)
 	}
 	sheet := axi.NewProfile(axi.Point{Z: 5 * mm}).LineTo(axi.Point{R: 20 * mm, Z: 5 * mm})
-	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Part{{Profile: sheet, Sheet: true}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10),
+		Parts: []axi.Part{{Profile: sheet, Sheet: true}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -141,7 +143,8 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: field.Drive{Current: 0.1}, Surfaces: []field.Surface{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
+	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: field.Drive{Current: 0.1},
+		Surfaces: []field.Surface{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -151,8 +154,10 @@ func TestUnresolvedComesAlong(t *testing.T) {
 		t.Errorf("by mesh: %v, solution %v, surface %v", err, s.Surfaces[0].Minimum.Unresolved, got.Unresolved)
 	}
 	// A notch with a sharp inward corner, primary, on a coarse mesh.
-	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
-	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Part{{Name: "cup", Profile: cup}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
+		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
+	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Part{{Name: "cup",
+		Profile: cup}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

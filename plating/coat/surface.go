@@ -40,7 +40,8 @@ type Selector func(Patch) bool
 // InBox selects patches whose middle lies in a box, its faces included.
 func InBox(low, high r3.Vec) Selector {
 	return func(p Patch) bool {
-		return p.At.X >= low.X && p.At.X <= high.X && p.At.Y >= low.Y && p.At.Y <= high.Y && p.At.Z >= low.Z && p.At.Z <= high.Z
+		return p.At.X >= low.X && p.At.X <= high.X && p.At.Y >= low.Y && p.At.Y <= high.Y && p.At.Z >= low.Z &&
+			p.At.Z <= high.Z
 	}
 }
 
@@ -85,7 +86,8 @@ func (s Surface) Mark(selected Selector) (Surface, error) {
 		any = any || marks[i]
 	}
 	if !any {
-		return Surface{}, &units.ValueError{Field: "significant surface", Value: "none of " + fmt.Sprint(len(s.Patches)) + " patches",
+		return Surface{}, &units.ValueError{Field: "significant surface", Value: "none of " + fmt.Sprint(len(s.Patches)) +
+			" patches",
 			Need: "a selection that holds some of the surface", Err: units.ErrOutOfRange}
 	}
 	s.Significant = marks
@@ -101,7 +103,8 @@ func (s *Surface) check() error {
 		return &units.ValueError{Field: "surface", Value: "no patches", Need: "at least one", Err: units.ErrNotPositive}
 	}
 	if s.Significant != nil && len(s.Significant) != len(s.Patches) {
-		return &units.ValueError{Field: "significant marks", Value: fmt.Sprintf("%d for %d patches", len(s.Significant), len(s.Patches)),
+		return &units.ValueError{Field: "significant marks", Value: fmt.Sprintf("%d for %d patches", len(s.Significant),
+			len(s.Patches)),
 			Need: "one for each patch", Err: units.ErrInconsistent}
 	}
 	any := false
@@ -113,12 +116,14 @@ func (s *Surface) check() error {
 			return err
 		}
 		if v := p.At.X + p.At.Y + p.At.Z + p.Normal.X + p.Normal.Y + p.Normal.Z; v-v != 0 {
-			return &units.ValueError{Field: fmt.Sprintf("place of patch %d", i+1), Value: fmt.Sprint(p.At, p.Normal), Need: "finite coordinates", Err: units.ErrNotFinite}
+			return &units.ValueError{Field: fmt.Sprintf("place of patch %d", i+1), Value: fmt.Sprint(p.At, p.Normal),
+				Need: "finite coordinates", Err: units.ErrNotFinite}
 		}
 		any = any || s.significant(i)
 	}
 	if !any {
-		return &units.ValueError{Field: "significant surface", Value: "none", Need: "at least one patch", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "significant surface", Value: "none", Need: "at least one patch",
+			Err: units.ErrOutOfRange}
 	}
 	return nil
 }
@@ -142,7 +147,8 @@ func (s *Surface) check() error {
 // Source: [Definition].
 func Sum(positions []Surface, shares []units.Ratio) (Surface, error) {
 	if len(positions) == 0 || len(positions) != len(shares) {
-		return Surface{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d with %d shares", len(positions), len(shares)),
+		return Surface{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d with %d shares", len(positions),
+			len(shares)),
 			Need: "one share of the time for each, at least one", Err: units.ErrInconsistent}
 	}
 	total := 0.0
@@ -156,7 +162,8 @@ func Sum(positions []Surface, shares []units.Ratio) (Surface, error) {
 		total += float64(x)
 	}
 	if math.Abs(total-1) > 1e-6 {
-		return Surface{}, &units.ValueError{Field: "sum of the shares of the time", Value: units.Ratio(total).String(), Need: "1", Err: units.ErrInconsistent}
+		return Surface{}, &units.ValueError{Field: "sum of the shares of the time", Value: units.Ratio(total).String(),
+			Need: "1", Err: units.ErrInconsistent}
 	}
 	out := positions[0]
 	out.Patches = append([]Patch(nil), out.Patches...)
@@ -165,13 +172,15 @@ func Sum(positions []Surface, shares []units.Ratio) (Surface, error) {
 	}
 	for k, pos := range positions {
 		if len(pos.Patches) != len(out.Patches) {
-			return Surface{}, &units.ValueError{Field: fmt.Sprintf("position %d", k+1), Value: fmt.Sprintf("%d patches", len(pos.Patches)),
+			return Surface{}, &units.ValueError{Field: fmt.Sprintf("position %d", k+1), Value: fmt.Sprintf("%d patches",
+				len(pos.Patches)),
 				Need: fmt.Sprintf("the %d of the first", len(out.Patches)), Err: units.ErrInconsistent}
 		}
 		for i, p := range pos.Patches {
 			if math.Abs(float64(p.Area-out.Patches[i].Area)) > 1e-9*float64(p.Area) {
-				return Surface{}, &units.ValueError{Field: fmt.Sprintf("position %d, area of patch %d", k+1, i+1), Value: p.Area.String(),
-					Need: "that of the first position, " + out.Patches[i].Area.String(), Err: units.ErrInconsistent}
+				return Surface{}, &units.ValueError{Field: fmt.Sprintf("position %d, area of patch %d", k+1, i+1),
+					Value: p.Area.String(),
+					Need:  "that of the first position, " + out.Patches[i].Area.String(), Err: units.ErrInconsistent}
 			}
 			out.Patches[i].Density += units.CurrentDensity(float64(shares[k]) * float64(p.Density))
 		}

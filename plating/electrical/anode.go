@@ -66,7 +66,8 @@ func AnodeWorking(cathode units.Area, ratio units.Ratio, current units.Current) 
 	}
 	a := working.Of("Aa", "area of the anodes", area)
 	return []working.Step{
-		{Formula: "Aa = r·Ac", Terms: []working.Term{working.Of("r", "ratio of anode to cathode area", ratio), working.Of("Ac", "cathode area", cathode)},
+		{Formula: "Aa = r·Ac", Terms: []working.Term{working.Of("r", "ratio of anode to cathode area", ratio),
+			working.Of("Ac", "cathode area", cathode)},
 			Result: a, Source: "Definition"},
 		{Formula: "ja = I/Aa", Terms: []working.Term{working.Of("I", "current", current), a},
 			Result: working.Of("ja", "current density at the anodes", j), Source: "Definition"},
@@ -107,13 +108,15 @@ func AnodeUsed(eq units.Equivalent, q units.Charge, share units.Ratio, eff units
 // Errors: as there.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func AnodeUsedWorking(eq units.Equivalent, q units.Charge, share units.Ratio, eff units.Efficiency) (working.Step, error) {
+func AnodeUsedWorking(eq units.Equivalent, q units.Charge, share units.Ratio, eff units.Efficiency) (working.Step,
+	error) {
 	m, err := AnodeUsed(eq, q, share, eff)
 	if err != nil {
 		return working.Step{}, err
 	}
 	return working.Step{Formula: "m = s·ε·η·Q",
-		Terms: []working.Term{working.Of("s", "share of the current on soluble anodes", share), working.Of("ε", "electrochemical equivalent", eq),
+		Terms: []working.Term{working.Of("s", "share of the current on soluble anodes", share), working.Of("ε",
+			"electrochemical equivalent", eq),
 			working.Of("η", "anode efficiency", eff), working.Of("Q", "charge", q)},
 		Result: working.Of("m", "mass of anode used", m), Source: "OpenStaxChem2e"}, nil
 }

@@ -13,20 +13,26 @@ func TestBadCell(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"conductivity":      {func(c *electrical.Cell) { c.Conductivity.Low = 0 }, "low end of the conductivity", units.ErrNotPositive},
-		"conductivity NaN":  {func(c *electrical.Cell) { c.Conductivity.High = units.Conductivity(nan) }, "high end of the conductivity", units.ErrNotFinite},
+		"conductivity": {func(c *electrical.Cell) { c.Conductivity.Low = 0 }, "low end of the conductivity",
+			units.ErrNotPositive},
+		"conductivity NaN": {func(c *electrical.Cell) { c.Conductivity.High = units.Conductivity(nan) },
+			"high end of the conductivity", units.ErrNotFinite},
 		"conductivity ends": {func(c *electrical.Cell) { c.Conductivity.Low = 20 }, "conductivity", units.ErrInconsistent},
 		"gap":               {func(c *electrical.Cell) { c.Gap.Low = -1 }, "gap", units.ErrNotPositive},
 		"gap infinite":      {func(c *electrical.Cell) { c.Gap.High = units.Length(inf) }, "gap", units.ErrNotFinite},
 		"gap ends":          {func(c *electrical.Cell) { c.Gap.Low = 1 }, "gap", units.ErrInconsistent},
 		"cathode":           {func(c *electrical.Cell) { c.Cathode = 0 }, "cathode", units.ErrNotPositive},
 		"anode":             {func(c *electrical.Cell) { c.Anode = -1 }, "anodes", units.ErrNotPositive},
-		"reversible":        {func(c *electrical.Cell) { c.Reversible.Low = units.Voltage(nan) }, "reversible", units.ErrNotFinite},
-		"reversible ends":   {func(c *electrical.Cell) { c.Reversible.Low = 1 }, "reversible", units.ErrInconsistent},
-		"cathode over":      {func(c *electrical.Cell) { c.CathodeOverpotential.Low = -0.1 }, "cathode overpotential", units.ErrNegative},
-		"anode over":        {func(c *electrical.Cell) { c.AnodeOverpotential.High = units.Voltage(inf) }, "anode overpotential", units.ErrNotFinite},
-		"leads":             {func(c *electrical.Cell) { c.Leads = -1 }, "leads", units.ErrNegative},
-		"tiny":              {func(c *electrical.Cell) { c.Gap.High = 1e300; c.Conductivity.Low = 1e-300 }, "resistance", units.ErrNotFinite},
+		"reversible": {func(c *electrical.Cell) { c.Reversible.Low = units.Voltage(nan) }, "reversible",
+			units.ErrNotFinite},
+		"reversible ends": {func(c *electrical.Cell) { c.Reversible.Low = 1 }, "reversible", units.ErrInconsistent},
+		"cathode over": {func(c *electrical.Cell) { c.CathodeOverpotential.Low = -0.1 }, "cathode overpotential",
+			units.ErrNegative},
+		"anode over": {func(c *electrical.Cell) { c.AnodeOverpotential.High = units.Voltage(inf) },
+			"anode overpotential", units.ErrNotFinite},
+		"leads": {func(c *electrical.Cell) { c.Leads = -1 }, "leads", units.ErrNegative},
+		"tiny": {func(c *electrical.Cell) { c.Gap.High = 1e300; c.Conductivity.Low = 1e-300 }, "resistance",
+			units.ErrNotFinite},
 	} {
 		k := nickelCell()
 		c.change(&k)
@@ -69,23 +75,38 @@ func TestBadAnode(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"area":        {func() error { _, err := electrical.AnodeArea(0, 1); return err }, "cathode", units.ErrNotPositive},
-		"ratio":       {func() error { _, err := electrical.AnodeArea(1, units.Ratio(nan)); return err }, "ratio", units.ErrNotFinite},
-		"huge":        {func() error { _, err := electrical.AnodeArea(1e200, 1e200); return err }, "anode area", units.ErrNotFinite},
-		"current":     {func() error { _, err := electrical.AnodeCurrentDensity(-1, 1); return err }, "current", units.ErrNegative},
-		"anode":       {func() error { _, err := electrical.AnodeCurrentDensity(1, 0); return err }, "anode area", units.ErrNotPositive},
-		"working":     {func() error { _, err := electrical.AnodeWorking(1, 0, 1); return err }, "ratio", units.ErrNotPositive},
-		"working I":   {func() error { _, err := electrical.AnodeWorking(1, 1, -1); return err }, "current", units.ErrNegative},
-		"equivalent":  {func() error { _, err := electrical.AnodeUsed(0, 1, 1, 1); return err }, "equivalent", units.ErrNotPositive},
-		"charge":      {func() error { _, err := electrical.AnodeUsed(1, -1, 1, 1); return err }, "charge", units.ErrNegative},
-		"share":       {func() error { _, err := electrical.AnodeUsed(1, 1, 2, 1); return err }, "share", units.ErrOutOfRange},
-		"efficiency":  {func() error { _, err := electrical.AnodeUsedWorking(1, 1, 1, 1.01); return err }, "anode efficiency", units.ErrOutOfRange},
-		"mean first":  {func() error { _, err := electrical.MeanArea(0, 1); return err }, "first", units.ErrNotPositive},
-		"mean second": {func() error { _, err := electrical.MeanArea(1, units.Area(inf)); return err }, "second", units.ErrNotFinite},
-		"kappa":       {func() error { _, err := electrical.Resistance(0, 1, 1, 1); return err }, "conductivity", units.ErrNotPositive},
-		"gap":         {func() error { _, err := electrical.ResistanceWorking(1, 0, 1, 1); return err }, "gap", units.ErrNotPositive},
-		"anodes":      {func() error { _, err := electrical.Resistance(1, 1, 0, 1); return err }, "anodes", units.ErrNotPositive},
-		"cathode":     {func() error { _, err := electrical.Resistance(1, 1, 1, -1); return err }, "cathode", units.ErrNotPositive},
+		"area": {func() error { _, err := electrical.AnodeArea(0, 1); return err }, "cathode", units.ErrNotPositive},
+		"ratio": {func() error { _, err := electrical.AnodeArea(1, units.Ratio(nan)); return err }, "ratio",
+			units.ErrNotFinite},
+		"huge": {func() error { _, err := electrical.AnodeArea(1e200, 1e200); return err }, "anode area",
+			units.ErrNotFinite},
+		"current": {func() error { _, err := electrical.AnodeCurrentDensity(-1, 1); return err }, "current",
+			units.ErrNegative},
+		"anode": {func() error { _, err := electrical.AnodeCurrentDensity(1, 0); return err }, "anode area",
+			units.ErrNotPositive},
+		"working": {func() error { _, err := electrical.AnodeWorking(1, 0, 1); return err }, "ratio",
+			units.ErrNotPositive},
+		"working I": {func() error { _, err := electrical.AnodeWorking(1, 1, -1); return err }, "current",
+			units.ErrNegative},
+		"equivalent": {func() error { _, err := electrical.AnodeUsed(0, 1, 1, 1); return err }, "equivalent",
+			units.ErrNotPositive},
+		"charge": {func() error { _, err := electrical.AnodeUsed(1, -1, 1, 1); return err }, "charge",
+			units.ErrNegative},
+		"share": {func() error { _, err := electrical.AnodeUsed(1, 1, 2, 1); return err }, "share",
+			units.ErrOutOfRange},
+		"efficiency": {func() error { _, err := electrical.AnodeUsedWorking(1, 1, 1, 1.01); return err }, "anode efficiency",
+			units.ErrOutOfRange},
+		"mean first": {func() error { _, err := electrical.MeanArea(0, 1); return err }, "first", units.ErrNotPositive},
+		"mean second": {func() error { _, err := electrical.MeanArea(1, units.Area(inf)); return err }, "second",
+			units.ErrNotFinite},
+		"kappa": {func() error { _, err := electrical.Resistance(0, 1, 1, 1); return err }, "conductivity",
+			units.ErrNotPositive},
+		"gap": {func() error { _, err := electrical.ResistanceWorking(1, 0, 1, 1); return err }, "gap",
+			units.ErrNotPositive},
+		"anodes": {func() error { _, err := electrical.Resistance(1, 1, 0, 1); return err }, "anodes",
+			units.ErrNotPositive},
+		"cathode": {func() error { _, err := electrical.Resistance(1, 1, 1, -1); return err }, "cathode",
+			units.ErrNotPositive},
 	} {
 		wantField(t, name, f.call(), f.field, f.reason)
 	}
@@ -98,8 +119,9 @@ func TestBadTank(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"mass":     {func(k *electrical.Tank) { k.Mass = 0 }, "mass", units.ErrNotPositive},
-		"specific": {func(k *electrical.Tank) { k.SpecificHeat = electrical.SpecificHeat(nan) }, "specific heat", units.ErrNotFinite},
+		"mass": {func(k *electrical.Tank) { k.Mass = 0 }, "mass", units.ErrNotPositive},
+		"specific": {func(k *electrical.Tank) { k.SpecificHeat = electrical.SpecificHeat(nan) }, "specific heat",
+			units.ErrNotFinite},
 		"loss":     {func(k *electrical.Tank) { k.Loss = -1 }, "heat loss", units.ErrNegative},
 		"room":     {func(k *electrical.Tank) { k.Room = 0 }, "room", units.ErrNotPositive},
 		"capacity": {func(k *electrical.Tank) { k.Mass, k.SpecificHeat = 1e200, 1e200 }, "heat capacity", units.ErrNotFinite},
@@ -108,8 +130,16 @@ func TestBadTank(t *testing.T) {
 		b.change(&k)
 		for _, call := range []func() error{
 			func() error { _, err := k.After(c(20), 1, 1); return err }, func() error { _, err := k.Steady(1); return err },
-			func() error { _, err := k.TimeTo(c(20), c(30), 1); return err }, func() error { _, err := k.Hold(c(30), 0); return err },
-			func() error { _, err := k.Reach(c(20), c(30), 1, 0); return err }, func() error { _, err := k.HeaterWorking(c(20), c(30), 1, 0); return err },
+			func() error { _, err := k.TimeTo(c(20), c(30), 1); return err }, func() error {
+				_, err := k.Hold(c(30),
+					0)
+				return err
+			},
+			func() error { _, err := k.Reach(c(20), c(30), 1, 0); return err }, func() error {
+				_, err := k.HeaterWorking(c(20),
+					c(30), 1, 0)
+				return err
+			},
 		} {
 			wantField(t, name, call(), b.field, b.reason)
 		}
@@ -120,24 +150,33 @@ func TestBadTank(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"start":        {func() error { _, err := k.After(0, 1, 1); return err }, "start", units.ErrNotPositive},
-		"heat":         {func() error { _, err := k.After(c(20), units.Power(nan), 1); return err }, "heat", units.ErrNotFinite},
-		"time":         {func() error { _, err := k.After(c(20), 1, -1); return err }, "time", units.ErrNegative},
-		"frozen":       {func() error { _, err := k.After(c(20), -1e6, 3600); return err }, "afterwards", units.ErrNotPositive},
-		"no loss":      {func() error { k := k; k.Loss = 0; _, err := k.Steady(1); return err }, "heat loss", units.ErrNotPositive},
-		"steady":       {func() error { _, err := k.Steady(-1e6); return err }, "steady", units.ErrNotPositive},
-		"too little":   {func() error { _, err := k.TimeTo(c(20), c(60), 100); return err }, "target", units.ErrInconsistent},
-		"no heat":      {func() error { _, err := k.TimeTo(c(20), c(60), 0); return err }, "target", units.ErrInconsistent},
-		"wrong way":    {func() error { _, err := k.TimeTo(c(60), c(70), 0); return err }, "target", units.ErrInconsistent},
-		"target":       {func() error { _, err := k.TimeTo(c(20), units.Temperature(nan), 100); return err }, "target", units.ErrNotFinite},
-		"reach":        {func() error { _, err := k.Reach(c(20), 0, 1, 0); return err }, "target", units.ErrNotPositive},
-		"reach time":   {func() error { _, err := k.Reach(c(20), c(30), 0, 0); return err }, "time", units.ErrNotPositive},
-		"hold":         {func() error { _, err := k.Hold(units.Temperature(inf), 0); return err }, "start", units.ErrNotFinite},
-		"not cooled":   {func() error { _, err := k.LossFromCooling(c(50), c(50), 1); return err }, "temperatures", units.ErrInconsistent},
-		"below room":   {func() error { _, err := k.LossFromCooling(c(50), c(10), 1); return err }, "temperatures", units.ErrInconsistent},
-		"cooling time": {func() error { _, err := k.LossFromCooling(c(50), c(40), 0); return err }, "time", units.ErrNotPositive},
-		"cooling end":  {func() error { _, err := k.LossFromCooling(c(50), 0, 1); return err }, "end", units.ErrNotPositive},
-		"cooling from": {func() error { _, err := k.LossFromCooling(0, c(40), 1); return err }, "start", units.ErrNotPositive},
+		"start": {func() error { _, err := k.After(0, 1, 1); return err }, "start", units.ErrNotPositive},
+		"heat": {func() error { _, err := k.After(c(20), units.Power(nan), 1); return err }, "heat",
+			units.ErrNotFinite},
+		"time": {func() error { _, err := k.After(c(20), 1, -1); return err }, "time", units.ErrNegative},
+		"frozen": {func() error { _, err := k.After(c(20), -1e6, 3600); return err }, "afterwards",
+			units.ErrNotPositive},
+		"no loss": {func() error { k := k; k.Loss = 0; _, err := k.Steady(1); return err }, "heat loss",
+			units.ErrNotPositive},
+		"steady":     {func() error { _, err := k.Steady(-1e6); return err }, "steady", units.ErrNotPositive},
+		"too little": {func() error { _, err := k.TimeTo(c(20), c(60), 100); return err }, "target", units.ErrInconsistent},
+		"no heat":    {func() error { _, err := k.TimeTo(c(20), c(60), 0); return err }, "target", units.ErrInconsistent},
+		"wrong way":  {func() error { _, err := k.TimeTo(c(60), c(70), 0); return err }, "target", units.ErrInconsistent},
+		"target": {func() error { _, err := k.TimeTo(c(20), units.Temperature(nan), 100); return err }, "target",
+			units.ErrNotFinite},
+		"reach":      {func() error { _, err := k.Reach(c(20), 0, 1, 0); return err }, "target", units.ErrNotPositive},
+		"reach time": {func() error { _, err := k.Reach(c(20), c(30), 0, 0); return err }, "time", units.ErrNotPositive},
+		"hold": {func() error { _, err := k.Hold(units.Temperature(inf), 0); return err }, "start",
+			units.ErrNotFinite},
+		"not cooled": {func() error { _, err := k.LossFromCooling(c(50), c(50), 1); return err }, "temperatures",
+			units.ErrInconsistent},
+		"below room": {func() error { _, err := k.LossFromCooling(c(50), c(10), 1); return err }, "temperatures",
+			units.ErrInconsistent},
+		"cooling time": {func() error { _, err := k.LossFromCooling(c(50), c(40), 0); return err }, "time",
+			units.ErrNotPositive},
+		"cooling end": {func() error { _, err := k.LossFromCooling(c(50), 0, 1); return err }, "end", units.ErrNotPositive},
+		"cooling from": {func() error { _, err := k.LossFromCooling(0, c(40), 1); return err }, "start",
+			units.ErrNotPositive},
 	} {
 		wantField(t, name, b.call(), b.field, b.reason)
 	}
@@ -153,10 +192,12 @@ func TestBadSurfaceAndVent(t *testing.T) {
 		"humidity": {func(s *electrical.Surface) { s.Humidity = 50 }, "humidity", units.ErrOutOfRange},
 		"draught":  {func(s *electrical.Surface) { s.Draught = -1 }, "draught", units.ErrNegative},
 		"water":    {func(s *electrical.Surface) { s.Water = 55 }, "temperature of the bath", units.ErrOutOfRange},
-		"boiling":  {func(s *electrical.Surface) { s.Water = units.Celsius(101) }, "temperature of the bath", units.ErrOutOfRange},
-		"NaN":      {func(s *electrical.Surface) { s.Water = units.Temperature(nan) }, "temperature of the bath", units.ErrNotFinite},
-		"air":      {func(s *electrical.Surface) { s.Air = 0 }, "temperature of the air", units.ErrNotPositive},
-		"huge":     {func(s *electrical.Surface) { s.Area = 1e306 }, "heat of evaporation", units.ErrNotFinite},
+		"boiling": {func(s *electrical.Surface) { s.Water = units.Celsius(101) }, "temperature of the bath",
+			units.ErrOutOfRange},
+		"NaN": {func(s *electrical.Surface) { s.Water = units.Temperature(nan) }, "temperature of the bath",
+			units.ErrNotFinite},
+		"air":  {func(s *electrical.Surface) { s.Air = 0 }, "temperature of the air", units.ErrNotPositive},
+		"huge": {func(s *electrical.Surface) { s.Area = 1e306 }, "heat of evaporation", units.ErrNotFinite},
 	} {
 		s := surface()
 		b.change(&s)

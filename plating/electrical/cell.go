@@ -99,7 +99,8 @@ func (c Cell) Voltage(current units.Current) (Drop, error) {
 		return Drop{}, err
 	}
 	d := Drop{Reversible: c.Reversible, Cathode: c.CathodeOverpotential, Anode: c.AnodeOverpotential,
-		Solution: Window[units.Voltage]{Low: current.Through(r.Low), High: current.Through(r.High)}, Leads: Exactly(current.Through(c.Leads))}
+		Solution: Window[units.Voltage]{Low: current.Through(r.Low), High: current.Through(r.High)},
+		Leads:    Exactly(current.Through(c.Leads))}
 	d.Electrodes.Low = d.Reversible.Low + d.Cathode.Low + d.Anode.Low + d.Solution.Low
 	d.Electrodes.High = d.Reversible.High + d.Cathode.High + d.Anode.High + d.Solution.High
 	d.Total.Low = d.Electrodes.Low + d.Leads.Low
@@ -123,7 +124,8 @@ func (c Cell) VoltageWorking(current units.Current) ([]working.Step, error) {
 		return nil, err
 	}
 	var steps []working.Step
-	end := func(which string, kappa units.Conductivity, gap units.Length, res units.Resistance, e, hc, ha, total units.Voltage) error {
+	end := func(which string, kappa units.Conductivity, gap units.Length, res units.Resistance, e, hc, ha,
+		total units.Voltage) error {
 		s, err := ResistanceWorking(kappa, gap, c.Anode, c.Cathode)
 		if err != nil {
 			return err
@@ -135,10 +137,12 @@ func (c Cell) VoltageWorking(current units.Current) ([]working.Step, error) {
 			Result: working.Of("V", which, total), Source: "Derived"})
 		return nil
 	}
-	if err := end("voltage at the rectifier, low end", c.Conductivity.High, c.Gap.Low, r.Low, d.Reversible.Low, d.Cathode.Low, d.Anode.Low, d.Total.Low); err != nil {
+	if err := end("voltage at the rectifier, low end", c.Conductivity.High, c.Gap.Low, r.Low, d.Reversible.Low,
+		d.Cathode.Low, d.Anode.Low, d.Total.Low); err != nil {
 		return nil, err
 	}
-	return steps, end("voltage at the rectifier, high end", c.Conductivity.Low, c.Gap.High, r.High, d.Reversible.High, d.Cathode.High, d.Anode.High, d.Total.High)
+	return steps, end("voltage at the rectifier, high end", c.Conductivity.Low, c.Gap.High, r.High, d.Reversible.High,
+		d.Cathode.High, d.Anode.High, d.Total.High)
 }
 
 // Power returns what the rectifier delivers at a current.
@@ -240,13 +244,18 @@ func (c Cell) HeatWorking(current units.Current, eff units.Efficiency, soluble u
 		return nil, err
 	}
 	i := working.Of("I", "current", current)
-	g := working.Of("g", "share of the current that splits water", units.Ratio(math.Min(1-float64(eff), 1-float64(soluble))))
+	g := working.Of("g", "share of the current that splits water", units.Ratio(math.Min(1-float64(eff),
+		1-float64(soluble))))
 	return []working.Step{
-		{Formula: "g = min(1 - η, 1 - s)", Terms: []working.Term{working.Of("η", "cathode efficiency", eff), working.Of("s", "share that dissolves metal", soluble)},
+		{Formula: "g = min(1 - η, 1 - s)", Terms: []working.Term{working.Of("η", "cathode efficiency", eff), working.Of("s",
+			"share that dissolves metal", soluble)},
 			Result: g, Source: "Derived"},
-		{Formula: "P = max(0, I·(V - g·Etn))", Terms: []working.Term{i, working.Of("V", "low end of the voltage between the electrodes", d.Electrodes.Low),
-			g, working.Of("Etn", "thermoneutral voltage of water", Thermoneutral)}, Result: working.Of("P", "heat, low end", w.Low), Source: "WaterElectrolysis"},
-		{Formula: "P = max(0, I·V)", Terms: []working.Term{i, working.Of("V", "high end of the voltage between the electrodes", d.Electrodes.High)},
+		{Formula: "P = max(0, I·(V - g·Etn))", Terms: []working.Term{i, working.Of("V",
+			"low end of the voltage between the electrodes", d.Electrodes.Low),
+			g, working.Of("Etn", "thermoneutral voltage of water", Thermoneutral)}, Result: working.Of("P", "heat, low end",
+			w.Low), Source: "WaterElectrolysis"},
+		{Formula: "P = max(0, I·V)", Terms: []working.Term{i, working.Of("V",
+			"high end of the voltage between the electrodes", d.Electrodes.High)},
 			Result: working.Of("P", "heat, high end", w.High), Source: "Derived"},
 	}, nil
 }

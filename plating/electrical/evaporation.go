@@ -30,7 +30,8 @@ func SaturationPressure(temperature units.Temperature) (units.Pressure, error) {
 	}
 	t := float64(temperature)
 	if t < 273.15 || t > 647.096 {
-		return 0, &units.ValueError{Field: "temperature", Value: temperature.String(), Need: "liquid water, 0 °C to 373.946 °C", Err: units.ErrOutOfRange}
+		return 0, &units.ValueError{Field: "temperature", Value: temperature.String(),
+			Need: "liquid water, 0 °C to 373.946 °C", Err: units.ErrOutOfRange}
 	}
 	theta := t - 0.23855557567849/(t-0.65017534844798e3)
 	a := theta*theta + 0.11670521452767e4*theta - 0.72421316703206e6
@@ -54,11 +55,13 @@ func LatentHeat(temperature units.Temperature) (HeatOfVaporisation, error) {
 		return 0, err
 	}
 	if most := units.Celsius(1059); temperature > most { // the line falls to zero there
-		return 0, &units.ValueError{Field: "temperature", Value: temperature.String(), Need: "at most 100 °C, for which the line was published", Err: units.ErrOutOfRange}
+		return 0, &units.ValueError{Field: "temperature", Value: temperature.String(),
+			Need: "at most 100 °C, for which the line was published", Err: units.ErrOutOfRange}
 	}
 	v := HeatOfVaporisation((2501 - 2.361*temperature.Celsius()) * 1000)
 	if temperature < units.Celsius(0) || temperature > units.Celsius(100) {
-		return v, &units.RangeError{Field: "temperature", Value: temperature.String(), Low: "0 °C", High: "100 °C", Source: "FAO1990"}
+		return v, &units.RangeError{Field: "temperature", Value: temperature.String(), Low: "0 °C", High: "100 °C",
+			Source: "FAO1990"}
 	}
 	return v, nil
 }
@@ -127,9 +130,11 @@ func (s Surface) Evaporation(time units.Duration) (Evaporated, error) {
 	}
 	q := (stillTerm + windTerm*float64(s.Draught)) * math.Max(0, float64(pw-pa)) * float64(s.Area)
 	m := q * float64(time) / float64(lambda)
-	e := Evaporated{Mass: units.Mass(m), Window: Window[units.Mass]{Low: units.Mass(stillest * m), High: units.Mass(briskest * m)},
+	e := Evaporated{Mass: units.Mass(m), Window: Window[units.Mass]{Low: units.Mass(stillest * m),
+		High: units.Mass(briskest * m)},
 		Power: units.Power(q), Heat: Window[units.Power]{Low: units.Power(stillest * q), High: units.Power(briskest * q)}}
-	e.Litres = Window[units.Volume]{Low: units.Volume(float64(e.Window.Low) / 1000), High: units.Volume(float64(e.Window.High) / 1000)}
+	e.Litres = Window[units.Volume]{Low: units.Volume(float64(e.Window.Low) / 1000),
+		High: units.Volume(float64(e.Window.High) / 1000)}
 	if err := units.Finite("heat of evaporation", e.Heat.High); err != nil {
 		return Evaporated{}, err
 	}
@@ -154,7 +159,8 @@ func (s Surface) pressures() (pw, pa units.Pressure, lambda HeatOfVaporisation, 
 			if err := units.Positive(v.field, v.value); err != nil {
 				return 0, 0, 0, err
 			}
-			return 0, 0, 0, &units.ValueError{Field: v.field, Value: v.value.String(), Need: "0 °C to 100 °C", Err: units.ErrOutOfRange}
+			return 0, 0, 0, &units.ValueError{Field: v.field, Value: v.value.String(), Need: "0 °C to 100 °C",
+				Err: units.ErrOutOfRange}
 		}
 	}
 	if pw, err = SaturationPressure(s.Water); err != nil {
@@ -184,10 +190,13 @@ func (s Surface) EvaporationWorking(time units.Duration) ([]working.Step, error)
 	q := working.Of("q", "heat that goes with it", e.Power)
 	return []working.Step{
 		{Formula: "q = (a + b·v)·max(0, pw - pa)·A", Terms: []working.Term{
-			working.Constant("a", "for still air", stillTerm, "W/(m²·Pa)"), working.Constant("b", "for each m/s", windTerm, "W·s/(m³·Pa)"),
+			working.Constant("a", "for still air", stillTerm, "W/(m²·Pa)"), working.Constant("b", "for each m/s", windTerm,
+				"W·s/(m³·Pa)"),
 			working.Of("v", "draught", s.Draught), working.Of("pw", "vapour pressure of the bath", pw),
-			working.Of("pa", "vapour pressure of the room's air", pa), working.Of("A", "surface of the bath", s.Area)}, Result: q, Source: "PoolEvaporation"},
-		{Formula: "m = q·t/λ", Terms: []working.Term{q, working.Of("t", "time", time), working.Of("λ", "heat of vaporisation", lambda)},
+			working.Of("pa", "vapour pressure of the room's air", pa), working.Of("A", "surface of the bath", s.Area)},
+			Result: q, Source: "PoolEvaporation"},
+		{Formula: "m = q·t/λ", Terms: []working.Term{q, working.Of("t", "time", time), working.Of("λ", "heat of vaporisation",
+			lambda)},
 			Result: working.Of("m", "water evaporated", e.Mass), Source: "PoolEvaporation",
 			Note: "Published measurements lie between three quarters and five quarters of it."},
 	}, nil

@@ -9,7 +9,8 @@ import (
 
 // A rack of hands of 1 dm² before a mesh of 4 dm², 12 cm away in a gold bath of 6 S/m.
 func ExampleResistance() {
-	r, err := electrical.Resistance(6*units.SiemensPerMetre, 12*units.Centimetre, 4*units.SquareDecimetre, 1*units.SquareDecimetre)
+	r, err := electrical.Resistance(6*units.SiemensPerMetre, 12*units.Centimetre, 4*units.SquareDecimetre,
+		1*units.SquareDecimetre)
 	fmt.Println(r.Text(units.Ohm, 2), err)
 	// Output: 0.92 Ω <nil>
 }

@@ -12,7 +12,8 @@ import (
 // show, what it takes, what it does to the bath.
 func Example() {
 	cell := electrical.Cell{
-		Conductivity:         electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre, High: 10 * units.SiemensPerMetre},
+		Conductivity: electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
+			High: 10 * units.SiemensPerMetre},
 		Gap:                  electrical.Window[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
 		Cathode:              9 * units.SquareDecimetre,
 		Anode:                18 * units.SquareDecimetre,
@@ -30,14 +31,17 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s to %s, of it in the solution %s to %s\n", drop.Total.Low.Text(units.Volt, 1), drop.Total.High.Text(units.Volt, 1),
+	fmt.Printf("%s to %s, of it in the solution %s to %s\n", drop.Total.Low.Text(units.Volt, 1),
+		drop.Total.High.Text(units.Volt, 1),
 		drop.Solution.Low.Text(units.Volt, 1), drop.Solution.High.Text(units.Volt, 1))
 	fmt.Printf("heat %s to %s\n", heat.Low.Text(units.Watt, 0), heat.High.Text(units.Watt, 0))
 
-	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin, Room: units.Celsius(20)}
+	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
+		Room: units.Celsius(20)}
 	warm, err := tank.After(units.Celsius(55), heat.High, 30*units.Minute)
 	hold, err2 := tank.Hold(units.Celsius(55), 0)
-	fmt.Printf("without heater after 30 min %.1f °C; the heater holds it with %s, %v %v\n", warm.Celsius(), hold, err, err2)
+	fmt.Printf("without heater after 30 min %.1f °C; the heater holds it with %s, %v %v\n", warm.Celsius(), hold, err,
+		err2)
 	// Output:
 	// 3.0 V to 8.5 V, of it in the solution 2.5 V to 7.5 V
 	// heat 78 W to 226 W
@@ -63,7 +67,8 @@ func ExampleAnodeUsed() {
 }
 
 func ExampleResistanceWorking() {
-	steps, err := electrical.ResistanceWorking(8*units.SiemensPerMetre, 15*units.Centimetre, 18*units.SquareDecimetre, 9*units.SquareDecimetre)
+	steps, err := electrical.ResistanceWorking(8*units.SiemensPerMetre, 15*units.Centimetre, 18*units.SquareDecimetre,
+		9*units.SquareDecimetre)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -78,7 +83,8 @@ func ExampleResistanceWorking() {
 }
 
 func ExampleTank_Reach() {
-	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin, Room: units.Celsius(18)}
+	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
+		Room: units.Celsius(18)}
 	p, err := tank.Reach(units.Celsius(18), units.Celsius(55), 2*units.Hour, 0)
 	fmt.Println(p.Text(units.Watt, 0), err)
 	// Output: 522 W <nil>
@@ -92,25 +98,29 @@ func ExampleTank_LossFromCooling() {
 }
 
 func ExampleSurface_Evaporation() {
-	s := electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20), Humidity: 0.5}
+	s := electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
+		Humidity: 0.5}
 	e, err := s.Evaporation(8 * units.Hour)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("%s to %s in a day's work, %s to %s\n", e.Litres.Low.Text(units.Litre, 1), e.Litres.High.Text(units.Litre, 1),
+	fmt.Printf("%s to %s in a day's work, %s to %s\n", e.Litres.Low.Text(units.Litre, 1), e.Litres.High.Text(units.Litre,
+		1),
 		e.Heat.Low.Text(units.Watt, 0), e.Heat.High.Text(units.Watt, 0))
 	// Output: 1.4 L to 2.4 L in a day's work, 115 W to 194 W
 }
 
 // The strike for stainless steel makes mostly hydrogen.
 func ExampleVent_Air() {
-	v := electrical.Vent{Current: 20 * units.Ampere, Efficiency: 0.1, Temperature: units.Celsius(22), Pressure: units.Atmosphere, Mixing: 5}
+	v := electrical.Vent{Current: 20 * units.Ampere, Efficiency: 0.1, Temperature: units.Celsius(22),
+		Pressure: units.Atmosphere, Mixing: 5}
 	a, err := v.Air()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("hydrogen %.2f L/min, air %.1f m³/h, at most %.0f %% by volume\n", a.Hydrogen.In(electrical.LitrePerMinute), a.Air.In(electrical.CubicMetrePerHour), 100*float64(a.Limit))
+	fmt.Printf("hydrogen %.2f L/min, air %.1f m³/h, at most %.0f %% by volume\n", a.Hydrogen.In(electrical.LitrePerMinute),
+		a.Air.In(electrical.CubicMetrePerHour), 100*float64(a.Limit))
 	// Output: hydrogen 0.14 L/min, air 4.0 m³/h, at most 1 % by volume
 }

@@ -57,7 +57,8 @@ func recompute(t *testing.T, steps ...working.Step) {
 // rows of soluble anodes.
 func nickelCell() electrical.Cell {
 	return electrical.Cell{
-		Conductivity:         electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre, High: 10 * units.SiemensPerMetre},
+		Conductivity: electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
+			High: 10 * units.SiemensPerMetre},
 		Gap:                  electrical.Window[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
 		Cathode:              9 * units.SquareDecimetre,
 		Anode:                18 * units.SquareDecimetre,
@@ -72,9 +73,11 @@ func tank() electrical.Tank {
 }
 
 func surface() electrical.Surface {
-	return electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20), Humidity: 0.5, Draught: 0.2}
+	return electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
+		Humidity: 0.5, Draught: 0.2}
 }
 
 func vent() electrical.Vent {
-	return electrical.Vent{Current: 20 * units.Ampere, Efficiency: 0.3, Temperature: units.Celsius(20), Pressure: units.Atmosphere, Mixing: 5}
+	return electrical.Vent{Current: 20 * units.Ampere, Efficiency: 0.3, Temperature: units.Celsius(20),
+		Pressure: units.Atmosphere, Mixing: 5}
 }

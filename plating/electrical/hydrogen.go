@@ -67,7 +67,8 @@ func (v Vent) Air() (Airing, error) {
 		return Airing{}, err
 	}
 	if v.Mixing < 1 {
-		return Airing{}, &units.ValueError{Field: "mixing factor", Value: v.Mixing.String(), Need: "1 for perfect mixing, or more", Err: units.ErrOutOfRange}
+		return Airing{}, &units.ValueError{Field: "mixing factor", Value: v.Mixing.String(),
+			Need: "1 for perfect mixing, or more", Err: units.ErrOutOfRange}
 	}
 	if err := units.Fraction("share of the lower flammable limit", v.Share); err != nil {
 		return Airing{}, err
@@ -101,9 +102,12 @@ func (v Vent) AirWorking() ([]working.Step, error) {
 	}
 	q, c := working.Of("q", "hydrogen", a.Hydrogen), working.Of("c", "hydrogen that the air may hold", a.Limit)
 	return []working.Step{
-		{Formula: "q = (1 - η)·I/(2·F)·R·T/p", Terms: []working.Term{working.Of("η", "cathode efficiency", v.Efficiency), working.Of("I", "current", v.Current),
-			working.Constant("F", "Faraday constant", faraday.FaradayConstant, "C/mol"), working.Constant("R", "gas constant", faraday.GasConstant, "J/(mol·K)"),
-			working.Of("T", "temperature of the air", v.Temperature), working.Of("p", "pressure", v.Pressure)}, Result: q, Source: "OpenStaxChem2e"},
+		{Formula: "q = (1 - η)·I/(2·F)·R·T/p", Terms: []working.Term{working.Of("η", "cathode efficiency", v.Efficiency),
+			working.Of("I", "current", v.Current),
+			working.Constant("F", "Faraday constant", faraday.FaradayConstant, "C/mol"), working.Constant("R", "gas constant",
+				faraday.GasConstant, "J/(mol·K)"),
+			working.Of("T", "temperature of the air", v.Temperature), working.Of("p", "pressure", v.Pressure)}, Result: q,
+			Source: "OpenStaxChem2e"},
 		{Formula: "c = s·l", Terms: []working.Term{working.Of("s", "share of the lower flammable limit", v.share()),
 			working.Of("l", "lower flammable limit by volume", HydrogenLimit)}, Result: c, Source: "HydrogenPractice"},
 		{Formula: "a = k·q·(1 - c)/c", Terms: []working.Term{working.Of("k", "mixing factor", v.Mixing), q, c},

@@ -36,7 +36,8 @@ func TestIndependentRod(t *testing.T) {
 func TestIndependentTank(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))
 	for range 200 {
-		k := electrical.Tank{Mass: units.Mass(1 + 100*rng.Float64()), SpecificHeat: electrical.SpecificHeat(3000 + 1200*rng.Float64()),
+		k := electrical.Tank{Mass: units.Mass(1 + 100*rng.Float64()), SpecificHeat: electrical.SpecificHeat(3000 +
+			1200*rng.Float64()),
 			Loss: electrical.HeatLoss(20 * rng.Float64()), Room: units.Celsius(15 + 10*rng.Float64())}
 		if rng.IntN(5) == 0 {
 			k.Loss = 0
@@ -71,7 +72,8 @@ func TestIndependentLatentHeat(t *testing.T) {
 		want := faraday.GasConstant / 18.015e-3 * T * T * slope
 		near(t, "latent heat", float64(must(electrical.LatentHeat(units.Celsius(c)))), want, 0.02)
 	}
-	near(t, "boiling at an atmosphere", float64(must(electrical.SaturationPressure(units.Celsius(100)))), 101325, 0.001) // by the old definition of the scale
+	// by the old definition of the scale
+	near(t, "boiling at an atmosphere", float64(must(electrical.SaturationPressure(units.Celsius(100)))), 101325, 0.001)
 }
 
 // TestIndependentHydrogen counts molecules: one for two electrons that plate nothing.

@@ -34,8 +34,10 @@ func TestPropertyMeanArea(t *testing.T) {
 func TestPropertyVoltage(t *testing.T) {
 	c := nickelCell()
 	d := must(c.Voltage(27 * units.Ampere))
-	near(t, "low", float64(d.Total.Low), float64(d.Reversible.Low+d.Cathode.Low+d.Anode.Low+d.Solution.Low+d.Leads.Low), 1e-15)
-	near(t, "high", float64(d.Total.High), float64(d.Reversible.High+d.Cathode.High+d.Anode.High+d.Solution.High+d.Leads.High), 1e-15)
+	near(t, "low", float64(d.Total.Low), float64(d.Reversible.Low+d.Cathode.Low+d.Anode.Low+d.Solution.Low+d.Leads.Low),
+		1e-15)
+	near(t, "high", float64(d.Total.High), float64(d.Reversible.High+d.Cathode.High+d.Anode.High+d.Solution.High+
+		d.Leads.High), 1e-15)
 	near(t, "leads", float64(d.Total.High-d.Electrodes.High), 27*0.005, 1e-12)
 	if !(d.Total.Low < d.Total.High) || !d.Total.Has(d.Total.Low) || d.Total.Has(d.Total.High+1) {
 		t.Errorf("window %v", d.Total)
@@ -57,7 +59,8 @@ func TestPropertyVoltage(t *testing.T) {
 	more("anode", func(e *electrical.Cell) { e.AnodeOverpotential.High = 1 })
 
 	c.Gap, c.Conductivity = electrical.Exactly(15*units.Centimetre), electrical.Exactly(8*units.SiemensPerMetre)
-	c.CathodeOverpotential, c.AnodeOverpotential = electrical.Exactly[units.Voltage](0.4), electrical.Exactly[units.Voltage](0.2)
+	c.CathodeOverpotential, c.AnodeOverpotential = electrical.Exactly[units.Voltage](0.4),
+		electrical.Exactly[units.Voltage](0.2)
 	if v := must(c.Voltage(27 * units.Ampere)); v.Total.Low != v.Total.High {
 		t.Errorf("exact figures give a window: %v", v.Total)
 	}
@@ -119,11 +122,13 @@ func TestPropertyTank(t *testing.T) {
 	}
 	k := tank()
 	cooled := must(k.After(units.Celsius(55), 0, units.Hour))
-	near(t, "loss from cooling", float64(must(k.LossFromCooling(units.Celsius(55), cooled, units.Hour))), float64(k.Loss), 1e-9)
+	near(t, "loss from cooling", float64(must(k.LossFromCooling(units.Celsius(55), cooled, units.Hour))), float64(k.Loss),
+		1e-9)
 	if got := must(k.TimeTo(units.Celsius(30), units.Celsius(30), 0)); got != 0 {
 		t.Errorf("no way takes %v", got)
 	}
-	near(t, "no loss", float64(must(electrical.Tank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15, 294.15, 4186))), 1, 1e-12)
+	near(t, "no loss", float64(must(electrical.Tank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15, 294.15,
+		4186))), 1, 1e-12)
 }
 
 // TestPropertyEvaporation: none into saturated air at the same temperature,
@@ -131,19 +136,23 @@ func TestPropertyTank(t *testing.T) {
 // to area and time.
 func TestPropertyEvaporation(t *testing.T) {
 	base := must(surface().Evaporation(units.Hour))
-	if !(base.Window.Low < base.Mass && base.Mass < base.Window.High && base.Heat.Low < base.Power && base.Power < base.Heat.High) {
+	if !(base.Window.Low < base.Mass && base.Mass < base.Window.High && base.Heat.Low < base.Power &&
+		base.Power < base.Heat.High) {
 		t.Errorf("%+v", base)
 	}
 	near(t, "litres", float64(base.Litres.High)*1000, float64(base.Window.High), 1e-12)
-	near(t, "heat", float64(base.Power)*3600, float64(base.Mass)*float64(must(electrical.LatentHeat(units.Celsius(55)))), 1e-12)
+	near(t, "heat", float64(base.Power)*3600, float64(base.Mass)*float64(must(electrical.LatentHeat(units.Celsius(55)))),
+		1e-12)
 	change := func(f func(*electrical.Surface)) electrical.Evaporated {
 		s := surface()
 		f(&s)
 		return must(s.Evaporation(units.Hour))
 	}
 	for name, e := range map[string]electrical.Evaporated{
-		"warmer": change(func(s *electrical.Surface) { s.Water = units.Celsius(56) }), "drier": change(func(s *electrical.Surface) { s.Humidity = 0.3 }),
-		"windier": change(func(s *electrical.Surface) { s.Draught = 0.5 }), "colder room": change(func(s *electrical.Surface) { s.Air = units.Celsius(10) }),
+		"warmer":      change(func(s *electrical.Surface) { s.Water = units.Celsius(56) }),
+		"drier":       change(func(s *electrical.Surface) { s.Humidity = 0.3 }),
+		"windier":     change(func(s *electrical.Surface) { s.Draught = 0.5 }),
+		"colder room": change(func(s *electrical.Surface) { s.Air = units.Celsius(10) }),
 	} {
 		if !(e.Mass > base.Mass) {
 			t.Errorf("%s: %v, was %v", name, e.Mass, base.Mass)
@@ -196,8 +205,10 @@ func TestPropertyWorking(t *testing.T) {
 	for range 300 {
 		u := func() float64 { return 0.05 + rng.Float64() }
 		recompute(t, must(electrical.AnodeWorking(units.Area(u()), units.Ratio(u()), units.Current(u())))...)
-		recompute(t, must(electrical.AnodeUsedWorking(units.Equivalent(u()), units.Charge(u()), units.Ratio(rng.Float64()), units.Efficiency(rng.Float64()+1e-9)/2)))
-		recompute(t, must(electrical.ResistanceWorking(units.Conductivity(u()), units.Length(u()), units.Area(u()), units.Area(u())))...)
+		recompute(t, must(electrical.AnodeUsedWorking(units.Equivalent(u()), units.Charge(u()), units.Ratio(rng.Float64()),
+			units.Efficiency(rng.Float64()+1e-9)/2)))
+		recompute(t, must(electrical.ResistanceWorking(units.Conductivity(u()), units.Length(u()), units.Area(u()),
+			units.Area(u())))...)
 		c := nickelCell()
 		c.Anode, c.Cathode = units.Area(u()), units.Area(u())
 		c.Reversible.High = units.Voltage(u())
@@ -207,7 +218,8 @@ func TestPropertyWorking(t *testing.T) {
 		if rng.IntN(3) == 0 {
 			k.Loss = 0
 		}
-		recompute(t, must(k.HeaterWorking(units.Celsius(20+u()), units.Celsius(50+u()), units.Duration(3600*u()), units.Power(10*u())))...)
+		recompute(t, must(k.HeaterWorking(units.Celsius(20+u()), units.Celsius(50+u()), units.Duration(3600*u()),
+			units.Power(10*u())))...)
 		s := surface()
 		s.Draught, s.Humidity = units.Speed(u()), units.Ratio(rng.Float64())
 		recompute(t, must(s.EvaporationWorking(units.Duration(3600*u())))...)

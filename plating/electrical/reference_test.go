@@ -29,7 +29,8 @@ func TestReferenceResistance(t *testing.T) {
 		kappa := row.FloatOr("conductivity_S_cm", 1/row.FloatOr("resistivity_ohm_cm", math.NaN()))
 		d := row.Float("diameter_cm")
 		area := units.Area(math.Pi/4*d*d) * units.SquareCentimetre
-		r := must(electrical.Resistance(units.Conductivity(kappa)*units.SiemensPerCentimetre, units.Length(row.Float("length_cm"))*units.Centimetre, area, area))
+		r := must(electrical.Resistance(units.Conductivity(kappa)*units.SiemensPerCentimetre,
+			units.Length(row.Float("length_cm"))*units.Centimetre, area, area))
 		return float64(r)
 	})
 }
@@ -69,7 +70,8 @@ func TestReferenceEvaporation(t *testing.T) {
 func TestReferenceOpenTank(t *testing.T) {
 	const btuHour = 1055.05585262 / 3600 // W
 	rows(t, "opentanktable.csv", func(row testdata.Row) float64 {
-		s := electrical.Surface{Area: units.SquareFoot, Water: units.Fahrenheit(row.Float("water_F")), Air: units.Fahrenheit(row.Float("room_F")),
+		s := electrical.Surface{Area: units.SquareFoot, Water: units.Fahrenheit(row.Float("water_F")),
+			Air:      units.Fahrenheit(row.Float("room_F")),
 			Humidity: units.Ratio(row.Float("humidity"))}
 		e := must(s.Evaporation(units.Hour))
 		low, high := float64(e.Heat.Low)/btuHour, float64(e.Heat.High)/btuHour
@@ -111,7 +113,8 @@ func temperatureOf(p float64) units.Temperature {
 func TestReferenceHydrogen(t *testing.T) {
 	rows(t, "hydrogensafetypage.csv", func(testdata.Row) float64 { return 100 * float64(electrical.HydrogenLimit) })
 	air := func(row testdata.Row) electrical.Airing {
-		return must(electrical.Vent{Current: units.Current(row.FloatOr("current_A", 1)), Temperature: units.Celsius(row.FloatOr("temp_C", 20)), Pressure: units.Atmosphere,
+		return must(electrical.Vent{Current: units.Current(row.FloatOr("current_A", 1)),
+			Temperature: units.Celsius(row.FloatOr("temp_C", 20)), Pressure: units.Atmosphere,
 			Mixing: units.Ratio(row.FloatOr("mixing", 1)), Share: units.Ratio(row.Float("share"))}.Air())
 	}
 	rows(t, "hydrogenpractice.csv", func(row testdata.Row) float64 { return 100 * float64(air(row).Limit) })
@@ -135,7 +138,8 @@ func TestReferenceHydrogen(t *testing.T) {
 // TestReferenceHeat: [OpenStaxCollegePhysics], [WaterElectrolysis].
 func TestReferenceHeat(t *testing.T) {
 	rows(t, "openstaxcollegephysics.csv", func(row testdata.Row) float64 {
-		tank := electrical.Tank{Mass: units.Mass(row.Float("mass_kg")), SpecificHeat: electrical.SpecificHeat(row.Float("specific_heat")), Room: units.Celsius(20)}
+		tank := electrical.Tank{Mass: units.Mass(row.Float("mass_kg")),
+			SpecificHeat: electrical.SpecificHeat(row.Float("specific_heat")), Room: units.Celsius(20)}
 		p := must(tank.Reach(units.Celsius(row.Float("from_C")), units.Celsius(row.Float("to_C")), 100*units.Second, 0))
 		return float64(p) * 100 / 1000
 	})

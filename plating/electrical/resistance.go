@@ -62,7 +62,8 @@ func logMean(a, b float64) float64 {
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [NaOHColumn] (R = L/(κ·A)), [Derived] (the mean area).
-func Resistance(conductivity units.Conductivity, gap units.Length, anode, cathode units.Area) (units.Resistance, error) {
+func Resistance(conductivity units.Conductivity, gap units.Length, anode, cathode units.Area) (units.Resistance,
+	error) {
 	if err := units.Positive("conductivity", conductivity); err != nil {
 		return 0, err
 	}
@@ -75,7 +76,8 @@ func Resistance(conductivity units.Conductivity, gap units.Length, anode, cathod
 	if err := units.Positive("facing area of the cathode", cathode); err != nil {
 		return 0, err
 	}
-	return finite("resistance of the solution", units.Resistance(float64(gap)/(float64(conductivity)*logMean(float64(anode), float64(cathode)))))
+	return finite("resistance of the solution",
+		units.Resistance(float64(gap)/(float64(conductivity)*logMean(float64(anode), float64(cathode)))))
 }
 
 // ResistanceWorking shows the calculation of [Resistance].
@@ -83,7 +85,8 @@ func Resistance(conductivity units.Conductivity, gap units.Length, anode, cathod
 // Errors: as there.
 //
 // Source: [NaOHColumn], [Derived].
-func ResistanceWorking(conductivity units.Conductivity, gap units.Length, anode, cathode units.Area) ([]working.Step, error) {
+func ResistanceWorking(conductivity units.Conductivity, gap units.Length, anode, cathode units.Area) ([]working.Step,
+	error) {
 	r, err := Resistance(conductivity, gap, anode, cathode)
 	if err != nil {
 		return nil, err
@@ -93,10 +96,12 @@ func ResistanceWorking(conductivity units.Conductivity, gap units.Length, anode,
 	// The formula loses its digits next to equal areas, where the mean is either.
 	if math.Abs(float64(anode-cathode)) > 1e-2*float64(cathode) {
 		steps = append(steps, working.Step{Formula: "Am = (A₁ - A₂)/ln(A₁/A₂)",
-			Terms:  []working.Term{working.Of("A₁", "facing area of the anodes", anode), working.Of("A₂", "facing area of the cathode", cathode)},
+			Terms: []working.Term{working.Of("A₁", "facing area of the anodes", anode), working.Of("A₂",
+				"facing area of the cathode", cathode)},
 			Result: mean, Source: "Derived"})
 	}
 	return append(steps, working.Step{Formula: "R = L/(κ·Am)",
-		Terms:  []working.Term{working.Of("L", "gap between the electrodes", gap), working.Of("κ", "conductivity", conductivity), mean},
+		Terms: []working.Term{working.Of("L", "gap between the electrodes", gap), working.Of("κ", "conductivity",
+			conductivity), mean},
 		Result: working.Of("R", "resistance of the solution", r), Source: "NaOHColumn"}), nil
 }

@@ -137,7 +137,8 @@ func (t Tank) TimeTo(start, target units.Temperature, heat units.Power) (units.D
 	way := float64(target - start)
 	if first*way <= 0 || last*way <= 0 { // it goes the other way, or stops before
 		return 0, &units.ValueError{Field: "target temperature", Value: target.String(),
-			Need: "one on the way of this heat: it starts with " + units.Power(first).String() + " over the loss and would have " + units.Power(last).String() + " left there", Err: units.ErrInconsistent}
+			Need: "one on the way of this heat: it starts with " + units.Power(first).String() +
+				" over the loss and would have " + units.Power(last).String() + " left there", Err: units.ErrInconsistent}
 	}
 	// ln(first/last) with first = last + h·way, in a form that stays sound for small h.
 	x := h * way / last
@@ -214,7 +215,8 @@ func (t Tank) LossFromCooling(start, end units.Temperature, time units.Duration)
 		return 0, err
 	}
 	if !(t.Room < end && end < start) {
-		return 0, &units.ValueError{Field: "temperatures", Value: start.String() + " to " + end.String() + " in a room of " + t.Room.String(),
+		return 0, &units.ValueError{Field: "temperatures", Value: start.String() + " to " + end.String() + " in a room of " +
+			t.Room.String(),
 			Need: "a bath that cooled and is still warmer than the room", Err: units.ErrInconsistent}
 	}
 	return finite("heat loss", HeatLoss(t.capacity()/float64(time)*math.Log(float64(start-t.Room)/float64(end-t.Room))))
@@ -225,7 +227,8 @@ func (t Tank) LossFromCooling(start, end units.Temperature, time units.Duration)
 // Errors: as there.
 //
 // Source: [OpenStaxCollegePhysics], [Derived].
-func (t Tank) HeaterWorking(start, target units.Temperature, time units.Duration, own units.Power) ([]working.Step, error) {
+func (t Tank) HeaterWorking(start, target units.Temperature, time units.Duration, own units.Power) ([]working.Step,
+	error) {
 	reach, err := t.Reach(start, target, time, own)
 	if err != nil {
 		return nil, err
@@ -238,16 +241,22 @@ func (t Tank) HeaterWorking(start, target units.Temperature, time units.Duration
 	h, room := working.Of("h", "heat loss", t.Loss), working.Of("Ta", "temperature of the room", t.Room)
 	own1, end := working.Of("P", "heat from the current", own), working.Of("T", "temperature to reach", target)
 	begin, dt := working.Of("T₀", "temperature at the start", start), working.Of("t", "time", time)
-	steps := []working.Step{{Formula: "C = m·c", Terms: []working.Term{working.Of("m", "mass of the solution", t.Mass), working.Of("c", "specific heat", t.SpecificHeat)},
+	steps := []working.Step{{Formula: "C = m·c", Terms: []working.Term{working.Of("m", "mass of the solution", t.Mass),
+		working.Of("c", "specific heat", t.SpecificHeat)},
 		Result: c, Source: "OpenStaxCollegePhysics"}}
-	share := working.Number("y", "share of the first warming that is left on the mean", phi(float64(t.Loss)*float64(time)/t.capacity()))
+	share := working.Number("y", "share of the first warming that is left on the mean",
+		phi(float64(t.Loss)*float64(time)/t.capacity()))
 	if x := float64(t.Loss) * float64(time) / t.capacity(); x > 1e-3 {
 		steps = append(steps,
-			working.Step{Formula: "x = h·t/C", Terms: []working.Term{h, dt, c}, Result: working.Number("x", "time over the time constant of the tank", x), Source: "Derived"},
-			working.Step{Formula: "y = (1 - exp(-x))/x", Terms: []working.Term{working.Number("x", "time over the time constant of the tank", x)}, Result: share, Source: "Derived"})
+			working.Step{Formula: "x = h·t/C", Terms: []working.Term{h, dt, c}, Result: working.Number("x",
+				"time over the time constant of the tank", x), Source: "Derived"},
+			working.Step{Formula: "y = (1 - exp(-x))/x", Terms: []working.Term{working.Number("x",
+				"time over the time constant of the tank", x)}, Result: share, Source: "Derived"})
 	}
 	return append(steps,
-		working.Step{Formula: "Pr = h·(T₀ - Ta) + C·(T - T₀)/(t·y) - P", Terms: []working.Term{h, begin, room, c, end, dt, share, own1},
+		working.Step{Formula: "Pr = h·(T₀ - Ta) + C·(T - T₀)/(t·y) - P", Terms: []working.Term{h, begin, room, c, end, dt,
+			share, own1},
 			Result: working.Of("Pr", "heater to reach it", reach), Source: "Derived"},
-		working.Step{Formula: "Ph = h·(T - Ta) - P", Terms: []working.Term{h, end, room, own1}, Result: working.Of("Ph", "heater to hold it", hold), Source: "Derived"}), nil
+		working.Step{Formula: "Ph = h·(T - Ta) - P", Terms: []working.Term{h, end, room, own1}, Result: working.Of("Ph",
+			"heater to hold it", hold), Source: "Derived"}), nil
 }

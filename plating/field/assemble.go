@@ -69,12 +69,14 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 	c.single = primary && !c.bounded
 	switch {
 	case o.Method == SingleLayer && !c.single:
-		return nil, inconsistent("method", "single layer", "an unbounded bath with primary electrodes alone, or the direct method")
+		return nil, inconsistent("method", "single layer",
+			"an unbounded bath with primary electrodes alone, or the direct method")
 	case o.Method == Direct && sheet == "":
 		c.single = false
 	case sheet != "" && (!c.single || o.Method == Direct):
-		return nil, &MeshError{Surface: sheet, Triangle: -1, Detail: "a sheet without thickness with kinetics, insulators or walls about, or the direct method",
-			Need: "a thickened, closed body", Err: ErrOpen}
+		return nil, &MeshError{Surface: sheet, Triangle: -1,
+			Detail: "a sheet without thickness with kinetics, insulators or walls about, or the direct method",
+			Need:   "a thickened, closed body", Err: ErrOpen}
 	}
 	c.p.finish()
 	return c, nil

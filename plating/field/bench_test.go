@@ -86,7 +86,8 @@ func BenchmarkPrimaryCube(b *testing.B) {
 func BenchmarkPrimaryAveraged(b *testing.B) {
 	for _, n := range []int{13, 26, 38} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", Cathode)), Options{Galerkin: true, Tolerance: 1e-6}, capacitance, cubeExact)
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", Cathode)), Options{Galerkin: true, Tolerance: 1e-6},
+				capacitance, cubeExact)
 		})
 	}
 }

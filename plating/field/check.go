@@ -73,7 +73,8 @@ func (s *Surface) check(i int) error {
 		return &MeshError{Surface: name, Triangle: tri, Detail: detail, Need: need, Err: reason}
 	}
 	if s.Kind > Insulator {
-		return &units.ValueError{Field: "kind of " + name, Value: fmt.Sprint(uint8(s.Kind)), Need: "a known kind", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "kind of " + name, Value: fmt.Sprint(uint8(s.Kind)), Need: "a known kind",
+			Err: units.ErrOutOfRange}
 	}
 	if err := checkLaw(name, s.Kind, s.Law); err != nil {
 		return err
@@ -86,20 +87,23 @@ func (s *Surface) check(i int) error {
 	}
 	for k, v := range s.Vertices {
 		if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e6) {
-			return &units.ValueError{Field: fmt.Sprintf("vertex %d of %s", k, name), Value: fmt.Sprintf("(%g, %g, %g) m", v.X, v.Y, v.Z),
+			return &units.ValueError{Field: fmt.Sprintf("vertex %d of %s", k, name), Value: fmt.Sprintf("(%g, %g, %g) m", v.X,
+				v.Y, v.Z),
 				Need: "finite coordinates below 1000 km", Err: units.ErrNotFinite}
 		}
 	}
 	for k, t := range s.Triangles {
 		for _, v := range t {
 			if v < 0 || int(v) >= len(s.Vertices) {
-				return bad(k, units.ErrOutOfRange, fmt.Sprintf("corner %d of %d vertices", v, len(s.Vertices)), "indices of vertices")
+				return bad(k, units.ErrOutOfRange, fmt.Sprintf("corner %d of %d vertices", v, len(s.Vertices)),
+					"indices of vertices")
 			}
 		}
 		tri := s.corners(k)
 		l := longest(&tri)
 		if c := norm(r3.Cross(r3.Sub(tri[1], tri[0]), r3.Sub(tri[2], tri[0]))); !(c > 1e-9*l*l) {
-			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g m, twice the area %.3g m2", l, c), "a mesh without slivers of no area")
+			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g m, twice the area %.3g m2", l, c),
+				"a mesh without slivers of no area")
 		}
 	}
 	return nil
@@ -136,7 +140,8 @@ func checkLaw(name string, kind Kind, law kinetics.Law) error {
 func (b *Box) check(parts []Surface) error {
 	side := r3.Sub(b.High, b.Low)
 	if !(side.X > 0 && side.Y > 0 && side.Z > 0 && norm(b.Low)+norm(b.High) < 1e6) {
-		return &units.ValueError{Field: "box", Value: fmt.Sprintf("%v to %v m", b.Low, b.High), Need: "the low corner below the high one on every axis", Err: units.ErrNotPositive}
+		return &units.ValueError{Field: "box", Value: fmt.Sprintf("%v to %v m", b.Low, b.High),
+			Need: "the low corner below the high one on every axis", Err: units.ErrNotPositive}
 	}
 	if b.Panel != 0 {
 		if err := units.Positive("wall panel", b.Panel); err != nil {
@@ -163,8 +168,9 @@ func (b *Box) check(parts []Surface) error {
 		}
 		for _, v := range s.Vertices {
 			if !(v.X > b.Low.X && v.Y > b.Low.Y && v.Z > b.Low.Z && v.X < b.High.X && v.Y < b.High.Y && v.Z < b.High.Z) {
-				return &MeshError{Surface: s.name(i), Triangle: -1, Detail: fmt.Sprintf("corner at (%.4g, %.4g, %.4g) m is not inside the box", v.X, v.Y, v.Z),
-					Need: "the whole part inside the tank, clear of its walls", Err: ErrOverlap}
+				return &MeshError{Surface: s.name(i), Triangle: -1,
+					Detail: fmt.Sprintf("corner at (%.4g, %.4g, %.4g) m is not inside the box", v.X, v.Y, v.Z),
+					Need:   "the whole part inside the tank, clear of its walls", Err: ErrOverlap}
 			}
 		}
 	}
@@ -186,7 +192,9 @@ func (c *cell) tafel(s *Solution) ([]Warning, error) {
 			return nil, err
 		}
 		if share > kinetics.FewNeglect {
-			out = append(out, Warning{r.Name, fmt.Sprintf("the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))})
+			out = append(out, Warning{r.Name,
+				fmt.Sprintf("the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it",
+					share.Percent(0))})
 		}
 	}
 	return out, nil

@@ -69,11 +69,13 @@ func (p *Problem) edge(h []half, owner [][2]int32) error {
 	bad := &MeshError{Surface: p.Surfaces[o[0]].name(int(o[0])), Triangle: int(o[1])}
 	switch {
 	case len(h) == 1:
-		bad.Detail, bad.Need, bad.Err = "an edge without a neighbour", "a closed body (thicken a sheet, fill a hole, weld corners)", ErrOpen
+		bad.Detail, bad.Need, bad.Err = "an edge without a neighbour",
+			"a closed body (thicken a sheet, fill a hole, weld corners)", ErrOpen
 	case len(h) > 2:
 		bad.Detail, bad.Need, bad.Err = fmt.Sprintf("an edge of %d triangles", len(h)), "two triangles at each edge", ErrOpen
 	case h[0].up == h[1].up:
-		bad.Detail, bad.Need, bad.Err = "its neighbour runs along the common edge in the same direction", "corners anticlockwise seen from the bath", ErrOrientation
+		bad.Detail, bad.Need, bad.Err = "its neighbour runs along the common edge in the same direction",
+			"corners anticlockwise seen from the bath", ErrOrientation
 	default:
 		return nil
 	}
@@ -110,7 +112,8 @@ func (p *Problem) orientation(bodies union, owner [][2]int32) error {
 			vessels++
 		}
 		if v <= 0 {
-			return &MeshError{Surface: s.name(int(o[0])), Triangle: -1, Detail: fmt.Sprintf("a body of signed volume %.3g m3", volume[root]),
+			return &MeshError{Surface: s.name(int(o[0])), Triangle: -1, Detail: fmt.Sprintf("a body of signed volume %.3g m3",
+				volume[root]),
 				Need: "normals into the bath: corners anticlockwise seen from there", Err: ErrOrientation}
 		}
 	}

@@ -25,8 +25,10 @@ func TestPropertyTrapMesh(t *testing.T) {
 			s := &p.Surfaces[0]
 			s.Triangles = append(s.Triangles, s.Triangles[0])
 		}, ErrOpen},
-		{"flipped triangle", func(p *Problem) { tri := &p.Surfaces[0].Triangles[5]; tri[0], tri[1] = tri[1], tri[0] }, ErrOrientation},
-		{"flipped body", func(p *Problem) { p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("", Cathode) }, ErrOrientation},
+		{"flipped triangle", func(p *Problem) { tri := &p.Surfaces[0].Triangles[5]; tri[0], tri[1] = tri[1], tri[0] },
+			ErrOrientation},
+		{"flipped body", func(p *Problem) { p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("", Cathode) },
+			ErrOrientation},
 		{"vessel not inverted", func(p *Problem) {
 			v := sphere(8, 3, r3.Vec{}).surface("", Anode)
 			v.Vessel = true

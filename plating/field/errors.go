@@ -7,11 +7,13 @@ import (
 
 // Reasons, for [errors.Is].
 var (
-	ErrOpen         = errors.New("not a closed surface")                // a hole, a free edge, or an edge used by more than two triangles
-	ErrOrientation  = errors.New("triangles turned the wrong way")      // normals that point into the metal
-	ErrDegenerate   = errors.New("degenerate triangle")                 // no area
-	ErrGap          = errors.New("gap too narrow for its panels")       // less than half a panel of solution
-	ErrOverlap      = errors.New("surfaces that cut or enclose others") // the solid angle at a panel is not that of a free surface
+	// a hole, a free edge, or an edge used by more than two triangles
+	ErrOpen        = errors.New("not a closed surface")
+	ErrOrientation = errors.New("triangles turned the wrong way") // normals that point into the metal
+	ErrDegenerate  = errors.New("degenerate triangle")            // no area
+	ErrGap         = errors.New("gap too narrow for its panels")  // less than half a panel of solution
+	// the solid angle at a panel is not that of a free surface
+	ErrOverlap      = errors.New("surfaces that cut or enclose others")
 	ErrTooBig       = errors.New("more memory than allowed")
 	ErrNotConverged = errors.New("not converged")
 	ErrOperator     = errors.New("compressed operator out of tolerance")

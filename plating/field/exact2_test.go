@@ -25,7 +25,10 @@ func haring(n int, law kinetics.Law, volts float64) Problem {
 	}
 	x := append(graded(n, -near, 0, 1.5)[:n], 0, thick/2)
 	x = append(x, graded(2*n, thick, thick+far, 2)...)
-	mesh := filled(x, across, across, func(x, y, z float64) bool { return x < 0 || x > thick || y < hole && z < hole }).inverted().surface("", Insulator)
+	mesh := filled(x, across, across, func(x, y, z float64) bool {
+		return x < 0 || x > thick || y < hole &&
+			z < hole
+	}).inverted().surface("", Insulator)
 	mesh.Vessel = true
 	const tiny = 1e-12
 	end := func(at float64) func(r3.Vec) bool { return func(v r3.Vec) bool { return math.Abs(v.X-at) < tiny } }
@@ -36,7 +39,8 @@ func haring(n int, law kinetics.Law, volts float64) Problem {
 	first.Kind, first.Name, first.Law = Cathode, "near", law
 	second.Kind, second.Name, second.Law = Cathode, "far", law
 	anode.Kind, anode.Name = Anode, "anode"
-	return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{first, second, anode, rest}, Drive: Drive{Voltage: units.Voltage(volts)}}
+	return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{first, second, anode, rest},
+		Drive: Drive{Voltage: units.Voltage(volts)}}
 }
 
 // Haring-Blum cell, P = L2/L1 = 5. Linear: M = j1/j2 = (P+Wa)/(1+Wa). Tafel:
@@ -51,9 +55,12 @@ func TestReferenceHaringBlum(t *testing.T) {
 		volts, j1, m float64
 		tol, rms     three
 	}{
-		{"linear, Wa = 0.1", kinetics.LinearLaw(0.1 * l1 / kappa), 1, 1 / (1.1 * l1 / kappa), 5.1 / 1.1, three{0.09, 0.035, 0.0115}, three{0.05, 0.016, 6.3e-3}},
-		{"linear, Wa = 1", kinetics.LinearLaw(l1 / kappa), 1, 1 / (2 * l1 / kappa), 3, three{0.085, 0.032, 0.011}, three{0.024, 8.2e-3, 3e-3}},
-		{"Tafel, xi = 1", tafel(1, 0.25), 0.25*math.Log(100) + 0.25, 100, 2.5714135816, three{0.065, 0.024, 8e-3}, three{0.024, 8.3e-3, 3.1e-3}},
+		{"linear, Wa = 0.1", kinetics.LinearLaw(0.1 * l1 / kappa), 1, 1 / (1.1 * l1 / kappa), 5.1 / 1.1, three{0.09, 0.035,
+			0.0115}, three{0.05, 0.016, 6.3e-3}},
+		{"linear, Wa = 1", kinetics.LinearLaw(l1 / kappa), 1, 1 / (2 * l1 / kappa), 3, three{0.085, 0.032, 0.011},
+			three{0.024, 8.2e-3, 3e-3}},
+		{"Tafel, xi = 1", tafel(1, 0.25), 0.25*math.Log(100) + 0.25, 100, 2.5714135816, three{0.065, 0.024, 8e-3},
+			three{0.024, 8.3e-3, 3.1e-3}},
 	} {
 		if c.law.Model == kinetics.Tafel { // the figure solves its equation
 			near2(t, "closed form", p/c.m-1, math.Log(c.m), 1e-9)
@@ -83,11 +90,13 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 		anode.Kind, cathode.Kind = Anode, Cathode
 		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: Drive{Voltage: 1}}
 	}
-	table := [][2]float64{{0.05, 2.833749992}, {0.1, 2.134836794}, {0.2, 1.528528256}, {0.3, 1.183906323}, {0.4, 0.927646365}, {0.5, 0.713977933},
+	table := [][2]float64{{0.05, 2.833749992}, {0.1, 2.134836794}, {0.2, 1.528528256}, {0.3, 1.183906323}, {0.4,
+		0.927646365}, {0.5, 0.713977933},
 		{0.6, 0.526012348}, {0.7, 0.357641582}, {0.8, 0.208467358}, {0.9, 0.082990998}, {0.95, 0.033044613}}
 	const w = 0.787776231779 // the corners lie at 0, 1, 1+w and infinity of the half plane
 	near2(t, "shape factor", completeK(1/(1+w))/completeK(w/(1+w)), 0.947006505298, 1e-11)
-	wedge := exactCase{name: "wedge", total: amperes, exact: 0.947006505298 * depth, tol: three{0.025, 7.1e-3, 2.6e-3}, order: 0.85, at: at}
+	wedge := exactCase{name: "wedge", total: amperes, exact: 0.947006505298 * depth, tol: three{0.025, 7.1e-3, 2.6e-3},
+		order: 0.85, at: at}
 	for k, s := range wedge.run(t) {
 		r, worst := &s.Surfaces[0], 0.0
 		for _, c := range table {
@@ -124,7 +133,8 @@ func TestPropertyTrapTJunction(t *testing.T) {
 		for _, m := range []Method{Automatic, Direct} {
 			_, err := Solve(t.Context(), p, Options{Method: m})
 			var e *MeshError
-			if !errors.As(err, &e) || !errors.Is(err, ErrOpen) || e.Triangle < 0 || e.Surface == "" || e.Detail == "" || e.Need == "" {
+			if !errors.As(err, &e) || !errors.Is(err, ErrOpen) || e.Triangle < 0 || e.Surface == "" || e.Detail == "" ||
+				e.Need == "" {
 				t.Errorf("%s, method %d: %v", name, m, err)
 			}
 		}
@@ -160,7 +170,8 @@ func TestPropertyClosedSheet(t *testing.T) {
 			t.Errorf("warnings %v", sheet.Warnings)
 		}
 		s.Vessel = true
-		if _, err := Solve(t.Context(), one(s), Options{}); !errors.Is(err, units.ErrInconsistent) || !strings.Contains(err.Error(), "a sheet and a vessel") {
+		if _, err := Solve(t.Context(), one(s), Options{}); !errors.Is(err, units.ErrInconsistent) ||
+			!strings.Contains(err.Error(), "a sheet and a vessel") {
 			t.Errorf("a sheet that is a vessel: %v", err)
 		}
 	}
@@ -216,7 +227,8 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 		{[]float64{1.5, 0.5, 0.5}, 1, "a"},
 	} {
 		sum, err := (&model{p: p, c: row.c}).rowSums(c)
-		if math.Abs(sum-row.sum) > 1e-12 || (err != nil) != (row.refused != "") || err != nil && (!errors.As(err, &e) || e.Surface != row.refused) {
+		if math.Abs(sum-row.sum) > 1e-12 || (err != nil) != (row.refused != "") || err != nil && (!errors.As(err, &e) ||
+			e.Surface != row.refused) {
 			t.Errorf("rows %v: %g, %v; want %g and %q", row.c, sum, err, row.sum, row.refused)
 		}
 		if sum, err := (&model{p: p, c: row.c, single: true}).rowSums(c); sum != 0 || err != nil {
@@ -254,7 +266,8 @@ func TestPropertyWarningLimits(t *testing.T) {
 	}
 	for kind, want := range map[Kind]int{Cathode: 1, Anode: 0} {
 		s := Solution{Surfaces: []Result{{Name: "bob", Kind: kind, Minimum: Spot{Unresolved: true}}}}
-		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" || !strings.Contains(w[0].Text, "one panel")) {
+		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" ||
+			!strings.Contains(w[0].Text, "one panel")) {
 			t.Errorf("%v with an unresolved spot: %v", kind, w)
 		}
 	}
@@ -308,21 +321,25 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 		{"an anode, uneven", Anode, &s, -1, float64(near), -0.85, true},
 		{"a wall", Cathode, &Surface{}, 1, float64(near), 5, false},
 	} {
-		if got := spot(row.kind, row.s, row.least, row.at, row.value); got.Unresolved != row.want || got.Triangle != 0 || float64(got.Density) != row.least {
+		if got := spot(row.kind, row.s, row.least, row.at, row.value); got.Unresolved != row.want || got.Triangle != 0 ||
+			float64(got.Density) != row.least {
 			t.Errorf("%s: %+v", row.name, got)
 		}
 	}
 	// The comparison of two meshes adds the change of the minimum.
 	of := func(least float64, unresolved bool) *Solution {
-		return &Solution{Surfaces: []Result{{Name: "bob", Kind: Cathode, Total: 1, Density: []units.CurrentDensity{units.CurrentDensity(least)},
+		return &Solution{Surfaces: []Result{{Name: "bob", Kind: Cathode, Total: 1,
+			Density:  []units.CurrentDensity{units.CurrentDensity(least)},
 			Centroid: make([]r3.Vec, 1), Minimum: Spot{Density: units.CurrentDensity(least), Unresolved: unresolved}}}}
 	}
 	for _, row := range []struct {
 		coarse, fine           float64
 		onCoarse, onFine, want bool
 	}{
-		{1, 1, false, false, false}, {0.92, 1, false, false, false}, {1.08, 1, false, false, false}, {0.88, 1, false, false, true}, {1.12, 1, false, false, true},
-		{1, 1, true, false, false}, {1, 1, false, true, true}, {1, math.NaN(), false, false, true}, {1, 0, false, false, true},
+		{1, 1, false, false, false}, {0.92, 1, false, false, false}, {1.08, 1, false, false, false}, {0.88, 1, false, false,
+			true}, {1.12, 1, false, false, true},
+		{1, 1, true, false, false}, {1, 1, false, true, true}, {1, math.NaN(), false, false, true}, {1, 0, false, false,
+			true},
 	} {
 		d, err := Compare(of(row.coarse, row.onCoarse), of(row.fine, row.onFine))
 		if err != nil || len(d) != 1 || d[0].Unresolved != row.want {

@@ -175,16 +175,20 @@ func TestReferenceStripsInChannel(t *testing.T) {
 		j0, j5, j9, j99 float64 // density over mean at x/a = 0, 0.5, 0.9, 0.99
 		tol, rms        three
 	}{
-		{strip{1, 2, 1}, math.Sqrt2, 0.736057314423, 0.790458897352, 1.32079105549, 3.85780745963, three{4e-3, 1.1e-3, 4.2e-4}, three{0.045, 0.027, 0.0135}},
-		{strip{1, 4, 2}, 0.932199927283, 0.667479581678, 0.752491634976, 1.41695477273, 4.30750884549, three{0.018, 4.8e-3, 1.5e-3}, three{0.058, 0.032, 0.016}},
-		{strip{1, 10, 5}, 0.613565486558, 0.641994537931, 0.738193039264, 1.45287285561, 4.47646221162, three{0.055, 0.016, 4.8e-3}, three{0.11, 0.045, 0.022}},
+		{strip{1, 2, 1}, math.Sqrt2, 0.736057314423, 0.790458897352, 1.32079105549, 3.85780745963, three{4e-3, 1.1e-3,
+			4.2e-4}, three{0.045, 0.027, 0.0135}},
+		{strip{1, 4, 2}, 0.932199927283, 0.667479581678, 0.752491634976, 1.41695477273, 4.30750884549, three{0.018, 4.8e-3,
+			1.5e-3}, three{0.058, 0.032, 0.016}},
+		{strip{1, 10, 5}, 0.613565486558, 0.641994537931, 0.738193039264, 1.45287285561, 4.47646221162, three{0.055, 0.016,
+			4.8e-3}, three{0.11, 0.045, 0.022}},
 	} {
 		near2(t, "shape factor", c.strip.factor(), c.factor, 1e-11)
 		for x, want := range map[float64]float64{0: c.j0, 0.5: c.j5, 0.9: c.j9, 0.99: c.j99} {
 			near2(t, fmt.Sprint("closed form at ", x), c.density(x)*c.a/c.factor, want, 1e-10)
 		}
-		e := exactCase{name: fmt.Sprint(c.strip), total: amperes, exact: c.factor * depth, tol: c.tol, rms: c.rms, order: 0.85,
-			at: func(k int) Problem { return c.problem([]int{5, 10, 20}[k], depth) },
+		e := exactCase{name: fmt.Sprint(c.strip), total: amperes, exact: c.factor * depth, tol: c.tol, rms: c.rms,
+			order: 0.85,
+			at:    func(k int) Problem { return c.problem([]int{5, 10, 20}[k], depth) },
 			local: func(x r3.Vec) float64 {
 				if x.X > 0.95*c.a {
 					return 0
@@ -206,7 +210,8 @@ func TestReferenceEllipticSheet(t *testing.T) {
 	const a, b = 2.0, 1.0
 	exact := a / completeK(b*b/a/a)
 	near2(t, "closed form", exact, 0.92742197457, 1e-11)
-	(&exactCase{name: "sheet 2:1", total: capacitance, exact: exact, tol: three{4.3e-3, 1.1e-3, 2.7e-4}, rms: three{0.02, 8e-3, 3.5e-3}, order: 0.9,
+	(&exactCase{name: "sheet 2:1", total: capacitance, exact: exact, tol: three{4.3e-3, 1.1e-3, 2.7e-4}, rms: three{0.02,
+		8e-3, 3.5e-3}, order: 0.9,
 		at: func(k int) Problem {
 			s := disc([]int{9, 18, 36}[k], 1, 2).stretched(a, b, 1).surface("sheet", Cathode)
 			s.Sheet = true
@@ -227,7 +232,8 @@ func TestReferenceThinSpheroid(t *testing.T) {
 	e := math.Sqrt(1 - c*c)
 	exact := e / math.Asin(e)
 	near2(t, "closed form", exact, 0.64066661893414, 1e-13)
-	(&exactCase{name: "oblate 1:100", total: capacitance, exact: exact, tol: three{0.015, 3.8e-3, 9.6e-4}, rms: three{0.063, 0.019, 5.4e-3}, order: 0.9,
+	(&exactCase{name: "oblate 1:100", total: capacitance, exact: exact, tol: three{0.015, 3.8e-3, 9.6e-4},
+		rms: three{0.063, 0.019, 5.4e-3}, order: 0.9,
 		at: func(k int) Problem {
 			return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(1, 1, c).surface("", Cathode))
 		},
@@ -242,7 +248,8 @@ func TestReferenceThinSpheroid(t *testing.T) {
 // Sphere: total and density.
 func TestReferenceSphereLocal(t *testing.T) {
 	for _, o := range []Options{{}, {Galerkin: true}} {
-		(&exactCase{name: fmt.Sprint("sphere, averaged ", o.Galerkin), total: capacitance, exact: 1, tol: three{0.015, 3.6e-3, 9.1e-4}, rms: three{0.01, 2.7e-3, 7e-4}, order: 0.95,
+		(&exactCase{name: fmt.Sprint("sphere, averaged ", o.Galerkin), total: capacitance, exact: 1, tol: three{0.015, 3.6e-3,
+			9.1e-4}, rms: three{0.01, 2.7e-3, 7e-4}, order: 0.95,
 			at: primarySphere, local: func(r3.Vec) float64 { return 1 }, o: o}).run(t)
 	}
 }
@@ -250,9 +257,11 @@ func TestReferenceSphereLocal(t *testing.T) {
 // Two plates that fill a channel: j = V/(L/κ + ρ) everywhere.
 func TestReferencePlateCellMeshes(t *testing.T) {
 	j := 1 / (0.03/20 + 1e-3)
-	(&exactCase{name: "plates", total: amperes, exact: j * 0.04 * 0.02, tol: three{0.033, 9.4e-3, 2.7e-3}, rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
+	(&exactCase{name: "plates", total: amperes, exact: j * 0.04 * 0.02, tol: three{0.033, 9.4e-3, 2.7e-3},
+		rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
 		at: func(k int) Problem {
-			return Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k], kinetics.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
+			return Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k],
+				kinetics.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
 		},
 		local: func(r3.Vec) float64 { return j }}).run(t)
 }
@@ -308,9 +317,11 @@ func TestIndependentTwoSpheres(t *testing.T) {
 		n := []int{6, 12, 18}[k]
 		return one(sphere(n, 1, r3.Vec{}).surface("a", Cathode), sphere(n, 1, r3.Vec{X: d}).surface("b", other))
 	}
-	(&exactCase{name: "two cathodes", total: capacitance, exact: 2 * (c11 + c12), tol: three{0.011, 2.8e-3, 1e-3}, rms: three{0.018, 5.2e-3, 2.5e-3}, order: 0.9,
+	(&exactCase{name: "two cathodes", total: capacitance, exact: 2 * (c11 + c12), tol: three{0.011, 2.8e-3, 1e-3},
+		rms: three{0.018, 5.2e-3, 2.5e-3}, order: 0.9,
 		at: func(k int) Problem { return pair(k, Cathode) }, local: density(1)}).run(t)
 	half := density(-1)
-	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3}, rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
+	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3},
+		rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
 		at: func(k int) Problem { return pair(k, Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
 }

@@ -71,7 +71,8 @@ func ExampleSolve() {
 	bob := &s.Surfaces[0]
 	p95, _ := bob.Percentile(0.95)
 	fmt.Printf("cell voltage %.2f V\n", float64(s.CellVoltage))
-	fmt.Printf("thinnest spot %.0f %% of the mean, on the far side: %v\n", 100*float64(bob.Minimum.Density/bob.Mean()), bob.Minimum.At.X > 0.064)
+	fmt.Printf("thinnest spot %.0f %% of the mean, on the far side: %v\n", 100*float64(bob.Minimum.Density/bob.Mean()),
+		bob.Minimum.At.X > 0.064)
 	fmt.Printf("95 %% of the area get at most %.1f times the mean\n", float64(p95/bob.Mean()))
 	fmt.Printf("row sums good to 1e-4: %v\n", s.Checks.RowSum < 1e-4)
 	// Output:
@@ -103,7 +104,8 @@ func ExampleCompare() {
 		return
 	}
 	d, _ := field.Compare(coarse, fine)
-	fmt.Printf("%s: the minimum moves by less than 2 %%: %v, resolved: %v\n", d[0].Name, math.Abs(d[0].Minimum) < 0.02, !d[0].Unresolved)
+	fmt.Printf("%s: the minimum moves by less than 2 %%: %v, resolved: %v\n", d[0].Name, math.Abs(d[0].Minimum) < 0.02,
+		!d[0].Unresolved)
 	// Output:
 	// bob: the minimum moves by less than 2 %: true, resolved: true
 }

@@ -122,7 +122,8 @@ const (
 
 func (g *gaps) visit(a, b int32) {
 	na, nb := &g.t.nodes[a], &g.t.nodes[b]
-	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane && !g.c.sheets() {
+	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane &&
+		!g.c.sheets() {
 		return
 	}
 	switch {

@@ -8,7 +8,8 @@ import (
 // gmres solves A·x = b from x = 0 with the preconditioner on the right, so
 // that the residual it watches is the true one. It restarts after some vectors
 // and stops when the residual has fallen to tol of b.
-func gmres(ctx context.Context, apply, precondition func(in, out []float64), b, x []float64, tol float64, most int) (steps int, rel float64, err error) {
+func gmres(ctx context.Context, apply, precondition func(in, out []float64), b, x []float64, tol float64,
+	most int) (steps int, rel float64, err error) {
 	const restart = 100
 	n := len(b)
 	norm0 := math.Sqrt(sum2(b))

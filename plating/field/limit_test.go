@@ -35,7 +35,8 @@ func TestPropertyCompare(t *testing.T) {
 		t.Fatalf("%v, %v", d, err)
 	}
 	t.Logf("%+v", d[0])
-	if b.Work.Unknowns != 4*a.Work.Unknowns || d[0].Unresolved || math.Abs(d[0].Total) > 0.02 || math.Abs(d[0].Minimum) > 0.05 || d[0].Minimum == 0 {
+	if b.Work.Unknowns != 4*a.Work.Unknowns || d[0].Unresolved || math.Abs(d[0].Total) > 0.02 ||
+		math.Abs(d[0].Minimum) > 0.05 || d[0].Minimum == 0 {
 		t.Errorf("difference %+v on %d and %d panels", d[0], a.Work.Unknowns, b.Work.Unknowns)
 	}
 	if _, err := Compare(a, nil); !errors.Is(err, units.ErrInconsistent) {

@@ -8,7 +8,8 @@ import (
 
 // build computes all blocks with some goroutines. Each block depends on
 // nothing but the panels, so the result is the same for any number of them.
-func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol float64, s *settings) (*operator, error) {
+func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol float64, s *settings) (*operator,
+	error) {
 	op := &operator{t: t, double: double, tol: tol, blocks: t.partition(double)}
 	var next, done, held atomic.Int64
 	var wait sync.WaitGroup

@@ -107,8 +107,10 @@ func TestPropertySimilarity(t *testing.T) {
 		s := cube(8, 0.02*scale, r3.Vec{}, 1.5).surface("", Cathode)
 		s.Law = kinetics.LinearLaw(units.AreaResistance(1e-3 * scale))
 		h := 0.05 * scale
-		box := &Box{Low: r3.Vec{X: -h, Y: -h, Z: -h}, High: r3.Vec{X: h, Y: h, Z: h}, Walls: []Wall{{Face: LowZ, Kind: Anode}}}
-		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: Drive{Voltage: 1}}, Options{})
+		box := &Box{Low: r3.Vec{X: -h, Y: -h, Z: -h}, High: r3.Vec{X: h, Y: h, Z: h}, Walls: []Wall{{Face: LowZ,
+			Kind: Anode}}}
+		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: Drive{Voltage: 1}},
+			Options{})
 		return float64(r.Surfaces[0].Minimum.Density / r.Surfaces[0].Mean())
 	}
 	near2(t, "scale of ten", at(10), at(1), 1e-5)
@@ -134,7 +136,8 @@ func TestPropertyShieldAndRobber(t *testing.T) {
 		part := cube(8, 0.02, r3.Vec{X: .05, Y: .05, Z: .05}, 1.5).surface("part", Cathode)
 		part.Law = tafel(1, 0.05)
 		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: Anode}}}
-		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: append([]Surface{part}, extra...), Drive: Drive{Current: 1}}, Options{})
+		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: append([]Surface{part}, extra...),
+			Drive: Drive{Current: 1}}, Options{})
 	}
 	front := func(s *Solution) float64 { // mean on the face towards the anode
 		var i, a float64
@@ -226,7 +229,8 @@ func TestPropertyStop(t *testing.T) {
 					worst = max(worst, math.Abs(float64(j)-is)/(math.Abs(is)+1e-7*mean))
 				}
 			}
-			t.Logf("%s: %d and %d steps, bound %.1e, is %.1e, residual %.1e V", name, a.Work.Newton, b.Work.Newton, a.Checks.Change, worst, a.Checks.Residual)
+			t.Logf("%s: %d and %d steps, bound %.1e, is %.1e, residual %.1e V", name, a.Work.Newton, b.Work.Newton,
+				a.Checks.Change, worst, a.Checks.Residual)
 			if worst > wanted || worst > 2*a.Checks.Change+1e-9 {
 				t.Errorf("%s: stopped at %.1e where %.1e was wanted", name, worst, wanted)
 			}
@@ -241,7 +245,8 @@ func TestPropertyTafel(t *testing.T) {
 	p.Surfaces[0].Law = tafel(10, 0.05)
 	p.Drive.Voltage = 0.05
 	var refused *kinetics.TafelError
-	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" || refused.Neglects <= kinetics.MostNeglect {
+	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" ||
+		refused.Neglects <= kinetics.MostNeglect {
 		t.Errorf("%v", err)
 	}
 	p.Surfaces[0].Law = butlerVolmer(10, 0.05)

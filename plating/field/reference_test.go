@@ -57,7 +57,8 @@ func TestReferenceEllipsoid(t *testing.T) {
 			for k, x := range r.Centroid {
 				l := math.Sqrt(x.X*x.X/(c.a*c.a) + x.Y*x.Y/(c.b*c.b) + x.Z*x.Z/(c.c*c.c))
 				x = r3.Scale(1/l, x) // onto the smooth surface
-				want := c.exact / (c.a * c.b * c.c * math.Sqrt(math.Pow(x.X/c.a/c.a, 2)+math.Pow(x.Y/c.b/c.b, 2)+math.Pow(x.Z/c.c/c.c, 2)))
+				want := c.exact / (c.a * c.b * c.c * math.Sqrt(math.Pow(x.X/c.a/c.a, 2)+math.Pow(x.Y/c.b/c.b, 2)+
+					math.Pow(x.Z/c.c/c.c, 2)))
 				d := float64(r.Density[k])/want - 1
 				sum += d * d * float64(r.Area[k])
 				area += float64(r.Area[k])
@@ -96,7 +97,8 @@ func TestReferenceDisc(t *testing.T) {
 // order N^-1.5 extrapolates. The collocation solution must come to the same.
 func TestReferenceCube(t *testing.T) {
 	mean := func(n int) float64 {
-		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true, Tolerance: 1e-6}))
+		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
+			Tolerance: 1e-6}))
 	}
 	c1, c2 := mean(8), mean(16)
 	limit := c2 + (c2-c1)/7 // errors fall with the third power of the cells along an edge
@@ -132,7 +134,10 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 		{"Tafel", tafel(1, 0.05), 0.5, 478.63318592 * 4 * math.Pi * 1e-4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			ladder(t, c.current, 3e-3, 0.9, func(k int) Problem { return shell(k, c.law, Drive{Voltage: units.Voltage(c.volts)}) }, current, Options{})
+			ladder(t, c.current, 3e-3, 0.9, func(k int) Problem {
+				return shell(k, c.law,
+					Drive{Voltage: units.Voltage(c.volts)})
+			}, current, Options{})
 		})
 	}
 	// The same with the current held: the voltage comes back.
@@ -156,7 +161,8 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			ladder(t, c.current*height, 8e-3, 0.6, func(k int) Problem {
-				return Problem{Tank: Tank{Conductivity: 20}, Surfaces: annulus([]int{16, 32, 48}[k], height, c.law), Drive: Drive{Voltage: units.Voltage(c.volts)}}
+				return Problem{Tank: Tank{Conductivity: 20}, Surfaces: annulus([]int{16, 32, 48}[k], height, c.law),
+					Drive: Drive{Voltage: units.Voltage(c.volts)}}
 			}, func(s *Solution) float64 { return float64(s.Current) }, Options{})
 		})
 	}
@@ -164,7 +170,8 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 
 // Two plates that fill a channel: uniform, V = j·(L/κ + ρ).
 func TestReferencePlateCell(t *testing.T) {
-	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, kinetics.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
+	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, kinetics.LinearLaw(1e-3)),
+		Drive: Drive{Voltage: 1}}
 	want := 1 / (0.03/20 + 1e-3) * 0.04 * 0.02
 	s := solve(t, p, Options{})
 	near2(t, "current", float64(s.Current), want, 5e-3)
@@ -180,7 +187,8 @@ func TestReferencePlateCell(t *testing.T) {
 func TestReferenceStrip(t *testing.T) {
 	const depth = 0.5
 	at := func(k int) Problem {
-		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], kinetics.Law{}), Drive: Drive{Voltage: 1}}
+		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], kinetics.Law{}),
+			Drive: Drive{Voltage: 1}}
 	}
 	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *Solution) float64 { return float64(s.Current) }, Options{})
 	s := solve(t, at(2), Options{})
@@ -246,10 +254,12 @@ func TestReferenceWedgeCell(t *testing.T) {
 	cathode := subsetOf(mesh, onTop)
 	rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
 	anode.Kind, cathode.Kind = Anode, Cathode
-	s := solve(t, Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: Drive{Voltage: 1}}, Options{})
+	s := solve(t, Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest},
+		Drive: Drive{Voltage: 1}}, Options{})
 	near2(t, "shape factor", float64(s.Current)/depth, 0.947006505298, 4e-3)
 	r := &s.Surfaces[0]
-	for _, c := range [][2]float64{{0.1, 2.134836794}, {0.3, 1.183906323}, {0.5, 0.713977933}, {0.7, 0.357641582}, {0.9, 0.082990998}} {
+	for _, c := range [][2]float64{{0.1, 2.134836794}, {0.3, 1.183906323}, {0.5, 0.713977933}, {0.7, 0.357641582}, {0.9,
+		0.082990998}} {
 		near2(t, fmt.Sprint("density over mean at ", c[0]), interpolate(r, c[0]*a)/float64(r.Mean()), c[1], 0.03)
 	}
 }

@@ -154,8 +154,10 @@ func (s *Solution) reversed(single bool) error {
 				}
 			}
 			if sign*float64(j) < least*mean {
-				return &MeshError{Surface: r.Name, Triangle: k, Detail: fmt.Sprintf("%s, the wrong way for a primary %s", j, r.Kind),
-					Need: "bodies that do not cut or enclose each other, and panels as small as the gaps between them", Err: ErrOverlap}
+				return &MeshError{Surface: r.Name, Triangle: k, Detail: fmt.Sprintf("%s, the wrong way for a primary %s", j,
+					r.Kind),
+					Need: "bodies that do not cut or enclose each other, and panels as small as the gaps between them",
+					Err:  ErrOverlap}
 			}
 		}
 	}
@@ -234,7 +236,8 @@ func (s *Solution) warnings(m *model) []Warning {
 		add("", "anode and cathode currents differ by %.2g %%: the mesh is too coarse", 100*d)
 	}
 	if s.Checks.RowSum > 1e-4*max(1, m.op.tol/1e-5) {
-		add("", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance", s.Checks.RowSum)
+		add("", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance",
+			s.Checks.RowSum)
 	}
 	if s.Checks.Operator > 20*m.op.tol {
 		add("", "the compressed operator is off by %.1e: ask for a smaller tolerance", s.Checks.Operator)
@@ -260,6 +263,8 @@ func bipolar(r *Result) Warning {
 		}
 	}
 	a, b := r.Centroid[most], r.Centroid[least]
-	return Warning{r.Name, fmt.Sprintf("floating metal is bipolar: it plates (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m and dissolves (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m; %.3g A pass through it",
-		float64(r.Density[most])/100, a.X, a.Y, a.Z, -float64(r.Density[least])/100, b.X, b.Y, b.Z, float64(plated+dissolved)/2)}
+	return Warning{r.Name,
+		fmt.Sprintf("floating metal is bipolar: it plates (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m and dissolves (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m; %.3g A pass through it",
+			float64(r.Density[most])/100, a.X, a.Y, a.Z, -float64(r.Density[least])/100, b.X, b.Y, b.Z, float64(plated+
+				dissolved)/2)}
 }

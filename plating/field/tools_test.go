@@ -65,7 +65,8 @@ func order(n []int, err []float64) float64 {
 
 // ladder solves a case on several meshes and checks the relative error on the
 // finest and the order of convergence.
-func ladder(t *testing.T, exact, tol, least float64, make func(k int) Problem, value func(*Solution) float64, o Options) {
+func ladder(t *testing.T, exact, tol, least float64, make func(k int) Problem, value func(*Solution) float64,
+	o Options) {
 	t.Helper()
 	var n []int
 	var errs []float64

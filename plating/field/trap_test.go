@@ -81,7 +81,8 @@ func TestPropertyTrapQuadrature(t *testing.T) {
 func TestPropertyTrapLowerBound(t *testing.T) {
 	last := 0.0
 	for _, n := range []int{6, 10, 16} {
-		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true, Tolerance: 1e-6}))
+		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
+			Tolerance: 1e-6}))
 		if !(c > last && c < 0.66068) {
 			t.Errorf("n = %d: %.7f after %.7f", n, c, last)
 		}
@@ -121,7 +122,8 @@ func TestPropertyTrapFloating(t *testing.T) {
 			mid.Law = butlerVolmer(1, 0.05)
 		}
 		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: Anode}, {Face: HighX, Kind: Cathode}}}
-		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{mid}, Drive: Drive{Voltage: 5}}, Options{})
+		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{mid}, Drive: Drive{Voltage: 5}},
+			Options{})
 	}
 	f, i := at(Floating), at(Insulator)
 	r := &f.Surfaces[0]
@@ -158,7 +160,8 @@ func TestPropertyTrapGap(t *testing.T) {
 	// The package lays finer panels itself where a part comes near a wall.
 	c := cube(8, 0.04, r3.Vec{X: .022, Y: .05, Z: .05}, 1).surface("c", Cathode) // 2 mm from the wall
 	box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: HighX, Kind: Anode}}}
-	s := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: Drive{Current: 1}}, Options{})
+	s := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: Drive{Current: 1}},
+		Options{})
 	if n := len(s.Walls[LowX].Density); n < 400 {
 		t.Errorf("%d panels on the near wall", n)
 	}
@@ -208,8 +211,10 @@ func TestPropertyTrapSinglePrecision(t *testing.T) {
 	}
 	one := Options{Workers: 1} // memory comes in pieces, of which each worker may leave one half full
 	a, b := solve(t, full, one), solve(t, short, one)
-	if a.Checks.RowSum > 5e-5 || b.Checks.RowSum > 1e-4 || float64(b.Work.OperatorBytes) > 1.1*float64(a.Work.OperatorBytes) {
-		t.Errorf("row sums off by %.1e in full and %.1e in single precision, %d and %d bytes", a.Checks.RowSum, b.Checks.RowSum, a.Work.OperatorBytes, b.Work.OperatorBytes)
+	if a.Checks.RowSum > 5e-5 || b.Checks.RowSum > 1e-4 ||
+		float64(b.Work.OperatorBytes) > 1.1*float64(a.Work.OperatorBytes) {
+		t.Errorf("row sums off by %.1e in full and %.1e in single precision, %d and %d bytes", a.Checks.RowSum,
+			b.Checks.RowSum, a.Work.OperatorBytes, b.Work.OperatorBytes)
 	}
 	for i, j := range a.Surfaces[0].Density {
 		if d := math.Abs(float64(b.Surfaces[0].Density[i]/j) - 1); d > 1e-3 {

@@ -111,7 +111,8 @@ func (r rect) lay(n *near, depth int, out []triangle) []triangle {
 	b := box3{r.at(r.u0, r.v0), r.at(r.u1, r.v1)}
 	if depth > 0 && n.distance(b, 0.2*edge) < edge {
 		um, vm := (r.u0+r.u1)/2, (r.v0+r.v1)/2
-		for _, q := range [4][4]float64{{r.u0, um, r.v0, vm}, {um, r.u1, r.v0, vm}, {r.u0, um, vm, r.v1}, {um, r.u1, vm, r.v1}} {
+		for _, q := range [4][4]float64{{r.u0, um, r.v0, vm}, {um, r.u1, r.v0, vm}, {r.u0, um, vm, r.v1}, {um, r.u1, vm,
+			r.v1}} {
 			s := r
 			s.u0, s.u1, s.v0, s.v1 = q[0], q[1], q[2], q[3]
 			out = s.lay(n, depth-1, out)

@@ -103,7 +103,8 @@ func readHazards(o *strictjson.Reader, h *plating.Hazard) {
 
 // readWindow reads the two ends of a range, either of which may be missing, and
 // what else stands beside them.
-func readWindow[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node, low, high P, more func(*strictjson.Reader)) error {
+func readWindow[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node, low, high P,
+	more func(*strictjson.Reader)) error {
 	if n == nil {
 		return nil
 	}
@@ -123,7 +124,8 @@ func readWindow[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node, l
 		return n.Fail(err, "%v", err)
 	}
 	if *high != 0 && *low > *high {
-		err := &units.ValueError{Field: "window", Value: (*low).String() + " to " + (*high).String(), Need: "the low end first", Err: units.ErrInconsistent}
+		err := &units.ValueError{Field: "window", Value: (*low).String() + " to " + (*high).String(),
+			Need: "the low end first", Err: units.ErrInconsistent}
 		return n.Fail(err, "runs from %s to %s; need the low end first", *low, *high)
 	}
 	return nil
@@ -131,7 +133,8 @@ func readWindow[Q units.Quantity, P strictjson.Pointer[Q]](n *strictjson.Node, l
 
 // readDeposit finds equivalent, density and share of the counted metal, from
 // one metal and valence or from a list of constituents.
-func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, valence int, hasDensity bool, mix *strictjson.Node) error {
+func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, valence int, hasDensity bool,
+	mix *strictjson.Node) error {
 	e, err := faraday.Lookup(b.Metal)
 	if err != nil {
 		return metal.Fail(err, "%v", err)

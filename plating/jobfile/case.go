@@ -163,7 +163,8 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 }
 
 // readCell reads a case by profile.
-func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, kappa units.Conductivity, current units.Current, voltage units.Voltage) error {
+func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, kappa units.Conductivity,
+	current units.Current, voltage units.Voltage) error {
 	c.Cell.Drive = axi.ByVoltage(voltage)
 	if current > 0 {
 		c.Cell.Drive = axi.ByCurrent(current)

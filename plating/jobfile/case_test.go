@@ -26,7 +26,8 @@ func TestReadCase(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != axi.Anode || c.Promise != 1*units.Micrometre || c.PricePerGram.String() != "98.5" || c.Cell.Parts[0].Law.Cathodic != 0.5 {
+	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != axi.Anode || c.Promise != 1*units.Micrometre ||
+		c.PricePerGram.String() != "98.5" || c.Cell.Parts[0].Law.Cathodic != 0.5 {
 		t.Errorf("%+v", c)
 	}
 	// Two caps of 6 mm on 36 mm radius, two rings 36 to 40, two rims of 1.5 mm, and a groove 3 by 3 mm.
@@ -36,7 +37,8 @@ func TestReadCase(t *testing.T) {
 	if got := float64(c.Cell.Parts[0].Profile.Area()); math.Abs(got/want-1) > 1e-9 {
 		t.Errorf("area %v, by hand %v", got, want)
 	}
-	other := strings.NewReplacer(`"tank": {"radius": "150 mm", "depth": "300 mm"},`, "", `"current": "0.6 A"`, `"voltage": "0.5 V"`,
+	other := strings.NewReplacer(`"tank": {"radius": "150 mm", "depth": "300 mm"},`, "", `"current": "0.6 A"`,
+		`"voltage": "0.5 V"`,
 		`"kind": "anode", "tube": {"inner": "130 mm", "outer": "132 mm", "low": "50 mm", "high": "250 mm"}`,
 		`"kind": "robber", "torus": {"radius": "60 mm", "height": "150 mm", "thickness": "3 mm"}, "law": {"model": "butler-volmer", "exchange": "1 A/m²", "anodic": 0.5, "cathodic": 0.5, "temperature": "38 °C"}`).
 		Replace(bobCase(t))

@@ -40,7 +40,8 @@ func readDistribution(o *strictjson.Reader, d *plating.Distribution, needed bool
 		readClass(o, class, d)
 	}
 	if basis != nil && given == 1 && ratio == nil {
-		o.Keep(basis.Fail(units.ErrInconsistent, `goes with "min_to_mean": readings and a class say themselves where they come from`))
+		o.Keep(basis.Fail(units.ErrInconsistent,
+			`goes with "min_to_mean": readings and a class say themselves where they come from`))
 	}
 	if u := o.Field("uncertainty"); u != nil {
 		strictjson.Share(o, u, &d.Uncertainty)
@@ -81,5 +82,6 @@ func readClass(o *strictjson.Reader, f *strictjson.Node, d *plating.Distribution
 		}
 		words = append(words, `"`+c.String()+`"`)
 	}
-	o.Keep(f.Fail(units.ErrOutOfRange, "is %s; need one of %s; for anything deeper compute or measure the ratio", strictjson.Describe(f), strings.Join(words, "; ")))
+	o.Keep(f.Fail(units.ErrOutOfRange, "is %s; need one of %s; for anything deeper compute or measure the ratio",
+		strictjson.Describe(f), strings.Join(words, "; ")))
 }

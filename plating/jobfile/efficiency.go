@@ -48,7 +48,8 @@ func readEfficiency(n *strictjson.Node, l *traveller.Layer) error {
 			return err
 		}
 		if v.low > v.high {
-			return item.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", v.low.Percent(-1), v.high.Percent(-1))
+			return item.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", v.low.Percent(-1),
+				v.high.Percent(-1))
 		}
 		band = band || v.low < v.high
 		low = append(low, plating.EfficiencyPoint{CurrentDensity: j, Efficiency: v.low})
@@ -97,7 +98,8 @@ func readEfficiencyBand(n *strictjson.Node) (v efficiencyBand, err error) {
 		return v, err
 	}
 	if v.low > v.high {
-		return v, n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", v.low.Percent(-1), v.high.Percent(-1))
+		return v, n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", v.low.Percent(-1),
+			v.high.Percent(-1))
 	}
 	return v, nil
 }

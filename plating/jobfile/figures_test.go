@@ -107,7 +107,8 @@ func TestReportFigures(t *testing.T) {
 			}
 			same("area", r.Layers[i].Area, s.Result.Layers[i].Layer.Area, new(units.Area))
 		}
-		if !r.Price.Total.Equal(s.Quote.Total) || len(r.Price.Swings) != len(s.Swings) || r.Price.Each == "" || !strings.Contains(r.Practice, "[") {
+		if !r.Price.Total.Equal(s.Quote.Total) || len(r.Price.Swings) != len(s.Swings) || r.Price.Each == "" ||
+			!strings.Contains(r.Practice, "[") {
 			t.Errorf("%s: price %v, practice %q", name, r.Price.Total, r.Practice)
 		}
 	}
@@ -141,7 +142,8 @@ func TestOwnAreaOfALayer(t *testing.T) {
 			continue
 		}
 		c, d := a.Cards[i], b.Cards[i]
-		for what, pair := range map[string][2]float64{"amps": {float64(c.Amps), float64(d.Amps)}, "low": {float64(c.AmpsLow), float64(d.AmpsLow)},
+		for what, pair := range map[string][2]float64{"amps": {float64(c.Amps), float64(d.Amps)}, "low": {float64(c.AmpsLow),
+			float64(d.AmpsLow)},
 			"top": {float64(c.AmpsTop), float64(d.AmpsTop)}, "anode": {float64(c.AnodeHigh), float64(d.AnodeHigh)}} {
 			if r := pair[0] / pair[1]; r < 0.2499999 || r > 0.2500001 {
 				t.Errorf("%s: %v of %v, want a quarter", what, pair[0], pair[1])

@@ -88,7 +88,8 @@ func TestHugeJobs(t *testing.T) {
 		`"min_to_mean": 1, "current_density": "1e-320 A/m²", "promise": "1 m"`,
 	} {
 		layer := `{"bath": {"metal": "Au", "efficiency": 1}, ` + l + `}`
-		job, err := jobfile.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [` + layer + "," + layer + "]}"))
+		job, err := jobfile.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [` +
+			layer + "," + layer + "]}"))
 		if err != nil {
 			continue // refused with a line: good
 		}

@@ -35,7 +35,8 @@ func generated(name string, part *strictjson.Reader, n *strictjson.Node) (mesh.M
 		return mesh.Mesh{}, err
 	}
 	if g.Grade = float64(grade); !(g.Grade >= 1 && g.Grade <= 3) {
-		return mesh.Mesh{}, fineness.Fail(units.ErrOutOfRange, "is %s; need from 1 (even panels) to 3", strictjson.Describe(fineness))
+		return mesh.Mesh{}, fineness.Fail(units.ErrOutOfRange, "is %s; need from 1 (even panels) to 3",
+			strictjson.Describe(fineness))
 	}
 	o := strictjson.Object(n)
 	longest := units.Length(0)
@@ -75,11 +76,13 @@ func generated(name string, part *strictjson.Reader, n *strictjson.Node) (mesh.M
 		g.Size = longest / 16
 	}
 	if most := longest / mostAcross; g.Size < most {
-		return mesh.Mesh{}, n.Fail(units.ErrOutOfRange, `would be cut into panels of %s; need "panel" of at least %s`, g.Size, most)
+		return mesh.Mesh{}, n.Fail(units.ErrOutOfRange, `would be cut into panels of %s; need "panel" of at least %s`, g.Size,
+			most)
 	}
 	m, err := make(g)
 	if err == nil && len(m.Triangles) > mostTriangles {
-		return m, n.Fail(units.ErrOutOfRange, `makes %d triangles; need at most %d: larger "panel" or lower "grade"`, len(m.Triangles), mostTriangles)
+		return m, n.Fail(units.ErrOutOfRange, `makes %d triangles; need at most %d: larger "panel" or lower "grade"`,
+			len(m.Triangles), mostTriangles)
 	}
 	if err != nil {
 		return m, n.Fail(err, "%v", err)
@@ -95,7 +98,8 @@ func (r *cellReader) positions(n *strictjson.Node) error {
 		return list.Err()
 	}
 	if len(items) > mostPositions {
-		return items[mostPositions].Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d", len(items), mostPositions)
+		return items[mostPositions].Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d", len(items),
+			mostPositions)
 	}
 	total := 0.0
 	hung := &r.cell.Problem.Surfaces[0]
@@ -219,7 +223,8 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 	}
 	if facing != nil {
 		f := strictjson.Object(facing)
-		direction := []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}}[f.Choice("direction", "x", "-x", "y", "-y", "z", "-z")]
+		direction := []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}}[f.Choice("direction", "x", "-x", "y", "-y",
+			"z", "-z")]
 		f.Lacks("direction", "x, -x, y, -y, z or -z")
 		within, err := degrees(f, "within", 0, 180)
 		if err != nil {
@@ -247,7 +252,8 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 		return nil, n.Fail(units.ErrInconsistent, "is empty; need box, facing or away_from_edges, or leave it out")
 	}
 	if cell != nil && !selects(all, &cell.Problem.Surfaces[0]) {
-		return nil, n.Fail(units.ErrOutOfRange, "holds none of the %d faces of the part; need some of them", len(cell.Problem.Surfaces[0].Triangles))
+		return nil, n.Fail(units.ErrOutOfRange, "holds none of the %d faces of the part; need some of them",
+			len(cell.Problem.Surfaces[0].Triangles))
 	}
 	return all, nil
 }
@@ -256,7 +262,8 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 func selects(of coat.Selector, s *field.Surface) bool {
 	for _, t := range s.Triangles {
 		a, b, c := s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]
-		if of(coat.Patch{At: r3.Scale(1.0/3, r3.Add(a, r3.Add(b, c))), Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a)))}) {
+		if of(coat.Patch{At: r3.Scale(1.0/3, r3.Add(a, r3.Add(b, c))), Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c,
+			a)))}) {
 			return true
 		}
 	}

@@ -37,14 +37,16 @@ type cellReader struct {
 	cell    MeshCell
 }
 
-func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, positions *strictjson.Node) error {
+func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node,
+	positions *strictjson.Node) error {
 	p := &r.cell.Problem
 	p.Tank.Conductivity = r.kappa
 	p.Drive = field.Drive{Current: r.current, Voltage: r.voltage}
 	if tank != nil {
 		t := strictjson.Object(tank)
 		var length, width, depth units.Length
-		if !strictjson.Positive(t, "length", &length) || !strictjson.Positive(t, "width", &width) || !strictjson.Positive(t, "depth", &depth) {
+		if !strictjson.Positive(t, "length", &length) || !strictjson.Positive(t, "width", &width) || !strictjson.Positive(t,
+			"depth", &depth) {
 			t.Keep(tank.Fail(nil, `need "length", "width" and "depth"`))
 		}
 		p.Tank.Box = &field.Box{High: r3.Vec{X: float64(length), Y: float64(width), Z: float64(depth)}}
@@ -114,7 +116,8 @@ func (r *cellReader) part(n *strictjson.Node, i int) (robber, wall bool, err err
 	}
 	if f := o.Field("wall"); f != nil {
 		if s.Kind != field.Anode {
-			o.Keep(n.Fail(units.ErrInconsistent, `is a wall; need "kind": "anode": walls without one insulate, and what is plated hangs in the tank`))
+			o.Keep(n.Fail(units.ErrInconsistent,
+				`is a wall; need "kind": "anode": walls without one insulate, and what is plated hangs in the tank`))
 		}
 		return robber, true, r.wall(n, o, f, s)
 	}
@@ -177,7 +180,8 @@ func (r *cellReader) body(n *strictjson.Node, o *strictjson.Reader) (mesh.Mesh, 
 		}
 	}
 	if o.Err() == nil && len(found) != 1 {
-		return mesh.Mesh{}, n.Fail(units.ErrInconsistent, "need one of box, plate, cylinder, tube, sphere, torus, cup, file, wall")
+		return mesh.Mesh{}, n.Fail(units.ErrInconsistent,
+			"need one of box, plate, cylinder, tube, sphere, torus, cup, file, wall")
 	}
 	if err := o.Err(); err != nil {
 		return mesh.Mesh{}, err
@@ -263,7 +267,8 @@ func (r *cellReader) file(o *strictjson.Reader, n *strictjson.Node) (mesh.Mesh, 
 	}
 	for range refine {
 		if len(m.Triangles) > mostTriangles/4 {
-			return m, n.Fail(units.ErrOutOfRange, "would have %d triangles; need at most %d, so refine it less", 4*len(m.Triangles), mostTriangles)
+			return m, n.Fail(units.ErrOutOfRange, "would have %d triangles; need at most %d, so refine it less",
+				4*len(m.Triangles), mostTriangles)
 		}
 		if m, err = mesh.Subdivide(m); err != nil {
 			return m, n.Fail(err, "%v", err)

@@ -53,7 +53,8 @@ const meshCase = `{
 // files opens the few files of the cases here.
 func files(name string) (io.ReadCloser, error) {
 	var b bytes.Buffer
-	rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre, mesh.Grid{Size: 30 * units.Millimetre})
+	rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre,
+		mesh.Grid{Size: 30 * units.Millimetre})
 	if err != nil {
 		return nil, err
 	}
@@ -95,7 +96,8 @@ func TestReadMeshCase(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := c.Mesh.Problem
-	if len(p.Surfaces) != 2 || p.Surfaces[0].Kind != field.Cathode || p.Surfaces[1].Kind != field.Anode || p.Drive.Current != 0.2*units.Ampere ||
+	if len(p.Surfaces) != 2 || p.Surfaces[0].Kind != field.Cathode || p.Surfaces[1].Kind != field.Anode ||
+		p.Drive.Current != 0.2*units.Ampere ||
 		p.Tank.Box.High != (r3.Vec{X: 0.3, Y: 0.2, Z: 0.22}) || p.Tank.Box.Panel != 50*units.Millimetre {
 		t.Errorf("%+v", p)
 	}
@@ -103,7 +105,8 @@ func TestReadMeshCase(t *testing.T) {
 		t.Errorf("walls %+v", w)
 	}
 	// A bar along z that is turned about y lies along x.
-	if at, size := middleOf(&p.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 || size.Z > 0.0201 {
+	if at, size := middleOf(&p.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 ||
+		size.Z > 0.0201 {
 		t.Errorf("hangs at %v, %v", at, size)
 	}
 	if at, size := middleOf(&p.Surfaces[1]); !near(at, r3.Vec{X: 0.2, Y: 0.1, Z: 0.11}) || math.Abs(size.Z-0.08) > 1e-7 {
@@ -119,7 +122,8 @@ func TestReadMeshCase(t *testing.T) {
 	if !near(at, r3.Vec{X: 0.13, Y: 0.09, Z: 0.1}) || math.Abs(size.Y-0.04) > 1e-9 {
 		t.Errorf("second position at %v, %v", at, size)
 	}
-	if at, size = middleOf(&c.Mesh.Positions[0].Problem.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 {
+	if at, size = middleOf(&c.Mesh.Positions[0].Problem.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) ||
+		math.Abs(size.X-0.04) > 1e-9 {
 		t.Errorf("first position at %v, %v", at, size)
 	}
 	for _, s := range []struct {
@@ -147,7 +151,8 @@ func TestMeshBodies(t *testing.T) {
 		area float64 // cm², by hand; facets of a round body are less
 	}{
 		{`"box": {"length": "10 mm", "width": "20 mm", "height": "30 mm"}`, 22},
-		{`"plate": {"length": "22 mm", "width": "22 mm", "thickness": "3 mm", "edge_radius": "1 mm"}`, (2*(400+20+20) + 2*math.Pi*41 + 4*math.Pi) / 100},
+		{`"plate": {"length": "22 mm", "width": "22 mm", "thickness": "3 mm", "edge_radius": "1 mm"}`, (2*(400+20+20) +
+			2*math.Pi*41 + 4*math.Pi) / 100},
 		{`"cylinder": {"diameter": "20 mm", "length": "30 mm"}`, math.Pi * 8},
 		{`"tube": {"outer": "20 mm", "inner": "10 mm", "length": "30 mm"}`, math.Pi * (3*3 + 1.5)},
 		{`"sphere": {"diameter": "20 mm"}`, math.Pi * 4},
@@ -156,9 +161,10 @@ func TestMeshBodies(t *testing.T) {
 		{`"file": "rod.stl", "unit": "1 mm"`, 2*1 + 4*8},
 		{`"file": "rod.ply", "unit": "0.5 mm", "refine": 2`, (2*1 + 4*8) / 4.},
 	} {
-		c, err := readMesh(fmt.Sprintf(head, s.body, `, {"kind": "shield", "box": {"length": "5 mm", "width": "5 mm", "height": "5 mm"}, "at": ["0.3 m", "0 m", "0 m"]}`+
-			`, {"kind": "robber", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0.3 m", "0 m"]}`+
-			`, {"kind": "floating", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0 m", "0.3 m"]}`))
+		c, err := readMesh(fmt.Sprintf(head, s.body,
+			`, {"kind": "shield", "box": {"length": "5 mm", "width": "5 mm", "height": "5 mm"}, "at": ["0.3 m", "0 m", "0 m"]}`+
+				`, {"kind": "robber", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0.3 m", "0 m"]}`+
+				`, {"kind": "floating", "sphere": {"diameter": "5 mm"}, "at": ["0 m", "0 m", "0.3 m"]}`))
 		if err != nil {
 			t.Errorf("%s: %v", s.body, err)
 			continue
@@ -178,13 +184,15 @@ func TestMeshBodies(t *testing.T) {
 		if strings.Contains(s.body, ".stl") { // panels of a sixteenth of the length, or as given
 			fine, err := readMesh(fmt.Sprintf(head, s.body+`, "panel": "1 mm"`, ""))
 			if err != nil || len(m.Triangles) < 300 || longestSide(m) > 5e-3 || longestSide(meshOf(fine)) > 1e-3 {
-				t.Errorf("%s: %d triangles to %g m, or to %g m where 1 mm is asked for, %v", s.body, len(m.Triangles), longestSide(m), longestSide(meshOf(fine)), err)
+				t.Errorf("%s: %d triangles to %g m, or to %g m where 1 mm is asked for, %v", s.body, len(m.Triangles),
+					longestSide(m), longestSide(meshOf(fine)), err)
 			}
 		}
 		if at, _ := middleOf(&p[0]); r3.Norm(at) > 1e-9 {
 			t.Errorf("%s: its middle is at %v", s.body, at)
 		}
-		if len(p) != 4 || p[1].Kind != field.Insulator || p[3].Kind != field.Floating || len(c.Robbers) != 1 || c.Robbers[0] != 2 || p[0].Name != "part 1" {
+		if len(p) != 4 || p[1].Kind != field.Insulator || p[3].Kind != field.Floating || len(c.Robbers) != 1 ||
+			c.Robbers[0] != 2 || p[0].Name != "part 1" {
 			t.Errorf("%s: roles %+v %v", s.body, p, c.Robbers)
 		}
 	}
@@ -213,7 +221,8 @@ func TestMending(t *testing.T) {
 	}
 	turned := func(name string) (io.ReadCloser, error) {
 		var b bytes.Buffer
-		rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre, mesh.Grid{Size: 30 * units.Millimetre})
+		rod, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 80*units.Millimetre,
+			mesh.Grid{Size: 30 * units.Millimetre})
 		if err != nil {
 			return nil, err
 		}
@@ -222,10 +231,12 @@ func TestMending(t *testing.T) {
 		return io.NopCloser(&b), err
 	}
 	c, err = jobfile.ReadCaseWith(strings.NewReader(meshCase), turned)
-	if err != nil || len(c.Mesh.Mended) != 1 || !strings.Contains(c.Mesh.Mended[0], "rod.stl") || !strings.Contains(c.Mesh.Mended[0], "turned") {
+	if err != nil || len(c.Mesh.Mended) != 1 || !strings.Contains(c.Mesh.Mended[0], "rod.stl") ||
+		!strings.Contains(c.Mesh.Mended[0], "turned") {
 		t.Errorf("one triangle turned: %v %v", c.Mesh, err)
 	}
-	_, err = jobfile.ReadCaseWith(strings.NewReader(strings.Replace(meshCase, `"repair": true, "weld": "0.01 mm", `, "", 1)), turned)
+	_, err = jobfile.ReadCaseWith(strings.NewReader(strings.Replace(meshCase, `"repair": true, "weld": "0.01 mm", `, "",
+		1)), turned)
 	if err == nil || !strings.Contains(err.Error(), `"repair": true`) {
 		t.Errorf("without repair: %v", err)
 	}
@@ -234,7 +245,8 @@ func TestMending(t *testing.T) {
 // TestProfileMarks: a case by profile may mark a box in radius and height, and
 // what faces a direction.
 func TestProfileMarks(t *testing.T) {
-	text := strings.Replace(bobCase(t), `"promise"`, `"significant": {"box": {"low": ["0 mm", "0 mm", "153 mm"], "high": ["30 mm", "0 mm", "200 mm"]}, "facing": {"direction": "z", "within": 30}}, "promise"`, 1)
+	text := strings.Replace(bobCase(t), `"promise"`,
+		`"significant": {"box": {"low": ["0 mm", "0 mm", "153 mm"], "high": ["30 mm", "0 mm", "200 mm"]}, "facing": {"direction": "z", "within": 30}}, "promise"`, 1)
 	c, err := jobfile.ReadCase(strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)

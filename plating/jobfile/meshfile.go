@@ -15,7 +15,8 @@ import (
 
 // readMeshFile reads a mesh from a file that a job or a case names: STL or PLY,
 // with its unit, mended when that is asked for, and sound.
-func readMeshFile(o *strictjson.Reader, n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (m mesh.Mesh, mended []string, err error) {
+func readMeshFile(o *strictjson.Reader, n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (m mesh.Mesh,
+	mended []string, err error) {
 	var unit, weld units.Length
 	if u := o.Field("unit"); u != nil && u.Kind == "text" && strings.IndexFunc(u.Text, unicode.IsLetter) == 0 {
 		one := *u // "mm" stands for the millimetre itself

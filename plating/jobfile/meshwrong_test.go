@@ -20,11 +20,15 @@ func TestWrongMeshCases(t *testing.T) {
 		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "robber"`, "need a body of kind cathode"},
 		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "cathod"`, "need one of cathode"},
 		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"bar": {}`, "need one of box, plate"},
-		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm", "length": "40 mm"}, "sphere": {"diameter": "9 mm"}`, "need one of box, plate"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`,
+			`"cylinder": {"diameter": "20 mm", "length": "40 mm"}, "sphere": {"diameter": "9 mm"}`, "need one of box, plate"},
 		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm"}`, `"length" is missing`},
-		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm", "length": "40 mm", "wide": "1 mm"}`, "unknown field"},
-		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": 20, "length": "40 mm"}`, "without a unit"},
-		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"tube": {"outer": "20 mm", "inner": "30 mm", "length": "40 mm"}`, "need"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`,
+			`"cylinder": {"diameter": "20 mm", "length": "40 mm", "wide": "1 mm"}`, "unknown field"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": 20, "length": "40 mm"}`,
+			"without a unit"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`,
+			`"tube": {"outer": "20 mm", "inner": "30 mm", "length": "40 mm"}`, "need"},
 		{`"panel": "8 mm"`, `"panel": "8 µm"`, `need "panel" of at least`},
 		{`"panel": "8 mm"`, `"panel": "-8 mm"`, "above zero"},
 		{`"grade": 1`, `"grade": 9`, "need from 1"},
@@ -36,13 +40,15 @@ func TestWrongMeshCases(t *testing.T) {
 		{`[{"axis": "y", "degrees": 90}]`, `{"axis": "y", "degrees": 90}`, "need turns"},
 		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm"]`, "need three, x, y and z"},
 		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "110 A"]`, "is one of current"},
-		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "215 mm"]`, "finial"}, // through the surface of the solution
+		// through the surface of the solution
+		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "215 mm"]`, "finial"},
 		{`"file": "rod.stl"`, `"file": "no.stl"`, "cannot be opened"},
 		{`"file": "rod.stl"`, `"file": "rod.obj"`, "ends in .stl or .ply"},
 		{`"file": "rod.stl"`, `"file": 7`, "need the name of a file"},
 		{`"file": "rod.stl"`, `"file": "short.stl"`, "file"},
 		{`"file": "rod.stl"`, `"file": "open.ply"`, `"open.ply" cannot be mended: `},
-		{`"file": "rod.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm"`, `"file": "open.ply", "unit": "1 mm", "repair": true`, `in the file: "repair": true, "weld": "0.01 mm"`},
+		{`"file": "rod.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm"`,
+			`"file": "open.ply", "unit": "1 mm", "repair": true`, `in the file: "repair": true, "weld": "0.01 mm"`},
 		{`"unit": "1 mm", `, ``, `needs "unit"`},
 		{`"unit": "1 mm"`, `"unit": "1 V"`, "is one of voltage"},
 		{`"unit": "1 mm"`, `"unit": "V"`, "is one of voltage"},
@@ -59,11 +65,14 @@ func TestWrongMeshCases(t *testing.T) {
 		{`"kind": "anode", "wall"`, `"kind": "robber", "wall"`, `need "kind": "anode"`},
 		{`"wall": "low x"`, `"wall": "low x", "at": ["0 m", "0 m", "0 m"]`, "unknown field"},
 		{`"tank": {"length": "300 mm", "width": "200 mm", "depth": "220 mm", "panel": "50 mm"},`, ``, "there is no tank"},
-		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "left", "within": 60},`, "need one of x, -x"},
+		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "left", "within": 60},`,
+			"need one of x, -x"},
 		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"within": 60},`, `"direction" is missing`},
-		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "-x", "within": 400},`, "need degrees from 0 to 180"},
+		{`"facing": {"direction": "-x", "within": 60},`, `"facing": {"direction": "-x", "within": 400},`,
+			"need degrees from 0 to 180"},
 		{`"facing": {"direction": "-x", "within": 60},`, `"box": {"low": ["0 m", "0 m", "0 m"]},`, `"high" is missing`},
-		{`"facing": {"direction": "-x", "within": 60},`, `"box": {"low": ["1 m", "1 m", "1 m"], "high": ["2 m", "2 m", "2 m"]},`, "holds none of the"},
+		{`"facing": {"direction": "-x", "within": 60},`,
+			`"box": {"low": ["1 m", "1 m", "1 m"], "high": ["2 m", "2 m", "2 m"]},`, "holds none of the"},
 		{`"distance": "2 mm"`, `"distance": "2 m"`, "holds none of the"},
 		{`, "distance": "2 mm"`, ``, `"distance" is missing`},
 		{`"sharper_than": 30`, `"sharper_than": 0`, "need degrees from 1 to 179"},
@@ -84,7 +93,8 @@ func TestWrongMeshCases(t *testing.T) {
 			t.Errorf("%s: %v, want %q with a line", s.new, err, s.want)
 		}
 	}
-	if _, err := jobfile.ReadCase(strings.NewReader(meshCase)); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+	if _, err := jobfile.ReadCase(strings.NewReader(meshCase)); err == nil || !strings.Contains(err.Error(),
+		"no files can be opened") {
 		t.Errorf("without open: %v", err)
 	}
 	empty := strings.Replace(bobCase(t), `"promise"`, `"significant": {}, "promise"`, 1)

@@ -39,11 +39,15 @@ func readRinse(n *strictjson.Node) (*traveller.Rinse, error) {
 	}
 	switch {
 	case measured == (shape != nil && q.Shape != rinse.NoShape):
-		return nil, n.Fail(units.ErrInconsistent, `need either "hangs" (how the work hangs and drains) or "drag_out" (measured, of the load)`)
+		return nil, n.Fail(units.ErrInconsistent,
+			`need either "hangs" (how the work hangs and drains) or "drag_out" (measured, of the load)`)
 	case measured && (q.Drain > 0 || q.Thickness != rinse.AsPrinted):
-		return nil, n.Fail(units.ErrInconsistent, `"drain" and "liquid" correct the table's figure, and "drag_out" is measured`)
+		return nil, n.Fail(units.ErrInconsistent,
+			`"drain" and "liquid" correct the table's figure, and "drag_out" is measured`)
 	case ratio != nil && !(q.Ratio >= 1 && q.Ratio <= 1e12):
-		return nil, ratio.Fail(units.ErrOutOfRange, "is %s; need a number from 1 to 1e12: how many times weaker than the bath the last water must be", strictjson.Describe(ratio))
+		return nil, ratio.Fail(units.ErrOutOfRange,
+			"is %s; need a number from 1 to 1e12: how many times weaker than the bath the last water must be",
+			strictjson.Describe(ratio))
 	case !tank && (q.Loads > 0 || evaporation):
 		return nil, n.Fail(units.ErrInconsistent, `"loads" and "evaporation" go with "drag_out_tank", its volume`)
 	}
@@ -117,7 +121,8 @@ func readPrice(n *strictjson.Node, pieces int) (*traveller.Price, error) {
 func blamed(o *strictjson.Reader, n *strictjson.Node, err error) *strictjson.Node {
 	var v *units.ValueError
 	if errors.As(err, &v) {
-		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"}, {"margin", "margin"}, {"markup", "markup"}, {"minimum", "minimum"},
+		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"}, {"margin",
+			"margin"}, {"markup", "markup"}, {"minimum", "minimum"},
 			{"tax", "tax"}, {"shared_by", "share the set-up"}, {"set_up", "set up"}, {"rectifier", "rectifier"}} {
 			if f := o.Member(is[0]); f != nil && strings.Contains(v.Field, is[1]) {
 				return f
@@ -202,7 +207,8 @@ func per(o *strictjson.Reader) alloys.TradeUnit {
 	if f == nil {
 		return alloys.NoTradeUnit
 	}
-	u, ok := map[string]alloys.TradeUnit{"g": alloys.PerGram, "kg": alloys.PerKilogram, "oz t": alloys.PerTroyOunce, "dwt": alloys.PerPennyweight}[f.Text]
+	u, ok := map[string]alloys.TradeUnit{"g": alloys.PerGram, "kg": alloys.PerKilogram, "oz t": alloys.PerTroyOunce,
+		"dwt": alloys.PerPennyweight}[f.Text]
 	if f.Kind != "text" || !ok {
 		o.Keep(f.Fail(nil, "is %s; need %s", strictjson.Describe(f), need))
 	}

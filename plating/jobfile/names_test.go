@@ -75,7 +75,8 @@ func TestPropertyNames(t *testing.T) {
 			"the names":    plating.NamedHazards(n.name),
 		}
 		own := library
-		own.Name, own.Hazards, own.Salt, own.PH, own.Temperature = n.name, 0, faraday.Formula{}, baths.Range[plating.PH]{}, baths.Range[units.Temperature]{}
+		own.Name, own.Hazards, own.Salt, own.PH, own.Temperature = n.name, 0, faraday.Formula{}, baths.Range[plating.PH]{},
+			baths.Range[units.Temperature]{}
 		got["the bath"] = own.AllHazards()
 		book := ledger.Bath{Name: n.name, Metal: "Au", Equivalent: gold.Equivalent}
 		solution := book.Solution()
@@ -84,7 +85,8 @@ func TestPropertyNames(t *testing.T) {
 			{Kind: sequence.Activate, Process: sequence.Process{Chemistry: n.name}},
 			{Kind: sequence.Plate, Bath: own, Time: 60, CurrentDensity: 100},
 		}
-		cards, err := sequence.Cards(tanks, sequence.Piece{Area: units.SquareDecimetre, Distribution: plating.Distribution{MinToMean: 1}})
+		cards, err := sequence.Cards(tanks, sequence.Piece{Area: units.SquareDecimetre,
+			Distribution: plating.Distribution{MinToMean: 1}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -144,7 +146,8 @@ func quoted(t *testing.T, s string) string {
 // TestPropertyPrecious: a drag-out tank is asked for behind each precious metal,
 // and nowhere else: one list.
 func TestPropertyPrecious(t *testing.T) {
-	for symbol, want := range map[string]bool{"Au": true, "Ag": true, "Pt": true, "Pd": true, "Rh": true, "Ru": true, "Ir": true, "Os": true, "Ni": false, "Cu": false, "Sn": false, "": false} {
+	for symbol, want := range map[string]bool{"Au": true, "Ag": true, "Pt": true, "Pd": true, "Rh": true, "Ru": true,
+		"Ir": true, "Os": true, "Ni": false, "Cu": false, "Sn": false, "": false} {
 		if plating.Precious(symbol) != want {
 			t.Errorf("%s: %v", symbol, !want)
 		}
@@ -154,7 +157,8 @@ func TestPropertyPrecious(t *testing.T) {
 		t.Fatal(err)
 	}
 	own.Key, own.Name, own.Metal, own.Valence = "", "ruthenium, acid", "Ru", 3
-	p := sequence.Piece{Substrate: sequence.Nickel, Finish: sequence.Rhodium, Promise: 0.1 * units.Micrometre, Area: units.SquareDecimetre}
+	p := sequence.Piece{Substrate: sequence.Nickel, Finish: sequence.Rhodium, Promise: 0.1 * units.Micrometre,
+		Area: units.SquareDecimetre}
 	tanks, _, err := sequence.PlanAround(p, []sequence.Tank{{Kind: sequence.Plate, Bath: own, Time: 60}})
 	behind := false
 	for i := range tanks {

@@ -30,7 +30,8 @@ func Read(r io.Reader) (plating.Job, error) {
 		return plating.Job{}, err
 	}
 	if len(shop.Layers) == 0 {
-		return plating.Job{}, &Error{Path: "layers", What: "is missing: the coats are planned from the finish; read the job with ReadShop", Err: units.ErrNotPositive}
+		return plating.Job{}, &Error{Path: "layers",
+			What: "is missing: the coats are planned from the finish; read the job with ReadShop", Err: units.ErrNotPositive}
 	}
 	job := plating.Job{Name: shop.Name, Substrate: shop.Substrate, Parts: shop.Parts}
 	for _, l := range shop.Layers {
@@ -74,7 +75,8 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if f := o.Field("layers"); f != nil {
 		layers = o.ItemsOf(f, "plated layers, the first one first", true)
 	} else if job.Finish == sequence.FinishUnknown {
-		o.Keep(tree.Fail(units.ErrNotPositive, `field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`))
+		o.Keep(tree.Fail(units.ErrNotPositive,
+			`field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`))
 	}
 	steps, water, cost := o.Field("sequence"), o.Field("rinse"), o.Field("price")
 	file := o.Field("baths")
@@ -120,7 +122,8 @@ func readShop(r io.Reader, open func(name string) (io.ReadCloser, error)) (trave
 	if job.Rinse != nil && job.Rinse.Stages > 0 && steps != nil {
 		for _, f := range water.Values {
 			if f.Path == "rinse.stages" {
-				return traveller.Job{}, f.Fail(units.ErrInconsistent, `goes with proposed rinses; in a "sequence" each tank says its own: leave it out here`)
+				return traveller.Job{}, f.Fail(units.ErrInconsistent,
+					`goes with proposed rinses; in a "sequence" each tank says its own: leave it out here`)
 			}
 		}
 	}
@@ -139,13 +142,15 @@ func sayHazards(layers []*strictjson.Node) error {
 		bath := strictjson.On(n).Member("bath")
 		o := strictjson.On(bath)
 		if o.Member("hazards") == nil && o.Member("library") == nil && o.Member("like") == nil {
-			return bath.Fail(units.ErrInconsistent, `field "hazards" is missing; need what the bath holds, as ["cyanide", "acid"], or [] for none: the check of the sequence goes by it`)
+			return bath.Fail(units.ErrInconsistent,
+				`field "hazards" is missing; need what the bath holds, as ["cyanide", "acid"], or [] for none: the check of the sequence goes by it`)
 		}
 	}
 	return nil
 }
 
-func readPart(n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (p plating.Part, mended []string, err error) {
+func readPart(n *strictjson.Node, open func(name string) (io.ReadCloser, error)) (p plating.Part, mended []string,
+	err error) {
 	o := strictjson.Object(n)
 	p = plating.Part{Name: o.Text("name"), Count: o.Whole("count", 1, 1_000_000, 1)}
 	given := strictjson.Positive(o, "area", &p.Area)
@@ -187,7 +192,8 @@ func readPart(n *strictjson.Node, open func(name string) (io.ReadCloser, error))
 }
 
 // readMeshArea reads the area of a part from a mesh in a file.
-func readMeshArea(n *strictjson.Node, name string, open func(name string) (io.ReadCloser, error)) (units.Area, []string, error) {
+func readMeshArea(n *strictjson.Node, name string, open func(name string) (io.ReadCloser, error)) (units.Area, []string,
+	error) {
 	o := strictjson.Object(n)
 	file := o.Must("file", "the name of an STL or PLY file")
 	if err := o.Err(); err != nil {
@@ -238,7 +244,8 @@ func readBaths(n *strictjson.Node, open func(name string) (io.ReadCloser, error)
 func readLayer(n *strictjson.Node, load units.Area, known []baths.Bath) (traveller.Layer, error) {
 	o := strictjson.Object(n)
 	l := traveller.Layer{Layer: plating.Layer{Name: o.Text("name"), CountBelow: o.Yes("count_below")}}
-	l.Role = [...]plating.Role{plating.RoleFinish, plating.RoleStrike, plating.RoleUnder}[o.Choice("role", "finish", "strike", "underplate")]
+	l.Role = [...]plating.Role{plating.RoleFinish, plating.RoleStrike, plating.RoleUnder}[o.Choice("role", "finish",
+		"strike", "underplate")]
 	bath := o.Must("bath", "the bath as an object")
 	readDistribution(o, &l.Distribution, true)
 	strictjson.Positive(o, "area", &l.Area)

@@ -112,7 +112,8 @@ type MetalReport struct {
 //
 // Errors: those of [plating.Working].
 func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, error) {
-	r := Report{Format: ReportFormat, Job: job.Name, Substrate: job.Substrate, Area: res.Area.Text(units.SquareCentimetre, -1),
+	r := Report{Format: ReportFormat, Job: job.Name, Substrate: job.Substrate, Area: res.Area.Text(units.SquareCentimetre,
+		-1),
 		Time: res.Time.Text(units.Minute, -1), Charge: res.Charge.Text(units.AmpereMinute, -1), Metals: []MetalReport{}}
 	r.Parts = make([]PartReport, len(job.Parts))
 	for i, p := range job.Parts {
@@ -129,10 +130,12 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		out := LayerReport{
 			Name: l.Name, Role: l.Role.String(), Bath: l.Bath.Name, Metal: l.Bath.Metal,
 			CurrentDensity: v.CurrentDensity.Text(units.AmperePerSquareDecimetre, -1), Current: v.Current.Text(units.Ampere, -1),
-			Time: v.Time.Text(units.Minute, -1), Charge: v.Charge.Text(units.AmpereMinute, -1), Efficiency: v.Efficiency.Percent(-1),
-			Mean: v.Mean.Text(units.Micrometre, -1), Thinnest: v.Thinnest.Text(units.Micrometre, -1),
+			Time: v.Time.Text(units.Minute, -1), Charge: v.Charge.Text(units.AmpereMinute, -1),
+			Efficiency: v.Efficiency.Percent(-1),
+			Mean:       v.Mean.Text(units.Micrometre, -1), Thinnest: v.Thinnest.Text(units.Micrometre, -1),
 			Mass: v.Mass.Text(units.Milligram, -1), FineMass: v.FineMass.Text(units.Milligram, -1),
-			Distribution: l.Distribution.MinToMean.Percent(-1), Basis: l.Distribution.Basis, Before: noteReports(lr.Before), Notes: noteReports(lr.Notes),
+			Distribution: l.Distribution.MinToMean.Percent(-1), Basis: l.Distribution.Basis, Before: noteReports(lr.Before),
+			Notes:   noteReports(lr.Notes),
 			Hazards: l.Bath.AllHazards(), Cautions: noteReports(solution.AtTank()),
 		}
 		if l.Bath.Volts.High > 0 {
@@ -166,7 +169,8 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		r.Layers = append(r.Layers, out)
 	}
 	for _, m := range res.Metals {
-		r.Metals = append(r.Metals, MetalReport{m.Metal, m.Mean.Text(units.Micrometre, -1), m.Thinnest.Text(units.Micrometre, -1),
+		r.Metals = append(r.Metals, MetalReport{m.Metal, m.Mean.Text(units.Micrometre, -1), m.Thinnest.Text(units.Micrometre,
+			-1),
 			m.Mass.Text(units.Milligram, -1), m.FineMass.Text(units.Milligram, -1)})
 	}
 	return r, nil

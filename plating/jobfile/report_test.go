@@ -177,12 +177,16 @@ func TestPropertyReportIsLossless(t *testing.T) {
 		duration("plating time", r.Time, res.Time)
 		charge("charge", r.Charge, res.Charge)
 		if len(r.Layers) != len(res.Layers) || len(r.Metals) != len(res.Metals) {
-			t.Fatalf("%s: %d layers and %d metals, computed were %d and %d", name, len(r.Layers), len(r.Metals), len(res.Layers), len(res.Metals))
+			t.Fatalf("%s: %d layers and %d metals, computed were %d and %d", name, len(r.Layers), len(r.Metals), len(res.Layers),
+				len(res.Metals))
 		}
 		for i, l := range r.Layers {
 			layer, v := res.Layers[i].Layer, res.Layers[i].Result
 			var j units.CurrentDensity
-			same("current density", l.CurrentDensity, &j, func() (float64, float64) { return float64(j), float64(v.CurrentDensity) })
+			same("current density", l.CurrentDensity, &j, func() (float64, float64) {
+				return float64(j),
+					float64(v.CurrentDensity)
+			})
 			var current units.Current
 			same("current", l.Current, &current, func() (float64, float64) { return float64(current), float64(v.Current) })
 			duration("time", l.Time, v.Time)
@@ -201,12 +205,21 @@ func TestPropertyReportIsLossless(t *testing.T) {
 			voltage("volts low", l.VoltsLow, layer.Bath.Volts.Low)
 			voltage("volts high", l.VoltsHigh, layer.Bath.Volts.High)
 			var set units.Temperature
-			same("temperature", l.Temperature, &set, func() (float64, float64) { return float64(set), float64(layer.Bath.Heat.Set) })
+			same("temperature", l.Temperature, &set, func() (float64, float64) {
+				return float64(set),
+					float64(layer.Bath.Heat.Set)
+			})
 			mass("metal left", l.MetalLeft, v.MetalLeft)
 			var content units.MassConcentration
-			same("content left", l.ContentLeft, &content, func() (float64, float64) { return float64(content), float64(v.ContentLeft) })
+			same("content left", l.ContentLeft, &content, func() (float64, float64) {
+				return float64(content),
+					float64(v.ContentLeft)
+			})
 			var ratio units.Ratio
-			same("ratio", l.Distribution, &ratio, func() (float64, float64) { return float64(ratio), float64(layer.Distribution.MinToMean) })
+			same("ratio", l.Distribution, &ratio, func() (float64, float64) {
+				return float64(ratio),
+					float64(layer.Distribution.MinToMean)
+			})
 			if len(l.Notes) != len(res.Layers[i].Notes) || len(l.Before) != len(res.Layers[i].Before) {
 				t.Errorf("%s: notes were lost", name)
 			}
@@ -244,7 +257,8 @@ func TestReportStops(t *testing.T) {
 	for text, want := range map[string]bool{
 		strings.Replace(right, `"8 g/L"`, `"8 g/L", "pH": 4.4`, 1): false,
 		right: true, // gold cyanide in acid, and no pH
-		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                      true, // the bath does not hold it
+		// the bath does not hold it
+		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                      true,
 		strings.Replace(right, `"promise": "2.5 µm"`, `"promise": "9 µm", "time": "60 s"`, 1): true,
 	} {
 		job, res := compute(t, []byte(text))
@@ -268,7 +282,8 @@ func TestReportLeavesOut(t *testing.T) {
 		t.Fatal(err)
 	}
 	l := r.Layers[0]
-	if l.VoltsLow != "" || l.VoltsHigh != "" || l.Temperature != "" || l.MetalLeft != "" || l.ContentLeft != "" || l.Below != "" || r.Substrate != "" {
+	if l.VoltsLow != "" || l.VoltsHigh != "" || l.Temperature != "" || l.MetalLeft != "" || l.ContentLeft != "" ||
+		l.Below != "" || r.Substrate != "" {
 		t.Errorf("%+v: nobody gave volts, temperature or content", l)
 	}
 	if job.Parts[0].Count != 1 {

@@ -9,7 +9,8 @@ import (
 )
 
 // shapeKinds lists the words of the field "kind".
-var shapeKinds = []string{"plate", "disc", "ring", "cylinder", "tube", "cone", "sphere", "cap", "torus", "hexbar", "wire", "thread", "sum"}
+var shapeKinds = []string{"plate", "disc", "ring", "cylinder", "tube", "cone", "sphere", "cap", "torus", "hexbar",
+	"wire", "thread", "sum"}
 
 // aLength is what a missing dimension needs.
 const aLength = `number and unit in quotes, as "12.5 mm"`
@@ -59,7 +60,8 @@ func readPiece(n *strictjson.Node) (shape.Piece, error) {
 		p = v
 	case "tube":
 		v := shape.Tube{OpenEnds: o.Whole("open_ends", 0, 2, 0)}
-		v.Sides = [...]shape.Sides{shape.BothSides, shape.OutsideOnly, shape.InsideOnly}[o.Choice("sides", "both", "outside", "inside")]
+		v.Sides = [...]shape.Sides{shape.BothSides, shape.OutsideOnly, shape.InsideOnly}[o.Choice("sides", "both", "outside",
+			"inside")]
 		strictjson.Needed(o, "outer", &v.Outer, aLength)
 		strictjson.Needed(o, "inner", &v.Inner, aLength)
 		strictjson.Needed(o, "length", &v.Length, aLength)

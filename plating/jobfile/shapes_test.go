@@ -30,12 +30,15 @@ func TestIndependentShapes(t *testing.T) {
 		{`{"kind": "cylinder", "diameter": "2 cm", "length": "7 cm"}`, pi*2*7 + 2*pi},
 		{`{"kind": "cylinder", "diameter": "2 cm", "length": "7 cm", "open_ends": 1}`, pi*2*7 + pi},
 		{`{"kind": "tube", "outer": "3 cm", "inner": "2 cm", "length": "7 cm", "open_ends": 2}`, pi * 5 * 7},
-		{`{"kind": "tube", "outer": "3 cm", "inner": "2 cm", "length": "7 cm", "sides": "outside", "open_ends": 2}`, pi * 3 * 7},
-		{`{"kind": "tube", "outer": "3 cm", "inner": "2 cm", "length": "7 cm", "sides": "inside", "open_ends": 2}`, pi * 2 * 7},
+		{`{"kind": "tube", "outer": "3 cm", "inner": "2 cm", "length": "7 cm", "sides": "outside", "open_ends": 2}`,
+			pi * 3 * 7},
+		{`{"kind": "tube", "outer": "3 cm", "inner": "2 cm", "length": "7 cm", "sides": "inside", "open_ends": 2}`,
+			pi * 2 * 7},
 		{`{"kind": "cone", "base_diameter": "6 cm", "height": "4 cm"}`, pi*3*5 + pi*9},
 		{`{"kind": "cone", "base_diameter": "6 cm", "height": "4 cm", "open_base": true}`, pi * 3 * 5},
 		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm"}`, pi*(4+1)*5 + pi*16 + pi},
-		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm", "open_top": true}`, pi*(4+1)*5 + pi*16},
+		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm", "open_top": true}`, pi*(4+1)*5 +
+			pi*16},
 		{`{"kind": "sphere", "diameter": "3 cm"}`, pi * 9},
 		{`{"kind": "cap", "sphere_diameter": "10 cm", "height": "2 cm", "open_base": true}`, pi * 10 * 2},
 		{`{"kind": "cap", "base_diameter": "8 cm", "height": "2 cm"}`, pi*10*2 + pi*16}, // 4² = 2·(10 - 2)
@@ -61,7 +64,8 @@ func TestIndependentShapes(t *testing.T) {
 	area := func(diameter, pitch, length float64) float64 {
 		t.Helper()
 		kinds["thread"] = true
-		text := fmt.Sprintf(`{"kind": "thread", "diameter": "%g mm", "pitch": "%g mm", "length": "%g mm"}`, diameter, pitch, length)
+		text := fmt.Sprintf(`{"kind": "thread", "diameter": "%g mm", "pitch": "%g mm", "length": "%g mm"}`, diameter, pitch,
+			length)
 		job, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+text, 1)))
 		if err != nil {
 			t.Fatal(err)

@@ -79,11 +79,14 @@ func TestShopReads(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if j.Base != sequence.StainlessSteel || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != 1 || j.Steps[7].Layer != 2 ||
-		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[6].Tank.Wait != 5 || j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
+	if j.Base != sequence.StainlessSteel || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != 1 ||
+		j.Steps[7].Layer != 2 ||
+		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[6].Tank.Wait != 5 ||
+		j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
 		t.Errorf("%v, %v, steps %+v", j.Base, j.Finish, j.Steps)
 	}
-	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Heat.Set != units.Celsius(30) || l.Bath.DrawLimit != 0.08 || l.Bath.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
+	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Heat.Set != units.Celsius(30) ||
+		l.Bath.DrawLimit != 0.08 || l.Bath.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
 		t.Errorf("library layer %+v", l)
 	}
 	if l := j.Layers[1]; l.Whole || l.Library.Key != "gold-acid-cobalt" || l.Low.IsZero() || l.High.IsZero() {
@@ -93,12 +96,15 @@ func TestShopReads(t *testing.T) {
 		t.Errorf("rinse %+v", r)
 	}
 	p := j.Price
-	if p.Prices[0].Amount.String() != "105.2" || p.Allowance.Yield.String() != "0.96" || p.Margin.OfPrice.String() != "0.3" || p.Tax.Rate.String() != "0.2" ||
-		p.Refined[0].Paid.String() != "0.95" || !p.Tax.BeforeCredits || p.SetUp.SharedBy != 24 || p.Rectifier != 0.8 || p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
+	if p.Prices[0].Amount.String() != "105.2" || p.Allowance.Yield.String() != "0.96" ||
+		p.Margin.OfPrice.String() != "0.3" || p.Tax.Rate.String() != "0.2" ||
+		p.Refined[0].Paid.String() != "0.95" || !p.Tax.BeforeCredits || p.SetUp.SharedBy != 24 || p.Rectifier != 0.8 ||
+		p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
 		t.Errorf("price %+v", p)
 	}
 	s, err := traveller.Make(j)
-	if err != nil || s.Stop() || len(s.Findings) != 1 || s.Findings[0].Severity != plating.SeverityCaution || s.Findings[0].Code != sequence.CodeCyanideAcid {
+	if err != nil || s.Stop() || len(s.Findings) != 1 || s.Findings[0].Severity != plating.SeverityCaution ||
+		s.Findings[0].Code != sequence.CodeCyanideAcid {
 		t.Fatalf("%v, stop %v, %v", err, s.Stop(), s.Findings)
 	}
 	r, err := jobfile.NewShopReport(&s, true)
@@ -112,7 +118,8 @@ func TestShopReads(t *testing.T) {
 	d := json.NewDecoder(bytes.NewReader(raw))
 	d.DisallowUnknownFields()
 	var back jobfile.Report
-	if err := d.Decode(&back); err != nil || !reflect.DeepEqual(back.Sequence, r.Sequence) || back.Price.Total.String() != r.Price.Total.String() {
+	if err := d.Decode(&back); err != nil || !reflect.DeepEqual(back.Sequence, r.Sequence) ||
+		back.Price.Total.String() != r.Price.Total.String() {
 		t.Errorf("the report does not read back: %v", err)
 	}
 	if plain, err := jobfile.Read(strings.NewReader(shop)); err != nil || len(plain.Layers) != 2 {
@@ -124,16 +131,20 @@ func TestShopReads(t *testing.T) {
 // from and how sure they are.
 func TestDistributions(t *testing.T) {
 	for text, want := range map[string]plating.Distribution{
-		`"min_to_mean": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToMean: 0.4, Basis: "boundary elements", Uncertainty: 0.06},
-		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`:                             {MinToMean: 0.6, Basis: "measured at 3 places"},
-		`"shape_class": "open work"`:                                             {MinToMean: 0.35, Basis: "rule of thumb for the class \"open work\", 0.35 to 0.65, low end taken; common practice, no source"},
+		`"min_to_mean": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToMean: 0.4, Basis: "boundary elements",
+			Uncertainty: 0.06},
+		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`: {MinToMean: 0.6,
+			Basis: "measured at 3 places"},
+		`"shape_class": "open work"`: {MinToMean: 0.35,
+			Basis: "rule of thumb for the class \"open work\", 0.35 to 0.65, low end taken; common practice, no source"},
 	} {
 		j, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"min_to_mean": 0.6`, text, 1)))
 		if err != nil {
 			t.Errorf("%s: %v", text, err)
 			continue
 		}
-		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToMean-want.MinToMean)) > 1e-12 || d.Basis != want.Basis || math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
+		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToMean-want.MinToMean)) > 1e-12 || d.Basis != want.Basis ||
+			math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
 			t.Errorf("%s: %+v, want %+v", text, d, want)
 		}
 	}
@@ -150,49 +161,74 @@ var shopWrongs = []struct {
 	{"no substrate", `"substrate": "stainless steel",`, ``, 1, "", `"substrate" is missing`},
 	{"skin contact in words", `"skin_contact": false`, `"skin_contact": "yes"`, 5, "skin_contact", "true or false"},
 	{"a promise beside layers", `"skin_contact": false`, `"promise": "1 µm"`, 5, "promise", `each of the "layers"`},
-	{"a ratio twice", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "shape_class": "open work", "promise"`, 12, "layers[2].shape_class", "one of"},
-	{"a class nobody knows", `"min_to_mean": 0.6, "promise"`, `"shape_class": "lumpy", "promise"`, 12, "layers[2].shape_class", "open work"},
-	{"two readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "2 µm"], "promise"`, 12, "layers[2].readings", "three or more"},
-	{"a reading without unit", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", 2, "1 µm"], "promise"`, 12, "layers[2].readings[2]", "unit"},
-	{"evaporation below zero", `"temperature": {"set": "30 °C"}, "salt"`, `"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "zero or more"},
-	{"evaporation in grams", `"temperature": {"set": "30 °C"}, "salt"`, `"evaporation": "5 g", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "one of mass"},
-	{"a basis of readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "promise"`, 12, "layers[2].basis", "themselves"},
-	{"an uncertainty over one", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "uncertainty": "120 %", "promise"`, 12, "layers[2].uncertainty", ""},
+	{"a ratio twice", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "shape_class": "open work", "promise"`, 12,
+		"layers[2].shape_class", "one of"},
+	{"a class nobody knows", `"min_to_mean": 0.6, "promise"`, `"shape_class": "lumpy", "promise"`, 12,
+		"layers[2].shape_class", "open work"},
+	{"two readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "2 µm"], "promise"`, 12, "layers[2].readings",
+		"three or more"},
+	{"a reading without unit", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", 2, "1 µm"], "promise"`, 12,
+		"layers[2].readings[2]", "unit"},
+	{"evaporation below zero", `"temperature": {"set": "30 °C"}, "salt"`,
+		`"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "zero or more"},
+	{"evaporation in grams", `"temperature": {"set": "30 °C"}, "salt"`,
+		`"evaporation": "5 g", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "one of mass"},
+	{"a basis of readings", `"min_to_mean": 0.6, "promise"`,
+		`"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "promise"`, 12, "layers[2].basis", "themselves"},
+	{"an uncertainty over one", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "uncertainty": "120 %", "promise"`,
+		12, "layers[2].uncertainty", ""},
 	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},
-	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9, "layers[1].bath.library", "gold-acid-strike"},
-	{"a library bath by number", `"library": "gold-acid-strike"`, `"library": 3`, 9, "layers[1].bath.library", "in quotes"},
-	{"library and like", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "like": "gold-neutral"`, 9, "layers[1].bath.like", "not both"},
-	{"own figures of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "efficiency": "10 %"`, 9, "layers[1].bath.efficiency", "unknown field"},
+	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9,
+		"layers[1].bath.library", "gold-acid-strike"},
+	{"a library bath by number", `"library": "gold-acid-strike"`, `"library": 3`, 9, "layers[1].bath.library",
+		"in quotes"},
+	{"library and like", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "like": "gold-neutral"`, 9,
+		"layers[1].bath.like", "not both"},
+	{"own figures of a library bath", `"library": "gold-acid-strike"`,
+		`"library": "gold-acid-strike", "efficiency": "10 %"`, 9, "layers[1].bath.efficiency", "unknown field"},
 	{"a temperature without a setting", `{"set": "30 °C"}`, `{}`, 11, "layers[1].bath.temperature", `"set"`},
-	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17, "layers[2].bath.like", "Au"},
+	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17, "layers[2].bath.like",
+		"Au"},
 	{"a salt without the metal", `"salt": "KAu(CN)2"`, `"salt": "NaCl"`, 11, "layers[1].bath.salt", "Au"},
 	{"a salt that is none", `"salt": "KAu(CN)2"`, `"salt": "Kau(CN"`, 11, "layers[1].bath.salt", ""},
-	{"a band the wrong way round", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %", "high": "33 %"}`, 14, "layers[2].bath.efficiency", "low end first"},
-	{"half a band", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %"}`, 14, "layers[2].bath.efficiency", `"high" is missing`},
+	{"a band the wrong way round", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %", "high": "33 %"}`, 14,
+		"layers[2].bath.efficiency", "low end first"},
+	{"half a band", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %"}`, 14, "layers[2].bath.efficiency",
+		`"high" is missing`},
 	{"an efficiency over one", `"high": "39 %"`, `"high": "139 %"`, 14, "layers[2].bath.efficiency.high", ""},
-	{"a point of three figures", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]`, 14, "layers[2].bath.efficiency[1]", "either"},
-	{"a point of nothing", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²"}]`, 14, "layers[2].bath.efficiency[1]", `"low" and "high"`},
+	{"a point of three figures", `{"low": "33 %", "high": "39 %"}`,
+		`[{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]`, 14, "layers[2].bath.efficiency[1]",
+		"either"},
+	{"a point of nothing", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²"}]`, 14,
+		"layers[2].bath.efficiency[1]", `"low" and "high"`},
 	{"a tank of no kind", `{"kind": "rinse", "stages": 2, "flow": "counterflow"},
     {"kind": "activate"`, `{"stages": 2},
     {"kind": "activate"`, 21, "sequence[2]", `"kind" is missing`},
 	{"a tank of a kind nobody knows", `"kind": "activate"`, `"kind": "wake up"`, 22, "sequence[3].kind", "activate"},
-	{"an unknown kind by that word", `"kind": "activate"`, `"kind": "unknown"`, 22, "sequence[3].kind", "what the tank is for"},
+	{"an unknown kind by that word", `"kind": "activate"`, `"kind": "unknown"`, 22, "sequence[3].kind",
+		"what the tank is for"},
 	{"a coat without its layer", `{"layer": 2}`, `{"kind": "plate"}`, 28, "sequence[8].kind", `"layer"`},
-	{"a layer by a name nobody gave", `{"layer": "strike"`, `{"layer": "flash"`, 25, "sequence[5].layer", "name of a layer"},
+	{"a layer by a name nobody gave", `{"layer": "strike"`, `{"layer": "flash"`, 25, "sequence[5].layer",
+		"name of a layer"},
 	{"a layer twice", `{"layer": 2}`, `{"layer": 1}`, 28, "sequence[8]", `lays layer "strike"; need "gold" here`},
 	{"a layer that no tank lays", "{\"layer\": 2},\n", "\n", 19, "sequence", `no tank for layer "gold"`},
-	{"a set-up shared by fewer than there are", `"shared_by": 24`, `"shared_by": 3`, 46, "price.shared_by", "the job's own 24"},
+	{"a set-up shared by fewer than there are", `"shared_by": 24`, `"shared_by": 3`, 46, "price.shared_by",
+		"the job's own 24"},
 	{"a layer by a number too high", `{"layer": 2}`, `{"layer": 3}`, 28, "sequence[8].layer", "from 1 to 2"},
-	{"a rinse of no stages", `"stages": 1, "flow": "running"`, `"stages": 0, "flow": "running"`, 24, "sequence[4].stages", "1 to 9"},
+	{"a rinse of no stages", `"stages": 1, "flow": "running"`, `"stages": 0, "flow": "running"`, 24, "sequence[4].stages",
+		"1 to 9"},
 	{"a flow nobody knows", `"flow": "running"`, `"flow": "uphill"`, 24, "sequence[4].flow", "counterflow"},
 	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]", "activate, clean"},
 	{"a negative stay", `"time": "60 s"`, `"time": "-60 s"`, 23, "sequence[3].time", "above zero"},
 	{"a stay without unit", `"time": "60 s"`, `"time": 60`, 23, "sequence[3].time", "unit"},
-	{"a shape of drag-out nobody knows", `"vertical, well drained"`, `"sideways"`, 34, "rinse.hangs", "vertical, well drained"},
-	{"drag-out twice", `"hangs": "vertical, well drained"`, `"hangs": "vertical, well drained", "drag_out": "1 mL"`, 34, "rinse", "either"},
+	{"a shape of drag-out nobody knows", `"vertical, well drained"`, `"sideways"`, 34, "rinse.hangs",
+		"vertical, well drained"},
+	{"drag-out twice", `"hangs": "vertical, well drained"`, `"hangs": "vertical, well drained", "drag_out": "1 mL"`, 34,
+		"rinse", "either"},
 	{"no drag-out", `"hangs": "vertical, well drained",`, ``, 34, "rinse", "either"},
 	{"a ratio below one", `"ratio": 1000`, `"ratio": 0.5`, 36, "rinse.ratio", "1 to 1e12"},
-	{"stages beside a sequence", `"ratio": 1000`, `"ratio": 1000, "stages": 2`, 36, "rinse.stages", "each tank says its own"},
+	{"stages beside a sequence", `"ratio": 1000`, `"ratio": 1000, "stages": 2`, 36, "rinse.stages",
+		"each tank says its own"},
 	{"loads without a tank", `"drag_out_tank": "3 L", `, ``, 34, "rinse", `"drag_out_tank"`},
 	{"a currency nobody has", `"EUR"`, `"ABC"`, 39, "price.currency", "ISO 4217"},
 	{"a rounding nobody has", `"half up"`, `"down"`, 39, "price.rounding", "half"},
@@ -214,9 +250,12 @@ var shopWrongs = []struct {
 	{"an unknown field in the rinse", `"loads": 10`, `"load": 10`, 37, "rinse.load", "unknown field"},
 	{"acid mild and strong", `"strong": true`, `"strong": true, "mild": true`, 23, "sequence[3].mild", "either"},
 	{"a pH of 20", `"content": "8 g/L"`, `"pH": 20, "content": "8 g/L"`, 16, "layers[2].bath.pH", "at most 16"},
-	{"a pH that runs back", `"content": "8 g/L"`, `"pH": {"low": 5, "high": 4}, "content": "8 g/L"`, 16, "layers[2].bath.pH", "low end first"},
-	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH", `"high" is missing`},
-	{"no word on hazards", "\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
+	{"a pH that runs back", `"content": "8 g/L"`, `"pH": {"low": 5, "high": 4}, "content": "8 g/L"`, 16,
+		"layers[2].bath.pH", "low end first"},
+	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH",
+		`"high" is missing`},
+	{"no word on hazards",
+		"\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
 	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "19.30 g/cm³ of Au"},
 	{"a base metal of two kinds", `"stainless steel"`, `"steel"`, 3, "substrate", "springs"},
 	{"a base metal nobody knows", `"stainless steel"`, `"not known"`, 3, "substrate", "magnet"},
@@ -236,7 +275,8 @@ func TestWrongShopJobs(t *testing.T) {
 			continue
 		}
 		if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
-			t.Errorf("%s: line %d, path %q: %s\n\twant line %d, path %q and %q", w.name, e.Line, e.Path, e.What, w.line, w.path, w.want)
+			t.Errorf("%s: line %d, path %q: %s\n\twant line %d, path %q and %q", w.name, e.Line, e.Path, e.What, w.line, w.path,
+				w.want)
 		}
 	}
 	if len(shopWrongs) < 50 {
@@ -282,7 +322,8 @@ func FuzzReadShop(f *testing.F) {
 // TestMeshParts: a part may be a mesh in a file; its area is that of the mesh,
 // what was mended is told, and a mesh without a way to open it is refused.
 func TestMeshParts(t *testing.T) {
-	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 8 * units.Millimetre})
+	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre,
+		mesh.Grid{Size: 8 * units.Millimetre})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -304,10 +345,12 @@ func TestMeshParts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if a := j.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(j.Mended) != 1 || j.Parts[0].Count != 24 {
+	if a := j.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(j.Mended) != 1 ||
+		j.Parts[0].Count != 24 {
 		t.Errorf("%v cm², mended %v", a, j.Mended)
 	}
-	if same, err := read(`"mesh": {"file": "block.ply", "unit": "mm", "repair": true}, "masked": "2 cm²"`, open); err != nil || same.Parts[0] != j.Parts[0] {
+	if same, err := read(`"mesh": {"file": "block.ply", "unit": "mm", "repair": true}, "masked": "2 cm²"`,
+		open); err != nil || same.Parts[0] != j.Parts[0] {
 		t.Errorf(`the unit "mm": %v, want as with "1 mm"`, err)
 	}
 	for part, want := range map[string]string{
@@ -324,7 +367,8 @@ func TestMeshParts(t *testing.T) {
 			t.Errorf("%s: %v, want %q in line 6", part, err, want)
 		}
 	}
-	if _, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm"}`, nil); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+	if _, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm"}`, nil); err == nil || !strings.Contains(err.Error(),
+		"no files can be opened") {
 		t.Errorf("without a way to open: %v", err)
 	}
 }
@@ -376,7 +420,8 @@ func TestShopBaths(t *testing.T) {
   "time": {"low": "20 s", "high": "30 s", "source": "book", "seen": "given"},
   "anode": {"text": "platinised titanium", "source": "book", "seen": "given"}, "anode_kind": "insoluble",
   "live_entry": true, "hazards": ["cyanide", "acid"]}]}`
-	text := strings.Replace(strings.Replace(shop, `"library": "gold-acid-strike"`, `"library": "our-strike"`, 1), `"finish"`, `"baths": "ours.json", "finish"`, 1)
+	text := strings.Replace(strings.Replace(shop, `"library": "gold-acid-strike"`, `"library": "our-strike"`, 1),
+		`"finish"`, `"baths": "ours.json", "finish"`, 1)
 	read := func(content string, err error) (traveller.Job, error) {
 		return jobfile.ReadShopWith(strings.NewReader(text), func(name string) (io.ReadCloser, error) {
 			if name != "ours.json" {
@@ -390,7 +435,8 @@ func TestShopBaths(t *testing.T) {
 		t.Fatal(err)
 	}
 	s, err := traveller.Make(j)
-	if err != nil || s.Stop() || s.Tanks[4].Bath.Key != "our-strike" || s.Spreads[0].Efficiency.Low != 0.06 || s.Spreads[0].Efficiency.High != 0.09 || s.Cards[4].PH.Low != 3.4 {
+	if err != nil || s.Stop() || s.Tanks[4].Bath.Key != "our-strike" || s.Spreads[0].Efficiency.Low != 0.06 ||
+		s.Spreads[0].Efficiency.High != 0.09 || s.Cards[4].PH.Low != 3.4 {
 		t.Errorf("%v, %v, %+v", err, s.Findings, s.Spreads)
 	}
 	for name, c := range map[string]struct {
@@ -407,7 +453,8 @@ func TestShopBaths(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := jobfile.ReadShop(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "no files can be opened") {
+	if _, err := jobfile.ReadShop(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(),
+		"no files can be opened") {
 		t.Errorf("without files: %v", err)
 	}
 }

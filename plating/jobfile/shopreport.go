@@ -147,7 +147,8 @@ type SwingReport struct {
 // [price.Quote.Each].
 func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	if s == nil {
-		return Report{}, &units.ValueError{Field: "sheet", Value: "none", Need: "one that traveller.Make returned", Err: units.ErrInconsistent}
+		return Report{}, &units.ValueError{Field: "sheet", Value: "none", Need: "one that traveller.Make returned",
+			Err: units.ErrInconsistent}
 	}
 	r, err := NewReport(s.Plain(), s.Result, steps)
 	if err != nil {
@@ -174,7 +175,8 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 		r.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 	}
 	if s.Gas != nil {
-		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour), s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
+		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour),
+			s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
 	}
 	for i := range s.Cards {
 		t := tankReport(&s.Cards[i], s.Coats[i])
@@ -189,7 +191,8 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 		for i, t := range f.Tanks {
 			tanks[i] = t + 1
 		}
-		r.Findings = append(r.Findings, FindingReport{string(f.Code), f.Severity.String(), tanks, f.Text, f.Reason, f.Remedy, f.Source})
+		r.Findings = append(r.Findings, FindingReport{string(f.Code), f.Severity.String(), tanks, f.Text, f.Reason, f.Remedy,
+			f.Source})
 	}
 	if s.Rinsing != nil {
 		r.Rinse = rinseReport(s.Rinsing)
@@ -198,7 +201,8 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 		r.Baths = append(r.Baths, bathReport(&s.Baths[i]))
 	}
 	if len(s.Tanks) > 0 || s.Quote != nil {
-		r.LineTime, r.LineLow, r.LineHigh = s.Line.Typical.Text(units.Minute, -1), s.Line.Low.Text(units.Minute, -1), s.Line.High.Text(units.Minute, -1)
+		r.LineTime, r.LineLow, r.LineHigh = s.Line.Typical.Text(units.Minute, -1), s.Line.Low.Text(units.Minute, -1),
+			s.Line.High.Text(units.Minute, -1)
 	}
 	if s.Quote == nil || s.Refused() {
 		r.refuse(s)
@@ -220,12 +224,15 @@ func spreadReport(v *traveller.Spread) *SpreadReport {
 	return &SpreadReport{EfficiencyLow: v.Efficiency.Low.Percent(-1), EfficiencyHigh: v.Efficiency.High.Percent(-1),
 		TimeLow: v.Time.Low.Text(units.Minute, -1), TimeHigh: v.Time.High.Text(units.Minute, -1),
 		ThinnestLow: v.Thinnest.Low.Text(units.Micrometre, -1), ThinnestHigh: v.Thinnest.High.Text(units.Micrometre, -1),
-		MetalLow: v.FineMass.Low.Text(units.Milligram, -1), MetalHigh: v.FineMass.High.Text(units.Milligram, -1), Confidence: v.Confidence.String()}
+		MetalLow: v.FineMass.Low.Text(units.Milligram, -1), MetalHigh: v.FineMass.High.Text(units.Milligram, -1),
+		Confidence: v.Confidence.String()}
 }
 
 func tankReport(c *sequence.Card, coat int) TankReport {
-	t := TankReport{Number: c.Number, Name: c.Name, Kind: c.Kind.String(), Layer: coat + 1, Holds: c.Chemistry, Water: c.Water,
-		Agitation: c.Agitation.Text, Anode: c.Anode.Text, LiveEntry: c.LiveEntry, Look: slices.Clone(c.Look), Cautions: noteReports(c.Cautions), Confidence: c.Confidence.String()}
+	t := TankReport{Number: c.Number, Name: c.Name, Kind: c.Kind.String(), Layer: coat + 1, Holds: c.Chemistry,
+		Water:     c.Water,
+		Agitation: c.Agitation.Text, Anode: c.Anode.Text, LiveEntry: c.LiveEntry, Look: slices.Clone(c.Look),
+		Cautions: noteReports(c.Cautions), Confidence: c.Confidence.String()}
 	if t.Look == nil {
 		t.Look = []string{}
 	}
@@ -245,7 +252,8 @@ func tankReport(c *sequence.Card, coat int) TankReport {
 		}
 	}
 	if c.Time.Typical > 0 {
-		t.TimeLow, t.Time, t.TimeHigh, t.TimeBy = c.Time.Low.Text(units.Minute, -1), c.Time.Typical.Text(units.Minute, -1), c.Time.High.Text(units.Minute, -1), c.TimeBy
+		t.TimeLow, t.Time, t.TimeHigh, t.TimeBy = c.Time.Low.Text(units.Minute, -1), c.Time.Typical.Text(units.Minute, -1),
+			c.Time.High.Text(units.Minute, -1), c.TimeBy
 	}
 	if c.AnodeHigh > 0 {
 		t.AnodeLow, t.AnodeHigh = c.AnodeLow.Text(units.SquareCentimetre, -1), c.AnodeHigh.Text(units.SquareCentimetre, -1)
@@ -254,7 +262,8 @@ func tankReport(c *sequence.Card, coat int) TankReport {
 }
 
 func rinseReport(v *traveller.Rinsing) *RinseReport {
-	r := &RinseReport{DragOutLow: v.Carried.Low.Text(units.Millilitre, -1), DragOutHigh: v.Carried.High.Text(units.Millilitre, -1), Source: v.Carried.Source,
+	r := &RinseReport{DragOutLow: v.Carried.Low.Text(units.Millilitre, -1),
+		DragOutHigh: v.Carried.High.Text(units.Millilitre, -1), Source: v.Carried.Source,
 		Note: v.Carried.Note, Ratio: float64(v.Ratio), Metals: []DraggedReport{}}
 	if v.Water > 0 {
 		r.Stages, r.Water, r.Rinses = v.Stages, v.Water.Text(units.Litre, -1), v.Rinses
@@ -264,7 +273,8 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 		r.Total = v.Total.Text(units.Litre, -1)
 	}
 	for _, m := range v.Metals {
-		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1), High: m.High.Text(units.Milligram, -1),
+		d := DraggedReport{Bath: m.Bath, Metal: m.Metal, Onward: m.Onward, Low: m.Low.Text(units.Milligram, -1),
+			High: m.High.Text(units.Milligram, -1),
 			Back: m.Back.Percent(-1), Lost: m.Lost.Text(units.Milligram, -1)}
 		if m.Poured > 0 {
 			d.Evaporates = m.Evaporates.Text(units.Millilitre, -1)
@@ -279,8 +289,10 @@ func rinseReport(v *traveller.Rinsing) *RinseReport {
 }
 
 func bathReport(a *traveller.After) BathReport {
-	b := BathReport{Bath: a.Bath, Metal: a.Metal, Anodes: "insoluble", Before: a.Before.Text(units.GramPerLitre, -1), Now: a.Now.Text(units.GramPerLitre, -1),
-		Coat: a.Coat.Text(units.Milligram, -1), Drips: a.Drips.Text(units.Milligram, -1), Drawn: a.Drawn.Percent(-1), Loads: a.Loads, Charge: a.Charge.Text(units.AmpereMinute, -1)}
+	b := BathReport{Bath: a.Bath, Metal: a.Metal, Anodes: "insoluble", Before: a.Before.Text(units.GramPerLitre, -1),
+		Now:  a.Now.Text(units.GramPerLitre, -1),
+		Coat: a.Coat.Text(units.Milligram, -1), Drips: a.Drips.Text(units.Milligram, -1), Drawn: a.Drawn.Percent(-1),
+		Loads: a.Loads, Charge: a.Charge.Text(units.AmpereMinute, -1)}
 	if a.Soluble {
 		b.Anodes = "soluble"
 	}
@@ -288,7 +300,8 @@ func bathReport(a *traveller.After) BathReport {
 		b.Gained = a.Gained.Text(units.Milligram, -1)
 	}
 	if a.Feed != nil {
-		b.Salt, b.SaltMass, b.Metals = a.Feed.Salt.String(), a.Feed.SaltMass.Text(units.Gram, -1), a.Feed.Metal.Text(units.Gram, -1)
+		b.Salt, b.SaltMass, b.Metals = a.Feed.Salt.String(), a.Feed.SaltMass.Text(units.Gram, -1),
+			a.Feed.Metal.Text(units.Gram, -1)
 		if a.Adding.Do != "" {
 			b.Adding = a.Adding.Line()
 		}
@@ -305,12 +318,15 @@ func (r *Report) refuse(s *traveller.Sheet) {
 	}
 	for i := range r.Layers {
 		l := &r.Layers[i]
-		r.Layers[i] = LayerReport{Name: l.Name, Role: l.Role, Bath: l.Bath, Metal: l.Metal, Before: l.Before, Notes: l.Notes, Hazards: l.Hazards, Cautions: l.Cautions, Source: l.Source}
+		r.Layers[i] = LayerReport{Name: l.Name, Role: l.Role, Bath: l.Bath, Metal: l.Metal, Before: l.Before, Notes: l.Notes,
+			Hazards: l.Hazards, Cautions: l.Cautions, Source: l.Source}
 	}
 	for i := range r.Sequence {
 		t := &r.Sequence[i]
-		r.Sequence[i] = TankReport{Number: t.Number, Name: t.Name, Kind: t.Kind, Layer: t.Layer, Holds: t.Holds, Look: []string{}, Cautions: t.Cautions, Confidence: t.Confidence}
+		r.Sequence[i] = TankReport{Number: t.Number, Name: t.Name, Kind: t.Kind, Layer: t.Layer, Holds: t.Holds,
+			Look: []string{}, Cautions: t.Cautions, Confidence: t.Confidence}
 	}
-	r.Time, r.Charge, r.Metals, r.LineTime, r.LineLow, r.LineHigh, r.OvenLow, r.OvenHigh = "", "", []MetalReport{}, "", "", "", "", ""
+	r.Time, r.Charge, r.Metals, r.LineTime, r.LineLow, r.LineHigh, r.OvenLow, r.OvenHigh = "", "", []MetalReport{}, "", "",
+		"", "", ""
 	r.Hydrogen, r.Rinse, r.Baths, r.Price = nil, nil, nil, nil
 }

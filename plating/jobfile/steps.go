@@ -30,13 +30,16 @@ func readSteps(n *strictjson.Node, layers []traveller.Layer) ([]traveller.Step, 
 		}
 		if s.Layer > 0 {
 			if next++; s.Layer != next {
-				return nil, item.Fail(units.ErrInconsistent, "lays layer %s; need %s here: each layer comes once, the first one first", called(layers, s.Layer), called(layers, next))
+				return nil, item.Fail(units.ErrInconsistent,
+					"lays layer %s; need %s here: each layer comes once, the first one first", called(layers, s.Layer), called(layers,
+						next))
 			}
 		}
 		steps = append(steps, s)
 	}
 	if next < len(layers) {
-		return nil, n.Fail(units.ErrInconsistent, "has no tank for layer %s; need one for each layer, the first one first", called(layers, next+1))
+		return nil, n.Fail(units.ErrInconsistent, "has no tank for layer %s; need one for each layer, the first one first",
+			called(layers, next+1))
 	}
 	return steps, nil
 }
@@ -60,7 +63,8 @@ func readStep(n *strictjson.Node, layers []traveller.Layer) (traveller.Step, err
 	if f := o.Field("layer"); f != nil {
 		s.Layer = layerNumber(f, layers)
 		if s.Layer == 0 {
-			return s, f.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1 to %d", strictjson.Describe(f), len(layers))
+			return s, f.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1 to %d",
+				strictjson.Describe(f), len(layers))
 		}
 		return s, o.Done()
 	}
@@ -74,7 +78,8 @@ func readStep(n *strictjson.Node, layers []traveller.Layer) (traveller.Step, err
 	case sequence.Strike, sequence.Underplate, sequence.Plate:
 		o.Keep(kind.Fail(units.ErrInconsistent, `is %s; need "layer" for a tank that plates`, strictjson.Describe(kind)))
 	case sequence.Rinse, sequence.FinalRinse, sequence.DragOut:
-		t.Rinse = sequence.RinseSet{Stages: o.Whole("stages", 1, 9, 1), Station: o.Text("station"), Deionised: o.Yes("deionised"), Acidified: o.Yes("acidified")}
+		t.Rinse = sequence.RinseSet{Stages: o.Whole("stages", 1, 9, 1), Station: o.Text("station"),
+			Deionised: o.Yes("deionised"), Acidified: o.Yes("acidified")}
 		other := sequence.Running
 		if t.Kind == sequence.DragOut {
 			other = sequence.Still
@@ -127,7 +132,8 @@ func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 		o.Keep(f.Fail(units.ErrInconsistent, `need either "strong" or "mild"`))
 	}
 	q.Seen = origin.Given
-	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity", "no current", "cathodic", "anodic")]
+	q.Polarity = [...]sequence.Polarity{sequence.NoCurrent, sequence.Cathodic, sequence.Anodic}[o.Choice("polarity",
+		"no current", "cathodic", "anodic")]
 	for _, f := range o.Items("does", "words", false) {
 		e, ok := effectWords[f.Text]
 		if f.Kind != "text" || !ok {
@@ -148,7 +154,8 @@ func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 	if err := o.Err(); err != nil {
 		return err
 	}
-	if err := firstError(readPH(acidity, &q.PH), readOwnRange(heat, &q.Temperature), readOwnRange(density, &q.CurrentDensity), readOwnRange(volts, &q.Volts), readOwnRange(time, &q.Time)); err != nil {
+	if err := firstError(readPH(acidity, &q.PH), readOwnRange(heat, &q.Temperature), readOwnRange(density,
+		&q.CurrentDensity), readOwnRange(volts, &q.Volts), readOwnRange(time, &q.Time)); err != nil {
 		return err
 	}
 	return nil

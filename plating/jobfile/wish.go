@@ -49,10 +49,12 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 	}
 	if len(job.Layers) == 0 {
 		if job.Promise == 0 {
-			return tree.Fail(units.ErrNotPositive, `field "promise" is missing; need the thickness of the finish at its thinnest spot, as "1 µm"`)
+			return tree.Fail(units.ErrNotPositive,
+				`field "promise" is missing; need the thickness of the finish at its thinnest spot, as "1 µm"`)
 		}
 		if job.Distribution.MinToMean == 0 {
-			return tree.Fail(units.ErrNotPositive, `field "min_to_mean" is missing; need thinnest over mean thickness, 1 only for an even coat`)
+			return tree.Fail(units.ErrNotPositive,
+				`field "min_to_mean" is missing; need thinnest over mean thickness, 1 only for an even coat`)
 		}
 	}
 	if !planned && steps == nil {

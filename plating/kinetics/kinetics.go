@@ -84,7 +84,8 @@ func (l Law) Check() error {
 			return err
 		}
 		if l.Resistance < 1e-15 || l.Resistance > 1e9 {
-			return &units.ValueError{Field: "polarisation resistance", Value: l.Resistance.String(), Need: "1e-15 Ω·m² to 1e9 Ω·m²; leave the law out for none", Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: "polarisation resistance", Value: l.Resistance.String(),
+				Need: "1e-15 Ω·m² to 1e9 Ω·m²; leave the law out for none", Err: units.ErrOutOfRange}
 		}
 		return nil
 	case Tafel, ButlerVolmer:
@@ -92,13 +93,15 @@ func (l Law) Check() error {
 			return err
 		}
 		if l.Exchange < 1e-30 || l.Exchange > 1e12 {
-			return &units.ValueError{Field: "exchange current density", Value: l.Exchange.String(), Need: "1e-30 A/m² to 1e12 A/m²", Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: "exchange current density", Value: l.Exchange.String(),
+				Need: "1e-30 A/m² to 1e12 A/m²", Err: units.ErrOutOfRange}
 		}
 		if err := units.Positive("temperature", l.Temperature); err != nil {
 			return err
 		}
 		if l.Temperature < 100 || l.Temperature > 2000 {
-			return &units.ValueError{Field: "temperature", Value: l.Temperature.String(), Need: "100 K to 2000 K", Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: "temperature", Value: l.Temperature.String(), Need: "100 K to 2000 K",
+				Err: units.ErrOutOfRange}
 		}
 		if l.Model == ButlerVolmer || l.Side == AnodicSide {
 			if err := coefficient("anodic", l.Anodic); err != nil {
@@ -110,14 +113,16 @@ func (l Law) Check() error {
 		}
 		return nil
 	}
-	return &units.ValueError{Field: "kinetics", Value: fmt.Sprint(uint8(l.Model)), Need: "a known model", Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "kinetics", Value: fmt.Sprint(uint8(l.Model)), Need: "a known model",
+		Err: units.ErrOutOfRange}
 }
 
 func coefficient(which string, a float64) error {
 	if a > 0 && a <= 4 {
 		return nil
 	}
-	return &units.ValueError{Field: which + " transfer coefficient", Value: fmt.Sprint(a), Need: "a value above 0 and at most 4", Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: which + " transfer coefficient", Value: fmt.Sprint(a),
+		Need: "a value above 0 and at most 4", Err: units.ErrOutOfRange}
 }
 
 // Volt returns RT/F, the scale of the exponents [V].
@@ -158,7 +163,8 @@ func (l Law) Current(eta float64) (j, slope float64) {
 		up, down := exp(l.Anodic*eta/v), exp(-l.Cathodic*eta/v)
 		j0 := float64(l.Exchange)
 		j = j0 * (up - down)
-		if a, c := l.Anodic*eta/v, l.Cathodic*eta/v; math.Abs(a)+math.Abs(c) < 1 { // near equilibrium the difference loses digits
+		// near equilibrium the difference loses digits
+		if a, c := l.Anodic*eta/v, l.Cathodic*eta/v; math.Abs(a)+math.Abs(c) < 1 {
 			j = j0 * (math.Expm1(a) - math.Expm1(-c))
 		}
 		return j, j0 * (l.Anodic*up + l.Cathodic*down) / v
@@ -194,7 +200,8 @@ func (l Law) Overpotential(j float64) (float64, error) {
 		}
 		return sign * l.Volt() / alpha * math.Log(math.Abs(j)/float64(l.Exchange)), nil
 	case ButlerVolmer:
-		v, err := faraday.ButlerVolmer{Exchange: l.Exchange, Anodic: l.Anodic, Cathodic: l.Cathodic, Temperature: l.Temperature}.
+		v, err := faraday.ButlerVolmer{Exchange: l.Exchange, Anodic: l.Anodic, Cathodic: l.Cathodic,
+			Temperature: l.Temperature}.
 			Overpotential(units.CurrentDensity(j))
 		return float64(v), err
 	}

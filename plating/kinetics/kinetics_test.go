@@ -13,11 +13,12 @@ import (
 func laws() map[string]kinetics.Law {
 	room := units.Celsius(25)
 	return map[string]kinetics.Law{
-		"linear":         kinetics.LinearLaw(5 * units.OhmSquareCentimetre),
-		"tafel cathode":  kinetics.TafelCathode(1, 0.5, room),
-		"tafel anode":    {Model: kinetics.Tafel, Exchange: 2, Anodic: 0.4, Temperature: room, Side: kinetics.AnodicSide},
-		"butler-volmer":  {Model: kinetics.ButlerVolmer, Exchange: 10, Anodic: 0.5, Cathodic: 0.5, Temperature: room},
-		"unequal alphas": {Model: kinetics.ButlerVolmer, Exchange: 3, Anodic: 1.5, Cathodic: 0.5, Temperature: units.Celsius(60)},
+		"linear":        kinetics.LinearLaw(5 * units.OhmSquareCentimetre),
+		"tafel cathode": kinetics.TafelCathode(1, 0.5, room),
+		"tafel anode":   {Model: kinetics.Tafel, Exchange: 2, Anodic: 0.4, Temperature: room, Side: kinetics.AnodicSide},
+		"butler-volmer": {Model: kinetics.ButlerVolmer, Exchange: 10, Anodic: 0.5, Cathodic: 0.5, Temperature: room},
+		"unequal alphas": {Model: kinetics.ButlerVolmer, Exchange: 3, Anodic: 1.5, Cathodic: 0.5,
+			Temperature: units.Celsius(60)},
 	}
 }
 
@@ -151,7 +152,8 @@ func TestPropertyFinite(t *testing.T) {
 			}
 		}
 	}
-	for _, l := range []kinetics.Law{kinetics.TafelCathode(1e308, 0.5, 300), kinetics.TafelCathode(1, 0.5, 1e-300), kinetics.TafelCathode(1, 0.5, 1e10),
+	for _, l := range []kinetics.Law{kinetics.TafelCathode(1e308, 0.5, 300), kinetics.TafelCathode(1, 0.5, 1e-300),
+		kinetics.TafelCathode(1, 0.5, 1e10),
 		kinetics.TafelCathode(1e-300, 0.5, 300), kinetics.LinearLaw(1e20), kinetics.LinearLaw(1e-300)} {
 		var v *units.ValueError
 		if err := l.Check(); !errors.As(err, &v) || !errors.Is(err, units.ErrOutOfRange) {

@@ -27,7 +27,8 @@ func TestIndependentNeglected(t *testing.T) {
 			}
 		}
 	}
-	for _, j := range []units.CurrentDensity{0, -1, 1, 2, units.CurrentDensity(math.Inf(1)), units.CurrentDensity(math.NaN())} {
+	for _, j := range []units.CurrentDensity{0, -1, 1, 2, units.CurrentDensity(math.Inf(1)),
+		units.CurrentDensity(math.NaN())} {
 		law := kinetics.TafelCathode(j0, 0.5, warm)
 		var refused *kinetics.TafelError
 		share, err := law.CheckTafel("hand", j)

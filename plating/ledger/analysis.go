@@ -62,7 +62,8 @@ func Combine(first, second Estimate) (Estimate, units.Ratio, error) {
 	}
 	u := math.Hypot(float64(first.Uncertainty), float64(second.Uncertainty))
 	if u == 0 {
-		return Estimate{}, 0, &units.ValueError{Field: "uncertainties", Value: "both zero", Need: "at least one above zero", Err: units.ErrNotPositive}
+		return Estimate{}, 0, &units.ValueError{Field: "uncertainties", Value: "both zero", Need: "at least one above zero",
+			Err: units.ErrNotPositive}
 	}
 	k := square(float64(first.Uncertainty) / u)
 	e := Estimate{Content: units.MassConcentration((1-k)*float64(first.Content) + k*float64(second.Content)),
@@ -83,13 +84,16 @@ func CombineWorking(first, second Estimate) ([]working.Step, error) {
 	if err != nil {
 		return nil, err
 	}
-	u1, u2 := working.Of("u₁", "uncertainty of the first", first.Uncertainty), working.Of("u₂", "uncertainty of the second", second.Uncertainty)
+	u1, u2 := working.Of("u₁", "uncertainty of the first", first.Uncertainty), working.Of("u₂",
+		"uncertainty of the second", second.Uncertainty)
 	weight := working.Of("k", "weight of the second", k)
 	return []working.Step{
 		{Formula: "k = u₁²/(u₁² + u₂²)", Terms: []working.Term{u1, u2}, Result: weight, Source: "WeightedMean"},
 		{Formula: "c = (1 - k)·c₁ + k·c₂", Terms: []working.Term{weight, working.Of("c₁", "first content", first.Content),
-			working.Of("c₂", "second content", second.Content)}, Result: working.Of("c", "combined content", e.Content), Source: "WeightedMean"},
-		{Formula: "u = u₁·u₂/√(u₁² + u₂²)", Terms: []working.Term{u1, u2}, Result: working.Of("u", "its standard uncertainty", e.Uncertainty), Source: "WeightedMean"},
+			working.Of("c₂", "second content", second.Content)}, Result: working.Of("c", "combined content", e.Content),
+			Source: "WeightedMean"},
+		{Formula: "u = u₁·u₂/√(u₁² + u₂²)", Terms: []working.Term{u1, u2}, Result: working.Of("u", "its standard uncertainty",
+			e.Uncertainty), Source: "WeightedMean"},
 	}, nil
 }
 

@@ -86,21 +86,24 @@ const mostMarks = 2
 func (c *core) settle(b *Bath) error {
 	if c.metal < 0 {
 		return &units.ValueError{Field: "metal in the bath", Value: units.Mass(c.metal).String(),
-			Need: "an analysis or a correction before this entry: the book does not know of that much metal", Err: units.ErrNegative}
+			Need: "an analysis or a correction before this entry: the book does not know of that much metal",
+			Err:  units.ErrNegative}
 	}
 	if err := units.Finite("metal in the bath", units.Mass(c.metal)); err != nil {
 		return err
 	}
 	if c.volume <= 0 {
 		return &units.ValueError{Field: "volume of the bath", Value: units.Volume(c.volume).String(),
-			Need: "water or a correction before this entry: the book does not know of that much solution", Err: units.ErrNotPositive}
+			Need: "water or a correction before this entry: the book does not know of that much solution",
+			Err:  units.ErrNotPositive}
 	}
 	if err := units.Finite("volume of the bath", units.Volume(c.volume)); err != nil {
 		return err
 	}
 	if c.volume > mostMarks*float64(b.Volume) {
 		return &units.ValueError{Field: "volume of the bath", Value: units.Volume(c.volume).String(),
-			Need: fmt.Sprintf("at most %d times the %s of the mark; for a larger tank open a new book", mostMarks, b.Volume), Err: units.ErrOutOfRange}
+			Need: fmt.Sprintf("at most %d times the %s of the mark; for a larger tank open a new book", mostMarks, b.Volume),
+			Err:  units.ErrOutOfRange}
 	}
 	return units.Finite("charge in the book", units.Charge(c.charge))
 }
@@ -137,7 +140,8 @@ func (l Load) apply(b *Bath, c *core, r *Record) error {
 	lost := 0.0
 	if d := float64(l.DragOut); d > 0 {
 		if d >= c.volume {
-			return &units.ValueError{Field: "drag-out", Value: l.DragOut.String(), Need: "less than the bath, " + units.Volume(c.volume).String(), Err: units.ErrInconsistent}
+			return &units.ValueError{Field: "drag-out", Value: l.DragOut.String(), Need: "less than the bath, " +
+				units.Volume(c.volume).String(), Err: units.ErrInconsistent}
 		}
 		content := c.metal / c.volume
 		keep := 1 - d/c.volume
@@ -154,7 +158,8 @@ func (l Load) apply(b *Bath, c *core, r *Record) error {
 	c.charge += q
 	c.sinceAddition += q
 	c.sinceAnalysis += q
-	r.Deposited, r.FromAnode, r.DraggedIn, r.DraggedOut = units.Mass(out), units.Mass(back), units.Mass(in), units.Mass(lost)
+	r.Deposited, r.FromAnode, r.DraggedIn, r.DraggedOut = units.Mass(out), units.Mass(back), units.Mass(in),
+		units.Mass(lost)
 	return nil
 }
 
@@ -189,7 +194,8 @@ func (k Correction) apply(_ *Bath, c *core, r *Record) error {
 }
 
 func (a Analysis) apply(b *Bath, c *core, r *Record) error {
-	book := Estimate{Content: units.MassConcentration(c.metal / c.volume), Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
+	book := Estimate{Content: units.MassConcentration(c.metal / c.volume),
+		Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
 	lab := Estimate{Content: a.Content, Uncertainty: a.Uncertainty}
 	_, weight, err := Combine(book, lab)
 	if err != nil {
@@ -199,7 +205,8 @@ func (a Analysis) apply(b *Bath, c *core, r *Record) error {
 		weight = 1
 	}
 	cmp := &Comparison{Book: book, Lab: lab, Weight: weight}
-	cmp.Apart = units.Ratio(float64(lab.Content-book.Content) / math.Hypot(float64(lab.Uncertainty), float64(book.Uncertainty)))
+	cmp.Apart = units.Ratio(float64(lab.Content-book.Content) / math.Hypot(float64(lab.Uncertainty),
+		float64(book.Uncertainty)))
 	if !c.guess {
 		cmp.imply(b, c)
 	}
@@ -217,7 +224,8 @@ func (a Analysis) apply(b *Bath, c *core, r *Record) error {
 	c.varianceThen = c.variance(b)
 	c.disagrees = math.Abs(float64(cmp.Apart)) > 2 && !c.guess
 	c.guess = false
-	cmp.Both = Estimate{Content: units.MassConcentration(c.metal / c.volume), Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
+	cmp.Both = Estimate{Content: units.MassConcentration(c.metal / c.volume),
+		Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
 	r.Analysed, r.Comparison = units.Mass(moved), cmp
 	return nil
 }

@@ -30,22 +30,28 @@ func TestBadBath(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"no name":          {func(b *ledger.Bath) { b.Name = " " }, "name", units.ErrSyntax},
-		"name no text":     {func(b *ledger.Bath) { b.Name = "a\xff" }, "name", units.ErrSyntax},
-		"source long":      {func(b *ledger.Bath) { b.Source = strings.Repeat("x", 1001) }, "source", units.ErrOutOfRange},
-		"no metal":         {func(b *ledger.Bath) { b.Metal = "" }, "metal of the bath", units.ErrSyntax},
-		"no volume":        {func(b *ledger.Bath) { b.Volume = 0 }, "volume", units.ErrNotPositive},
-		"volume NaN":       {func(b *ledger.Bath) { b.Volume = units.Volume(nan) }, "volume", units.ErrNotFinite},
-		"volume infinite":  {func(b *ledger.Bath) { b.Volume = inf }, "volume", units.ErrNotFinite},
-		"volume unsure":    {func(b *ledger.Bath) { b.VolumeUncertainty = b.Volume }, "uncertainty of the bath volume", units.ErrInconsistent},
-		"volume u":         {func(b *ledger.Bath) { b.VolumeUncertainty = -1 }, "uncertainty of the bath volume", units.ErrNegative},
-		"content":          {func(b *ledger.Bath) { b.Content = -1 }, "opening content", units.ErrNegative},
-		"content u":        {func(b *ledger.Bath) { b.ContentUncertainty = units.MassConcentration(nan) }, "opening content", units.ErrNotFinite},
-		"metal too much":   {func(b *ledger.Bath) { b.Content, b.Volume, b.High = 1e200, 1e200, 0 }, "opening metal", units.ErrNotFinite},
-		"u too much":       {func(b *ledger.Bath) { b.ContentUncertainty = 1e200 }, "uncertainty of the metal", units.ErrNotFinite},
-		"equivalent":       {func(b *ledger.Bath) { b.Equivalent = 0 }, "equivalent", units.ErrNotPositive},
-		"fine":             {func(b *ledger.Bath) { b.Fine = 1.1 }, "share of the counted metal", units.ErrOutOfRange},
-		"efficiency none":  {func(b *ledger.Bath) { b.Efficiency = ledger.EfficiencyRange{} }, "current efficiency", units.ErrNotPositive},
+		"no name":         {func(b *ledger.Bath) { b.Name = " " }, "name", units.ErrSyntax},
+		"name no text":    {func(b *ledger.Bath) { b.Name = "a\xff" }, "name", units.ErrSyntax},
+		"source long":     {func(b *ledger.Bath) { b.Source = strings.Repeat("x", 1001) }, "source", units.ErrOutOfRange},
+		"no metal":        {func(b *ledger.Bath) { b.Metal = "" }, "metal of the bath", units.ErrSyntax},
+		"no volume":       {func(b *ledger.Bath) { b.Volume = 0 }, "volume", units.ErrNotPositive},
+		"volume NaN":      {func(b *ledger.Bath) { b.Volume = units.Volume(nan) }, "volume", units.ErrNotFinite},
+		"volume infinite": {func(b *ledger.Bath) { b.Volume = inf }, "volume", units.ErrNotFinite},
+		"volume unsure": {func(b *ledger.Bath) { b.VolumeUncertainty = b.Volume }, "uncertainty of the bath volume",
+			units.ErrInconsistent},
+		"volume u": {func(b *ledger.Bath) { b.VolumeUncertainty = -1 }, "uncertainty of the bath volume",
+			units.ErrNegative},
+		"content": {func(b *ledger.Bath) { b.Content = -1 }, "opening content", units.ErrNegative},
+		"content u": {func(b *ledger.Bath) { b.ContentUncertainty = units.MassConcentration(nan) }, "opening content",
+			units.ErrNotFinite},
+		"metal too much": {func(b *ledger.Bath) { b.Content, b.Volume, b.High = 1e200, 1e200, 0 }, "opening metal",
+			units.ErrNotFinite},
+		"u too much": {func(b *ledger.Bath) { b.ContentUncertainty = 1e200 }, "uncertainty of the metal",
+			units.ErrNotFinite},
+		"equivalent": {func(b *ledger.Bath) { b.Equivalent = 0 }, "equivalent", units.ErrNotPositive},
+		"fine":       {func(b *ledger.Bath) { b.Fine = 1.1 }, "share of the counted metal", units.ErrOutOfRange},
+		"efficiency none": {func(b *ledger.Bath) { b.Efficiency = ledger.EfficiencyRange{} }, "current efficiency",
+			units.ErrNotPositive},
 		"efficiency 35":    {func(b *ledger.Bath) { b.Efficiency.Value = 35 }, "current efficiency", units.ErrOutOfRange},
 		"low end only":     {func(b *ledger.Bath) { b.Efficiency.High = 0 }, "high end", units.ErrNotPositive},
 		"high end only":    {func(b *ledger.Bath) { b.Efficiency.Low = 0 }, "low end", units.ErrNotPositive},
@@ -54,19 +60,24 @@ func TestBadBath(t *testing.T) {
 		"anode efficiency": {func(b *ledger.Bath) { b.Anode.Share = 1 }, "anode efficiency", units.ErrNotPositive},
 		"anode no share":   {func(b *ledger.Bath) { b.Anode.Efficiency.Value = 1 }, "anode", units.ErrInconsistent},
 		"anode equivalent": {func(b *ledger.Bath) { b.Anode.Equivalent = -1 }, "equivalent of the anode", units.ErrNegative},
-		"anode of alloy":   {func(b *ledger.Bath) { b.Anode = ledger.Anode{Share: 1, Efficiency: ledger.EfficiencyRange{Value: 1}} }, "equivalent of the anode", units.ErrInconsistent},
-		"salt":             {func(b *ledger.Bath) { b.Salts = []faraday.Formula{formula("NaCl")} }, "metal content", units.ErrNotPositive},
-		"zero salt":        {func(b *ledger.Bath) { b.Salts = make([]faraday.Formula, 1) }, "", units.ErrNotPositive},
-		"many salts":       {func(b *ledger.Bath) { b.Salts = make([]faraday.Formula, 21) }, "salts", units.ErrOutOfRange},
-		"low":              {func(b *ledger.Bath) { b.Low = -1 }, "low alarm", units.ErrNegative},
-		"high":             {func(b *ledger.Bath) { b.High = units.MassConcentration(nan) }, "high alarm", units.ErrNotFinite},
-		"alarms crossed":   {func(b *ledger.Bath) { b.Low, b.High = b.High, b.Low }, "low alarm", units.ErrInconsistent},
-		"target":           {func(b *ledger.Bath) { b.Target = 20 }, "target", units.ErrInconsistent},
-		"target negative":  {func(b *ledger.Bath) { b.Target = -20 }, "target", units.ErrNegative},
-		"level":            {func(b *ledger.Bath) { b.Level = 6 * units.Litre }, "level", units.ErrInconsistent},
-		"level negative":   {func(b *ledger.Bath) { b.Level = -1 }, "level", units.ErrNegative},
-		"due":              {func(b *ledger.Bath) { b.Due = -1 }, "charge between", units.ErrNegative},
-		"life":             {func(b *ledger.Bath) { b.Life = units.Ratio(nan) }, "life", units.ErrNotFinite},
+		"anode of alloy": {func(b *ledger.Bath) {
+			b.Anode = ledger.Anode{Share: 1,
+				Efficiency: ledger.EfficiencyRange{Value: 1}}
+		}, "equivalent of the anode", units.ErrInconsistent},
+		"salt": {func(b *ledger.Bath) { b.Salts = []faraday.Formula{formula("NaCl")} }, "metal content",
+			units.ErrNotPositive},
+		"zero salt":  {func(b *ledger.Bath) { b.Salts = make([]faraday.Formula, 1) }, "", units.ErrNotPositive},
+		"many salts": {func(b *ledger.Bath) { b.Salts = make([]faraday.Formula, 21) }, "salts", units.ErrOutOfRange},
+		"low":        {func(b *ledger.Bath) { b.Low = -1 }, "low alarm", units.ErrNegative},
+		"high": {func(b *ledger.Bath) { b.High = units.MassConcentration(nan) }, "high alarm",
+			units.ErrNotFinite},
+		"alarms crossed":  {func(b *ledger.Bath) { b.Low, b.High = b.High, b.Low }, "low alarm", units.ErrInconsistent},
+		"target":          {func(b *ledger.Bath) { b.Target = 20 }, "target", units.ErrInconsistent},
+		"target negative": {func(b *ledger.Bath) { b.Target = -20 }, "target", units.ErrNegative},
+		"level":           {func(b *ledger.Bath) { b.Level = 6 * units.Litre }, "level", units.ErrInconsistent},
+		"level negative":  {func(b *ledger.Bath) { b.Level = -1 }, "level", units.ErrNegative},
+		"due":             {func(b *ledger.Bath) { b.Due = -1 }, "charge between", units.ErrNegative},
+		"life":            {func(b *ledger.Bath) { b.Life = units.Ratio(nan) }, "life", units.ErrNotFinite},
 	} {
 		b := goldBath()
 		c.change(&b)
@@ -98,8 +109,10 @@ func TestBadBath(t *testing.T) {
 // part of a double or basic salt; slips of the pen are refused with the remedy.
 func TestPropertyWater(t *testing.T) {
 	for text, fine := range map[string]bool{
-		"NiSO4.7H2O": true, "NiSO4·6H2O": true, "2NiCO3·3Ni(OH)2·4H2O": true, "NiSO4·(NH4)2SO4·6H2O": true, "3NiSO4·8/3H2O": true, "NiSO4·3H4O2": true,
-		"NiSO4": true, "NiO·HCl": true, "NiSO4.7H2": false, "NiSO4.7H20": false, "NiSO4.7O": false, "NiSO4.6HO": false, "NiSO4.6HO2": false,
+		"NiSO4.7H2O": true, "NiSO4·6H2O": true, "2NiCO3·3Ni(OH)2·4H2O": true, "NiSO4·(NH4)2SO4·6H2O": true,
+		"3NiSO4·8/3H2O": true, "NiSO4·3H4O2": true,
+		"NiSO4": true, "NiO·HCl": true, "NiSO4.7H2": false, "NiSO4.7H20": false, "NiSO4.7O": false, "NiSO4.6HO": false,
+		"NiSO4.6HO2":          false,
 		"NiSO4.(NH4)2SO4.6H2": false,
 	} {
 		b := nickelBath()
@@ -128,10 +141,13 @@ func TestPropertyTornWords(t *testing.T) {
 	must(l.Post(ledger.Entry{When: day(2), Event: ledger.Load{Charge: units.AmpereMinute}}))
 	text := bytesOf(l)
 	starts := lineStarts(text)
-	for cut, want := range map[int]string{0: "no opening is left; move the file away", starts[1] / 2: "no opening is left; move the file away",
-		starts[1] + 9: "line 2: cut short: the line before it is whole", starts[2] + 9: "line 3: cut short: the 2 lines before it are whole"} {
+	for cut, want := range map[int]string{0: "no opening is left; move the file away",
+		starts[1] / 2: "no opening is left; move the file away",
+		starts[1] + 9: "line 2: cut short: the line before it is whole", starts[2] +
+			9: "line 3: cut short: the 2 lines before it are whole"} {
 		_, err := ledger.Open(reader(text[:cut]))
-		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(want, "no opening") && strings.Contains(err.Error(), "enter what it said") {
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Contains(want, "no opening") &&
+			strings.Contains(err.Error(), "enter what it said") {
 			t.Errorf("cut at %d: %v, want %q", cut, err, want)
 		}
 	}
@@ -146,8 +162,10 @@ func TestBadEquivalent(t *testing.T) {
 		fine       units.MassFraction
 		field      string // "" when it is taken
 	}{
-		{7.3489 * per, 1, ""}, {7.3489 * per / 3, 1, ""}, {7.35 * per, 0, ""}, {73.49 * per, 1, "electrochemical equivalent"}, {0.7349 * per, 1, "electrochemical equivalent"},
-		{7.5 * per, 1, "electrochemical equivalent"}, {9 * per, 0.75, ""}, {0.7349 * per, 0.75, ""}, {11 * per, 0.75, "electrochemical equivalent"},
+		{7.3489 * per, 1, ""}, {7.3489 * per / 3, 1, ""}, {7.35 * per, 0, ""}, {73.49 * per, 1, "electrochemical equivalent"},
+		{0.7349 * per, 1, "electrochemical equivalent"},
+		{7.5 * per, 1, "electrochemical equivalent"}, {9 * per, 0.75, ""}, {0.7349 * per, 0.75, ""}, {11 * per, 0.75,
+			"electrochemical equivalent"},
 	} {
 		b := goldBath()
 		b.Equivalent, b.Fine, b.Salts = c.equivalent, c.fine, nil // the salt is of gold(I)
@@ -175,51 +193,57 @@ func TestBadEntries(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"none":              {nil, "event", units.ErrSyntax},
-		"by pointer":        {&ledger.Load{Charge: 1}, "event", units.ErrSyntax},
-		"foreign":           {foreign{}, "event", units.ErrSyntax},
-		"empty load":        {ledger.Load{}, "load", units.ErrNotPositive},
-		"charge":            {ledger.Load{Charge: -1}, "charge", units.ErrNegative},
-		"charge NaN":        {ledger.Load{Charge: units.Charge(nan)}, "charge", units.ErrNotFinite},
-		"weighed":           {ledger.Load{Weighed: -1}, "weighed", units.ErrNegative},
-		"weighed u":         {ledger.Load{Weighed: g, WeighedUncertainty: -1}, "uncertainty of the weighed", units.ErrNegative},
-		"over 100 %":        {ledger.Load{Charge: units.AmpereMinute, Weighed: 0.2 * g}, "weighed", units.ErrInconsistent},
-		"drag-out":          {ledger.Load{DragOut: -1}, "drag-out", units.ErrNegative},
-		"drag-out u":        {ledger.Load{DragOut: ml, DragOutUncertainty: -1}, "drag-out", units.ErrNegative},
-		"drag-out all":      {ledger.Load{DragOut: 5 * units.Litre}, "drag-out", units.ErrInconsistent},
-		"drag-in":           {ledger.Load{DragIn: units.Volume(math.Inf(1))}, "drag-in", units.ErrNotFinite},
-		"drag-in content":   {ledger.Load{DragIn: ml, DragInContent: -1}, "drag-in", units.ErrNegative},
-		"more than there":   {ledger.Load{Charge: 2000 * units.AmpereMinute}, "metal in the bath", units.ErrNegative},
-		"evaporation":       {ledger.Evaporation{}, "evaporated", units.ErrNotPositive},
-		"dried up":          {ledger.Evaporation{Volume: 5 * units.Litre}, "volume of the bath", units.ErrNotPositive},
-		"empty addition":    {ledger.Addition{}, "addition", units.ErrNotPositive},
-		"salt no mass":      {ledger.Addition{Salt: formula("KAu(CN)2")}, "salt", units.ErrInconsistent},
-		"mass no salt":      {ledger.Addition{SaltMass: g}, "salt", units.ErrInconsistent},
-		"label no salt":     {ledger.Addition{Metal: g, Label: 0.5}, "salt", units.ErrInconsistent},
-		"label 68":          {ledger.Addition{Salt: formula("KAu(CN)2"), SaltMass: g, Label: 68.3}, "label", units.ErrOutOfRange},
-		"other salt":        {ledger.Addition{Salt: formula("KCN"), SaltMass: g}, "metal content", units.ErrNotPositive},
-		"salt negative":     {ledger.Addition{Salt: formula("KAu(CN)2"), SaltMass: -g}, "mass of salt", units.ErrNegative},
-		"metal":             {ledger.Addition{Metal: -g}, "mass of metal", units.ErrNegative},
-		"metal too much":    {ledger.Addition{Solution: 1e200, SolutionContent: 1e200}, "metal of the addition", units.ErrNotFinite},
-		"solution":          {ledger.Addition{Solution: -ml}, "solution", units.ErrNegative},
-		"content":           {ledger.Addition{Solution: ml, SolutionContent: -1}, "solution", units.ErrNegative},
-		"feed, no content":  {ledger.Addition{Solution: 100 * ml}, "solution", units.ErrInconsistent},
-		"content, no feed":  {ledger.Addition{Metal: g, SolutionContent: 100}, "solution", units.ErrInconsistent},
-		"500 L of water":    {ledger.Addition{Water: 500 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
-		"found 50 L":        {ledger.Correction{Volume: 50 * units.Litre, Reason: "x"}, "volume of the bath", units.ErrOutOfRange},
-		"dragged in 6 L":    {ledger.Load{DragIn: 6 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
-		"water":             {ledger.Addition{Water: units.Volume(nan)}, "water", units.ErrNotFinite},
-		"addition u":        {ledger.Addition{Water: ml, Uncertainty: -1}, "uncertainty", units.ErrNegative},
-		"addition u huge":   {ledger.Addition{Water: ml, Uncertainty: 1e200}, "uncertainty", units.ErrNotFinite},
-		"analysis":          {ledger.Analysis{Content: -1, Uncertainty: 1}, "analysed", units.ErrNegative},
-		"analysis u":        {ledger.Analysis{Content: 8}, "uncertainty of the analysis", units.ErrNotPositive},
-		"correction":        {ledger.Correction{Reason: "x"}, "correction", units.ErrNotPositive},
-		"no reason":         {ledger.Correction{Metal: g}, "reason", units.ErrSyntax},
-		"correction NaN":    {ledger.Correction{Metal: units.Mass(nan), Reason: "x"}, "corrected metal", units.ErrNotFinite},
-		"correction volume": {ledger.Correction{Volume: units.Volume(nan), Reason: "x"}, "corrected volume", units.ErrNotFinite},
-		"correction u":      {ledger.Correction{Metal: g, Uncertainty: -1, Reason: "x"}, "correction", units.ErrNegative},
-		"drawn off":         {ledger.Correction{Metal: -41 * g, Reason: "x"}, "metal in the bath", units.ErrNegative},
-		"emptied":           {ledger.Correction{Volume: -5 * units.Litre, Reason: "x"}, "volume of the bath", units.ErrNotPositive},
+		"none":       {nil, "event", units.ErrSyntax},
+		"by pointer": {&ledger.Load{Charge: 1}, "event", units.ErrSyntax},
+		"foreign":    {foreign{}, "event", units.ErrSyntax},
+		"empty load": {ledger.Load{}, "load", units.ErrNotPositive},
+		"charge":     {ledger.Load{Charge: -1}, "charge", units.ErrNegative},
+		"charge NaN": {ledger.Load{Charge: units.Charge(nan)}, "charge", units.ErrNotFinite},
+		"weighed":    {ledger.Load{Weighed: -1}, "weighed", units.ErrNegative},
+		"weighed u": {ledger.Load{Weighed: g, WeighedUncertainty: -1}, "uncertainty of the weighed",
+			units.ErrNegative},
+		"over 100 %":      {ledger.Load{Charge: units.AmpereMinute, Weighed: 0.2 * g}, "weighed", units.ErrInconsistent},
+		"drag-out":        {ledger.Load{DragOut: -1}, "drag-out", units.ErrNegative},
+		"drag-out u":      {ledger.Load{DragOut: ml, DragOutUncertainty: -1}, "drag-out", units.ErrNegative},
+		"drag-out all":    {ledger.Load{DragOut: 5 * units.Litre}, "drag-out", units.ErrInconsistent},
+		"drag-in":         {ledger.Load{DragIn: units.Volume(math.Inf(1))}, "drag-in", units.ErrNotFinite},
+		"drag-in content": {ledger.Load{DragIn: ml, DragInContent: -1}, "drag-in", units.ErrNegative},
+		"more than there": {ledger.Load{Charge: 2000 * units.AmpereMinute}, "metal in the bath", units.ErrNegative},
+		"evaporation":     {ledger.Evaporation{}, "evaporated", units.ErrNotPositive},
+		"dried up":        {ledger.Evaporation{Volume: 5 * units.Litre}, "volume of the bath", units.ErrNotPositive},
+		"empty addition":  {ledger.Addition{}, "addition", units.ErrNotPositive},
+		"salt no mass":    {ledger.Addition{Salt: formula("KAu(CN)2")}, "salt", units.ErrInconsistent},
+		"mass no salt":    {ledger.Addition{SaltMass: g}, "salt", units.ErrInconsistent},
+		"label no salt":   {ledger.Addition{Metal: g, Label: 0.5}, "salt", units.ErrInconsistent},
+		"label 68": {ledger.Addition{Salt: formula("KAu(CN)2"), SaltMass: g, Label: 68.3}, "label",
+			units.ErrOutOfRange},
+		"other salt":    {ledger.Addition{Salt: formula("KCN"), SaltMass: g}, "metal content", units.ErrNotPositive},
+		"salt negative": {ledger.Addition{Salt: formula("KAu(CN)2"), SaltMass: -g}, "mass of salt", units.ErrNegative},
+		"metal":         {ledger.Addition{Metal: -g}, "mass of metal", units.ErrNegative},
+		"metal too much": {ledger.Addition{Solution: 1e200, SolutionContent: 1e200}, "metal of the addition",
+			units.ErrNotFinite},
+		"solution":         {ledger.Addition{Solution: -ml}, "solution", units.ErrNegative},
+		"content":          {ledger.Addition{Solution: ml, SolutionContent: -1}, "solution", units.ErrNegative},
+		"feed, no content": {ledger.Addition{Solution: 100 * ml}, "solution", units.ErrInconsistent},
+		"content, no feed": {ledger.Addition{Metal: g, SolutionContent: 100}, "solution", units.ErrInconsistent},
+		"500 L of water":   {ledger.Addition{Water: 500 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
+		"found 50 L": {ledger.Correction{Volume: 50 * units.Litre, Reason: "x"}, "volume of the bath",
+			units.ErrOutOfRange},
+		"dragged in 6 L":  {ledger.Load{DragIn: 6 * units.Litre}, "volume of the bath", units.ErrOutOfRange},
+		"water":           {ledger.Addition{Water: units.Volume(nan)}, "water", units.ErrNotFinite},
+		"addition u":      {ledger.Addition{Water: ml, Uncertainty: -1}, "uncertainty", units.ErrNegative},
+		"addition u huge": {ledger.Addition{Water: ml, Uncertainty: 1e200}, "uncertainty", units.ErrNotFinite},
+		"analysis":        {ledger.Analysis{Content: -1, Uncertainty: 1}, "analysed", units.ErrNegative},
+		"analysis u":      {ledger.Analysis{Content: 8}, "uncertainty of the analysis", units.ErrNotPositive},
+		"correction":      {ledger.Correction{Reason: "x"}, "correction", units.ErrNotPositive},
+		"no reason":       {ledger.Correction{Metal: g}, "reason", units.ErrSyntax},
+		"correction NaN":  {ledger.Correction{Metal: units.Mass(nan), Reason: "x"}, "corrected metal", units.ErrNotFinite},
+		"correction volume": {ledger.Correction{Volume: units.Volume(nan), Reason: "x"}, "corrected volume",
+			units.ErrNotFinite},
+		"correction u": {ledger.Correction{Metal: g, Uncertainty: -1, Reason: "x"}, "correction", units.ErrNegative},
+		"drawn off":    {ledger.Correction{Metal: -41 * g, Reason: "x"}, "metal in the bath", units.ErrNegative},
+		"emptied": {ledger.Correction{Volume: -5 * units.Litre, Reason: "x"}, "volume of the bath",
+			units.ErrNotPositive},
 	} {
 		l := must(ledger.New(goldBath(), day(0)))
 		before := bytesOf(l)
@@ -297,13 +321,16 @@ func TestBadAdvice(t *testing.T) {
 	_, err = poor.SaltPerCharge(formula("KCN"))
 	wantField(t, "salt", err, "metal content", units.ErrNotPositive)
 
-	for name, areas := range map[string][2]units.Area{"none": {0, 0}, "negative": {-1, 2}, "other": {1, -1}, "NaN": {units.Area(nan), 1}} {
+	for name, areas := range map[string][2]units.Area{"none": {0, 0}, "negative": {-1, 2}, "other": {1, -1},
+		"NaN": {units.Area(nan), 1}} {
 		if _, err := ledger.ShareByArea(areas[0], areas[1]); err == nil {
 			t.Errorf("areas %s", name)
 		}
 	}
 	e := ledger.Estimate{Content: 1, Uncertainty: 0.1}
-	for name, p := range map[string][2]ledger.Estimate{"both exact": {{Content: 1}, {Content: 2}}, "negative": {{Content: -1, Uncertainty: 1}, e}, "u": {e, {Content: 1, Uncertainty: -1}}, "NaN": {e, {Content: units.MassConcentration(nan), Uncertainty: 1}}} {
+	for name, p := range map[string][2]ledger.Estimate{"both exact": {{Content: 1}, {Content: 2}},
+		"negative": {{Content: -1, Uncertainty: 1}, e}, "u": {e, {Content: 1, Uncertainty: -1}}, "NaN": {e,
+			{Content: units.MassConcentration(nan), Uncertainty: 1}}} {
 		if _, _, err := ledger.Combine(p[0], p[1]); err == nil {
 			t.Errorf("combine %s", name)
 		}
@@ -316,7 +343,8 @@ func TestBadAdvice(t *testing.T) {
 // TestPropertyFarNumbers: figures beyond float64 are refused, and an analysis that
 // says nothing implies no efficiency.
 func TestPropertyFarNumbers(t *testing.T) {
-	_, err := ledger.Replenish(ledger.Need{Metal: math.MaxFloat64, Volume: 1e-3, Mark: 1e-3, Target: 8}, "Au", formula("KAu(CN)2"))
+	_, err := ledger.Replenish(ledger.Need{Metal: math.MaxFloat64, Volume: 1e-3, Mark: 1e-3, Target: 8}, "Au",
+		formula("KAu(CN)2"))
 	wantField(t, "content", err, "content afterwards", units.ErrNotFinite)
 	l := must(ledger.New(goldBath(), day(0)))
 	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: units.AmpereMinute}}))

@@ -115,7 +115,8 @@ func (b *Bath) Check() error {
 		return err
 	}
 	if b.Metal == "" {
-		return &units.ValueError{Field: "metal of the bath", Value: "(empty)", Need: "the symbol of the metal that is counted, as Au", Err: units.ErrSyntax}
+		return &units.ValueError{Field: "metal of the bath", Value: "(empty)",
+			Need: "the symbol of the metal that is counted, as Au", Err: units.ErrSyntax}
 	}
 	if _, err := faraday.Lookup(b.Metal); err != nil {
 		return err
@@ -145,7 +146,8 @@ func (b *Bath) Check() error {
 	if err := units.Fraction("share of the counted metal in the deposit", b.Fine); err != nil {
 		return err
 	}
-	if err := b.possible("electrochemical equivalent", units.Equivalent(b.fine()*float64(b.Equivalent)), b.fine() == 1); err != nil {
+	if err := b.possible("electrochemical equivalent", units.Equivalent(b.fine()*float64(b.Equivalent)),
+		b.fine() == 1); err != nil {
 		return err
 	}
 	if err := b.Efficiency.check("current efficiency"); err != nil {
@@ -155,7 +157,8 @@ func (b *Bath) Check() error {
 		return err
 	}
 	if b.Valence < 0 || b.Valence > 8 {
-		return &units.ValueError{Field: "valence", Value: fmt.Sprint(b.Valence), Need: "1 to 8, or left out", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "valence", Value: fmt.Sprint(b.Valence), Need: "1 to 8, or left out",
+			Err: units.ErrOutOfRange}
 	}
 	if err := b.PH.Check(); err != nil {
 		return err
@@ -200,7 +203,8 @@ func (b *Bath) checkAnode() error {
 	if a.Share == 0 {
 		if a != (Anode{}) {
 			return &units.ValueError{Field: "anode", Value: "efficiency or equivalent without a share",
-				Need: "the share of the current on soluble anodes, or no figure at all for insoluble ones", Err: units.ErrInconsistent}
+				Need: "the share of the current on soluble anodes, or no figure at all for insoluble ones",
+				Err:  units.ErrInconsistent}
 		}
 		return nil
 	}
@@ -222,7 +226,8 @@ func (b *Bath) checkAnode() error {
 func (b *Bath) checkWatch() error {
 	const most = 20
 	if len(b.Salts) > most {
-		return &units.ValueError{Field: "salts", Value: fmt.Sprint(len(b.Salts)), Need: fmt.Sprintf("at most %d", most), Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "salts", Value: fmt.Sprint(len(b.Salts)), Need: fmt.Sprintf("at most %d", most),
+			Err: units.ErrOutOfRange}
 	}
 	for _, s := range b.Salts {
 		if _, err := faraday.MetalContent(s, b.Metal); err != nil {
@@ -241,16 +246,19 @@ func (b *Bath) checkWatch() error {
 		}
 	}
 	if b.High != 0 && b.Low >= b.High {
-		return &units.ValueError{Field: "low alarm", Value: b.Low.String(), Need: "less than the high alarm, " + b.High.String(), Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "low alarm", Value: b.Low.String(), Need: "less than the high alarm, " +
+			b.High.String(), Err: units.ErrInconsistent}
 	}
 	if t := b.target(); t < b.Low || b.High != 0 && t > b.High {
-		return &units.ValueError{Field: "target content", Value: t.String(), Need: "a content between the alarms", Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "target content", Value: t.String(), Need: "a content between the alarms",
+			Err: units.ErrInconsistent}
 	}
 	if err := units.NonNegative("level alarm", b.Level); err != nil {
 		return err
 	}
 	if b.Level > b.Volume {
-		return &units.ValueError{Field: "level alarm", Value: b.Level.String(), Need: "at most the bath volume, " + b.Volume.String(), Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "level alarm", Value: b.Level.String(), Need: "at most the bath volume, " +
+			b.Volume.String(), Err: units.ErrInconsistent}
 	}
 	if err := units.NonNegative("charge between analyses", b.Due); err != nil {
 		return err
@@ -285,9 +293,11 @@ func text(field, s string, needed bool) error {
 	case needed && strings.TrimSpace(s) == "":
 		return &units.ValueError{Field: field, Value: "(empty)", Need: "a few words", Err: units.ErrSyntax}
 	case !utf8.ValidString(s):
-		return &units.ValueError{Field: field, Value: "bytes that are no UTF-8", Need: "plain text in UTF-8", Err: units.ErrSyntax}
+		return &units.ValueError{Field: field, Value: "bytes that are no UTF-8", Need: "plain text in UTF-8",
+			Err: units.ErrSyntax}
 	case len(s) > most:
-		return &units.ValueError{Field: field, Value: fmt.Sprintf("%d bytes", len(s)), Need: fmt.Sprintf("at most %d bytes", most), Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: field, Value: fmt.Sprintf("%d bytes", len(s)), Need: fmt.Sprintf("at most %d bytes",
+			most), Err: units.ErrOutOfRange}
 	}
 	return nil
 }

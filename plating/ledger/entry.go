@@ -62,11 +62,13 @@ func (l Load) check(b *Bath) error {
 		return err
 	}
 	if l.Charge == 0 && l.Weighed == 0 && l.DragOut == 0 && l.DragIn == 0 {
-		return &units.ValueError{Field: "load", Value: "nothing given", Need: "a charge, a weighed deposit, a drag-out or a drag-in", Err: units.ErrNotPositive}
+		return &units.ValueError{Field: "load", Value: "nothing given",
+			Need: "a charge, a weighed deposit, a drag-out or a drag-in", Err: units.ErrNotPositive}
 	}
 	if most := b.Equivalent.Of(l.Charge); l.Charge > 0 && l.Weighed > most+3*l.WeighedUncertainty {
 		return &units.ValueError{Field: "weighed deposit", Value: l.Weighed.String(),
-			Need: "at most the " + most.String() + " that " + l.Charge.String() + " can deposit; check meter, balance, dryness and valence", Err: units.ErrInconsistent}
+			Need: "at most the " + most.String() + " that " + l.Charge.String() +
+				" can deposit; check meter, balance, dryness and valence", Err: units.ErrInconsistent}
 	}
 	return nil
 }
@@ -140,7 +142,8 @@ func (a Addition) MetalMass(metal string) (units.Mass, error) {
 		case a.SaltMass == 0:
 			given = "label without a salt"
 		}
-		return 0, &units.ValueError{Field: "salt", Value: given, Need: "both a formula and a mass, or neither", Err: units.ErrInconsistent}
+		return 0, &units.ValueError{Field: "salt", Value: given, Need: "both a formula and a mass, or neither",
+			Err: units.ErrInconsistent}
 	}
 	if (a.Solution > 0) != (a.SolutionContent > 0) {
 		given := "solution of " + a.Solution.String() + " without its content"
@@ -148,7 +151,8 @@ func (a Addition) MetalMass(metal string) (units.Mass, error) {
 			given = "content of " + a.SolutionContent.String() + " without a volume"
 		}
 		return 0, &units.ValueError{Field: "solution", Value: given,
-			Need: "both the volume of a ready-made feed and its metal content; what holds no metal is entered as water", Err: units.ErrInconsistent}
+			Need: "both the volume of a ready-made feed and its metal content; what holds no metal is entered as water",
+			Err:  units.ErrInconsistent}
 	}
 	m := float64(a.Metal) + float64(a.SolutionContent)*float64(a.Solution)
 	if !a.Salt.IsZero() {
@@ -170,7 +174,8 @@ func (a Addition) check(b *Bath) error {
 		return err
 	}
 	if m == 0 && a.Solution == 0 && a.Water == 0 {
-		return &units.ValueError{Field: "addition", Value: "nothing given", Need: "salt, metal, solution or water", Err: units.ErrNotPositive}
+		return &units.ValueError{Field: "addition", Value: "nothing given", Need: "salt, metal, solution or water",
+			Err: units.ErrNotPositive}
 	}
 	return checkSalt("salt of the addition", a.Salt)
 }
@@ -213,7 +218,8 @@ func (k Correction) check(*Bath) error {
 		return err
 	}
 	if k.Metal == 0 && k.Volume == 0 && k.Uncertainty == 0 {
-		return &units.ValueError{Field: "correction", Value: "nothing given", Need: "a metal or a volume that is not zero", Err: units.ErrNotPositive}
+		return &units.ValueError{Field: "correction", Value: "nothing given", Need: "a metal or a volume that is not zero",
+			Err: units.ErrNotPositive}
 	}
 	return text("reason of the correction", k.Reason, true)
 }

@@ -14,7 +14,8 @@ func ExampleReplenishWorking() {
 		fmt.Println(err)
 		return
 	}
-	need := ledger.Need{Metal: 36 * units.Gram, Volume: 4.9 * units.Litre, Mark: 5 * units.Litre, Target: 8 * units.GramPerLitre}
+	need := ledger.Need{Metal: 36 * units.Gram, Volume: 4.9 * units.Litre, Mark: 5 * units.Litre,
+		Target: 8 * units.GramPerLitre}
 	steps, err := ledger.ReplenishWorking(need, "Au", salt)
 	for _, s := range steps {
 		fmt.Println(s.Result.Meaning+":", s.Result.Value)

@@ -48,7 +48,8 @@ func Example() {
 		}
 	}
 	s := book.State()
-	fmt.Printf("%s ± %s in %s\n", s.Content.Text(units.GramPerLitre, 2), s.ContentUncertainty.Text(units.GramPerLitre, 2), s.Volume.Text(units.Litre, 2))
+	fmt.Printf("%s ± %s in %s\n", s.Content.Text(units.GramPerLitre, 2), s.ContentUncertainty.Text(units.GramPerLitre, 2),
+		s.Volume.Text(units.Litre, 2))
 	fmt.Println(s.Alarms)
 
 	// The laboratory says 5.70 ± 0.10 g/L. The bath is fed to its target.
@@ -58,7 +59,8 @@ func Example() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("both: %s, which would be an efficiency of %s\n", r.Comparison.Both.Content.Text(units.GramPerLitre, 2), r.Comparison.Efficiency.Percent(1))
+	fmt.Printf("both: %s, which would be an efficiency of %s\n", r.Comparison.Both.Content.Text(units.GramPerLitre, 2),
+		r.Comparison.Efficiency.Percent(1))
 	add, err := book.ByAnalysis(book.Bath().Salts[0])
 	if err != nil {
 		fmt.Println(err)
@@ -98,7 +100,8 @@ func ExampleBath_SaltPerChargeWorking() {
 // Nickel with soluble anodes that do better than the cathode: some insoluble
 // ones level it.
 func ExampleBath_Rates() {
-	nickel := ledger.Bath{Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre, Content: 75 * units.GramPerLitre,
+	nickel := ledger.Bath{Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre,
+		Content:    75 * units.GramPerLitre,
 		Equivalent: 1.0947 * units.GramPerAmpereHour, Efficiency: ledger.EfficiencyRange{Value: 0.95},
 		Anode: ledger.Anode{Share: 1, Efficiency: ledger.EfficiencyRange{Value: 0.99}}}
 	for _, share := range []units.Ratio{1, 0.96} {
@@ -113,14 +116,17 @@ func ExampleBath_Rates() {
 
 func ExampleReplenish() {
 	salt, _ := faraday.ParseFormula("NiSO4·7H2O") // not the hexahydrate
-	r, err := ledger.Replenish(ledger.Need{Metal: 1400 * units.Gram, Volume: 19.5 * units.Litre, Mark: 20 * units.Litre, Target: 75 * units.GramPerLitre}, "Ni", salt)
-	fmt.Println(r.SaltMass.Text(units.Gram, 0), "salt,", r.Metal.Text(units.Gram, 0), "nickel,", r.Water.Text(units.Millilitre, 0), "water", err)
+	r, err := ledger.Replenish(ledger.Need{Metal: 1400 * units.Gram, Volume: 19.5 * units.Litre, Mark: 20 * units.Litre,
+		Target: 75 * units.GramPerLitre}, "Ni", salt)
+	fmt.Println(r.SaltMass.Text(units.Gram, 0), "salt,", r.Metal.Text(units.Gram, 0), "nickel,",
+		r.Water.Text(units.Millilitre, 0), "water", err)
 	// Output: 479 g salt, 100 g nickel, 500 mL water <nil>
 }
 
 func ExampleReplenishBySolution() {
 	// Rhodium comes as a solution of 100 g/L.
-	f, err := ledger.ReplenishBySolution(ledger.Need{Metal: 1.6 * units.Gram, Volume: 0.95 * units.Litre, Mark: 1 * units.Litre, Target: 2 * units.GramPerLitre}, 100*units.GramPerLitre)
+	f, err := ledger.ReplenishBySolution(ledger.Need{Metal: 1.6 * units.Gram, Volume: 0.95 * units.Litre,
+		Mark: 1 * units.Litre, Target: 2 * units.GramPerLitre}, 100*units.GramPerLitre)
 	fmt.Println(f.Solution, "and", f.Water, "water", err)
 	// Output: 4 mL and 46 mL water <nil>
 }
@@ -129,7 +135,8 @@ func ExampleCombine() {
 	book := ledger.Estimate{Content: 5.85 * units.GramPerLitre, Uncertainty: 0.25 * units.GramPerLitre}
 	lab := ledger.Estimate{Content: 5.60 * units.GramPerLitre, Uncertainty: 0.10 * units.GramPerLitre}
 	both, weight, err := ledger.Combine(book, lab)
-	fmt.Printf("%s ± %s, weight of the laboratory %.2f, %v\n", both.Content.Text(units.GramPerLitre, 2), both.Uncertainty.Text(units.GramPerLitre, 2), float64(weight), err)
+	fmt.Printf("%s ± %s, weight of the laboratory %.2f, %v\n", both.Content.Text(units.GramPerLitre, 2),
+		both.Uncertainty.Text(units.GramPerLitre, 2), float64(weight), err)
 	// Output: 5.63 g/L ± 0.09 g/L, weight of the laboratory 0.86, <nil>
 }
 
@@ -151,7 +158,8 @@ func ExampleLedger_Forecast() {
 		return
 	}
 	for _, n := range f.Next {
-		fmt.Println(n.When.Format("2 January"), "after", n.Charge.Text(units.AmpereMinute, 0)+":", n.SaltMass.Text(units.Gram, 1))
+		fmt.Println(n.When.Format("2 January"), "after", n.Charge.Text(units.AmpereMinute, 0)+":", n.SaltMass.Text(units.Gram,
+			1))
 	}
 	// Output:
 	// 11 March after 57 A·min: 7.3 g

@@ -26,7 +26,8 @@ const opening = `{"seq":0,"format":"laydown ledger 1","when":"2026-03-02T08:00:0
 
 // TestPropertyFields: fields that a line with a sound checksum must not have.
 func TestPropertyFields(t *testing.T) {
-	if _, err := Open(strings.NewReader(sealed(opening, `{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 A·min"}}`))); err != nil {
+	if _, err := Open(strings.NewReader(sealed(opening,
+		`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 A·min"}}`))); err != nil {
 		t.Fatal("a sound book:", err)
 	}
 	load := func(fields string) string {
@@ -57,8 +58,9 @@ func TestPropertyFields(t *testing.T) {
 		"two values":      {load(`"charge":"12 C"`) + ` {}`, "more than one"},
 		"utf-8":           {load(`"charge":"12 C"`)[:10] + "\xff", "UTF-8"},
 		"no json":         {`charge 12`, "fields"},
-		"salt":            {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`, "0 % Ag"},
-		"formula":         {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"Kax","salt_mass":"1 g"}}`, "formula"},
+		"salt": {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`,
+			"0 % Ag"},
+		"formula": {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"Kax","salt_mass":"1 g"}}`, "formula"},
 	} {
 		l, err := Open(strings.NewReader(sealed(opening, c.payload)))
 		damage := (*DamageError)(nil)
@@ -72,7 +74,8 @@ func TestPropertyFields(t *testing.T) {
 		"bath":       {strings.Replace(opening, "99 %", "199 %", 1), "current efficiency"},
 		"both":       {strings.Replace(opening, `}}}`, `}},"load":{"charge":"1 C"}}`, 1), "no opening"},
 	} {
-		if _, err := Open(strings.NewReader(sealed(c.payload))); !errors.Is(err, ErrDamaged) || !strings.Contains(err.Error(), c.want) {
+		if _, err := Open(strings.NewReader(sealed(c.payload))); !errors.Is(err, ErrDamaged) || !strings.Contains(err.Error(),
+			c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -86,7 +89,8 @@ func TestPropertyFields(t *testing.T) {
 		t.Errorf("empty: %v", err)
 	}
 	reason := (*units.ValueError)(nil)
-	if _, err := Open(strings.NewReader(sealed(opening, load(`"charge":"-12 C"`)))); !errors.As(err, &reason) || reason.Field != "charge" {
+	if _, err := Open(strings.NewReader(sealed(opening, load(`"charge":"-12 C"`)))); !errors.As(err, &reason) ||
+		reason.Field != "charge" {
 		t.Errorf("the reason is not wrapped: %v", err)
 	}
 }
@@ -119,7 +123,8 @@ func FuzzOpen(f *testing.F) {
 			t.Fatalf("read %d entries, %v; opened %d, %v", len(b.Entries), err2, l.Len(), err)
 		}
 		s := l.State()
-		if through := float64(s.Balance.Through()); !(float64(s.Balance.Gap()) <= 1e-9*through && float64(s.Balance.Gap()) >= -1e-9*through) || s.Metal < 0 || s.Volume <= 0 {
+		if through := float64(s.Balance.Through()); !(float64(s.Balance.Gap()) <= 1e-9*through &&
+			float64(s.Balance.Gap()) >= -1e-9*through) || s.Metal < 0 || s.Volume <= 0 {
 			t.Fatalf("balance %+v", s)
 		}
 		var out bytes.Buffer

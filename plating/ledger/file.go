@@ -121,7 +121,8 @@ func (f *File) Append(e Entry) (Record, error) {
 		return Record{}, os.ErrClosed
 	}
 	if f.Ledger.last != f.sum {
-		return Record{}, &units.ValueError{Field: "book", Value: "has an entry that its file has not", Need: "Append of the File for every entry; open the file again", Err: units.ErrInconsistent}
+		return Record{}, &units.ValueError{Field: "book", Value: "has an entry that its file has not",
+			Need: "Append of the File for every entry; open the file again", Err: units.ErrInconsistent}
 	}
 	if _, _, err := f.Ledger.try(e); err != nil { // before the file is touched
 		return Record{}, err
@@ -213,7 +214,8 @@ func (f *File) mend() error {
 
 // Post refuses: an entry of a File belongs on the disk.
 func (f *File) Post(Entry) (Record, error) {
-	return Record{}, &units.ValueError{Field: "entry", Value: "posted in memory only", Need: "Append, which writes the file as well", Err: units.ErrInconsistent}
+	return Record{}, &units.ValueError{Field: "entry", Value: "posted in memory only",
+		Need: "Append, which writes the file as well", Err: units.ErrInconsistent}
 }
 
 // Close closes the file. The book can still be read.

@@ -65,7 +65,8 @@ func lineStarts(text []byte) []int {
 	return starts
 }
 
-func checkCut(t *testing.T, text []byte, got *ledger.Ledger, err error, cut, whole int, partial, noNewline bool, starts []int) {
+func checkCut(t *testing.T, text []byte, got *ledger.Ledger, err error, cut, whole int, partial, noNewline bool,
+	starts []int) {
 	t.Helper()
 	kept := whole
 	if noNewline {
@@ -121,7 +122,8 @@ func TestPropertyFlips(t *testing.T) {
 				if before, err := ledger.Open(reader(flipped[:damage.Offset])); line > 1 && (err != nil || before.Len() != line-2) {
 					t.Fatalf("the lines before line %d: %v", line, err)
 				}
-				if damage.Line != line || !errors.Is(err, ledger.ErrDamaged) || got != nil || damage.Offset != int64(starts[line-1]) {
+				if damage.Line != line || !errors.Is(err, ledger.ErrDamaged) || got != nil ||
+					damage.Offset != int64(starts[line-1]) {
 					t.Fatalf("byte %d of line %d: %v", i, line, err)
 				}
 			case errors.As(err, &torn) && i == len(text)-1: // the last newline
@@ -152,9 +154,12 @@ func TestPropertyLines(t *testing.T) {
 		return s
 	}
 	for name, text := range map[string]string{
-		"out": join(lines[:3], lines[4:]), "doubled": join(lines[:3], lines[2:]), "swapped": join(lines[:2], lines[3:4], lines[2:3], lines[4:]),
-		"of another book": join(lines[:4], other[4:]), "head of another book": head + join(lines[1:]), "empty line": join(lines[:3], []string{"\n"}, lines[3:]),
-		"no head": join(lines[1:]), "carriage returns": strings.ReplaceAll(join(lines), "\n", "\r\n"), "two heads": join(lines[:1], lines),
+		"out": join(lines[:3], lines[4:]), "doubled": join(lines[:3], lines[2:]), "swapped": join(lines[:2], lines[3:4],
+			lines[2:3], lines[4:]),
+		"of another book": join(lines[:4], other[4:]), "head of another book": head + join(lines[1:]),
+		"empty line": join(lines[:3], []string{"\n"}, lines[3:]),
+		"no head":    join(lines[1:]), "carriage returns": strings.ReplaceAll(join(lines), "\n", "\r\n"),
+		"two heads": join(lines[:1], lines),
 	} {
 		if _, err := ledger.Open(strings.NewReader(text)); !errors.Is(err, ledger.ErrDamaged) {
 			t.Errorf("%s: %v", name, err)

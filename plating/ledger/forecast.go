@@ -59,10 +59,12 @@ type Planned struct {
 // Source: [Definition].
 func (l *Ledger) Forecast(p Plan) (Forecast, error) {
 	if p.Next < 1 || p.Next > 100 {
-		return Forecast{}, &units.ValueError{Field: "additions to foretell", Value: fmt.Sprint(p.Next), Need: "a number from 1 to 100", Err: units.ErrOutOfRange}
+		return Forecast{}, &units.ValueError{Field: "additions to foretell", Value: fmt.Sprint(p.Next),
+			Need: "a number from 1 to 100", Err: units.ErrOutOfRange}
 	}
 	if p.Loads < 0 {
-		return Forecast{}, &units.ValueError{Field: "loads to look back on", Value: fmt.Sprint(p.Loads), Need: "zero for all, or a number above it", Err: units.ErrNegative}
+		return Forecast{}, &units.ValueError{Field: "loads to look back on", Value: fmt.Sprint(p.Loads),
+			Need: "zero for all, or a number above it", Err: units.ErrNegative}
 	}
 	at, target := p.FeedAt, l.bath.target()
 	if at == 0 {
@@ -72,7 +74,8 @@ func (l *Ledger) Forecast(p Plan) (Forecast, error) {
 		return Forecast{}, err
 	}
 	if at >= target {
-		return Forecast{}, &units.ValueError{Field: "content to feed at", Value: at.String(), Need: "less than the target, " + target.String(), Err: units.ErrInconsistent}
+		return Forecast{}, &units.ValueError{Field: "content to feed at", Value: at.String(), Need: "less than the target, " +
+			target.String(), Err: units.ErrInconsistent}
 	}
 	share, err := faraday.MetalContent(p.Salt, l.bath.Metal)
 	if err != nil {
@@ -138,7 +141,8 @@ func (l *Ledger) mean(loads int) (Forecast, error) {
 	}
 	q := charge.value()
 	if q <= 0 {
-		return f, &units.ValueError{Field: "charge of the loads", Value: units.Charge(q).String(), Need: "at least one load with a charge in the book", Err: units.ErrNotPositive}
+		return f, &units.ValueError{Field: "charge of the loads", Value: units.Charge(q).String(),
+			Need: "at least one load with a charge in the book", Err: units.ErrNotPositive}
 	}
 	f.PerCharge = units.Equivalent(lost.value() / q)
 	if days := last.Sub(first).Hours() / 24; days > 0 {

@@ -92,7 +92,8 @@ func encode(before uint32, t lineText) (line []byte, sum uint32, err error) {
 	sum = checksum(before, p)
 	line = fmt.Appendf(nil, "%s%08x%s%s}\n", head, sum, middle, p)
 	if len(line) > maxLine {
-		return nil, 0, &units.ValueError{Field: "line", Value: fmt.Sprintf("%d bytes", len(line)), Need: fmt.Sprintf("at most %d", maxLine), Err: units.ErrOutOfRange}
+		return nil, 0, &units.ValueError{Field: "line", Value: fmt.Sprintf("%d bytes", len(line)),
+			Need: fmt.Sprintf("at most %d", maxLine), Err: units.ErrOutOfRange}
 	}
 	return line, sum, nil
 }

@@ -40,7 +40,8 @@ func goldBath() ledger.Bath {
 		Equivalent: equivalent("Au", 1), Fine: 0.996,
 		Efficiency: ledger.EfficiencyRange{Value: 0.35, Low: 0.30, High: 0.40},
 		Salts:      []faraday.Formula{formula("KAu(CN)2")},
-		Low:        7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Due: 500 * units.AmpereMinute, Life: 5, Source: "demo data",
+		Low:        7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Due: 500 * units.AmpereMinute, Life: 5,
+		Source: "demo data",
 	}
 }
 
@@ -77,7 +78,8 @@ func randomEvent(rng *rand.Rand, b ledger.Bath, s ledger.State) ledger.Event {
 		return ledger.Correction{Metal: units.Mass((u() - 0.5) * 0.05 * float64(s.Metal)), Volume: part(0.05) - part(0.05),
 			Uncertainty: units.Mass(u() * 1e-5), Reason: "spill at the edge, \"wiped up\" <b>"}
 	default:
-		l := ledger.Load{Charge: units.Charge(u() * 0.2 * float64(s.Metal) / float64(full)), DragOut: part(0.02), DragOutUncertainty: part(0.002)}
+		l := ledger.Load{Charge: units.Charge(u() * 0.2 * float64(s.Metal) / float64(full)), DragOut: part(0.02),
+			DragOutUncertainty: part(0.002)}
 		if rng.IntN(2) == 0 {
 			l.DragIn, l.DragInContent = part(0.02), units.MassConcentration(u()*float64(s.Content)*0.1)
 		}
@@ -103,8 +105,9 @@ func randomLedger(rng *rand.Rand, n int) *ledger.Ledger {
 
 // smallBath has a short first line.
 func smallBath() ledger.Bath {
-	return ledger.Bath{Name: "Ag", Metal: "Ag", Volume: 1, Content: 30, Equivalent: 1e-6, Efficiency: ledger.EfficiencyRange{Value: 0.5},
-		Salts: []faraday.Formula{formula("AgCN")}}
+	return ledger.Bath{Name: "Ag", Metal: "Ag", Volume: 1, Content: 30, Equivalent: 1e-6,
+		Efficiency: ledger.EfficiencyRange{Value: 0.5},
+		Salts:      []faraday.Formula{formula("AgCN")}}
 }
 
 func randomOf(rng *rand.Rand, b ledger.Bath, n int) *ledger.Ledger {

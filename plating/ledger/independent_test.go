@@ -61,7 +61,8 @@ func exactHistory(t *testing.T, l *ledger.Ledger) (metal, volume float64) {
 			} else {
 				m.Sub(m, mul(fine, r(float64(b.Equivalent)), r(float64(b.Efficiency.Value)), r(float64(e.Charge))))
 			}
-			m.Add(m, mul(r(float64(b.Anode.Share)), r(float64(dissolving)), r(float64(b.Anode.Efficiency.Value)), r(float64(e.Charge))))
+			m.Add(m, mul(r(float64(b.Anode.Share)), r(float64(dissolving)), r(float64(b.Anode.Efficiency.Value)),
+				r(float64(e.Charge))))
 			left := new(big.Rat).Sub(v, r(float64(e.DragOut)))
 			m.Mul(m, new(big.Rat).Quo(left, v))
 			v = left
@@ -152,13 +153,15 @@ func livedThrough(rng *rand.Rand, b ledger.Bath) (metal, content float64, s ledg
 		d := dragOut + rng.NormFloat64()*dragU
 		m -= m / v * d
 		v -= dragOut // the level is topped up from sight, below
-		post(ledger.Load{Charge: units.Charge(charge), DragOut: units.Volume(dragOut), DragOutUncertainty: units.Volume(dragU)})
+		post(ledger.Load{Charge: units.Charge(charge), DragOut: units.Volume(dragOut),
+			DragOutUncertainty: units.Volume(dragU)})
 		v += dragOut
 		post(ledger.Addition{Water: units.Volume(dragOut)})
 	}
 	u := 0.01 * float64(b.Content)
 	analyse := func() {
-		post(ledger.Analysis{Content: units.MassConcentration(m/v + rng.NormFloat64()*u), Uncertainty: units.MassConcentration(u)})
+		post(ledger.Analysis{Content: units.MassConcentration(m/v + rng.NormFloat64()*u),
+			Uncertainty: units.MassConcentration(u)})
 	}
 	weighed := 0.03 * m
 	for range 4 {
@@ -167,7 +170,8 @@ func livedThrough(rng *rand.Rand, b ledger.Bath) (metal, content float64, s ledg
 	analyse()
 	m -= weighed * fine
 	wu := 0.0005 * float64(b.Content) * float64(b.Volume)
-	post(ledger.Load{Charge: units.Charge(weighed / float64(b.Equivalent) * 1.2), Weighed: units.Mass(weighed + rng.NormFloat64()*wu), WeighedUncertainty: units.Mass(wu)})
+	post(ledger.Load{Charge: units.Charge(weighed / float64(b.Equivalent) * 1.2), Weighed: units.Mass(weighed +
+		rng.NormFloat64()*wu), WeighedUncertainty: units.Mass(wu)})
 	m += weighed / float64(b.Equivalent) * 1.2 * float64(b.Equivalent) * float64(b.Anode.Share) * anodeEff
 	add := 0.1 * float64(b.Content) * float64(b.Volume)
 	m += add + rng.NormFloat64()*wu
@@ -183,7 +187,8 @@ func livedThrough(rng *rand.Rand, b ledger.Bath) (metal, content float64, s ledg
 // TestIndependentUniform samples the efficiency range.
 func TestIndependentUniform(t *testing.T) {
 	rng := rand.New(rand.NewPCG(3, 9))
-	for _, r := range []ledger.EfficiencyRange{{Value: 0.35, Low: 0.25, High: 0.45}, {Value: 0.3, Low: 0.3, High: 0.6}, {Value: 0.9, Low: 0.5, High: 1}} {
+	for _, r := range []ledger.EfficiencyRange{{Value: 0.35, Low: 0.25, High: 0.45}, {Value: 0.3, Low: 0.3, High: 0.6},
+		{Value: 0.9, Low: 0.5, High: 1}} {
 		var sum float64
 		const n = 200000
 		for range n {
@@ -208,13 +213,15 @@ func TestIndependentSensitivity(t *testing.T) {
 			u := rng.Float64
 			switch rng.IntN(5) {
 			case 0:
-				events = append(events, ledger.Analysis{Content: units.MassConcentration(70 + 10*u()), Uncertainty: 1e-12, Reset: true})
+				events = append(events, ledger.Analysis{Content: units.MassConcentration(70 + 10*u()), Uncertainty: 1e-12,
+					Reset: true})
 			case 1:
 				events = append(events, ledger.Addition{Metal: units.Mass(0.2 * u()), Water: units.Volume(0.004 * u())})
 			case 2:
 				events = append(events, ledger.Evaporation{Volume: units.Volume(0.001 * u())})
 			default:
-				events = append(events, ledger.Load{Charge: units.Charge(3e5 * u()), DragOut: units.Volume(0.002 * u()), DragIn: units.Volume(0.001 * u())})
+				events = append(events, ledger.Load{Charge: units.Charge(3e5 * u()), DragOut: units.Volume(0.002 * u()),
+					DragIn: units.Volume(0.001 * u())})
 			}
 		}
 		last := func(b ledger.Bath) ledger.State {
@@ -228,7 +235,8 @@ func TestIndependentSensitivity(t *testing.T) {
 			shift  func(*ledger.Bath, float64)
 			unsure func(*ledger.Bath) float64
 		}{
-			"volume": {func(b *ledger.Bath, d float64) { b.Volume += units.Volume(d * 1e-6) }, func(b *ledger.Bath) float64 { b.VolumeUncertainty = 1e-6; return 1 }},
+			"volume": {func(b *ledger.Bath, d float64) { b.Volume += units.Volume(d * 1e-6) },
+				func(b *ledger.Bath) float64 { b.VolumeUncertainty = 1e-6; return 1 }},
 			"cathode": {func(b *ledger.Bath, d float64) { b.Efficiency.Value += units.Efficiency(d * 1e-5) },
 				func(b *ledger.Bath) float64 {
 					b.Efficiency.Low, b.Efficiency.High = 0.9-1e-5, 0.9+1e-5

@@ -193,10 +193,12 @@ func write(w io.Writer, line []byte) error {
 // checkTime refuses a time that text cannot hold.
 func checkTime(field string, t time.Time) error {
 	if y := t.Year(); y < 1900 || y > 2999 {
-		return &units.ValueError{Field: "time of the " + field, Value: fmt.Sprintf("in the year %d", y), Need: "a time between 1900 and 2999", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "time of the " + field, Value: fmt.Sprintf("in the year %d", y),
+			Need: "a time between 1900 and 2999", Err: units.ErrOutOfRange}
 	}
 	if _, err := t.MarshalText(); err != nil {
-		return &units.ValueError{Field: "time of the " + field, Value: t.String(), Need: "an offset of less than 24 hours from UTC", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "time of the " + field, Value: t.String(),
+			Need: "an offset of less than 24 hours from UTC", Err: units.ErrOutOfRange}
 	}
 	return nil
 }

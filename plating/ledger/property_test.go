@@ -35,7 +35,8 @@ func TestPropertyDilution(t *testing.T) {
 	for n := 1; n <= 200; n++ {
 		must(l.Post(ledger.Entry{When: day(0), Event: ledger.Load{DragOut: d}}))
 		must(l.Post(ledger.Entry{When: day(0), Event: ledger.Addition{Water: d}}))
-		near(t, "content", float64(l.State().Content), float64(b.Content)*math.Pow(1-float64(d)/float64(b.Volume), float64(n)), 1e-12)
+		near(t, "content", float64(l.State().Content), float64(b.Content)*math.Pow(1-float64(d)/float64(b.Volume),
+			float64(n)), 1e-12)
 	}
 }
 
@@ -121,7 +122,8 @@ func TestPropertyByCharge(t *testing.T) {
 	nickel := nickelBath()
 	nickel.Anode = ledger.Anode{}
 	six, seven := must(nickel.SaltPerCharge(formula("NiSO4.6H2O"))), must(nickel.SaltPerCharge(formula("NiSO4.7H2O")))
-	near(t, "hydrates", float64(seven)/float64(six), float64(formula("NiSO4.7H2O").MolarMass())/float64(formula("NiSO4.6H2O").MolarMass()), 1e-12)
+	near(t, "hydrates", float64(seven)/float64(six),
+		float64(formula("NiSO4.7H2O").MolarMass())/float64(formula("NiSO4.6H2O").MolarMass()), 1e-12)
 }
 
 // TestPropertyForecast follows the forecast load by load: the low alarm comes
@@ -188,7 +190,8 @@ func TestPropertyAnalysis(t *testing.T) {
 		u := float64(before.Content) * (0.001 + 0.05*rng.Float64())
 		c := float64(before.Content) * (0.9 + 0.2*rng.Float64())
 		reset := rng.IntN(2) == 0
-		r := must(l.Post(ledger.Entry{When: day(100), Event: ledger.Analysis{Content: units.MassConcentration(c), Uncertainty: units.MassConcentration(u), Reset: reset}}))
+		r := must(l.Post(ledger.Entry{When: day(100), Event: ledger.Analysis{Content: units.MassConcentration(c),
+			Uncertainty: units.MassConcentration(u), Reset: reset}}))
 		s := l.State()
 		low, high := min(c, float64(before.Content)), max(c, float64(before.Content))
 		if got := float64(s.Content); got < low*(1-1e-12) || got > high*(1+1e-12) {
@@ -220,7 +223,8 @@ func TestPropertyAnalysis(t *testing.T) {
 	q := 200 * units.AmpereMinute
 	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: q}}))
 	truth := (float64(b.Content)*float64(b.Volume) - 0.41*float64(b.Equivalent)*float64(q)) / float64(b.Volume)
-	r := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: units.MassConcentration(truth), Uncertainty: 0.01 * units.GramPerLitre}}))
+	r := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: units.MassConcentration(truth),
+		Uncertainty: 0.01 * units.GramPerLitre}}))
 	near(t, "implied efficiency", float64(r.Comparison.Efficiency), 0.41, 1e-12)
 	if !r.After.Alarms.Has(0) || r.Comparison.EfficiencyUncertainty <= 0 {
 		t.Error("no uncertainty of the implied efficiency")
@@ -262,13 +266,15 @@ func TestPropertyGuess(t *testing.T) {
 	b.ContentUncertainty = 0
 	l := must(ledger.New(b, day(0)))
 	must(l.Post(ledger.Entry{When: day(1), Event: ledger.Load{Charge: 20 * units.AmpereMinute}}))
-	first := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: 7 * units.GramPerLitre, Uncertainty: 0.1 * units.GramPerLitre}}))
+	first := must(l.Post(ledger.Entry{When: day(2), Event: ledger.Analysis{Content: 7 * units.GramPerLitre,
+		Uncertainty: 0.1 * units.GramPerLitre}}))
 	near(t, "content", float64(l.State().Content), 7, 1e-12)
 	near(t, "uncertainty", float64(l.State().ContentUncertainty), 0.1, 1e-3)
 	if c := first.Comparison; c.Weight != 1 || c.Efficiency != 0 || l.State().Alarms&ledger.AlarmDisagree != 0 {
 		t.Errorf("weight %v, efficiency %v, alarms %v", c.Weight, c.Efficiency, l.State().Alarms)
 	}
-	second := must(l.Post(ledger.Entry{When: day(3), Event: ledger.Analysis{Content: 7.1 * units.GramPerLitre, Uncertainty: 0.1 * units.GramPerLitre}}))
+	second := must(l.Post(ledger.Entry{When: day(3), Event: ledger.Analysis{Content: 7.1 * units.GramPerLitre,
+		Uncertainty: 0.1 * units.GramPerLitre}}))
 	if w := second.Comparison.Weight; !(w > 0.4 && w < 0.6) {
 		t.Errorf("weight of the second analysis %v", w)
 	}

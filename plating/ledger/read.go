@@ -109,7 +109,8 @@ func read(r io.Reader, post func(*lineText, uint32) error) error {
 		switch first := n == 1; {
 		case first && t.Format != format:
 			return damage(fmt.Sprintf("format %q; this version reads %q", t.Format, format), nil)
-		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil || t.Analysis != nil || t.Correction != nil):
+		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil || t.Analysis != nil ||
+			t.Correction != nil):
 			return damage("the first line has no opening", nil)
 		case t.Seq != n-1:
 			return damage(fmt.Sprintf("sequence number %d, need %d", t.Seq, n-1), nil)

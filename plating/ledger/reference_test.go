@@ -43,7 +43,8 @@ func TestReferenceSalts(t *testing.T) {
 			continue
 		}
 		n++
-		r, err := ledger.Replenish(ledger.Need{Volume: units.Litre, Mark: units.Litre, Target: 100 * units.GramPerLitre}, row.Text("metal"), formula(row.Text("formula")))
+		r, err := ledger.Replenish(ledger.Need{Volume: units.Litre, Mark: units.Litre, Target: 100 * units.GramPerLitre},
+			row.Text("metal"), formula(row.Text("formula")))
 		if err != nil {
 			t.Fatal(row.Name(), err)
 		}
@@ -66,7 +67,8 @@ func TestReferenceRates(t *testing.T) {
 		}
 		b := goldBath()
 		b.Name, b.Metal, b.Fine, b.Salts = row.Text("metal"), row.Text("metal"), 0, nil
-		b.Equivalent = must(faraday.EquivalentOf(units.MolarMass(row.Float("atomic_weight"))*units.GramPerMole, int(row.Float("valence"))))
+		b.Equivalent = must(faraday.EquivalentOf(units.MolarMass(row.Float("atomic_weight"))*units.GramPerMole,
+			int(row.Float("valence"))))
 		b.Efficiency = ledger.EfficiencyRange{Value: 1}
 		if row.Text("metal") == "Au" && row.Text("valence") == "2" { // printed, and no bath has it
 			if _, err := b.Rates(); err == nil {

@@ -115,7 +115,8 @@ func ReplenishWorking(need Need, metal string, salt faraday.Formula) ([]working.
 	volume, after := working.Of("V", "volume of the bath now", need.Volume), working.Of("v", "volume afterwards", r.Volume)
 	lack := working.Of("m", "mass of "+metal+" to add; none below zero", r.Metal-r.Over)
 	steps := []working.Step{
-		{Formula: "v = max(V, V₀)", Terms: []working.Term{volume, working.Of("V₀", "mark", need.Mark)}, Result: after, Source: "Definition"},
+		{Formula: "v = max(V, V₀)", Terms: []working.Term{volume, working.Of("V₀", "mark", need.Mark)}, Result: after,
+			Source: "Definition"},
 		{Formula: "m = c·v - m₁", Terms: []working.Term{working.Of("c", "content to reach", need.Target), after,
 			working.Of("m₁", metal+" in the bath now", need.Metal)}, Result: lack, Source: "Definition"},
 	}
@@ -176,7 +177,8 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 		f.Water = full - need.Volume - f.Solution
 	case feed <= need.Target:
 		return Feed{}, &units.ValueError{Field: "content of the feed solution", Value: feed.String(),
-			Need: "more than the target, " + need.Target.String() + ", as there is no room for its water", Err: units.ErrInconsistent}
+			Need: "more than the target, " + need.Target.String() + ", as there is no room for its water",
+			Err:  units.ErrInconsistent}
 	default:
 		f.Solution = units.Volume((float64(need.Target)*float64(need.Volume) - float64(need.Metal)) / float64(feed-need.Target))
 	}
@@ -192,7 +194,8 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 
 // need is the state against the bath's own target and mark.
 func (l *Ledger) need() Need {
-	return Need{Metal: units.Mass(l.core.metal), Volume: units.Volume(l.core.volume), Mark: l.bath.Volume, Target: l.bath.target()}
+	return Need{Metal: units.Mass(l.core.metal), Volume: units.Volume(l.core.volume), Mark: l.bath.Volume,
+		Target: l.bath.target()}
 }
 
 // ByAnalysis returns the addition that brings the bath, as the book knows it
@@ -231,7 +234,8 @@ func (l *Ledger) ByCharge(salt faraday.Formula) (Replenishment, error) {
 	if err != nil {
 		return Replenishment{}, err
 	}
-	r := Replenishment{Salt: salt, Share: x, SaltMass: f.Of(units.Charge(l.core.sinceAddition)), Volume: max(n.Volume, n.Mark)}
+	r := Replenishment{Salt: salt, Share: x, SaltMass: f.Of(units.Charge(l.core.sinceAddition)), Volume: max(n.Volume,
+		n.Mark)}
 	r.Water = r.Volume - n.Volume
 	r.Metal = units.Mass(float64(x) * float64(r.SaltMass))
 	r.Content = units.MassConcentration(float64(n.Metal+r.Metal) / float64(r.Volume))

@@ -47,7 +47,8 @@ type Balance struct {
 // Source: [Definition].
 func (b Balance) Gap() units.Mass {
 	var t total
-	for _, v := range []units.Mass{b.Opening, b.Added, b.FromAnode, b.DraggedIn, -b.Deposited, -b.DraggedOut, b.Corrected, b.Analysed, -b.Now} {
+	for _, v := range []units.Mass{b.Opening, b.Added, b.FromAnode, b.DraggedIn, -b.Deposited, -b.DraggedOut, b.Corrected,
+		b.Analysed, -b.Now} {
 		t.add(float64(v))
 	}
 	return units.Mass(t.value())
@@ -119,11 +120,15 @@ func (c *core) state(b *Bath, seq int, when time.Time) State {
 	}
 	s := State{Seq: seq, When: when,
 		Volume: units.Volume(c.volume), Metal: units.Mass(c.metal), MetalUncertainty: units.Mass(math.Sqrt(c.variance(b))),
-		Content: units.MassConcentration(c.metal / c.volume), ContentUncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b))),
-		Charge: units.Charge(c.charge), SinceAddition: units.Charge(c.sinceAddition), SinceAnalysis: units.Charge(c.sinceAnalysis),
-		Balance: Balance{Opening: units.Mass(c.opening), Added: units.Mass(c.added.value()), FromAnode: units.Mass(c.anode.value()),
-			DraggedIn: units.Mass(c.dragIn.value()), Deposited: units.Mass(c.deposited.value()), DraggedOut: units.Mass(c.dragOut.value()),
-			Corrected: units.Mass(c.corrected.value()), Analysed: units.Mass(c.analysed.value()), Now: units.Mass(c.metal)},
+		Content:            units.MassConcentration(c.metal / c.volume),
+		ContentUncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b))),
+		Charge:             units.Charge(c.charge), SinceAddition: units.Charge(c.sinceAddition),
+		SinceAnalysis: units.Charge(c.sinceAnalysis),
+		Balance: Balance{Opening: units.Mass(c.opening), Added: units.Mass(c.added.value()),
+			FromAnode: units.Mass(c.anode.value()),
+			DraggedIn: units.Mass(c.dragIn.value()), Deposited: units.Mass(c.deposited.value()),
+			DraggedOut: units.Mass(c.dragOut.value()),
+			Corrected:  units.Mass(c.corrected.value()), Analysed: units.Mass(c.analysed.value()), Now: units.Mass(c.metal)},
 	}
 	if c.opening > 0 {
 		s.Turnovers = units.Ratio(c.deposited.value() / c.opening)

@@ -177,12 +177,14 @@ func TestPropertyTwoWriters(t *testing.T) {
 		}
 		if kept == 2 { // what the other File does with its line
 			line := s.data[len(s.data)-(len(s.data)-len(text.Bytes()))/2:]
-			if err := (&File{Ledger: theirs, store: &s.frail}).yield(append([]byte(nil), line...), int64(len(s.data))); !errors.Is(err, ErrChanged) {
+			if err := (&File{Ledger: theirs, store: &s.frail}).yield(append([]byte(nil), line...),
+				int64(len(s.data))); !errors.Is(err, ErrChanged) {
 				t.Error(err)
 			}
 		}
 		again, err := Open(bytes.NewReader(s.data))
-		if err != nil || again.Len() != 1 || again.Records()[0].Entry.Event.(Load).Charge != units.Charge(kept)*units.AmpereMinute {
+		if err != nil || again.Len() != 1 ||
+			again.Records()[0].Entry.Event.(Load).Charge != units.Charge(kept)*units.AmpereMinute {
 			t.Errorf("%s: read again: %v, %s", moment, err, s.data)
 		}
 		if _, err := f.Append(entry(3)); !errors.Is(err, ErrChanged) {

@@ -24,7 +24,8 @@ import (
 //
 // Source: [Geometry].
 func Box(length, width, height units.Length, g Grid) (Mesh, error) {
-	if err := dimensions(g, named{"box length", length}, named{"box width", width}, named{"box height", height}); err != nil {
+	if err := dimensions(g, named{"box length", length}, named{"box width", width}, named{"box height",
+		height}); err != nil {
 		return Mesh{}, err
 	}
 	size := [3]float64{float64(length), float64(width), float64(height)}
@@ -167,7 +168,8 @@ func dimensions(g Grid, all ...named) error {
 			return err
 		}
 		if d.value > Farthest || d.value < 1e-9 {
-			return &units.ValueError{Field: d.field, Value: d.value.String(), Need: "from 1 nm to 1000 km", Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: d.field, Value: d.value.String(), Need: "from 1 nm to 1000 km",
+				Err: units.ErrOutOfRange}
 		}
 	}
 	if err := g.check(); err != nil {
@@ -177,7 +179,8 @@ func dimensions(g Grid, all ...named) error {
 	for _, d := range all {
 		if d.value > mostAcross*g.Size {
 			return &units.ValueError{Field: "panel size", Value: g.Size.String(),
-				Need: "at least " + (d.value / mostAcross).String() + ", a five-hundredth of the " + d.field, Err: units.ErrOutOfRange}
+				Need: "at least " + (d.value / mostAcross).String() + ", a five-hundredth of the " + d.field,
+				Err:  units.ErrOutOfRange}
 		}
 	}
 	return nil

@@ -77,17 +77,21 @@ func (r Report) refuse(open bool) error {
 	case !(r.Area > 0):
 		return about(ErrEmpty, "triangles with an area", "an area of zero")
 	case r.Duplicates > 0:
-		return about(ErrDuplicate, "each face once; Repair drops exact copies", "%d faces with the corners of another", r.Duplicates)
+		return about(ErrDuplicate, "each face once; Repair drops exact copies", "%d faces with the corners of another",
+			r.Duplicates)
 	case r.CrowdedEdges > 0:
-		return about(ErrCrowded, "two triangles at each edge; take fins and inner walls out in the program that drew the part",
+		return about(ErrCrowded,
+			"two triangles at each edge; take fins and inner walls out in the program that drew the part",
 			"%d edges with three triangles or more, the first at %s", r.CrowdedEdges, inMillimetres(r.FirstCrowded))
 	case r.OpenEdges > 0 && !open:
 		return about(ErrOpen, "a closed surface; Repair joins corners that nearly agree, holes must be closed in the program that drew the part",
 			"%d edges with one triangle only, the first at %s", r.OpenEdges, inMillimetres(r.FirstOpen))
 	case r.TurnedEdges > 0:
-		return about(ErrOrientation, "triangles that all run counter-clockwise from outside; Repair turns them", "%d edges whose two triangles disagree", r.TurnedEdges)
+		return about(ErrOrientation, "triangles that all run counter-clockwise from outside; Repair turns them",
+			"%d edges whose two triangles disagree", r.TurnedEdges)
 	case r.InsideOut > 0:
-		return about(ErrOrientation, "triangles that run counter-clockwise from outside; Repair turns them", "%d closed surfaces inside out", r.InsideOut)
+		return about(ErrOrientation, "triangles that run counter-clockwise from outside; Repair turns them",
+			"%d closed surfaces inside out", r.InsideOut)
 	case r.Crossing > 0:
 		return about(ErrOrientation, "bodies that do not overlap; join them in the program that drew the part",
 			"%d pairs of closed surfaces that cut through each other", r.Crossing)
@@ -104,7 +108,8 @@ func (r Report) refuse(open bool) error {
 		return about(ErrOrientation, "a body with an inside", "no point found inside the closed surface")
 	case math.Abs(r.SolidAngle-4*math.Pi) > 1e-6:
 		return about(ErrOrientation, "bodies that do not overlap and do not cut through themselves",
-			"a solid angle of %.4f π from the inside point %s, where a body has 4 π", r.SolidAngle/math.Pi, inMillimetres(r.InsidePoint))
+			"a solid angle of %.4f π from the inside point %s, where a body has 4 π", r.SolidAngle/math.Pi,
+			inMillimetres(r.InsidePoint))
 	}
 	return nil
 }
@@ -114,10 +119,13 @@ func (r Report) String() string {
 	var b strings.Builder
 	size := r3.Sub(r.High, r.Low)
 	fmt.Fprintf(&b, "%d triangles, %d vertices, %d components\n", r.Triangles, r.Vertices, r.Components)
-	fmt.Fprintf(&b, "area %s, volume %s\n", r.Area.Text(units.SquareCentimetre, 4), r.Volume.Text(units.CubicCentimetre, 4))
+	fmt.Fprintf(&b, "area %s, volume %s\n", r.Area.Text(units.SquareCentimetre, 4), r.Volume.Text(units.CubicCentimetre,
+		4))
 	fmt.Fprintf(&b, "box %.6g x %.6g x %.6g mm\n", size.X*1e3, size.Y*1e3, size.Z*1e3)
-	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges, r.TurnedEdges, r.Euler)
-	fmt.Fprintf(&b, "%d without area, %d twice, %d inside out, %d enclosed\n", r.Degenerate, r.Duplicates, r.InsideOut, r.Enclosed)
+	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges, r.TurnedEdges,
+		r.Euler)
+	fmt.Fprintf(&b, "%d without area, %d twice, %d inside out, %d enclosed\n", r.Degenerate, r.Duplicates, r.InsideOut,
+		r.Enclosed)
 	if err := r.Fault(); err != nil {
 		fmt.Fprintf(&b, "not a sound body: %v\n", err)
 	} else {

@@ -42,7 +42,8 @@ func TestIndependentSolidAngle(t *testing.T) {
 	if got := m.solidAngleOf(0, r3.Vec{}); apart(got, math.Pi/2) > 1e-14 {
 		t.Errorf("octant %v", got)
 	}
-	m = Mesh{Vertices: []r3.Vec{{X: 1, Y: 1, Z: 1}, {X: -1, Y: 1, Z: 1}, {X: -1, Y: -1, Z: 1}}, Triangles: [][3]int32{{0, 1, 2}}}
+	m = Mesh{Vertices: []r3.Vec{{X: 1, Y: 1, Z: 1}, {X: -1, Y: 1, Z: 1}, {X: -1, Y: -1, Z: 1}}, Triangles: [][3]int32{{0,
+		1, 2}}}
 	if got := m.solidAngleOf(0, r3.Vec{}); apart(got, math.Pi/3) > 1e-14 { // half of a sixth of 4 pi
 		t.Errorf("half a cube's face %v", got)
 	}
@@ -77,9 +78,16 @@ func TestPropertyCheckFaults(t *testing.T) {
 		change func(m *Mesh)
 		seen   func(r Report) bool
 	}{
-		{"hole", func(m *Mesh) { m.Triangles = m.Triangles[1:] }, func(r Report) bool { return r.OpenEdges == 3 && !r.Watertight() && r.Euler == 1 }},
-		{"copy", func(m *Mesh) { m.Triangles = append(m.Triangles, m.Triangles[7]) }, func(r Report) bool { return r.Duplicates == 1 && r.CrowdedEdges == 3 }},
-		{"turned", func(m *Mesh) { m.flip(9) }, func(r Report) bool { return r.TurnedEdges == 3 && !r.Oriented() && r.Watertight() }},
+		{"hole", func(m *Mesh) { m.Triangles = m.Triangles[1:] }, func(r Report) bool {
+			return r.OpenEdges == 3 &&
+				!r.Watertight() && r.Euler == 1
+		}},
+		{"copy", func(m *Mesh) { m.Triangles = append(m.Triangles, m.Triangles[7]) },
+			func(r Report) bool { return r.Duplicates == 1 && r.CrowdedEdges == 3 }},
+		{"turned", func(m *Mesh) { m.flip(9) }, func(r Report) bool {
+			return r.TurnedEdges == 3 && !r.Oriented() &&
+				r.Watertight()
+		}},
 		{"all turned", func(m *Mesh) {
 			for i := range m.Triangles {
 				m.flip(i)
@@ -87,7 +95,10 @@ func TestPropertyCheckFaults(t *testing.T) {
 		}, func(r Report) bool {
 			return r.InsideOut == 1 && r.Oriented() && r.Volume < 0 && math.Abs(r.SolidAngle+4*math.Pi) < 1e-9
 		}},
-		{"needle", func(m *Mesh) { m.Triangles[3][1] = m.Triangles[3][0] }, func(r Report) bool { return r.Degenerate == 1 && r.OpenEdges > 0 }},
+		{"needle", func(m *Mesh) { m.Triangles[3][1] = m.Triangles[3][0] }, func(r Report) bool {
+			return r.Degenerate == 1 &&
+				r.OpenEdges > 0
+		}},
 		{"two parts", func(m *Mesh) {
 			*m, _ = Merge(*m, must(t)(Translate(inner, r3.Vec{X: 1})))
 		}, func(r Report) bool {
@@ -96,11 +107,16 @@ func TestPropertyCheckFaults(t *testing.T) {
 		{"hollow", func(m *Mesh) { *m, _ = Merge(*m, turnedInner) }, func(r Report) bool {
 			return r.Enclosed == 1 && r.InsideOut == 0 && apart(float64(r.EnclosedArea), 6e-6) < 1e-12
 		}},
-		{"body in a body", func(m *Mesh) { *m, _ = Merge(*m, inner) }, func(r Report) bool { return r.Enclosed == 1 && r.InsideOut == 1 }},
-		{"unused vertex", func(m *Mesh) { m.Vertices = append(m.Vertices, r3.Vec{X: 5}) }, func(r Report) bool { return r.High.X < 1 && r.Euler == 2 }},
-		{"overlap", func(m *Mesh) { *m, _ = Merge(*m, must(t)(Translate(*m, r3.Vec{X: 1e-4, Y: 1e-4, Z: 1e-4}))) }, func(r Report) bool {
-			return r.Components == 2 && r.Watertight() && r.Crossing == 2
+		{"body in a body", func(m *Mesh) { *m, _ = Merge(*m, inner) }, func(r Report) bool {
+			return r.Enclosed == 1 &&
+				r.InsideOut == 1
 		}},
+		{"unused vertex", func(m *Mesh) { m.Vertices = append(m.Vertices, r3.Vec{X: 5}) },
+			func(r Report) bool { return r.High.X < 1 && r.Euler == 2 }},
+		{"overlap", func(m *Mesh) { *m, _ = Merge(*m, must(t)(Translate(*m, r3.Vec{X: 1e-4, Y: 1e-4, Z: 1e-4}))) },
+			func(r Report) bool {
+				return r.Components == 2 && r.Watertight() && r.Crossing == 2
+			}},
 	}
 	for _, c := range cases {
 		m := cup.Clone()
@@ -121,7 +137,8 @@ func TestPropertyCheckFaults(t *testing.T) {
 // TestPropertyUnsound: what cannot be looked at is an error everywhere.
 func TestPropertyUnsound(t *testing.T) {
 	good := tetra(0.01)
-	bad := map[string]Mesh{"empty": {}, "no triangles": {Vertices: good.Vertices}, "no vertices": {Triangles: good.Triangles}}
+	bad := map[string]Mesh{"empty": {}, "no triangles": {Vertices: good.Vertices},
+		"no vertices": {Triangles: good.Triangles}}
 	for name, v := range map[string]float64{"nan": math.NaN(), "inf": math.Inf(1), "-inf": math.Inf(-1), "far": 1e7} {
 		for d := range 3 {
 			m := good.Clone()
@@ -171,7 +188,8 @@ func TestPropertyPart(t *testing.T) {
 		m    Mesh
 		open bool
 		want float64
-	}{{block, false, 22e-4}, {hollow, false, 22e-4}, {bunny(t, units.Millimetre), false, 218.6892713e-6}, {sheet, true, report2(t, sheet)}} {
+	}{{block, false, 22e-4}, {hollow, false, 22e-4}, {bunny(t, units.Millimetre), false, 218.6892713e-6}, {sheet, true,
+		report2(t, sheet)}} {
 		p, err := PartOf(c.m, "", c.open)
 		if err != nil {
 			t.Fatal(err)

@@ -206,7 +206,8 @@ func TestPropertyDamagedFiles(t *testing.T) {
 		}
 		if outcome != "error" {
 			r := report(t, got)
-			if !r.Sound() || apart(float64(r.Area), float64(sound.Area)) > 1e-5 || apart(float64(r.Volume), float64(sound.Volume)) > 1e-5 {
+			if !r.Sound() || apart(float64(r.Area), float64(sound.Area)) > 1e-5 || apart(float64(r.Volume),
+				float64(sound.Volume)) > 1e-5 {
 				// A bit may move a whole corner only where all its triangles agree: never.
 				t.Errorf("%s: %s leads to %v", name, outcome, r)
 			}
@@ -236,7 +237,8 @@ func TestPropertyMemory(t *testing.T) {
 		t.Fatal(err)
 	}
 	soup := soup(large, 1e-6, rand.New(rand.NewPCG(1, 1)))
-	for name, raw := range map[string][]byte{"stl": stl(t, large), "soup": stl(t, soup), "text": textSTL(large), "ply": ply.Bytes(), "ply text": text.Bytes()} {
+	for name, raw := range map[string][]byte{"stl": stl(t, large), "soup": stl(t, soup), "text": textSTL(large),
+		"ply": ply.Bytes(), "ply text": text.Bytes()} {
 		before := allocated()
 		var err error
 		if strings.HasPrefix(name, "ply") {

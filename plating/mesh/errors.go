@@ -8,8 +8,9 @@ import (
 
 // Reasons, for [errors.Is]. Every [*Error] wraps one of them.
 var (
-	ErrTruncated   = errors.New("file ends too early")        // fewer data than the file promises
-	ErrSyntax      = errors.New("not as the format has it")   // a word, number or byte that the format does not allow there
+	ErrTruncated = errors.New("file ends too early") // fewer data than the file promises
+	// a word, number or byte that the format does not allow there
+	ErrSyntax      = errors.New("not as the format has it")
 	ErrUnsupported = errors.New("not supported")              // allowed by the format, not read here
 	ErrNotFinite   = errors.New("not a finite number")        // NaN or an infinity
 	ErrTooLarge    = errors.New("too large")                  // a coordinate or a count that cannot be

@@ -22,13 +22,15 @@ func tell(m mesh.Mesh, err error) {
 
 // A weight of 30 by 20 by 10 mm, panels of 5 mm that get smaller to the edges.
 func ExampleBox() {
-	tell(mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 5 * units.Millimetre, Grade: 2}))
+	tell(mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 5 * units.Millimetre,
+		Grade: 2}))
 	// Output: 704 22.0 cm² true <nil>
 }
 
 // A dial plate with edges broken by half a millimetre.
 func ExamplePlate() {
-	tell(mesh.Plate(60*units.Millimetre, 40*units.Millimetre, 2*units.Millimetre, 0.5*units.Millimetre, mesh.Grid{Size: 4 * units.Millimetre}))
+	tell(mesh.Plate(60*units.Millimetre, 40*units.Millimetre, 2*units.Millimetre, 0.5*units.Millimetre,
+		mesh.Grid{Size: 4 * units.Millimetre}))
 	// Output: 3132 51.1 cm² true <nil>
 }
 
@@ -46,7 +48,8 @@ func ExampleTube() {
 
 // A pendulum bob with a sunk face.
 func ExampleCup() {
-	tell(mesh.Cup(60*units.Millimetre, 12*units.Millimetre, 48*units.Millimetre, 4*units.Millimetre, mesh.Grid{Size: 2 * units.Millimetre}))
+	tell(mesh.Cup(60*units.Millimetre, 12*units.Millimetre, 48*units.Millimetre, 4*units.Millimetre,
+		mesh.Grid{Size: 2 * units.Millimetre}))
 	// Output: 4680 85.1 cm² true <nil>
 }
 
@@ -108,7 +111,8 @@ func ExampleTranslate() {
 
 // A clock hand as a drawing program writes it: twelve triangles.
 func ExampleSplit() {
-	m, err := mesh.Box(60*units.Millimetre, 4*units.Millimetre, 0.5*units.Millimetre, mesh.Grid{Size: 60 * units.Millimetre})
+	m, err := mesh.Box(60*units.Millimetre, 4*units.Millimetre, 0.5*units.Millimetre,
+		mesh.Grid{Size: 60 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -121,7 +125,8 @@ func ExampleSplit() {
 }
 
 func ExampleSubdivide() {
-	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 10 * units.Millimetre})
+	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre,
+		mesh.Grid{Size: 10 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return

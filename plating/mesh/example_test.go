@@ -74,7 +74,8 @@ func ExampleReadPLY() {
 
 // A bob with a sunk face, for the next program.
 func ExampleWriteSTL() {
-	m, err := mesh.Cup(60*units.Millimetre, 12*units.Millimetre, 48*units.Millimetre, 4*units.Millimetre, mesh.Grid{Size: 4 * units.Millimetre})
+	m, err := mesh.Cup(60*units.Millimetre, 12*units.Millimetre, 48*units.Millimetre, 4*units.Millimetre,
+		mesh.Grid{Size: 4 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -87,7 +88,8 @@ func ExampleWriteSTL() {
 
 // A coat in colours: thin is dark.
 func ExampleWritePLY() {
-	m, err := mesh.Box(20*units.Millimetre, 10*units.Millimetre, 2*units.Millimetre, mesh.Grid{Size: 20 * units.Millimetre})
+	m, err := mesh.Box(20*units.Millimetre, 10*units.Millimetre, 2*units.Millimetre,
+		mesh.Grid{Size: 20 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -107,7 +109,8 @@ func ExampleWritePLY() {
 
 // A box whose lid is one triangle short.
 func ExampleCheck() {
-	m, err := mesh.Box(20*units.Millimetre, 10*units.Millimetre, 5*units.Millimetre, mesh.Grid{Size: 20 * units.Millimetre})
+	m, err := mesh.Box(20*units.Millimetre, 10*units.Millimetre, 5*units.Millimetre,
+		mesh.Grid{Size: 20 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -189,7 +192,8 @@ func ExamplePartOf() {
 
 // Twelve hands side by side on a rack.
 func ExampleMerge() {
-	hand, err := mesh.Plate(80*units.Millimetre, 6*units.Millimetre, units.Millimetre, 0.3*units.Millimetre, mesh.Grid{Size: 2 * units.Millimetre})
+	hand, err := mesh.Plate(80*units.Millimetre, 6*units.Millimetre, units.Millimetre, 0.3*units.Millimetre,
+		mesh.Grid{Size: 2 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -31,7 +31,8 @@ func FuzzReadPLY(f *testing.F) {
 	f.Add(b.Bytes())
 	f.Add(bytes.Replace(b.Bytes(), []byte("little"), []byte("big"), 1))
 	f.Add([]byte(plyOf(square+"0.5 0 0\n", "5 0 4 1 2 3\n")))
-	f.Add([]byte(strings.Replace(plyOf(square, "4 0 1 2 3\n"), "element face", "element none 0\nproperty list int double a\nelement face", 1)))
+	f.Add([]byte(strings.Replace(plyOf(square, "4 0 1 2 3\n"), "element face",
+		"element none 0\nproperty list int double a\nelement face", 1)))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		m, err := ReadPLY(bytes.NewReader(data), units.Millimetre)
 		follow(t, m, err, len(data))

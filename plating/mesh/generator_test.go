@@ -76,7 +76,8 @@ func TestReferenceDisc(t *testing.T) {
 		m := must(t)(Disc(0.04, Grid{Size: 1e-3, Grade: grade}))
 		r := report(t, m)
 		n := 20 * grade
-		if r.Triangles != int(6*n*n) || r.OpenEdges != int(6*n) || r.Euler != 1 || r.TurnedEdges != 0 || r.Sound() || r.Watertight() {
+		if r.Triangles != int(6*n*n) || r.OpenEdges != int(6*n) || r.Euler != 1 || r.TurnedEdges != 0 || r.Sound() ||
+			r.Watertight() {
 			t.Errorf("grade %g: %v", grade, r)
 		}
 		x := math.Pi / (3 * n)
@@ -129,11 +130,17 @@ func TestPropertyBadGenerators(t *testing.T) {
 		make func(d []units.Length, g Grid) (Mesh, error)
 	}{
 		{"Box", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) { return Box(d[0], d[1], d[2], g) }},
-		{"Plate", []units.Length{3, 2, 1, 0.3}, func(d []units.Length, g Grid) (Mesh, error) { return Plate(d[0], d[1], d[2], d[3], g) }},
+		{"Plate", []units.Length{3, 2, 1, 0.3}, func(d []units.Length, g Grid) (Mesh, error) {
+			return Plate(d[0], d[1], d[2],
+				d[3], g)
+		}},
 		{"Disc", []units.Length{3}, func(d []units.Length, g Grid) (Mesh, error) { return Disc(d[0], g) }},
 		{"Cylinder", []units.Length{3, 2}, func(d []units.Length, g Grid) (Mesh, error) { return Cylinder(d[0], d[1], g) }},
 		{"Tube", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) { return Tube(d[0], d[1], d[2], g) }},
-		{"Cup", []units.Length{3, 2, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) { return Cup(d[0], d[1], d[2], d[3], g) }},
+		{"Cup", []units.Length{3, 2, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) {
+			return Cup(d[0], d[1], d[2], d[3],
+				g)
+		}},
 		{"Torus", []units.Length{3, 2}, func(d []units.Length, g Grid) (Mesh, error) { return Torus(d[0], d[1], g) }},
 		{"Sphere", []units.Length{3}, func(d []units.Length, g Grid) (Mesh, error) { return Sphere(d[0], g) }},
 	}

@@ -31,7 +31,8 @@ func (g Grid) check() error {
 	if g.Grade == 0 || g.Grade >= 1 && g.Grade <= 5 {
 		return nil
 	}
-	return &units.ValueError{Field: "grading exponent", Value: fmt.Sprint(g.Grade), Need: "0, or from 1 to 5", Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "grading exponent", Value: fmt.Sprint(g.Grade), Need: "0, or from 1 to 5",
+		Err: units.ErrOutOfRange}
 }
 
 func (g Grid) grade() float64 { return max(g.Grade, 1) }

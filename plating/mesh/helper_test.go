@@ -93,17 +93,30 @@ type sample struct {
 func samples() []sample {
 	const pi = math.Pi
 	return []sample{
-		{"box", 2 * (6e-4 + 3e-4 + 2e-4), 6e-6, func(g Grid) (Mesh, error) { return Box(0.03, 0.02, 0.01, g) }, 2, 4e-3, 1e-13},
+		{"box", 2 * (6e-4 + 3e-4 + 2e-4), 6e-6, func(g Grid) (Mesh, error) { return Box(0.03, 0.02, 0.01, g) }, 2, 4e-3,
+			1e-13},
 		{"plate", 2*(8e-3*4e-3+4e-3*1e-3+8e-3*1e-3) + 2*pi*2e-3*13e-3 + 4*pi*4e-6,
 			8e-3*4e-3*1e-3 + 4e-3*(8e-3*4e-3+4e-3*1e-3+8e-3*1e-3) + pi*4e-6*13e-3 + 4*pi/3*8e-9,
 			func(g Grid) (Mesh, error) { return Plate(0.012, 0.008, 0.005, 0.002, g) }, 2, 4e-4, 1e-3},
 		{"full round plate", 2*20e-3*10e-3 + 2*pi*5e-3*30e-3 + 4*pi*25e-6,
 			10e-3*20e-3*10e-3 + pi*25e-6*30e-3 + 4*pi/3*125e-9,
 			func(g Grid) (Mesh, error) { return Plate(0.03, 0.02, 0.01, 0.005, g) }, 2, 1e-3, 1e-3},
-		{"cylinder", pi*0.02*0.03 + pi*4e-4/2, pi * 4e-4 / 4 * 0.03, func(g Grid) (Mesh, error) { return Cylinder(0.02, 0.03, g) }, 2, 2e-3, 1e-3},
-		{"tube", pi*0.035*0.03 + pi/2*(4e-4-2.25e-4), pi / 4 * (4e-4 - 2.25e-4) * 0.03, func(g Grid) (Mesh, error) { return Tube(0.02, 0.015, 0.03, g) }, 0, 2e-3, 1e-3},
-		{"cup", pi*0.04*0.01 + pi*16e-4/2 + pi*0.03*0.006, pi/4*16e-4*0.01 - pi/4*9e-4*0.006, func(g Grid) (Mesh, error) { return Cup(0.04, 0.01, 0.03, 0.006, g) }, 2, 4e-3, 1e-3},
-		{"torus", pi * pi * 0.04 * 0.01, pi * pi / 4 * 0.04 * 1e-4, func(g Grid) (Mesh, error) { return Torus(0.04, 0.01, g) }, 0, 2e-3, 3e-3},
+		{"cylinder", pi*0.02*0.03 + pi*4e-4/2, pi * 4e-4 / 4 * 0.03, func(g Grid) (Mesh, error) {
+			return Cylinder(0.02, 0.03,
+				g)
+		}, 2, 2e-3, 1e-3},
+		{"tube", pi*0.035*0.03 + pi/2*(4e-4-2.25e-4), pi / 4 * (4e-4 - 2.25e-4) * 0.03, func(g Grid) (Mesh,
+			error) {
+			return Tube(0.02, 0.015, 0.03, g)
+		}, 0, 2e-3, 1e-3},
+		{"cup", pi*0.04*0.01 + pi*16e-4/2 + pi*0.03*0.006, pi/4*16e-4*0.01 - pi/4*9e-4*0.006, func(g Grid) (Mesh,
+			error) {
+			return Cup(0.04, 0.01, 0.03, 0.006, g)
+		}, 2, 4e-3, 1e-3},
+		{"torus", pi * pi * 0.04 * 0.01, pi * pi / 4 * 0.04 * 1e-4, func(g Grid) (Mesh, error) {
+			return Torus(0.04, 0.01,
+				g)
+		}, 0, 2e-3, 3e-3},
 		{"sphere", pi * 16e-4, pi / 6 * 64e-6, func(g Grid) (Mesh, error) { return Sphere(0.04, g) }, 2, 4e-3, 1e-3},
 	}
 }

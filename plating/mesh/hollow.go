@@ -26,7 +26,8 @@ import (
 //
 // Source: [Geometry].
 func Tube(outer, inner, length units.Length, g Grid) (Mesh, error) {
-	if err := dimensions(g, named{"tube outer diameter", outer}, named{"tube inner diameter", inner}, named{"tube length", length}); err != nil {
+	if err := dimensions(g, named{"tube outer diameter", outer}, named{"tube inner diameter", inner}, named{"tube length",
+		length}); err != nil {
 		return Mesh{}, err
 	}
 	if inner >= outer {

@@ -85,7 +85,8 @@ func (m *Mesh) outsideOut() (int, error) {
 				"component %d of %d is inside out, and which lies in which is not looked at", k, len(shells))
 		}
 		if s.depth > 0 {
-			return total, aboutTriangle(int(s.triangles[0]), ErrOrientation, "the inner surface turned as it is meant, or left out",
+			return total, aboutTriangle(int(s.triangles[0]), ErrOrientation,
+				"the inner surface turned as it is meant, or left out",
 				"a closed surface inside another: a hollow runs the other way, a body cannot be there")
 		}
 		for _, i := range s.triangles {

@@ -87,7 +87,8 @@ type plyHeader struct {
 func readPLYHeader(data []byte) (plyHeader, error) {
 	var h plyHeader
 	fail := func(reason error, need, format string, args ...any) (plyHeader, error) {
-		return plyHeader{}, &Error{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1, Triangle: -1, Err: reason}
+		return plyHeader{}, &Error{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1, Triangle: -1,
+			Err: reason}
 	}
 	at := 0
 	for {
@@ -118,7 +119,8 @@ func readPLYHeader(data []byte) (plyHeader, error) {
 				return fail(ErrSyntax, "one line such as format ascii 1.0", "%s", clip(line))
 			}
 			h.format = string(f[1])
-			if h.format != "ascii" && h.format != "binary_little_endian" && h.format != "binary_big_endian" || string(f[2]) != "1.0" {
+			if h.format != "ascii" && h.format != "binary_little_endian" && h.format != "binary_big_endian" ||
+				string(f[2]) != "1.0" {
 				return fail(ErrUnsupported, "ascii, binary_little_endian or binary_big_endian, 1.0", "%s", clip(line))
 			}
 		case "element":
@@ -147,7 +149,8 @@ func readPLYHeader(data []byte) (plyHeader, error) {
 			}
 			p, ok := plyPropertyOf(f)
 			if !ok {
-				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name", "%s", clip(line))
+				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name", "%s",
+					clip(line))
 			}
 			e := &h.elements[len(h.elements)-1]
 			if e.find(p.name) >= 0 {

@@ -51,7 +51,8 @@ type plyBinary struct {
 
 func (s *plyBinary) room(n int64, k plyKind) error {
 	if n > int64(len(s.data)-s.at)/int64(k.size()) {
-		return s.fail(ErrTruncated, "as many numbers as the file claims; export it once more", "a list of %d numbers, %d bytes left", n, len(s.data)-s.at)
+		return s.fail(ErrTruncated, "as many numbers as the file claims; export it once more",
+			"a list of %d numbers, %d bytes left", n, len(s.data)-s.at)
 	}
 	return nil
 }

@@ -44,7 +44,8 @@ func TestPropertyRepair(t *testing.T) {
 	}{
 		{"nothing", func(*Mesh) {}, RepairOptions{}, nil, 0, 1e-14},
 		{"soup", func(m *Mesh) { *m = soup(*m, 0, rng) }, RepairOptions{}, []ActionKind{Welded, DroppedVertices}, 0, 1e-12},
-		{"shaken soup", func(m *Mesh) { *m = soup(*m, 1e-7, rng) }, RepairOptions{Weld: units.Micrometre}, []ActionKind{Welded, DroppedVertices}, 0, 1e-4},
+		{"shaken soup", func(m *Mesh) { *m = soup(*m, 1e-7, rng) }, RepairOptions{Weld: units.Micrometre},
+			[]ActionKind{Welded, DroppedVertices}, 0, 1e-4},
 		{"some turned", func(m *Mesh) {
 			for i := 0; i < len(m.Triangles); i += 7 {
 				m.flip(i)
@@ -84,8 +85,10 @@ func TestPropertyRepair(t *testing.T) {
 			m.Triangles[0] = [3]int32{mid, tr[1], tr[2]}
 			m.Triangles = append(m.Triangles, [3]int32{tr[0], mid, tr[2]}, [3]int32{mid, tr[0], tr[1]})
 		}, RepairOptions{}, []ActionKind{SwappedFlat}, 1, 1e-12},
-		{"unused", func(m *Mesh) { m.Vertices = append(m.Vertices, r3.Vec{}) }, RepairOptions{}, []ActionKind{DroppedVertices}, 1, 1e-12},
-		{"sheet", func(m *Mesh) { *m = must(t)(Disc(0.04, Grid{Size: 0.004})); m.flip(0) }, RepairOptions{Open: true}, []ActionKind{Turned}, 1, 1},
+		{"unused", func(m *Mesh) { m.Vertices = append(m.Vertices, r3.Vec{}) }, RepairOptions{},
+			[]ActionKind{DroppedVertices}, 1, 1e-12},
+		{"sheet", func(m *Mesh) { *m = must(t)(Disc(0.04, Grid{Size: 0.004})); m.flip(0) }, RepairOptions{Open: true},
+			[]ActionKind{Turned}, 1, 1},
 	}
 	for _, c := range cases {
 		m := base.Clone()
@@ -119,7 +122,8 @@ func TestPropertyRepair(t *testing.T) {
 		if c.options.Open {
 			continue
 		}
-		if !r.Sound() || r.Euler != want.Euler || apart(float64(r.Area), float64(want.Area)) > c.tol || apart(float64(r.Volume), float64(want.Volume)) > c.tol {
+		if !r.Sound() || r.Euler != want.Euler || apart(float64(r.Area), float64(want.Area)) > c.tol ||
+			apart(float64(r.Volume), float64(want.Volume)) > c.tol {
 			t.Errorf("%s: %v", c.name, r)
 		}
 		for i := range before.Triangles { // m is not changed
@@ -166,11 +170,14 @@ func TestPropertyRefusals(t *testing.T) {
 		{"sheet", must(t)(Disc(0.04, Grid{Size: 0.004})), RepairOptions{}, ErrOpen},
 		{"half turn", strip, RepairOptions{Open: true}, ErrOrientation},
 		{"body in a body", must(t)(Merge(cup, inner)), RepairOptions{}, ErrOrientation},
-		{"overlap", must(t)(Merge(cup, must(t)(Translate(cup, r3.Vec{X: 0.003, Z: 0.001})))), RepairOptions{}, ErrOrientation},
-		{"fin", Mesh{append(cup.Clone().Vertices, r3.Vec{X: 1}), append(cup.Clone().Triangles, [3]int32{cup.Triangles[0][0], cup.Triangles[0][1], int32(len(cup.Vertices))})}, RepairOptions{}, ErrCrowded},
+		{"overlap", must(t)(Merge(cup, must(t)(Translate(cup, r3.Vec{X: 0.003, Z: 0.001})))), RepairOptions{},
+			ErrOrientation},
+		{"fin", Mesh{append(cup.Clone().Vertices, r3.Vec{X: 1}), append(cup.Clone().Triangles, [3]int32{cup.Triangles[0][0],
+			cup.Triangles[0][1], int32(len(cup.Vertices))})}, RepairOptions{}, ErrCrowded},
 		{"all flat", Mesh{cup.Vertices, [][3]int32{{0, 0, 1}, {2, 2, 2}}}, RepairOptions{}, ErrEmpty},
 		{"pillow", Mesh{cup.Vertices, [][3]int32{{0, 1, 2}, {0, 2, 1}}}, RepairOptions{}, ErrDuplicate},
-		{"flat body", Mesh{[]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, [][3]int32{{0, 1, 2}, {0, 2, 3}, {1, 0, 3}, {1, 3, 2}}}, RepairOptions{}, ErrEmpty},
+		{"flat body", Mesh{[]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, [][3]int32{{0, 1, 2}, {0, 2, 3}, {1, 0, 3}, {1, 3,
+			2}}}, RepairOptions{}, ErrEmpty},
 		{"coarse weld", cup, RepairOptions{Weld: 1e-3}, units.ErrOutOfRange},
 		{"negative weld", cup, RepairOptions{Weld: -1}, units.ErrNegative},
 		{"nan weld", cup, RepairOptions{Weld: units.Length(math.NaN())}, units.ErrNotFinite},

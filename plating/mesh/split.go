@@ -38,7 +38,8 @@ func Split(m Mesh, longest units.Length, most int) (Mesh, error) {
 		return Mesh{}, err
 	}
 	if most < 0 {
-		return Mesh{}, &units.ValueError{Field: "most triangles", Value: itoa(most), Need: "0 or more", Err: units.ErrNegative}
+		return Mesh{}, &units.ValueError{Field: "most triangles", Value: itoa(most), Need: "0 or more",
+			Err: units.ErrNegative}
 	}
 	if err := m.sound(); err != nil {
 		return Mesh{}, err
@@ -69,7 +70,8 @@ func Split(m Mesh, longest units.Length, most int) (Mesh, error) {
 			return m, nil
 		}
 		if n := m.pieces(cuts); n > most {
-			return Mesh{}, about(ErrTooLarge, "at most "+itoa(most)+" triangles, so a greater length", "%d triangles and more with sides of up to %s", n, longest)
+			return Mesh{}, about(ErrTooLarge, "at most "+itoa(most)+" triangles, so a greater length",
+				"%d triangles and more with sides of up to %s", n, longest)
 		}
 		m = m.halved(cuts)
 	}

@@ -70,8 +70,10 @@ func TestPropertySplit(t *testing.T) {
 		for _, part := range []float64{1.5, 1, 0.7, 0.3, 0.11} {
 			split := must(t)(Split(m, units.Length(part*longest), 0))
 			is := report(t, split)
-			if _, now := angles(split); now > part*longest || was.Sound() != is.Sound() || is.OpenEdges < was.OpenEdges || was.OpenEdges == 0 && is.OpenEdges > 0 ||
-				apart(float64(is.Area), float64(was.Area)) > 1e-10 || was.Volume > 0 && apart(float64(is.Volume), float64(was.Volume)) > 1e-10 || is.Euler != was.Euler {
+			if _, now := angles(split); now > part*longest || was.Sound() != is.Sound() || is.OpenEdges < was.OpenEdges ||
+				was.OpenEdges == 0 && is.OpenEdges > 0 ||
+				apart(float64(is.Area), float64(was.Area)) > 1e-10 || was.Volume > 0 && apart(float64(is.Volume),
+				float64(was.Volume)) > 1e-10 || is.Euler != was.Euler {
 				t.Errorf("%s to %.2f of its longest side: %v\nwas %v", s.name, part, is, was)
 			}
 			if part >= 1 && !slices.Equal(split.Triangles, m.Triangles) {
@@ -111,7 +113,8 @@ func TestPropertySplit(t *testing.T) {
 	if thin*50 > all {
 		t.Errorf("%d of %d triangles have an angle under 20°", thin, all)
 	}
-	if again := must(t)(Split(both, 0.002, 0)); len(again.Vertices) != len(split.Vertices) || again.Triangles[len(again.Triangles)-1] != split.Triangles[len(split.Triangles)-1] {
+	if again := must(t)(Split(both, 0.002, 0)); len(again.Vertices) != len(split.Vertices) ||
+		again.Triangles[len(again.Triangles)-1] != split.Triangles[len(split.Triangles)-1] {
 		t.Error("another time another mesh")
 	}
 }
@@ -120,7 +123,8 @@ func TestPropertySplit(t *testing.T) {
 // long one may not become a second short one, and its rim is a crease though all
 // lies in one plane.
 func TestPropertyExchange(t *testing.T) {
-	pillow := Mesh{Vertices: []r3.Vec{{X: -3}, {Y: -1}, {X: 4}, {X: 0.5, Y: 1.2}}, Triangles: [][3]int32{{0, 1, 2}, {0, 2, 3}, {0, 3, 1}, {1, 3, 2}}}
+	pillow := Mesh{Vertices: []r3.Vec{{X: -3}, {Y: -1}, {X: 4}, {X: 0.5, Y: 1.2}}, Triangles: [][3]int32{{0, 1, 2}, {0, 2,
+		3}, {0, 3, 1}, {1, 3, 2}}}
 	m := pillow.Clone()
 	m.exchange(10, m.size())
 	for i := range m.Triangles {
@@ -166,7 +170,8 @@ func TestSplitErrors(t *testing.T) {
 	}
 	_, err = Split(m, 0.3, n-1)
 	typed(t, "one triangle less", err)
-	if flat, err := Split(Mesh{Vertices: []r3.Vec{{}, {}, {}}, Triangles: [][3]int32{{0, 1, 2}}}, 1, 0); err != nil || len(flat.Triangles) != 1 {
+	if flat, err := Split(Mesh{Vertices: []r3.Vec{{}, {}, {}}, Triangles: [][3]int32{{0, 1, 2}}}, 1, 0); err != nil ||
+		len(flat.Triangles) != 1 {
 		t.Errorf("a point: %v, %v", flat, err)
 	}
 }

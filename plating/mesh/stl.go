@@ -75,22 +75,27 @@ func looksLikeText(data []byte) bool {
 
 func readBinarySTL(data []byte, unit float64) (Mesh, error) {
 	if len(data) < stlHeader {
-		return Mesh{}, &Error{What: itoa(len(data)) + " bytes", Need: "an STL file: text that begins with solid, or 84 bytes of header and 50 for each triangle",
+		return Mesh{}, &Error{What: itoa(len(data)) + " bytes",
+			Need:   "an STL file: text that begins with solid, or 84 bytes of header and 50 for each triangle",
 			Offset: int64(len(data)), Triangle: -1, Err: ErrTruncated}
 	}
 	claimed := int64(binary.LittleEndian.Uint32(data[80:]))
 	end, have := facetsEnd(data), int64(len(data))
 	switch {
 	case have < end:
-		return Mesh{}, &Error{What: "the header counts " + itoa(int(claimed)) + " triangles, the file holds " + itoa(int(have-stlHeader)/stlFacet),
+		return Mesh{}, &Error{What: "the header counts " + itoa(int(claimed)) + " triangles, the file holds " +
+			itoa(int(have-stlHeader)/stlFacet),
 			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: have, Triangle: -1, Err: ErrTruncated}
 	case have > end:
-		return Mesh{}, &Error{What: itoa(int(have-end)) + " bytes behind the " + itoa(int(claimed)) + " triangles that the header counts",
+		return Mesh{}, &Error{What: itoa(int(have-end)) + " bytes behind the " + itoa(int(claimed)) +
+			" triangles that the header counts",
 			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: end, Triangle: -1, Err: ErrSyntax}
 	case claimed == 0:
-		return Mesh{}, &Error{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1, Err: ErrEmpty}
+		return Mesh{}, &Error{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1,
+			Err: ErrEmpty}
 	case claimed > maxCount:
-		return Mesh{}, &Error{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80, Triangle: -1, Err: ErrTooLarge}
+		return Mesh{}, &Error{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80, Triangle: -1,
+			Err: ErrTooLarge}
 	}
 	m := Mesh{Triangles: make([][3]int32, 0, (len(data)-stlHeader)/stlFacet)}
 	seen := map[[3]uint32]int32{}

@@ -20,7 +20,8 @@ func readTextSTL(data []byte, unit float64) (Mesh, error) {
 		case len(word) == 0 && !open && len(m.Triangles) > 0:
 			return m, nil
 		case len(word) == 0 && open:
-			return Mesh{}, w.fail(ErrTruncated, "endsolid at the end; export the file once more", "the file ends after %d triangles", len(m.Triangles))
+			return Mesh{}, w.fail(ErrTruncated, "endsolid at the end; export the file once more",
+				"the file ends after %d triangles", len(m.Triangles))
 		case len(word) == 0:
 			return Mesh{}, w.fail(ErrEmpty, "one triangle or more", "a file of 0 triangles")
 		case is(word, "solid") && !open:

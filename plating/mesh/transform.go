@@ -131,7 +131,8 @@ func Subdivide(m Mesh) (Mesh, error) {
 	}
 	for _, t := range m.Triangles {
 		ab, bc, ca := middle(t[0], t[1]), middle(t[1], t[2]), middle(t[2], t[0])
-		out.Triangles = append(out.Triangles, [3]int32{t[0], ab, ca}, [3]int32{ab, t[1], bc}, [3]int32{ca, bc, t[2]}, [3]int32{ab, bc, ca})
+		out.Triangles = append(out.Triangles, [3]int32{t[0], ab, ca}, [3]int32{ab, t[1], bc}, [3]int32{ca, bc, t[2]},
+			[3]int32{ab, bc, ca})
 	}
 	return out, nil
 }

@@ -44,7 +44,8 @@ func WriteSTL(w io.Writer, m Mesh, unit units.Length) error {
 		}
 		a, b, c := rounded[t[0]], rounded[t[1]], rounded[t[2]]
 		if a == b || b == c || c == a {
-			return aboutTriangle(i, ErrCollapse, "a PLY file, or a mesh moved to the origin", "corners that agree in seven digits")
+			return aboutTriangle(i, ErrCollapse, "a PLY file, or a mesh moved to the origin",
+				"corners that agree in seven digits")
 		}
 	}
 	out := bufio.NewWriter(w)

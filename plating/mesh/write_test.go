@@ -42,13 +42,15 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 // triangle, and words of the first.
 func TestPropertySkin(t *testing.T) {
 	m := tetra(0.01)
-	skin := Skin{Thickness: []units.Length{1e-6, 2e-6, 3e-6, 0.5e-6}, Colour: [][3]uint8{{1, 2, 3}, {4, 5, 6}, {7, 8, 9}, {250, 251, 252}}}
+	skin := Skin{Thickness: []units.Length{1e-6, 2e-6, 3e-6, 0.5e-6}, Colour: [][3]uint8{{1, 2, 3}, {4, 5, 6}, {7, 8, 9},
+		{250, 251, 252}}}
 	var b bytes.Buffer
 	if err := WritePLY(&b, m, units.Millimetre, skin); err != nil {
 		t.Fatal(err)
 	}
 	end := b.Bytes()[b.Len()-11:]
-	if um := math.Float64frombits(binary.LittleEndian.Uint64(end)); apart(um, 0.5) > 1e-12 || end[8] != 250 || end[9] != 251 || end[10] != 252 {
+	if um := math.Float64frombits(binary.LittleEndian.Uint64(end)); apart(um, 0.5) > 1e-12 || end[8] != 250 ||
+		end[9] != 251 || end[10] != 252 {
 		t.Errorf("last face %v", end)
 	}
 	b.Reset()
@@ -56,7 +58,8 @@ func TestPropertySkin(t *testing.T) {
 	if err := WritePLY(&b, m, units.Millimetre, skin); err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"property double thickness_um\n", "comment one unit of length is 1 mm\n", "\n3 0 2 1 1 1 2 3\n"} {
+	for _, want := range []string{"property double thickness_um\n", "comment one unit of length is 1 mm\n",
+		"\n3 0 2 1 1 1 2 3\n"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())
 		}

@@ -54,7 +54,8 @@ func inGrams(field string, u alloys.TradeUnit) (decimal.Decimal, error) {
 	case alloys.PerPennyweight:
 		return decimal.New(155517384, -8), nil
 	}
-	return decimal.Decimal{}, bad(field, "none", "PerGram, PerKilogram, PerTroyOunce or PerPennyweight", units.ErrUnknownUnit)
+	return decimal.Decimal{}, bad(field, "none", "PerGram, PerKilogram, PerTroyOunce or PerPennyweight",
+		units.ErrUnknownUnit)
 }
 
 // worth returns what a mass is worth at a price per unit, exactly.
@@ -116,7 +117,8 @@ func KilowattHours(e units.Energy, places int32, rule Rounding) (decimal.Decimal
 }
 
 // fromFloat reads v as the shortest decimal that names it, times over by.
-func fromFloat[Q units.Quantity](field string, v Q, times, by decimal.Decimal, places int32, rule Rounding) (decimal.Decimal, error) {
+func fromFloat[Q units.Quantity](field string, v Q, times, by decimal.Decimal, places int32,
+	rule Rounding) (decimal.Decimal, error) {
 	if err := units.NonNegative(field, v); err != nil {
 		return decimal.Decimal{}, err
 	}

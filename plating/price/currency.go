@@ -40,7 +40,8 @@ func CurrencyOf(code string) (Currency, error) {
 	if places, found := listed(code); found {
 		return Currency{code, places}, nil
 	}
-	return Currency{}, bad("currency", code, "a code of ISO 4217 with 0, 2 or 3 places, or a Currency that names its places", units.ErrOutOfRange)
+	return Currency{}, bad("currency", code,
+		"a code of ISO 4217 with 0, 2 or 3 places, or a Currency that names its places", units.ErrOutOfRange)
 }
 
 func listed(code string) (int32, bool) {
@@ -73,7 +74,8 @@ func (c Currency) Check() error {
 		return bad("places of "+c.Code, fmt.Sprint(c.Places), "0, 2 or 3", units.ErrOutOfRange)
 	}
 	if places, found := listed(c.Code); found && places != c.Places {
-		return bad("places of "+c.Code, fmt.Sprint(c.Places), fmt.Sprintf("%d, as in ISO 4217; CurrencyOf fills them in", places), units.ErrInconsistent)
+		return bad("places of "+c.Code, fmt.Sprint(c.Places), fmt.Sprintf("%d, as in ISO 4217; CurrencyOf fills them in",
+			places), units.ErrInconsistent)
 	}
 	return nil
 }

@@ -21,7 +21,8 @@ func (d Date) Check(field string) error {
 		return bad(field, "not given", "a date as 2026-11-25", units.ErrNotPositive)
 	}
 	if d.Year < 1900 || d.Year > 9999 || d.Month < 1 || d.Month > 12 || d.Day < 1 || d.Day > daysOf(d.Year, d.Month) {
-		return bad(field, fmt.Sprintf("year %d, month %d, day %d", d.Year, d.Month, d.Day), "a day of the calendar from 1900 on, as 2026-11-25", units.ErrOutOfRange)
+		return bad(field, fmt.Sprintf("year %d, month %d, day %d", d.Year, d.Month, d.Day),
+			"a day of the calendar from 1900 on, as 2026-11-25", units.ErrOutOfRange)
 	}
 	return nil
 }

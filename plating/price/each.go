@@ -23,11 +23,13 @@ func (q Quote) Each(sum decimal.Decimal) (Each, error) {
 		return Each{}, err
 	}
 	if !sum.Equal(sum.Truncate(q.Currency.Places)) {
-		return Each{}, bad("sum", sum.String(), fmt.Sprintf("no more than %d places", q.Currency.Places), units.ErrInconsistent)
+		return Each{}, bad("sum", sum.String(), fmt.Sprintf("no more than %d places", q.Currency.Places),
+			units.ErrInconsistent)
 	}
 	all := smallest(sum.Rat(), q.Currency.Places).Num()
 	low, more := new(big.Int).DivMod(all, big.NewInt(int64(q.Pieces)), new(big.Int))
-	e := Each{Pieces: q.Pieces, Higher: int(more.Int64()), Low: decimal.NewFromBigInt(low, -q.Currency.Places), Places: q.Currency.Places}
+	e := Each{Pieces: q.Pieces, Higher: int(more.Int64()), Low: decimal.NewFromBigInt(low, -q.Currency.Places),
+		Places: q.Currency.Places}
 	e.High = e.Low
 	if e.Higher > 0 {
 		e.High = decimal.NewFromBigInt(low.Add(low, big.NewInt(1)), -q.Currency.Places)
@@ -49,5 +51,6 @@ func (e Each) String() string {
 	if e.Higher == 0 {
 		return e.Low.StringFixed(e.Places) + " each"
 	}
-	return fmt.Sprintf("%d at %s, %d at %s", e.Higher, e.High.StringFixed(e.Places), e.Pieces-e.Higher, e.Low.StringFixed(e.Places))
+	return fmt.Sprintf("%d at %s, %d at %s", e.Higher, e.High.StringFixed(e.Places), e.Pieces-e.Higher,
+		e.Low.StringFixed(e.Places))
 }

@@ -60,7 +60,8 @@ func ExampleJob_Sensitivity() {
 // Three small finials: the minimum charge speaks.
 func ExampleQuote_Each() {
 	job := price.Job{Pieces: 3, Minimum: decimal.RequireFromString("40"), Rounding: price.HalfUp,
-		Labour:    []price.Labour{{Name: "line", Minutes: decimal.RequireFromString("25"), PerHour: decimal.RequireFromString("54")}},
+		Labour: []price.Labour{{Name: "line", Minutes: decimal.RequireFromString("25"),
+			PerHour: decimal.RequireFromString("54")}},
 		Allowance: price.Allowance{Yield: decimal.RequireFromString("1")}}
 	job.Currency, _ = price.CurrencyOf("EUR")
 	q, err := job.Quote()
@@ -92,7 +93,8 @@ func ExampleMarkup_Margin() {
 }
 
 func ExampleDistribute() {
-	shares, err := price.Distribute(decimal.RequireFromString("100"), 2, decimal.New(1, 0), decimal.New(1, 0), decimal.New(1, 0))
+	shares, err := price.Distribute(decimal.RequireFromString("100"), 2, decimal.New(1, 0), decimal.New(1, 0),
+		decimal.New(1, 0))
 	fmt.Println(shares, err)
 	// Output: [33.34 33.33 33.33] <nil>
 }

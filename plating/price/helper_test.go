@@ -77,16 +77,18 @@ func bezels() price.Job {
 		Refined:     []price.Refined{{Symbol: "Au", Mass: grams("0.0090"), Paid: dec("0.95")}},
 		Salts:       []price.Salt{{Name: "cleaner", Mass: grams("40"), Amount: dec("6.80"), Per: alloys.PerKilogram}},
 		Electricity: price.Electricity{KilowattHours: dec("1.35"), PerKilowattHour: dec("0.31")},
-		Labour:      []price.Labour{{Name: "line", Minutes: dec("95"), PerHour: dec("54")}, {Name: "polishing", Minutes: dec("60"), PerHour: dec("48")}},
-		SetUp:       price.SetUp{Amount: dec("36"), SharedBy: 20},
-		Allowance:   price.Allowance{Yield: dec("0.94"), Strip: dec("4.50"), Recovered: dec("0.8")},
-		Margin:      price.Margin{OfPrice: dec("0.25")},
-		Minimum:     dec("60"),
-		Tax:         price.Tax{Rate: dec("0.19")},
+		Labour: []price.Labour{{Name: "line", Minutes: dec("95"), PerHour: dec("54")}, {Name: "polishing",
+			Minutes: dec("60"), PerHour: dec("48")}},
+		SetUp:     price.SetUp{Amount: dec("36"), SharedBy: 20},
+		Allowance: price.Allowance{Yield: dec("0.94"), Strip: dec("4.50"), Recovered: dec("0.8")},
+		Margin:    price.Margin{OfPrice: dec("0.25")},
+		Minimum:   dec("60"),
+		Tax:       price.Tax{Rate: dec("0.19")},
 	}
 }
 
-var currencies = []price.Currency{{Code: "JPY", Places: 0}, {Code: "EUR", Places: 2}, {Code: "USD", Places: 2}, {Code: "KWD", Places: 3}}
+var currencies = []price.Currency{{Code: "JPY", Places: 0}, {Code: "EUR", Places: 2}, {Code: "USD", Places: 2},
+	{Code: "KWD", Places: 3}}
 
 var tradeUnits = []alloys.TradeUnit{alloys.PerGram, alloys.PerKilogram, alloys.PerTroyOunce, alloys.PerPennyweight}
 
@@ -125,7 +127,8 @@ func random(r *rand.Rand) price.Job {
 	if r.Intn(2) == 0 {
 		j.SetUp.SharedBy = j.Pieces + r.Intn(30)
 	}
-	j.Allowance = price.Allowance{Yield: decimal.New(1+r.Int63n(100), -2), Strip: number(2000, 2), Recovered: number(101, 2)}
+	j.Allowance = price.Allowance{Yield: decimal.New(1+r.Int63n(100), -2), Strip: number(2000, 2), Recovered: number(101,
+		2)}
 	switch r.Intn(3) {
 	case 0:
 		j.Margin.OfPrice = number(100, 2)

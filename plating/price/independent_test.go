@@ -175,7 +175,8 @@ func TestIndependentYield(t *testing.T) {
 		failing /= 5
 		strips += failing
 	}
-	j := price.Job{Currency: currencies[1], Pieces: 10000, Labour: []price.Labour{{Minutes: dec("60"), PerHour: dec("10000")}},
+	j := price.Job{Currency: currencies[1], Pieces: 10000, Labour: []price.Labour{{Minutes: dec("60"),
+		PerHour: dec("10000")}},
 		Allowance: price.Allowance{Yield: dec("0.8"), Strip: dec("2")}}
 	q := must(j.Quote())(t)
 	if want := platings + 2*strips; q.Net.InexactFloat64() < want-1e-3 || q.Net.InexactFloat64() > want+1e-3 {

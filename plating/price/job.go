@@ -152,7 +152,8 @@ func (m Margin) check() error {
 	if m.OfPrice.LessThan(one()) {
 		return nil
 	}
-	return bad("margin", m.OfPrice.String(), "less than 1: it is a share of the selling price; what is a share of the cost is the markup", units.ErrOutOfRange)
+	return bad("margin", m.OfPrice.String(),
+		"less than 1: it is a share of the selling price; what is a share of the cost is the markup", units.ErrOutOfRange)
 }
 
 // Check looks at everything but the lists of metals, salts, labour and refined
@@ -165,7 +166,8 @@ func (j *Job) Check() error {
 		return err
 	}
 	if places := j.Currency.Places; !j.Minimum.Equal(j.Minimum.Truncate(places)) {
-		return bad("minimum charge", j.Minimum.String(), fmt.Sprintf("no more than the %d places of %s", places, j.Currency.Code), units.ErrInconsistent)
+		return bad("minimum charge", j.Minimum.String(), fmt.Sprintf("no more than the %d places of %s", places,
+			j.Currency.Code), units.ErrInconsistent)
 	}
 	return nil
 }
@@ -185,12 +187,14 @@ func (j *Job) check() error {
 		return err
 	}
 	if j.SetUp.SharedBy != 0 && j.SetUp.SharedBy < j.Pieces {
-		return bad("pieces that share the set-up", fmt.Sprint(j.SetUp.SharedBy), fmt.Sprintf("at least the job's own %d", j.Pieces), units.ErrInconsistent)
+		return bad("pieces that share the set-up", fmt.Sprint(j.SetUp.SharedBy), fmt.Sprintf("at least the job's own %d",
+			j.Pieces), units.ErrInconsistent)
 	}
 	for _, f := range []struct {
 		field string
 		value decimal.Decimal
-	}{{"energy", j.Electricity.KilowattHours}, {"price of energy", j.Electricity.PerKilowattHour}, {"set-up", j.SetUp.Amount}, {"charge for stripping a piece", j.Allowance.Strip},
+	}{{"energy", j.Electricity.KilowattHours}, {"price of energy", j.Electricity.PerKilowattHour}, {"set-up",
+		j.SetUp.Amount}, {"charge for stripping a piece", j.Allowance.Strip},
 		{"markup", j.Markup.OfCost}, {"minimum charge", j.Minimum}} {
 		if err := amount(f.field, f.value); err != nil {
 			return err
@@ -212,7 +216,8 @@ func (j *Job) check() error {
 		return err
 	}
 	if !j.Margin.OfPrice.IsZero() && !j.Markup.OfCost.IsZero() {
-		return bad("margin and markup", j.Margin.OfPrice.String()+" and "+j.Markup.OfCost.String(), "one of the two, the other left zero", units.ErrInconsistent)
+		return bad("margin and markup", j.Margin.OfPrice.String()+" and "+j.Markup.OfCost.String(),
+			"one of the two, the other left zero", units.ErrInconsistent)
 	}
 	return j.checkPrices()
 }

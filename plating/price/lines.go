@@ -214,7 +214,10 @@ func (b *builder) credits(deposit, room *big.Rat) (*big.Rat, error) {
 	a := b.job.Allowance
 	v := b.timesAgain()
 	v.Mul(v, a.Recovered.Rat())
-	give(KindStripped, "", v.Mul(v, deposit), func() string { return percentText(a.Recovered) + " of the metal on rejects" })
+	give(KindStripped, "", v.Mul(v, deposit), func() string {
+		return percentText(a.Recovered) +
+			" of the metal on rejects"
+	})
 	b.sheet.left = left
 	return used, nil
 }

@@ -55,9 +55,11 @@ func TestPropertyQuotesAddUp(t *testing.T) {
 	wg.Wait()
 	var sum tally
 	for _, c := range counts {
-		sum.minimum, sum.left, sum.moved, sum.taxed = sum.minimum+c.minimum, sum.left+c.left, sum.moved+c.moved, sum.taxed+c.taxed
+		sum.minimum, sum.left, sum.moved, sum.taxed = sum.minimum+c.minimum, sum.left+c.left, sum.moved+c.moved, sum.taxed+
+			c.taxed
 	}
-	t.Logf("%d quotes: %d at the minimum, %d with credit left, %d taxed before credits", n, sum.minimum, sum.left, sum.taxed)
+	t.Logf("%d quotes: %d at the minimum, %d with credit left, %d taxed before credits", n, sum.minimum, sum.left,
+		sum.taxed)
 	if sum.minimum == 0 || sum.left == 0 || sum.taxed == 0 {
 		t.Error("a case was never met")
 	}
@@ -72,7 +74,8 @@ func owed(fail func(string), j *price.Job, q *price.Quote) {
 	if q.CreditLeft.IsNegative() {
 		fail("credit left is below zero")
 	}
-	grams := map[alloys.TradeUnit]string{alloys.PerGram: "1", alloys.PerKilogram: "1000", alloys.PerTroyOunce: "31.1034768", alloys.PerPennyweight: "1.55517384"}
+	grams := map[alloys.TradeUnit]string{alloys.PerGram: "1", alloys.PerKilogram: "1000",
+		alloys.PerTroyOunce: "31.1034768", alloys.PerPennyweight: "1.55517384"}
 	rest, unit := q.CreditLeft.Neg(), decimal.New(1, -q.Currency.Places)
 	for _, r := range j.Refined {
 		for _, p := range j.Prices {

@@ -16,7 +16,8 @@ func TestPropertyRounding(t *testing.T) {
 	for _, c := range []struct{ in, even, half, up string }{
 		{"2.345", "2.34", "2.35", "2.35"}, {"2.355", "2.36", "2.36", "2.36"}, {"2.341", "2.34", "2.34", "2.35"},
 		{"2.34", "2.34", "2.34", "2.34"}, {"-2.345", "-2.34", "-2.34", "-2.34"}, {"-2.355", "-2.36", "-2.35", "-2.35"},
-		{"-2.349", "-2.35", "-2.35", "-2.34"}, {"0.005", "0", "0.01", "0.01"}, {"-0.001", "0", "0", "0"}, {"0", "0", "0", "0"},
+		{"-2.349", "-2.35", "-2.35", "-2.34"}, {"0.005", "0", "0.01", "0.01"}, {"-0.001", "0", "0", "0"}, {"0", "0", "0",
+			"0"},
 	} {
 		for rule, want := range map[price.Rounding]string{price.HalfEven: c.even, price.HalfUp: c.half, price.Up: c.up} {
 			equal(t, c.in+" "+rule.String(), must(rule.Round(dec(c.in), 2))(t), dec(want))
@@ -103,8 +104,10 @@ func TestPropertyMonotone(t *testing.T) {
 // TestPropertyMinimumAndCredits goes through the cases at the edge.
 func TestPropertyMinimumAndCredits(t *testing.T) {
 	day := price.Date{Year: 2026, Month: 11, Day: 24}
-	base := price.Job{Currency: currencies[1], Pieces: 1, SetUp: price.SetUp{Amount: dec("30")}, Allowance: price.Allowance{Yield: dec("1")},
-		Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("100"), Per: alloys.PerGram, AsOf: day}}, Tax: price.Tax{Rate: dec("0.2")}}
+	base := price.Job{Currency: currencies[1], Pieces: 1, SetUp: price.SetUp{Amount: dec("30")},
+		Allowance: price.Allowance{Yield: dec("1")},
+		Prices:    []price.MetalPrice{{Symbol: "Au", Amount: dec("100"), Per: alloys.PerGram, AsOf: day}},
+		Tax:       price.Tax{Rate: dec("0.2")}}
 	credit := func(g string) []price.Refined {
 		return []price.Refined{{Symbol: "Au", Mass: grams(g), Paid: dec("1")}}
 	}
@@ -145,10 +148,13 @@ func TestPropertyLapse(t *testing.T) {
 		t.Error(text)
 	}
 	j.Refined = bezels().Refined
-	equal(t, "refined metal beside them", must(j.Quote())(t).CreditLeft, dec("0.67")) // 0.95·0.009·2450.50/31.1034768 = 0.6736
-	j.Minimum = dec("270.80")                                                         // 271.1652 before credits: room for 0.3652
+	// 0.95·0.009·2450.50/31.1034768 = 0.6736
+	equal(t, "refined metal beside them", must(j.Quote())(t).CreditLeft, dec("0.67"))
+	// 271.1652 before credits: room for 0.3652
+	j.Minimum = dec("270.80")
 	q = must(j.Quote())(t)
-	equal(t, "room for a part", q.CreditLeft, dec("0.30")) // 0.67, of which 0.37 are on the line for 0.3652: both together are worth the metal
+	// 0.67, of which 0.37 are on the line for 0.3652: both together are worth the metal
+	equal(t, "room for a part", q.CreditLeft, dec("0.30"))
 	for _, l := range q.Lines {
 		if l.Kind == price.KindStripped && !l.Amount.IsZero() {
 			t.Errorf("%s for strippings while refined metal is owed", l.Amount)
@@ -156,10 +162,13 @@ func TestPropertyLapse(t *testing.T) {
 	}
 	// Where a unit is much: 3 JPY of gold, 1.5 of it creditable. Rounded each by itself they came to 4.
 	for rule, given := range map[price.Rounding]string{price.HalfEven: "3", price.Up: "3"} {
-		yen := price.Job{Currency: price.Currency{Code: "JPY"}, Rounding: rule, Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
-			Prices:  []price.MetalPrice{{Symbol: "Au", Amount: dec("1"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}},
-			Refined: []price.Refined{{Symbol: "Au", Mass: alloys.Weighed{Amount: dec("3"), Unit: alloys.PerGram}, Paid: dec("1")}},
-			Labour:  []price.Labour{{Name: "polish", Minutes: dec("60"), PerHour: dec("1.5")}}}
+		yen := price.Job{Currency: price.Currency{Code: "JPY"}, Rounding: rule, Pieces: 1,
+			Allowance: price.Allowance{Yield: dec("1")},
+			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026,
+				Month: 11, Day: 20}}},
+			Refined: []price.Refined{{Symbol: "Au", Mass: alloys.Weighed{Amount: dec("3"), Unit: alloys.PerGram},
+				Paid: dec("1")}},
+			Labour: []price.Labour{{Name: "polish", Minutes: dec("60"), PerHour: dec("1.5")}}}
 		q := must(yen.Quote())(t)
 		sum := q.CreditLeft
 		for _, l := range q.Lines {
@@ -255,7 +264,9 @@ func TestPropertyText(t *testing.T) {
 	j := bezels()
 	q := must(j.Quote())(t)
 	text := q.Text()
-	for _, want := range []string{"as of 2026-11-24", "margin", "before tax", "for 12 pieces", "25 % of 271.17, the price before credits", "rejects of 6 %, 4.50 EUR a piece", "at 2450.50 EUR per ozt as of", "total EUR"} {
+	for _, want := range []string{"as of 2026-11-24", "margin", "before tax", "for 12 pieces",
+		"25 % of 271.17, the price before credits", "rejects of 6 %, 4.50 EUR a piece", "at 2450.50 EUR per ozt as of",
+		"total EUR"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}
@@ -279,8 +290,10 @@ func TestPropertyText(t *testing.T) {
 
 func TestPropertyDates(t *testing.T) {
 	for text, fine := range map[string]bool{
-		"2026-11-25": true, "2024-02-29": true, "2000-02-29": true, "2026-02-29": false, "1900-02-29": false, "2026-13-01": false, "2026-00-10": false,
-		"2026-04-31": false, "2026-06-30": true, "1899-12-31": false, "0000-00-00": false, "2026-1-05": false, "26-11-25": false, "2026/11/25": false,
+		"2026-11-25": true, "2024-02-29": true, "2000-02-29": true, "2026-02-29": false, "1900-02-29": false,
+		"2026-13-01": false, "2026-00-10": false,
+		"2026-04-31": false, "2026-06-30": true, "1899-12-31": false, "0000-00-00": false, "2026-1-05": false,
+		"26-11-25": false, "2026/11/25": false,
 		"+026-11-25": false, "2026-11-25 ": false, "": false, "2026-11-2x": false,
 	} {
 		d, err := price.ParseDate(text)

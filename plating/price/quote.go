@@ -31,7 +31,8 @@ const (
 
 // String returns the kind in words.
 func (k Kind) String() string {
-	return [...]string{"deposit metal", "drag-out metal", "salts", "electricity", "labour", "set-up", "plating again", "stripping",
+	return [...]string{"deposit metal", "drag-out metal", "salts", "electricity", "labour", "set-up", "plating again",
+		"stripping",
 		"profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax", "unknown"}[min(k, kindEnd)]
 }
 
@@ -187,7 +188,8 @@ func (j *Job) Quote() (Quote, error) {
 	q.Total = q.Net.Add(q.Tax)
 	q.CreditLeft = j.Rounding.owed(s, q.Lines, places)
 	if !j.Tax.Rate.IsZero() {
-		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " + q.TaxBase.StringFixed(places), Amount: q.Tax})
+		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " + q.TaxBase.StringFixed(places),
+			Amount: q.Tax})
 	}
 	return q, nil
 }

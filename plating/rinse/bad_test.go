@@ -95,14 +95,15 @@ func calculations() []calculation {
 			_, f := k.TimeTo(0.02, 60)
 			return e(a, b, c, d, f)
 		}, map[string]bool{"Start": true, "Water": true}},
-		{"running", rinse.Running{Bath: 8, Start: 0.01, Volume: 2e-3, Water: 1e-5, DragIn: 1e-6, DragOut: 1e-6}, func(in any) []error {
-			r := in.(rinse.Running)
-			_, a := r.After(10)
-			_, b := r.AfterWorking(10)
-			_, c := r.Constant()
-			_, d := r.TimeTo(0.011)
-			return e(a, b, c, d)
-		}, map[string]bool{"Start": true, "Water": true, "DragOut": true}},
+		{"running", rinse.Running{Bath: 8, Start: 0.01, Volume: 2e-3, Water: 1e-5, DragIn: 1e-6, DragOut: 1e-6},
+			func(in any) []error {
+				r := in.(rinse.Running)
+				_, a := r.After(10)
+				_, b := r.AfterWorking(10)
+				_, c := r.Constant()
+				_, d := r.TimeTo(0.011)
+				return e(a, b, c, d)
+			}, map[string]bool{"Start": true, "Water": true, "DragOut": true}},
 		{"counterflow", rinse.Counterflow{Stages: 3, Water: 1e-5, DragIn: 1e-6, DragOut: 1e-6}, func(in any) []error {
 			c := in.(rinse.Counterflow)
 			_, a := c.Ratio()
@@ -200,13 +201,15 @@ func TestPropertyBadNumbers(t *testing.T) {
 func TestPropertyRefusals(t *testing.T) {
 	tank := rinse.Tank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 20 * mL}
 	for name, c := range map[string]struct{ err, reason error }{
-		"no shape":          {get(rinse.Load{Area: 1}.DragOut()), units.ErrOutOfRange},
-		"unknown shape":     {get(rinse.Load{Area: 1, Shape: 77}.DragOut()), units.ErrOutOfRange},
-		"unknown class":     {get(rinse.Load{Area: 1, Shape: 1, Thickness: 9}.DragOut()), units.ErrOutOfRange},
-		"no stages":         {get(rinse.Counterflow{Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
-		"21 stages":         {get(rinse.Counterflow{Stages: 21, Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
-		"first tank dry":    {get(rinse.Counterflow{Stages: 2, Water: 1, DragIn: 1, DragOut: 3}.Ratio()), units.ErrInconsistent},
-		"series dry":        {get(rinse.Series{Water: []rinse.Flow{1, 9}, DragIn: 1, DragOut: 3}.Ratio()), units.ErrInconsistent},
+		"no shape":      {get(rinse.Load{Area: 1}.DragOut()), units.ErrOutOfRange},
+		"unknown shape": {get(rinse.Load{Area: 1, Shape: 77}.DragOut()), units.ErrOutOfRange},
+		"unknown class": {get(rinse.Load{Area: 1, Shape: 1, Thickness: 9}.DragOut()), units.ErrOutOfRange},
+		"no stages":     {get(rinse.Counterflow{Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
+		"21 stages":     {get(rinse.Counterflow{Stages: 21, Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
+		"first tank dry": {get(rinse.Counterflow{Stages: 2, Water: 1, DragIn: 1, DragOut: 3}.Ratio()),
+			units.ErrInconsistent},
+		"series dry": {get(rinse.Series{Water: []rinse.Flow{1, 9}, DragIn: 1, DragOut: 3}.Ratio()),
+			units.ErrInconsistent},
 		"split dry":         {get(rinse.SplitWater(1, 2, 1, 3)), units.ErrInconsistent},
 		"no series":         {get(rinse.Series{DragIn: 1}.Ratio()), units.ErrOutOfRange},
 		"bad water":         {get(rinse.Series{Water: []rinse.Flow{1, -1}, DragIn: 1}.Ratio()), units.ErrNegative},
@@ -232,7 +235,8 @@ func TestPropertyRefusals(t *testing.T) {
 		"all at once":       {get(rinse.FitDrips(5, 2, 0)), units.ErrInconsistent},
 		"no drips":          {get(rinse.FitDrips(5, 0, 0)), units.ErrNotPositive},
 		"times backwards":   {get(rinse.DrainCurve{Drainable: 1, Constant: 1}.Saved(3, 2)), units.ErrInconsistent},
-		"no room":           {get(rinse.Recovery{Bath: 8, DragOut: 1, Evaporation: 1, Tanks: 1, Return: 2.1}.Over(1)), units.ErrInconsistent},
+		"no room": {get(rinse.Recovery{Bath: 8, DragOut: 1, Evaporation: 1, Tanks: 1, Return: 2.1}.Over(1)),
+			units.ErrInconsistent},
 		"return from none":  {get(rinse.Recovery{Bath: 8, DragOut: 1, Return: 0.5}.Over(1)), units.ErrInconsistent},
 		"21 drag-out tanks": {get(rinse.Recovery{Bath: 8, DragOut: 1, Tanks: 21}.Over(1)), units.ErrOutOfRange},
 		"no loads":          {get(rinse.Batch{Bath: 8, Volume: 1, DragOut: 0.1}.Cycle()), units.ErrOutOfRange},

@@ -38,7 +38,8 @@ func (c Counterflow) check() error {
 		return tooFar("rinse flows")
 	}
 	if float64(c.Water)+float64(c.DragIn) < float64(c.out())*(1-1e-12) {
-		return bad("rinse water", c.Water.String(), "at least "+(c.out()-c.DragIn).String()+", or the work carries the first tank empty", units.ErrInconsistent)
+		return bad("rinse water", c.Water.String(), "at least "+(c.out()-c.DragIn).String()+
+			", or the work carries the first tank empty", units.ErrInconsistent)
 	}
 	return nil
 }
@@ -136,7 +137,8 @@ func (c Counterflow) Working(bath units.MassConcentration) ([]working.Step, erro
 	d, in := working.Of("D", "drag-out of every rinse", c.out()), working.Of("D_in", "drag-in from the bath", c.DragIn)
 	result := working.Number("R", "bath over last rinse", float64(ratio))
 	return []working.Step{
-		{Formula: "r = Q/D", Source: "Definition", Result: r, Terms: []working.Term{working.Of("Q", "fresh water", c.Water), d}},
+		{Formula: "r = Q/D", Source: "Definition", Result: r, Terms: []working.Term{working.Of("Q", "fresh water", c.Water),
+			d}},
 		{Formula: "R = " + seriesText(c.Stages), Source: "Derived", Result: result, Terms: []working.Term{r, d, in}},
 		{Formula: "C_n = C₀/R", Source: "Definition", Result: working.Of("C_n", "content of the last rinse", row[len(row)-1]),
 			Terms: []working.Term{working.Of("C₀", "content of the bath", bath), result}},

@@ -62,12 +62,14 @@ func Figures() []Figure {
 	table := []struct {
 		s         Shape
 		low, high float64
-	}{{VerticalWell, 0.4, 0.4}, {VerticalPoor, 2, 2}, {VerticalVeryPoor, 4, 4}, {HorizontalWell, 0.8, 0.8}, {HorizontalVeryPoor, 10, 10}, {CupVeryPoor, 8, 24}}
+	}{{VerticalWell, 0.4, 0.4}, {VerticalPoor, 2, 2}, {VerticalVeryPoor, 4, 4}, {HorizontalWell, 0.8, 0.8},
+		{HorizontalVeryPoor, 10, 10}, {CupVeryPoor, 8, 24}}
 	const one = units.Length(units.USGallon / (1000 * units.Volume(units.SquareFoot)))
 	list := make([]Figure, 0, len(table))
 	for _, p := range table {
-		f := Figure{Shape: p.s, Low: units.Length(p.low) * one, High: units.Length(p.high) * one, Printed: fmt.Sprintf("%.1f US gal/1000 ft²", p.low),
-			Seen: origin.Published, Source: "DragOutTable"}
+		f := Figure{Shape: p.s, Low: units.Length(p.low) * one, High: units.Length(p.high) * one,
+			Printed: fmt.Sprintf("%.1f US gal/1000 ft²", p.low),
+			Seen:    origin.Published, Source: "DragOutTable"}
 		if p.high > p.low {
 			f.Open, f.Printed = true, fmt.Sprintf("%.0f to %.0f or more US gal/1000 ft²", p.low, p.high)
 		}
@@ -153,10 +155,12 @@ func (l Load) dragOut() (Carried, []working.Step, error) {
 		return Carried{}, nil, err
 	}
 	if l.Shape == NoShape || l.Shape >= shapeEnd {
-		return Carried{}, nil, bad("shape of the load", fmt.Sprint(uint8(l.Shape)), "one of VerticalWell to CupVeryPoor", units.ErrOutOfRange)
+		return Carried{}, nil, bad("shape of the load", fmt.Sprint(uint8(l.Shape)), "one of VerticalWell to CupVeryPoor",
+			units.ErrOutOfRange)
 	}
 	if l.Thickness >= thicknessEnd {
-		return Carried{}, nil, bad("thickness class of the bath", fmt.Sprint(uint8(l.Thickness)), "AsPrinted, Thin, Medium or Syrupy", units.ErrOutOfRange)
+		return Carried{}, nil, bad("thickness class of the bath", fmt.Sprint(uint8(l.Thickness)),
+			"AsPrinted, Thin, Medium or Syrupy", units.ErrOutOfRange)
 	}
 	if err := units.NonNegative("drain time", l.Drain); err != nil {
 		return Carried{}, nil, err
@@ -178,7 +182,8 @@ func (l Load) dragOut() (Carried, []working.Step, error) {
 		}
 		c.Seen, c.Note = origin.FromMemory, "Refers the printed figure to 1 mPa·s and 10 s of draining, both from memory."
 		if drain < 3 || drain > 60 {
-			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s", Source: origin.Practice}
+			out = &units.RangeError{Field: "drain time", Value: l.Drain.String(), Low: "3 s", High: "60 s",
+				Source: origin.Practice}
 		}
 	}
 	factor := math.Sqrt(float64(mu)/float64(Thin.Viscosity())) * math.Sqrt(float64(printedDrain)/float64(drain))
@@ -188,10 +193,12 @@ func (l Load) dragOut() (Carried, []working.Step, error) {
 	if !numbers(c.Low, c.High) {
 		return Carried{}, nil, tooFar("drag-out")
 	}
-	terms := []working.Term{working.Of("A", "wetted area", l.Area), working.Of("μ", "viscosity of the bath", mu), working.Of("μ₁", "viscosity behind the figure", Thin.Viscosity()),
+	terms := []working.Term{working.Of("A", "wetted area", l.Area), working.Of("μ", "viscosity of the bath", mu),
+		working.Of("μ₁", "viscosity behind the figure", Thin.Viscosity()),
 		working.Of("t₁", "drain time behind the figure", printedDrain), working.Of("t", "drain time", drain)}
 	step := func(symbol, meaning string, h units.Length, v units.Volume) working.Step {
-		return working.Step{Formula: "d = h·A·√(μ/μ₁)·√(t₁/t)", Terms: append([]working.Term{working.Of("h", "printed depth of liquid, "+f.Printed, h)}, terms...),
+		return working.Step{Formula: "d = h·A·√(μ/μ₁)·√(t₁/t)", Terms: append([]working.Term{working.Of("h",
+			"printed depth of liquid, "+f.Printed, h)}, terms...),
 			Result: working.Of(symbol, meaning, v), Source: "DragOutTable", Note: c.Note}
 	}
 	steps := []working.Step{step("d", "carried out", f.Low, c.Low)}

@@ -127,10 +127,12 @@ func FitDrips(interval units.Duration, drips ...units.Volume) (DrainFit, error) 
 	q := bestDecay(scaled)
 	// At the ends there is no curve: nothing decays, or all is gone in one interval.
 	if !(q > 1e-9 && q < 1-1e-6) {
-		return DrainFit{}, bad("drips", fmt.Sprint(drips), "volumes that get smaller from drip to drip and do not vanish at once", units.ErrInconsistent)
+		return DrainFit{}, bad("drips", fmt.Sprint(drips),
+			"volumes that get smaller from drip to drip and do not vanish at once", units.ErrInconsistent)
 	}
 	a, _ := decayFit(scaled, q)
-	fit := DrainFit{Curve: DrainCurve{Drainable: units.Volume(a / (1 - q) * largest), Constant: units.Duration(-float64(interval) / math.Log(q))}}
+	fit := DrainFit{Curve: DrainCurve{Drainable: units.Volume(a / (1 - q) * largest),
+		Constant: units.Duration(-float64(interval) / math.Log(q))}}
 	for i, v := range scaled {
 		fit.Worst = units.Volume(math.Max(float64(fit.Worst), math.Abs(v-a*math.Pow(q, float64(i)))*largest))
 	}

@@ -29,7 +29,8 @@ func ExampleWithdrawal_Film() {
 	f, err := rinse.Withdrawal{Speed: 0.02, Viscosity: 1.2 * rinse.MillipascalSecond,
 		Density: 1050, Tension: 45 * rinse.MillinewtonPerMetre}.Film()
 	fmt.Printf("%.0f µm on each face, Ca %.5f %v\n", f.Depth.In(units.Micrometre), float64(f.Capillary), err)
-	h, _ := rinse.Hanging{Height: 150 * units.Millimetre, Time: 10, Viscosity: 1.2 * rinse.MillipascalSecond, Density: 1050}.DrainedFilm()
+	h, _ := rinse.Hanging{Height: 150 * units.Millimetre, Time: 10, Viscosity: 1.2 * rinse.MillipascalSecond,
+		Density: 1050}.DrainedFilm()
 	fmt.Printf("%.0f µm after ten seconds\n", h.In(units.Micrometre))
 	// Output:
 	// 13 µm on each face, Ca 0.00053 <nil>
@@ -61,8 +62,10 @@ func ExampleTank_LoadsTo() {
 }
 
 func ExampleTank_Balance() {
-	b, err := rinse.Tank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre, DragOut: 1.5 * units.Millilitre}.Balance(87)
-	fmt.Printf("in %.3f g, kept %.3f g, on the work %.3f g %v\n", b.In.In(units.Gram), b.Kept.In(units.Gram), b.OnWork.In(units.Gram), err)
+	b, err := rinse.Tank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre,
+		DragOut: 1.5 * units.Millilitre}.Balance(87)
+	fmt.Printf("in %.3f g, kept %.3f g, on the work %.3f g %v\n", b.In.In(units.Gram), b.Kept.In(units.Gram),
+		b.OnWork.In(units.Gram), err)
 	// Output: in 1.044 g, kept 1.010 g, on the work 0.034 g <nil>
 }
 
@@ -103,7 +106,8 @@ func ExampleWaterFor() {
 }
 
 func ExampleCounterflow_Working() {
-	steps, _ := rinse.Counterflow{Stages: 2, Water: 3 * rinse.LitrePerHour, DragIn: 0.06 * rinse.LitrePerHour}.Working(8 * units.GramPerLitre)
+	steps, _ := rinse.Counterflow{Stages: 2, Water: 3 * rinse.LitrePerHour,
+		DragIn: 0.06 * rinse.LitrePerHour}.Working(8 * units.GramPerLitre)
 	fmt.Print(working.Text(steps[1:2]))
 	// Output:
 	// bath over last rinse: 2551
@@ -134,7 +138,8 @@ func ExampleSpray_Ratio() {
 
 // A week at the gold bath: what a drag-out tank saves.
 func ExampleRecovery_Over() {
-	r := rinse.Recovery{Bath: 8 * units.GramPerLitre, DragOut: 60 * rinse.MillilitrePerHour, Evaporation: 120 * rinse.MillilitrePerHour}
+	r := rinse.Recovery{Bath: 8 * units.GramPerLitre, DragOut: 60 * rinse.MillilitrePerHour,
+		Evaporation: 120 * rinse.MillilitrePerHour}
 	for r.Tanks = 0; r.Tanks <= 2; r.Tanks++ {
 		o, err := r.Over(40 * units.Hour)
 		fmt.Printf("%d: lost %.2f g of %.2f g %v\n", r.Tanks, o.Lost.In(units.Gram), o.Dragged.In(units.Gram), err)
@@ -146,7 +151,8 @@ func ExampleRecovery_Over() {
 }
 
 func ExampleBatch_Cycle() {
-	b := rinse.Batch{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre, DragOut: 1.5 * units.Millilitre, Evaporation: 3 * units.Millilitre, Loads: 100}
+	b := rinse.Batch{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre, DragOut: 1.5 * units.Millilitre,
+		Evaporation: 3 * units.Millilitre, Loads: 100}
 	c, err := b.Cycle()
 	fmt.Printf("pour back %.0f mL, share kept %s %v\n", c.Poured.In(units.Millilitre), c.Share.Percent(0), err)
 	// Output: pour back 450 mL, share kept 77 % <nil>

@@ -63,7 +63,8 @@ func (w Withdrawal) Film() (Film, error) {
 		return Film{}, tooFar("film")
 	}
 	if ca > 0.01 {
-		return f, &units.RangeError{Field: "capillary number", Value: f.Capillary.String(), Low: "0", High: "0.01 (from memory)", Source: "FilmLaw"}
+		return f, &units.RangeError{Field: "capillary number", Value: f.Capillary.String(), Low: "0",
+			High: "0.01 (from memory)", Source: "FilmLaw"}
 	}
 	return f, nil
 }
@@ -74,11 +75,13 @@ func (w Withdrawal) FilmWorking() ([]working.Step, error) {
 	if err != nil {
 		return nil, err
 	}
-	mu, u, sigma, rho := working.Of("μ", "viscosity", w.Viscosity), working.Of("U", "withdrawal speed", w.Speed), working.Of("σ", "surface tension", w.Tension), working.Of("ρ", "density", w.Density)
+	mu, u, sigma, rho := working.Of("μ", "viscosity", w.Viscosity), working.Of("U", "withdrawal speed", w.Speed),
+		working.Of("σ", "surface tension", w.Tension), working.Of("ρ", "density", w.Density)
 	ca := working.Of("Ca", "capillary number", f.Capillary)
 	return []working.Step{
 		{Formula: "Ca = μ·U/σ", Terms: []working.Term{mu, u, sigma}, Result: ca, Source: "FilmLaw"},
-		{Formula: "h = 0.9458·Ca^(2/3)·√(σ/(ρ·g))", Terms: []working.Term{ca, sigma, rho, working.Constant("g", "free fall", gravity, "m/s²")},
+		{Formula: "h = 0.9458·Ca^(2/3)·√(σ/(ρ·g))", Terms: []working.Term{ca, sigma, rho, working.Constant("g", "free fall",
+			gravity, "m/s²")},
 			Result: working.Of("h", "depth of the film", f.Depth), Source: "FilmLaw", Note: "On one face, before draining."},
 	}, nil
 }
@@ -130,7 +133,8 @@ func (p Hanging) DrainedFilmWorking() ([]working.Step, error) {
 		return nil, err
 	}
 	return []working.Step{{Formula: "h = (2/3)·√(μ·L/(ρ·g·t))", Source: "DrainingPlate1930",
-		Terms: []working.Term{working.Of("μ", "viscosity", p.Viscosity), working.Of("L", "height", p.Height), working.Of("ρ", "density", p.Density),
+		Terms: []working.Term{working.Of("μ", "viscosity", p.Viscosity), working.Of("L", "height", p.Height), working.Of("ρ",
+			"density", p.Density),
 			working.Constant("g", "free fall", gravity, "m/s²"), working.Of("t", "drain time", p.Time)},
 		Result: working.Of("h", "mean depth left on one face", h)}}, nil
 }

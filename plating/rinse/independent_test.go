@@ -28,7 +28,8 @@ func TestIndependentCounterflowSimulated(t *testing.T) {
 		}
 		l := steadyLine(n, q, in, out, nil)
 		l.settle(t)
-		c := rinse.Counterflow{Stages: n, Water: rinse.Flow(q) * lh, DragIn: rinse.Flow(in) * lh, DragOut: rinse.Flow(out) * lh}
+		c := rinse.Counterflow{Stages: n, Water: rinse.Flow(q) * lh, DragIn: rinse.Flow(in) * lh,
+			DragOut: rinse.Flow(out) * lh}
 		row := must(c.Tanks(8 * gL))(t)
 		for k := range row {
 			near(t, fmt.Sprintf("%+v tank %d", c, k+1), row[k].In(gL), l.content(k), 1e-9)
@@ -65,7 +66,8 @@ func TestIndependentSeriesSimulated(t *testing.T) {
 func TestIndependentTankSimulated(t *testing.T) {
 	r := rand.New(rand.NewSource(5))
 	for i := 0; i < 200; i++ {
-		tank := rinse.Tank{Bath: 8 * gL, Volume: units.Volume(1+20*r.Float64()) * litre, DragOut: units.Volume(1+60*r.Float64()) * mL}
+		tank := rinse.Tank{Bath: 8 * gL, Volume: units.Volume(1+20*r.Float64()) * litre, DragOut: units.Volume(1+
+			60*r.Float64()) * mL}
 		if i%2 == 1 {
 			tank.Water = units.Volume(3*r.Float64()) * litre
 		}
@@ -138,13 +140,15 @@ func TestIndependentRowSimulated(t *testing.T) {
 		}
 		near(t, "negative binomial", row[k].In(gL), 8*chance, 1e-9)
 	}
-	near(t, "first of the row", row[0], must(rinse.Tank{Bath: 8 * gL, Volume: volume * litre, DragOut: drag * litre}.After(loads))(t), 1e-12)
+	near(t, "first of the row", row[0], must(rinse.Tank{Bath: 8 * gL, Volume: volume * litre,
+		DragOut: drag * litre}.After(loads))(t), 1e-12)
 }
 
 // TestIndependentRunningIntegrated integrates the balance of a running rinse
 // by Runge and Kutta's fourth-order rule.
 func TestIndependentRunningIntegrated(t *testing.T) {
-	run := rinse.Running{Bath: 8 * gL, Start: 0.5 * gL, Volume: 30 * litre, Water: 60 * lh, DragIn: 0.4 * lh, DragOut: 0.3 * lh}
+	run := rinse.Running{Bath: 8 * gL, Start: 0.5 * gL, Volume: 30 * litre, Water: 60 * lh, DragIn: 0.4 * lh,
+		DragOut: 0.3 * lh}
 	grams := 0.5 * 30.0
 	rate := func(g float64) float64 { // g/h; litres in and out an hour balance
 		c := g / 30
@@ -180,7 +184,8 @@ func TestIndependentRecoverySimulated(t *testing.T) {
 			for range 100 {
 				l.turn()
 			}
-			r := rinse.Recovery{Bath: 8 * gL, DragOut: drag * lh, DragIn: rinse.Flow(wet) * lh, Evaporation: rinse.Flow(evaporation) * lh, Tanks: tanks}
+			r := rinse.Recovery{Bath: 8 * gL, DragOut: drag * lh, DragIn: rinse.Flow(wet) * lh,
+				Evaporation: rinse.Flow(evaporation) * lh, Tanks: tanks}
 			o := must(r.Over(100 * units.Hour))(t)
 			near(t, "dragged", o.Dragged.In(units.Gram), 100*drag*8, 1e-12)
 			near(t, "lost", o.Lost.In(units.Gram), l.dragged, 1e-9)
@@ -199,7 +204,8 @@ func TestIndependentBatchSimulated(t *testing.T) {
 		for k, evaporation := range []float64{0, 0.004, 0.2, 0.01, 0} {
 			const volume, drag = 3.0, 0.02
 			wet := []float64{0, 0, 0, drag, drag}[k]
-			b := rinse.Batch{Bath: 8 * gL, Volume: volume * litre, DragOut: drag * litre, DragIn: units.Volume(wet) * litre, Evaporation: units.Volume(evaporation) * litre, Loads: loads}
+			b := rinse.Batch{Bath: 8 * gL, Volume: volume * litre, DragOut: drag * litre, DragIn: units.Volume(wet) * litre,
+				Evaporation: units.Volume(evaporation) * litre, Loads: loads}
 			v := vat{volume, 0}
 			poured := math.Min(volume, float64(loads)*math.Max(0, evaporation+drag-wet))
 			var full, lost, back float64

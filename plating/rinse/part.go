@@ -28,7 +28,8 @@ type Residue struct {
 //
 // Source: [Definition].
 func LeftOnPart(content units.MassConcentration, film units.Volume, area units.Area) (Residue, error) {
-	if err := first(units.NonNegative("content of the last rinse", content), units.NonNegative("water on the load", film), units.Positive("area of the load", area)); err != nil {
+	if err := first(units.NonNegative("content of the last rinse", content), units.NonNegative("water on the load", film),
+		units.Positive("area of the load", area)); err != nil {
 		return Residue{}, err
 	}
 	r := Residue{Mass: content.Of(film)}
@@ -47,8 +48,10 @@ func LeftOnPartWorking(content units.MassConcentration, film units.Volume, area 
 	}
 	m := working.Of("m", "left on the load", r.Mass)
 	return []working.Step{
-		{Formula: "m = C·V", Source: "Definition", Result: m, Terms: []working.Term{working.Of("C", "content of the last rinse", content), working.Of("V", "water on the load", film)}},
-		{Formula: "m_A = m/A", Source: "Definition", Result: working.Of("m_A", "left on the area", r.PerArea), Terms: []working.Term{m, working.Of("A", "area of the load", area)}},
+		{Formula: "m = C·V", Source: "Definition", Result: m, Terms: []working.Term{working.Of("C",
+			"content of the last rinse", content), working.Of("V", "water on the load", film)}},
+		{Formula: "m_A = m/A", Source: "Definition", Result: working.Of("m_A", "left on the area", r.PerArea),
+			Terms: []working.Term{m, working.Of("A", "area of the load", area)}},
 	}, nil
 }
 
@@ -77,7 +80,8 @@ type Spray struct {
 //
 // Source: [Derived].
 func (s Spray) Ratio() (units.Ratio, error) {
-	if err := first(units.Positive("film on the load", s.Film), units.NonNegative("spray water", s.Water), units.PositiveFraction("mixing share of the spray", s.Mixing)); err != nil {
+	if err := first(units.Positive("film on the load", s.Film), units.NonNegative("spray water", s.Water),
+		units.PositiveFraction("mixing share of the spray", s.Mixing)); err != nil {
 		return 0, err
 	}
 	r := math.Exp(float64(s.Mixing) * float64(s.Water) / float64(s.Film))
@@ -93,8 +97,10 @@ func (s Spray) Working() ([]working.Step, error) {
 	if err != nil {
 		return nil, err
 	}
-	return []working.Step{{Formula: "R = exp(e·w/d)", Source: "Derived", Result: working.Number("R", "film before over film after", float64(r)),
-		Terms: []working.Term{working.Number("e", "share that mixes", float64(s.Mixing)), working.Of("w", "water", s.Water), working.Of("d", "film", s.Film)}}}, nil
+	return []working.Step{{Formula: "R = exp(e·w/d)", Source: "Derived", Result: working.Number("R",
+		"film before over film after", float64(r)),
+		Terms: []working.Term{working.Number("e", "share that mixes", float64(s.Mixing)), working.Of("w", "water", s.Water),
+			working.Of("d", "film", s.Film)}}}, nil
 }
 
 // SprayWaterFor returns the water that a spray needs for a ratio.
@@ -109,7 +115,8 @@ func (s Spray) Working() ([]working.Step, error) {
 //
 // Source: [Derived].
 func SprayWaterFor(ratio units.Ratio, film units.Volume, mixing units.Ratio) (units.Volume, error) {
-	if err := first(units.Positive("rinse ratio", ratio), units.Positive("film on the load", film), units.PositiveFraction("mixing share of the spray", mixing)); err != nil {
+	if err := first(units.Positive("rinse ratio", ratio), units.Positive("film on the load", film),
+		units.PositiveFraction("mixing share of the spray", mixing)); err != nil {
 		return 0, err
 	}
 	if ratio < 1 {

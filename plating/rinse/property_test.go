@@ -70,7 +70,8 @@ func TestPropertyCounterflow(t *testing.T) {
 	if better <= worse {
 		t.Errorf("half the drag-out gives %v, twice gives %v", better, worse)
 	}
-	near(t, "one tank does not care for its drag-out", must(rinse.Counterflow{Stages: 1, Water: 20, DragIn: 1, DragOut: 3}.Ratio())(t), 21, 1e-14)
+	near(t, "one tank does not care for its drag-out", must(rinse.Counterflow{Stages: 1, Water: 20, DragIn: 1,
+		DragOut: 3}.Ratio())(t), 21, 1e-14)
 }
 
 // TestPropertyWrongSign: the printed short form with + 1/n misses the exact
@@ -185,29 +186,38 @@ func TestPropertyWorkings(t *testing.T) {
 	r := rand.New(rand.NewSource(13))
 	for i := 0; i < 300; i++ {
 		u := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
-		tank := rinse.Tank{Bath: units.MassConcentration(u(1, 50)), Volume: units.Volume(u(0.5, 50)) * litre, DragOut: units.Volume(u(5, 100)) * mL, Water: units.Volume(u(0.1, 5)) * litre}
+		tank := rinse.Tank{Bath: units.MassConcentration(u(1, 50)), Volume: units.Volume(u(0.5, 50)) * litre,
+			DragOut: units.Volume(u(5, 100)) * mL, Water: units.Volume(u(0.1, 5)) * litre}
 		tank.Start = tank.Bath / 20
 		steps, err := tank.AfterWorking(1 + r.Intn(300))
 		recompute(t, steps, err)
-		run := rinse.Running{Bath: tank.Bath, Start: tank.Start, Volume: tank.Volume, Water: rinse.Flow(u(1, 100)) * lh, DragIn: rinse.Flow(u(0.1, 2)) * lh}
+		run := rinse.Running{Bath: tank.Bath, Start: tank.Start, Volume: tank.Volume, Water: rinse.Flow(u(1, 100)) * lh,
+			DragIn: rinse.Flow(u(0.1, 2)) * lh}
 		steps, err = run.AfterWorking(units.Duration(u(60, 7200)))
 		recompute(t, steps, err)
 		steps, err = rinse.WaterForWorking(units.Ratio(u(1.5, 1e5)), 1+r.Intn(5), run.DragIn, run.DragIn/2)
 		recompute(t, steps, err)
 		shape := rinse.VerticalWell + rinse.Shape(r.Intn(6))
-		steps, err = rinse.Load{Area: units.Area(u(0.01, 1)), Shape: shape, Drain: units.Duration(u(4, 50)), Thickness: rinse.Thickness(r.Intn(4))}.DragOutWorking()
+		steps, err = rinse.Load{Area: units.Area(u(0.01, 1)), Shape: shape, Drain: units.Duration(u(4, 50)),
+			Thickness: rinse.Thickness(r.Intn(4))}.DragOutWorking()
 		recompute(t, steps, err)
-		steps, err = rinse.Withdrawal{Speed: units.Speed(u(1e-4, 1e-2)), Viscosity: rinse.Viscosity(u(0.8, 5)) * rinse.MillipascalSecond, Density: 1100, Tension: 50 * rinse.MillinewtonPerMetre}.FilmWorking()
+		steps, err = rinse.Withdrawal{Speed: units.Speed(u(1e-4, 1e-2)), Viscosity: rinse.Viscosity(u(0.8,
+			5)) * rinse.MillipascalSecond, Density: 1100, Tension: 50 * rinse.MillinewtonPerMetre}.FilmWorking()
 		recompute(t, steps, err)
-		steps, err = rinse.Hanging{Height: units.Length(u(0.01, 1)), Time: units.Duration(u(1, 60)), Viscosity: 0.001, Density: 1100}.DrainedFilmWorking()
+		steps, err = rinse.Hanging{Height: units.Length(u(0.01, 1)), Time: units.Duration(u(1, 60)), Viscosity: 0.001,
+			Density: 1100}.DrainedFilmWorking()
 		recompute(t, steps, err)
-		steps, err = rinse.DrainCurve{Drainable: 100 * mL, Held: 20 * mL, Constant: units.Duration(u(2, 20))}.LeftWorking(units.Duration(u(1, 60)))
+		steps, err = rinse.DrainCurve{Drainable: 100 * mL, Held: 20 * mL, Constant: units.Duration(u(2,
+			20))}.LeftWorking(units.Duration(u(1, 60)))
 		recompute(t, steps, err)
-		steps, err = rinse.LeftOnPartWorking(units.MassConcentration(u(1e-3, 1)), units.Volume(u(1, 100))*mL, units.Area(u(0.01, 1)))
+		steps, err = rinse.LeftOnPartWorking(units.MassConcentration(u(1e-3, 1)), units.Volume(u(1, 100))*mL,
+			units.Area(u(0.01, 1)))
 		recompute(t, steps, err)
-		steps, err = rinse.Spray{Film: units.Volume(u(1, 20)) * mL, Water: units.Volume(u(1, 200)) * mL, Mixing: units.Ratio(u(0.1, 1))}.Working()
+		steps, err = rinse.Spray{Film: units.Volume(u(1, 20)) * mL, Water: units.Volume(u(1, 200)) * mL,
+			Mixing: units.Ratio(u(0.1, 1))}.Working()
 		recompute(t, steps, err)
-		steps, err = rinse.Recovery{Bath: tank.Bath, DragOut: run.DragIn, Evaporation: rinse.Flow(u(0.01, 2)) * lh, Tanks: r.Intn(5)}.Working(units.Duration(u(60, 1e6)))
+		steps, err = rinse.Recovery{Bath: tank.Bath, DragOut: run.DragIn, Evaporation: rinse.Flow(u(0.01, 2)) * lh,
+			Tanks: r.Intn(5)}.Working(units.Duration(u(60, 1e6)))
 		recompute(t, steps, err)
 	}
 }
@@ -235,7 +245,8 @@ func TestPropertyRecovery(t *testing.T) {
 		last = o
 	}
 	share := func(loads int) units.Ratio { // room for the tank after 100 loads
-		c := must(rinse.Batch{Bath: 8 * gL, Volume: 3 * litre, DragOut: 20 * mL, Evaporation: 10 * mL, Loads: loads}.Cycle())(t)
+		c := must(rinse.Batch{Bath: 8 * gL, Volume: 3 * litre, DragOut: 20 * mL, Evaporation: 10 * mL,
+			Loads: loads}.Cycle())(t)
 		if c.Start >= c.Full {
 			t.Errorf("%d loads: %+v", loads, c)
 		}

@@ -55,16 +55,20 @@ type Recovered struct {
 //
 // Source: [Derived].
 func (r Recovery) Over(t units.Duration) (Recovered, error) {
-	if err := first(units.Positive("metal in the bath", r.Bath), units.Positive("drag-out", r.DragOut), units.NonNegative("evaporation", r.Evaporation), units.NonNegative("drag-in", r.DragIn),
-		whole("drag-out tanks", r.Tanks, 0, mostStages), units.NonNegative("return to the bath", r.Return), units.Positive("time", t)); err != nil {
+	if err := first(units.Positive("metal in the bath", r.Bath), units.Positive("drag-out", r.DragOut),
+		units.NonNegative("evaporation", r.Evaporation), units.NonNegative("drag-in", r.DragIn),
+		whole("drag-out tanks", r.Tanks, 0, mostStages), units.NonNegative("return to the bath", r.Return),
+		units.Positive("time", t)); err != nil {
 		return Recovered{}, err
 	}
 	if r.Tanks == 0 && r.Return != 0 {
-		return Recovered{}, bad("return to the bath", r.Return.String(), "a drag-out tank to return from, or none", units.ErrInconsistent)
+		return Recovered{}, bad("return to the bath", r.Return.String(), "a drag-out tank to return from, or none",
+			units.ErrInconsistent)
 	}
 	room := max(0, r.Evaporation+r.DragOut-r.DragIn)
 	if r.Return > room*(1+1e-12) {
-		return Recovered{}, bad("return to the bath", r.Return.String(), "at most "+room.String()+", which evaporation and drag-out less drag-in make room for", units.ErrInconsistent)
+		return Recovered{}, bad("return to the bath", r.Return.String(), "at most "+room.String()+
+			", which evaporation and drag-out less drag-in make room for", units.ErrInconsistent)
 	}
 	out := Recovered{Room: room, Last: r.Bath, Dragged: r.Bath.Of(r.DragOut.Over(t))}
 	kept := 0.0
@@ -108,8 +112,10 @@ func (r Recovery) Working(t units.Duration) ([]working.Step, error) {
 	}
 	return append(steps,
 		r.roomStep(o, d),
-		working.Step{Formula: "r = B/D", Source: "Definition", Result: ratio, Terms: []working.Term{working.Of("B", "returned to the bath", o.Return), d}},
-		working.Step{Formula: formula + ")", Source: "Derived", Result: working.Of("m", "lost past the drag-out tanks", o.Lost), Terms: []working.Term{m0, ratio}}), nil
+		working.Step{Formula: "r = B/D", Source: "Definition", Result: ratio, Terms: []working.Term{working.Of("B",
+			"returned to the bath", o.Return), d}},
+		working.Step{Formula: formula + ")", Source: "Derived", Result: working.Of("m", "lost past the drag-out tanks",
+			o.Lost), Terms: []working.Term{m0, ratio}}), nil
 }
 
 // roomStep shows how the room comes about.
@@ -119,7 +125,8 @@ func (r Recovery) roomStep(o Recovered, d working.Term) working.Step {
 	if r.DragIn == 0 {
 		return working.Step{Formula: "B_most = E + D", Source: "Derived", Result: room, Terms: []working.Term{e, d}}
 	}
-	return working.Step{Formula: "B_most = max(0, E + D - D_in)", Source: "Derived", Result: room, Terms: []working.Term{e, d, working.Of("D_in", "drag-in", r.DragIn)}}
+	return working.Step{Formula: "B_most = max(0, E + D - D_in)", Source: "Derived", Result: room, Terms: []working.Term{e,
+		d, working.Of("D_in", "drag-in", r.DragIn)}}
 }
 
 // A Batch is one still drag-out tank that is poured back by hand every so many
@@ -166,7 +173,8 @@ type BatchCycle struct {
 // Source: [Derived].
 func (b Batch) Cycle() (BatchCycle, error) {
 	tank := Tank{Bath: b.Bath, Volume: b.Volume, DragOut: b.DragOut}
-	if err := first(tank.check(), units.NonNegative("evaporation", b.Evaporation), units.NonNegative("drag-in", b.DragIn), whole("loads between returns", b.Loads, 1, 1_000_000)); err != nil {
+	if err := first(tank.check(), units.NonNegative("evaporation", b.Evaporation), units.NonNegative("drag-in", b.DragIn),
+		whole("loads between returns", b.Loads, 1, 1_000_000)); err != nil {
 		return BatchCycle{}, err
 	}
 	n := float64(b.Loads)
@@ -177,7 +185,8 @@ func (b Batch) Cycle() (BatchCycle, error) {
 	start := (1 - beta) * full               // content after filling up, over C₀
 	tank.Start = units.MassConcentration(math.Min(start, 1) * float64(b.Bath))
 	c := BatchCycle{Poured: units.Volume(poured), Full: units.MassConcentration(full * float64(b.Bath)), Start: tank.Start,
-		Dragged: units.Mass(n * float64(b.DragOut) * float64(b.Bath)), Lost: units.Mass(float64(b.DragOut) * tank.contents(b.Loads))}
+		Dragged: units.Mass(n * float64(b.DragOut) * float64(b.Bath)),
+		Lost:    units.Mass(float64(b.DragOut) * tank.contents(b.Loads))}
 	c.Back = c.Full.Of(c.Poured)
 	c.Share = units.Ratio(float64(c.Back) / float64(c.Dragged))
 	if !numbers(float64(c.Dragged), float64(c.Lost), float64(c.Back), float64(c.Share)) {
@@ -193,13 +202,15 @@ func (b Batch) Working() ([]working.Step, error) {
 	if err != nil {
 		return nil, err
 	}
-	v, d, n := working.Of("V", "volume of the drag-out tank", b.Volume), working.Of("d", "carried by a load", b.DragOut), working.Number("N", "loads between returns", float64(b.Loads))
+	v, d, n := working.Of("V", "volume of the drag-out tank", b.Volume), working.Of("d", "carried by a load", b.DragOut),
+		working.Number("N", "loads between returns", float64(b.Loads))
 	poured, full := working.Of("B", "poured back", c.Poured), working.Of("C", "content before pouring", c.Full)
 	return []working.Step{
 		b.pouredStep(poured, v, n, d),
 		{Formula: "C = C₀·(1 - (V/(V + d))^N)/(1 - (1 - B/V)·(V/(V + d))^N)", Source: "Derived", Result: full,
 			Terms: []working.Term{working.Of("C₀", "metal in the bath", b.Bath), v, d, n, poured}},
-		{Formula: "m = B·C", Source: "Definition", Result: working.Of("m", "returned to the bath", c.Back), Terms: []working.Term{poured, full}},
+		{Formula: "m = B·C", Source: "Definition", Result: working.Of("m", "returned to the bath", c.Back),
+			Terms: []working.Term{poured, full}},
 	}, nil
 }
 
@@ -207,7 +218,8 @@ func (b Batch) Working() ([]working.Step, error) {
 func (b Batch) pouredStep(poured, v, n, d working.Term) working.Step {
 	e := working.Of("E", "evaporation in the time of a load", b.Evaporation)
 	if b.DragIn == 0 {
-		return working.Step{Formula: "B = min(V, N·(E + d))", Source: "Derived", Result: poured, Terms: []working.Term{v, n, d, e}}
+		return working.Step{Formula: "B = min(V, N·(E + d))", Source: "Derived", Result: poured, Terms: []working.Term{v, n,
+			d, e}}
 	}
 	return working.Step{Formula: "B = min(V, N·max(0, E + d - d_in))", Source: "Derived", Result: poured,
 		Terms: []working.Term{v, n, d, e, working.Of("d_in", "brought in by a load", b.DragIn)}}

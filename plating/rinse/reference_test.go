@@ -11,7 +11,8 @@ import (
 )
 
 func singleRatio(t *testing.T, row testdata.Row) float64 {
-	r := rinse.Running{Bath: 1, Water: rinse.Flow(row.Float("water")) * rinse.USGallonPerHour, DragIn: rinse.Flow(row.Float("drag_in")) * rinse.USGallonPerHour}
+	r := rinse.Running{Bath: 1, Water: rinse.Flow(row.Float("water")) * rinse.USGallonPerHour,
+		DragIn: rinse.Flow(row.Float("drag_in")) * rinse.USGallonPerHour}
 	return float64(must(r.Ratio())(t))
 }
 
@@ -22,7 +23,8 @@ func TestReferenceRinsingLessWater(t *testing.T) {
 			return singleRatio(t, row)
 		case "rinse_oz_gal":
 			r := rinse.Running{Bath: units.MassConcentration(row.Float("bath")) * units.OuncePerUSGallon,
-				Water: rinse.Flow(row.Float("water")) * rinse.USGallonPerHour, DragIn: rinse.Flow(row.Float("drag_in")) * rinse.USGallonPerHour}
+				Water:  rinse.Flow(row.Float("water")) * rinse.USGallonPerHour,
+				DragIn: rinse.Flow(row.Float("drag_in")) * rinse.USGallonPerHour}
 			return must(r.Steady())(t).In(units.OuncePerUSGallon)
 		}
 		for _, l := range rinse.Limits() {
@@ -46,7 +48,8 @@ func TestReferenceSingleRinses(t *testing.T) {
 
 func TestReferenceCounterflowNickel(t *testing.T) {
 	checked(t, "counterflownickel.csv", func(t *testing.T, row testdata.Row) float64 {
-		ratio := must(rinse.RatioFor(units.MassConcentration(row.Float("bath"))*units.MilligramPerLitre, units.MassConcentration(row.Float("final"))*units.MilligramPerLitre))(t)
+		ratio := must(rinse.RatioFor(units.MassConcentration(row.Float("bath"))*units.MilligramPerLitre,
+			units.MassConcentration(row.Float("final"))*units.MilligramPerLitre))(t)
 		return must(rinse.WaterFor(ratio, int(row.Float("stages")), 1*lh, 0))(t).In(lh)
 	})
 }

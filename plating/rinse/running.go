@@ -20,11 +20,13 @@ type Running struct {
 
 func (r Running) check() error {
 	c := Counterflow{Stages: 1, Water: r.Water, DragIn: r.DragIn, DragOut: r.DragOut}
-	if err := first(units.Positive("content of the bath", r.Bath), units.NonNegative("content of the tank at the start", r.Start), c.check()); err != nil {
+	if err := first(units.Positive("content of the bath", r.Bath), units.NonNegative("content of the tank at the start",
+		r.Start), c.check()); err != nil {
 		return err
 	}
 	if r.Start > r.Bath {
-		return bad("content of the tank at the start", r.Start.String(), "no more than the bath's "+r.Bath.String(), units.ErrInconsistent)
+		return bad("content of the tank at the start", r.Start.String(), "no more than the bath's "+r.Bath.String(),
+			units.ErrInconsistent)
 	}
 	return nil
 }
@@ -124,12 +126,17 @@ func (r Running) AfterWorking(t units.Duration) ([]working.Step, error) {
 	}
 	tau, _ := r.Constant()
 	q, d := working.Of("Q", "fresh water", r.Water), working.Of("D", "drag-in", r.DragIn)
-	steady, constant := working.Of("C₁", "steady content", units.MassConcentration(r.steady())), working.Of("τ", "time constant", tau)
+	steady, constant := working.Of("C₁", "steady content", units.MassConcentration(r.steady())), working.Of("τ",
+		"time constant", tau)
 	return []working.Step{
-		{Formula: "C₁ = C₀·D/(Q + D)", Source: "RinsingLessWater", Result: steady, Terms: []working.Term{working.Of("C₀", "content of the bath", r.Bath), d, q}},
-		{Formula: "τ = V/(Q + D)", Source: "Derived", Result: constant, Terms: []working.Term{working.Of("V", "volume of the rinse", r.Volume), q, d}},
-		{Formula: "C = C_s·exp(-t/τ) + C₁·(1 - exp(-t/τ))", Source: "Derived", Result: working.Of("C", "content of the rinse", c),
-			Terms: []working.Term{steady, working.Of("C_s", "content at the start", r.Start), working.Of("t", "time", t), constant}},
+		{Formula: "C₁ = C₀·D/(Q + D)", Source: "RinsingLessWater", Result: steady, Terms: []working.Term{working.Of("C₀",
+			"content of the bath", r.Bath), d, q}},
+		{Formula: "τ = V/(Q + D)", Source: "Derived", Result: constant, Terms: []working.Term{working.Of("V",
+			"volume of the rinse", r.Volume), q, d}},
+		{Formula: "C = C_s·exp(-t/τ) + C₁·(1 - exp(-t/τ))", Source: "Derived", Result: working.Of("C", "content of the rinse",
+			c),
+			Terms: []working.Term{steady, working.Of("C_s", "content at the start", r.Start), working.Of("t", "time", t),
+				constant}},
 	}, nil
 }
 
@@ -158,7 +165,8 @@ func (r Running) TimeTo(content units.MassConcentration) (units.Duration, error)
 	share := (float64(content) - float64(r.Start)) / (r.steady() - float64(r.Start))
 	if !(share >= 0 && share < 1) {
 		return 0, bad("content to reach", content.String(),
-			"a value between the start, "+r.Start.String()+", and the steady "+units.MassConcentration(r.steady()).String(), units.ErrOutOfRange)
+			"a value between the start, "+r.Start.String()+", and the steady "+units.MassConcentration(r.steady()).String(),
+			units.ErrOutOfRange)
 	}
 	return units.Duration(-float64(tau) * math.Log1p(-share)), nil
 }

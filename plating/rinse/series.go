@@ -28,7 +28,8 @@ func drags(tanks int, dragIn, dragOut Flow) []float64 {
 }
 
 func checkDrags(tanks int, dragIn, dragOut Flow) error {
-	return first(whole("rinses in series", tanks, 1, mostStages), units.Positive("drag-in", dragIn), units.NonNegative("drag-out", dragOut))
+	return first(whole("rinses in series", tanks, 1, mostStages), units.Positive("drag-in", dragIn),
+		units.NonNegative("drag-out", dragOut))
 }
 
 // Ratio returns how many times weaker than the bath the last rinse is in the
@@ -150,7 +151,8 @@ func SeriesWaterFor(ratio units.Ratio, tanks int, dragIn, dragOut Flow) ([]Flow,
 		return nil, err
 	}
 	if ratio < 1 {
-		return nil, bad("rinse ratio", ratio.String(), "1 or more: content of the bath over content of the rinse", units.ErrOutOfRange)
+		return nil, bad("rinse ratio", ratio.String(), "1 or more: content of the bath over content of the rinse",
+			units.ErrOutOfRange)
 	}
 	d := drags(tanks, dragIn, dragOut)
 	one, rest, n := d[0], d[tanks-1], float64(tanks)

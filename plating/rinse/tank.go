@@ -23,12 +23,15 @@ type Tank struct {
 const mostLoads = 1_000_000_000
 
 func (t Tank) check() error {
-	if err := first(units.Positive("content of the bath", t.Bath), units.NonNegative("content of the tank at the start", t.Start),
-		units.Positive("volume of the tank", t.Volume), units.Positive("drag-out of a load", t.DragOut), units.NonNegative("water with each load", t.Water)); err != nil {
+	if err := first(units.Positive("content of the bath", t.Bath), units.NonNegative("content of the tank at the start",
+		t.Start),
+		units.Positive("volume of the tank", t.Volume), units.Positive("drag-out of a load", t.DragOut),
+		units.NonNegative("water with each load", t.Water)); err != nil {
 		return err
 	}
 	if t.Start > t.Bath {
-		return bad("content of the tank at the start", t.Start.String(), "no more than the bath's "+t.Bath.String(), units.ErrInconsistent)
+		return bad("content of the tank at the start", t.Start.String(), "no more than the bath's "+t.Bath.String(),
+			units.ErrInconsistent)
 	}
 	if !numbers(float64(t.DragOut)+float64(t.Water)+float64(t.Volume), float64(t.Bath)*float64(t.Volume)) ||
 		float64(t.DragOut)+float64(t.Water) > 1e9*float64(t.Volume) || float64(t.DragOut) < 1e-15*float64(t.Volume) {
@@ -91,9 +94,11 @@ func (t Tank) AfterWorking(loads int) ([]working.Step, error) {
 	d, w := working.Of("d", "carried by a load", t.DragOut), working.Of("w", "fresh water with each load", t.Water)
 	limit := working.Of("C_L", "content it tends to", units.MassConcentration(t.limit()))
 	return []working.Step{
-		{Formula: "C_L = C₀·d/(d + w)", Source: "Derived", Result: limit, Terms: []working.Term{working.Of("C₀", "content of the bath", t.Bath), d, w}},
+		{Formula: "C_L = C₀·d/(d + w)", Source: "Derived", Result: limit, Terms: []working.Term{working.Of("C₀",
+			"content of the bath", t.Bath), d, w}},
 		{Formula: "C_N = C_s·(V/(V + d + w))^N + C_L·(1 - (V/(V + d + w))^N)", Source: "Derived",
-			Terms: []working.Term{limit, working.Of("C_s", "content at the start", t.Start), working.Of("V", "volume of the tank", t.Volume), d, w,
+			Terms: []working.Term{limit, working.Of("C_s", "content at the start", t.Start), working.Of("V",
+				"volume of the tank", t.Volume), d, w,
 				working.Number("N", "loads", float64(loads))},
 			Result: working.Of("C_N", "content after the loads", c)},
 	}, nil
@@ -121,11 +126,13 @@ func (t Tank) LoadsTo(content units.MassConcentration) (int, error) {
 	}
 	limit := t.limit()
 	if float64(content) >= limit {
-		return 0, bad("content to reach", content.String(), "less than the "+units.MassConcentration(limit).String()+" that the tank tends to", units.ErrOutOfRange)
+		return 0, bad("content to reach", content.String(), "less than the "+units.MassConcentration(limit).String()+
+			" that the tank tends to", units.ErrOutOfRange)
 	}
 	n := math.Ceil(-math.Log1p(-(float64(content)-float64(t.Start))/(limit-float64(t.Start))) / t.decay())
 	if !(n <= mostLoads) {
-		return 0, bad("loads to reach "+content.String(), shown(n), "a content that fewer than 1e9 loads reach", units.ErrOutOfRange)
+		return 0, bad("loads to reach "+content.String(), shown(n), "a content that fewer than 1e9 loads reach",
+			units.ErrOutOfRange)
 	}
 	// Rounding may put n one off where the content is met exactly.
 	loads := int(n)

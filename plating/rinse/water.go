@@ -30,7 +30,8 @@ import (
 //
 // Source: polynomial [Derived]; form with the wrong sign [CounterflowNote].
 func WaterFor(ratio units.Ratio, stages int, dragIn, dragOut Flow) (Flow, error) {
-	if err := first(units.Positive("rinse ratio", ratio), units.Positive("drag-in", dragIn), units.NonNegative("drag-out", dragOut)); err != nil {
+	if err := first(units.Positive("rinse ratio", ratio), units.Positive("drag-in", dragIn), units.NonNegative("drag-out",
+		dragOut)); err != nil {
 		return 0, err
 	}
 	c := Counterflow{Stages: stages, Water: dragIn + dragOut, DragIn: dragIn, DragOut: dragOut}
@@ -38,7 +39,8 @@ func WaterFor(ratio units.Ratio, stages int, dragIn, dragOut Flow) (Flow, error)
 		return 0, err
 	}
 	if ratio < 1 {
-		return 0, bad("rinse ratio", ratio.String(), "1 or more: content of the bath over content of the rinse", units.ErrOutOfRange)
+		return 0, bad("rinse ratio", ratio.String(), "1 or more: content of the bath over content of the rinse",
+			units.ErrOutOfRange)
 	}
 	b := float64(dragIn) / float64(c.out())
 	r := math.Max(solveExcess(float64(ratio)-1, b, stages), 1-b)
@@ -93,7 +95,8 @@ func WaterForWorking(ratio units.Ratio, stages int, dragIn, dragOut Flow) ([]wor
 	r := working.Number("r", "water over drag-out, the root of this equation", float64(q)/float64(c.out()))
 	d := working.Of("D", "drag-out of every rinse", c.out())
 	return []working.Step{
-		{Formula: "R = " + seriesText(stages), Source: "Derived", Result: working.Number("R", "bath over last rinse", float64(reached)),
+		{Formula: "R = " + seriesText(stages), Source: "Derived", Result: working.Number("R", "bath over last rinse",
+			float64(reached)),
 			Terms: []working.Term{r, d, working.Of("D_in", "drag-in from the bath", dragIn)}},
 		{Formula: "Q = r·D", Source: "Definition", Result: working.Of("Q", "fresh water", q), Terms: []working.Term{r, d}},
 	}, nil
@@ -112,11 +115,13 @@ func WaterForWorking(ratio units.Ratio, stages int, dragIn, dragOut Flow) ([]wor
 //
 // Source: [Definition].
 func RatioFor(bath, final units.MassConcentration) (units.Ratio, error) {
-	if err := first(units.Positive("content of the bath", bath), units.Positive("content allowed in the last rinse", final)); err != nil {
+	if err := first(units.Positive("content of the bath", bath), units.Positive("content allowed in the last rinse",
+		final)); err != nil {
 		return 0, err
 	}
 	if final > bath {
-		return 0, bad("content allowed in the last rinse", final.String(), "no more than the bath's "+bath.String(), units.ErrInconsistent)
+		return 0, bad("content allowed in the last rinse", final.String(), "no more than the bath's "+bath.String(),
+			units.ErrInconsistent)
 	}
 	r := units.Ratio(float64(bath) / float64(final))
 	return r, units.Finite("rinse ratio", r)

@@ -25,7 +25,8 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 		return nil, nil, err
 	}
 	if len(coats) == 0 {
-		return nil, nil, &units.ValueError{Field: "coats", Value: "none", Need: "one plating tank or more, the first one first", Err: units.ErrNotPositive}
+		return nil, nil, &units.ValueError{Field: "coats", Value: "none",
+			Need: "one plating tank or more, the first one first", Err: units.ErrNotPositive}
 	}
 	final, err := baths.Get(p.Finish.BathKey())
 	if err != nil {
@@ -41,11 +42,13 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 	pl.prepare()
 	for i, t := range coats {
 		if !t.Kind.deposits() {
-			return nil, nil, &units.ValueError{Field: fmt.Sprintf("coat %d", i+1), Value: t.title() + " (" + t.Kind.String() + ")",
+			return nil, nil, &units.ValueError{Field: fmt.Sprintf("coat %d", i+1), Value: t.title() + " (" + t.Kind.String() +
+				")",
 				Need: "a strike, underplate or plate", Err: units.ErrInconsistent}
 		}
 		pl.add(t)
-		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+1].hazards() == t.hazards() {
+		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+
+			1].hazards() == t.hazards() {
 			continue
 		}
 		if plating.Precious(t.Bath.Metal) {

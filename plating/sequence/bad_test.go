@@ -30,14 +30,19 @@ func TestPropertyBadPiece(t *testing.T) {
 		{"finish unknown", func(p *sequence.Piece) { p.Finish = 0 }, unsure("finish")},
 		{"finish of no name", func(p *sequence.Piece) { p.Finish = 99 }, unsure("finish")},
 		{"no promise", func(p *sequence.Piece) { p.Promise = 0 }, value("promised thickness", units.ErrNotPositive)},
-		{"negative promise", func(p *sequence.Piece) { p.Promise = -1e-6 }, value("promised thickness", units.ErrNotPositive)},
+		{"negative promise", func(p *sequence.Piece) { p.Promise = -1e-6 }, value("promised thickness",
+			units.ErrNotPositive)},
 		{"promise NaN", func(p *sequence.Piece) { p.Promise = nan }, value("promised thickness", units.ErrNotFinite)},
-		{"promise infinite", func(p *sequence.Piece) { p.Promise = units.Length(math.Inf(1)) }, value("promised thickness", units.ErrNotFinite)},
+		{"promise infinite", func(p *sequence.Piece) { p.Promise = units.Length(math.Inf(1)) }, value("promised thickness",
+			units.ErrNotFinite)},
 		{"negative area", func(p *sequence.Piece) { p.Area = -1 }, value("area", units.ErrNegative)},
 		{"area NaN", func(p *sequence.Piece) { p.Area = units.Area(nan) }, value("area", units.ErrNotFinite)},
-		{"flash of a micrometre", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.FlashGold, 1*um }, refused("promised thickness")},
-		{"two micrometres of rhodium", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.Rhodium, 2*um }, refused("promised thickness")},
-		{"nickel on the skin", func(p *sequence.Piece) { p.Finish, p.SkinContact = sequence.BrightNickel, true }, refused("finish")},
+		{"flash of a micrometre", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.FlashGold, 1*um },
+			refused("promised thickness")},
+		{"two micrometres of rhodium", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.Rhodium, 2*um },
+			refused("promised thickness")},
+		{"nickel on the skin", func(p *sequence.Piece) { p.Finish, p.SkinContact = sequence.BrightNickel, true },
+			refused("finish")},
 	} {
 		p := piece(stainless, hard)
 		c.change(&p)
@@ -51,14 +56,16 @@ func TestPropertyBadPiece(t *testing.T) {
 func unsure(word string) func(error) bool {
 	return func(err error) bool {
 		var e *sequence.UnsureError
-		return errors.As(err, &e) && strings.Contains(e.What, word) && len(e.Ask) > 0 && strings.Contains(err.Error(), e.Ask[0])
+		return errors.As(err, &e) && strings.Contains(e.What, word) && len(e.Ask) > 0 && strings.Contains(err.Error(),
+			e.Ask[0])
 	}
 }
 
 func refused(field string) func(error) bool {
 	return func(err error) bool {
 		var e *sequence.RefusedError
-		return errors.As(err, &e) && e.Field == field && e.Reason != "" && e.Remedy != "" && e.Source != "" && strings.Contains(err.Error(), e.Remedy)
+		return errors.As(err, &e) && e.Field == field && e.Reason != "" && e.Remedy != "" && e.Source != "" &&
+			strings.Contains(err.Error(), e.Remedy)
 	}
 }
 
@@ -92,7 +99,8 @@ func TestPropertyBadTank(t *testing.T) {
 		}
 		change(&tanks[i])
 		var e *units.ValueError
-		if _, err := sequence.Cards(tanks, p); !errors.As(err, &e) || e.Field != name || !strings.HasPrefix(err.Error(), "tank 12, ") {
+		if _, err := sequence.Cards(tanks, p); !errors.As(err, &e) || e.Field != name || !strings.HasPrefix(err.Error(),
+			"tank 12, ") {
 			t.Errorf("%s: %v", name, err)
 		}
 		var stop *sequence.StopError
@@ -150,13 +158,15 @@ func TestPropertyWords(t *testing.T) {
 		}
 	}
 	var e *units.ValueError
-	if _, err := sequence.ParseSubstrate("adamant" + strings.Repeat("x", 100)); !errors.As(err, &e) || !strings.Contains(e.Need, "pewter") || len(err.Error()) > 400 {
+	if _, err := sequence.ParseSubstrate("adamant" + strings.Repeat("x", 100)); !errors.As(err, &e) ||
+		!strings.Contains(e.Need, "pewter") || len(err.Error()) > 400 {
 		t.Errorf("%v", err)
 	}
 	if _, err := sequence.ParseFinish("gold"); !errors.As(err, &e) || !strings.Contains(e.Need, "hard gold") {
 		t.Errorf("%v", err)
 	}
-	if sequence.Substrate(99).String() != "unknown" || sequence.Finish(99).String() != "unknown" || sequence.Kind(99).String() != "unknown" || sequence.Finish(99).BathKey() != "" {
+	if sequence.Substrate(99).String() != "unknown" || sequence.Finish(99).String() != "unknown" ||
+		sequence.Kind(99).String() != "unknown" || sequence.Finish(99).BathKey() != "" {
 		t.Error("a value of no name has one")
 	}
 }
@@ -169,10 +179,13 @@ func FuzzCheck(f *testing.F) {
 		lib := baths.Library()
 		var tanks []sequence.Tank
 		for i, k := range kinds[:min(len(kinds), 40)] {
-			tank := sequence.Tank{Kind: sequence.Kind(k % 16), LiveEntry: flag, Wait: units.Duration(k), Promise: units.Length(k) * 1e-8}
+			tank := sequence.Tank{Kind: sequence.Kind(k % 16), LiveEntry: flag, Wait: units.Duration(k),
+				Promise: units.Length(k) * 1e-8}
 			tank.Bath = lib[(int(k)*7+i)%len(lib)]
-			tank.Process = sequence.Process{Chemistry: "x", Effect: sequence.Effect(k), Hazards: tank.Bath.Hazards, Strong: k%2 == 0}
-			tank.Rinse = sequence.RinseSet{Stages: int(k % 4), Flow: sequence.Flow(k % 5), Acidified: k%7 == 0, Station: string(rune('A' + k%3))}
+			tank.Process = sequence.Process{Chemistry: "x", Effect: sequence.Effect(k), Hazards: tank.Bath.Hazards,
+				Strong: k%2 == 0}
+			tank.Rinse = sequence.RinseSet{Stages: int(k % 4), Flow: sequence.Flow(k % 5), Acidified: k%7 == 0,
+				Station: string(rune('A' + k%3))}
 			tanks = append(tanks, tank)
 		}
 		p := piece(sequence.Substrate(base%20), sequence.Finish(finish%14))
@@ -197,12 +210,14 @@ func FuzzCheck(f *testing.F) {
 
 // TestNoWords: a number that is no word of its list is not written as one.
 func TestNoWords(t *testing.T) {
-	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99), sequence.Flow(99), sequence.Polarity(99), price.Kind(99), plating.PH(math.NaN())} {
+	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99),
+		sequence.Flow(99), sequence.Polarity(99), price.Kind(99), plating.PH(math.NaN())} {
 		if text, err := v.MarshalText(); err == nil {
 			t.Errorf("%T: %s", v, text)
 		}
 	}
-	if s := fmt.Sprint(sequence.Flow(99), sequence.Polarity(99), plating.Severity(99), plating.Role(99)); s != "unknown unknown unknown unknown" {
+	if s := fmt.Sprint(sequence.Flow(99), sequence.Polarity(99), plating.Severity(99),
+		plating.Role(99)); s != "unknown unknown unknown unknown" {
 		t.Error(s)
 	}
 	if _, err := electrical.LatentHeat(math.MaxFloat64); !errors.Is(err, units.ErrOutOfRange) {
@@ -235,9 +250,11 @@ func TestNoWords(t *testing.T) {
 func TestUnsaidIsDangerous(t *testing.T) {
 	p := piece(brass, hard)
 	for _, flow := range []sequence.Flow{sequence.Still, 99, 255} {
-		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: bath(t, "copper-cyanide-strike"), Time: 60, LiveEntry: true},
+		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: bath(t, "copper-cyanide-strike"),
+			Time: 60, LiveEntry: true},
 			{Name: "rinse", Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: 2, Flow: flow}},
-			{Name: "acid dip", Kind: sequence.Activate, Process: sequence.Process{Chemistry: "sulfuric acid", Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid}}}
+			{Name: "acid dip", Kind: sequence.Activate, Process: sequence.Process{Chemistry: "sulfuric acid",
+				Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid}}}
 		found := sequence.Check(tanks, p)
 		if !slices.Contains(codes(found, plating.SeverityStop), sequence.CodeCyanideAcid) {
 			t.Errorf("flow %d: %v", flow, found)
@@ -246,7 +263,8 @@ func TestUnsaidIsDangerous(t *testing.T) {
 	tanks := plan(t, piece(sequence.HighCarbonSteel, hard))
 	i := slices.IndexFunc(tanks, func(k sequence.Tank) bool { return k.Kind == sequence.Electroclean })
 	tanks[i].Process.Polarity = sequence.NoCurrent
-	if err := sequence.Approve(sequence.Check(tanks, piece(sequence.HighCarbonSteel, hard))); err == nil || !strings.Contains(err.Error(), "cathodic or anodic") {
+	if err := sequence.Approve(sequence.Check(tanks, piece(sequence.HighCarbonSteel, hard))); err == nil ||
+		!strings.Contains(err.Error(), "cathodic or anodic") {
 		t.Errorf("an electroclean without a pole: %v", err)
 	}
 }

@@ -82,7 +82,8 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 		if err := t.Check(); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
 		}
-		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise, Confidence: origin.Published, Hazards: t.hazards(), Cautions: cautions(t)}
+		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise,
+			Confidence: origin.Published, Hazards: t.hazards(), Cautions: cautions(t)}
 		if t.Kind.deposits() {
 			if err := c.plated(t, &p); err != nil {
 				return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
@@ -101,9 +102,11 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	c.Chemistry, c.Temperature, c.Window, c.Volts, c.PH = b.Name, b.Temperature, b.CurrentDensity, b.Volts, b.PH
 	c.Polarity, c.Agitation, c.Anode, c.Look = Cathodic, b.Agitation, b.Anode, b.Look
 	c.Set = t.density()
-	c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), b.CurrentDensity.Low.Over(p.Area), b.CurrentDensity.High.Over(p.Area)
+	c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), b.CurrentDensity.Low.Over(p.Area),
+		b.CurrentDensity.High.Over(p.Area)
 	if b.AnodeRatio.Given() {
-		c.AnodeLow, c.AnodeHigh = units.Area(float64(b.AnodeRatio.Low)*float64(p.Area)), units.Area(float64(b.AnodeRatio.High)*float64(p.Area))
+		c.AnodeLow, c.AnodeHigh = units.Area(float64(b.AnodeRatio.Low)*float64(p.Area)),
+			units.Area(float64(b.AnodeRatio.High)*float64(p.Area))
 		c.AnodeRatio = Seenness{b.AnodeRatio.Source, b.AnodeRatio.Seen}
 	}
 	seen := []origin.Seen{c.Confidence}
@@ -142,11 +145,13 @@ func stayBand(r baths.Range[units.Duration]) baths.Band[units.Duration] {
 // processed fills the card of a tank that does not plate.
 func (c *Card) processed(t *Tank, p *Piece) {
 	q := &t.Process
-	c.Chemistry, c.Temperature, c.Window, c.Volts, c.Polarity = q.Chemistry, q.Temperature, q.CurrentDensity, q.Volts, q.Polarity
+	c.Chemistry, c.Temperature, c.Window, c.Volts, c.Polarity = q.Chemistry, q.Temperature, q.CurrentDensity, q.Volts,
+		q.Polarity
 	c.Agitation, c.Anode, c.Look = q.Agitation, q.Counter, q.Look
 	if q.CurrentDensity.Given() {
 		c.Set = q.CurrentDensity.Mid()
-		c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), q.CurrentDensity.Low.Over(p.Area), q.CurrentDensity.High.Over(p.Area)
+		c.Amps, c.AmpsLow, c.AmpsTop = c.Set.Over(p.Area), q.CurrentDensity.Low.Over(p.Area),
+			q.CurrentDensity.High.Over(p.Area)
 	}
 	switch {
 	case t.Time > 0:

@@ -89,7 +89,8 @@ func window(c Card) string {
 	if c.AmpsLow == 0 {
 		return "up to " + amps(c.AmpsTop) + ", " + density(c.Window.High) + from
 	}
-	return amps(c.AmpsLow) + " to " + amps(c.AmpsTop) + ", " + density(c.Window.Low) + " to " + density(c.Window.High) + from
+	return amps(c.AmpsLow) + " to " + amps(c.AmpsTop) + ", " + density(c.Window.Low) + " to " + density(c.Window.High) +
+		from
 }
 
 // temperatures writes a band in whole degrees, in both scales of the trade.
@@ -159,7 +160,8 @@ func (c Card) anodeArea() string {
 // the confidence on top.
 func Sheet(p Piece, cards []Card, found []Finding) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", name(p.Name), p.Substrate, p.Finish, p.Promise.Text(units.Micrometre, 2))
+	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", name(p.Name), p.Substrate, p.Finish,
+		p.Promise.Text(units.Micrometre, 2))
 	if pr, err := PracticeFor(p.Substrate); err == nil {
 		standard := pr.Title
 		if pr.Standard != "" {

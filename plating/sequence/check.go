@@ -83,7 +83,8 @@ type coat struct {
 }
 
 func (r *review) add(code Code, s plating.Severity, source, text, reason, remedy string, tanks ...int) {
-	r.found = append(r.found, Finding{Code: code, Severity: s, Tanks: tanks, Text: text, Reason: reason, Remedy: remedy, Source: source})
+	r.found = append(r.found, Finding{Code: code, Severity: s, Tanks: tanks, Text: text, Reason: reason, Remedy: remedy,
+		Source: source})
 }
 
 // has reports whether a rule has already spoken about a tank.
@@ -105,12 +106,14 @@ func (r *review) unknown() {
 		r.add(CodeUnknown, stop, "Definition", "no tanks", "there is nothing to review", "list the tanks, or take a plan")
 	}
 	if s := r.piece.Substrate; s == SubstrateUnknown || s >= substrateEnd {
-		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers depend on it", "find out: "+identify()[0]+"; "+identify()[1])
+		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers depend on it",
+			"find out: "+identify()[0]+"; "+identify()[1])
 	}
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		if left := plating.Unsaid(t.listed(), t.names()...); left != 0 {
-			r.add(CodeUnknown, stop, "Definition", t.title()+" is named by "+left.String()+" and its hazards do not say so", "the check for hydrogen cyanide goes by the hazards",
+			r.add(CodeUnknown, stop, "Definition", t.title()+" is named by "+left.String()+" and its hazards do not say so",
+				"the check for hydrogen cyanide goes by the hazards",
 				"add "+left.String()+" to the hazards, or correct the name", i)
 		}
 		err := t.Check()
@@ -122,10 +125,12 @@ func (r *review) unknown() {
 		if errors.As(err, &v) {
 			need = "give " + v.Need
 		}
-		r.add(CodeUnknown, stop, "Definition", t.title()+": "+err.Error(), "a tank that does not say what it is cannot be judged, and neither can the tanks beside it", need, i)
+		r.add(CodeUnknown, stop, "Definition", t.title()+": "+err.Error(),
+			"a tank that does not say what it is cannot be judged, and neither can the tanks beside it", need, i)
 	}
 	if len(r.tanks) > 0 && len(r.coats) == 0 {
-		r.add(CodeUnknown, stop, "Definition", "no tank plates", "there is no coat to prepare for", "add the strike, underplate or plate")
+		r.add(CodeUnknown, stop, "Definition", "no tank plates", "there is no coat to prepare for",
+			"add the strike, underplate or plate")
 	}
 }
 
@@ -139,7 +144,8 @@ func (r *review) carry() {
 		case t.Kind.rinses():
 			wet = true
 		case t.Kind == Dry && prev >= 0 && !wet:
-			r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece", "dried salts stain the piece, and cyanide or acid stays on it for whoever handles it",
+			r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece",
+				"dried salts stain the piece, and cyanide or acid stays on it for whoever handles it",
 				"rinse before drying", prev, i)
 			prev = -1
 		case t.Kind.oven():
@@ -147,7 +153,8 @@ func (r *review) carry() {
 		case t.solution():
 			if prev >= 0 && !wet && !r.mayFollow(prev, i) && !r.has(CodeCyanideAcid, i) {
 				r.add(CodeNoRinse, plating.SeverityWarning, practice, "no rinse between "+r.tanks[prev].title()+" and "+t.title(),
-					"what clings is carried over; it spoils the next solution, and the coat does not hold", "rinse in two stages between them", prev, i)
+					"what clings is carried over; it spoils the next solution, and the coat does not hold",
+					"rinse in two stages between them", prev, i)
 			}
 			prev, wet = i, false
 		}

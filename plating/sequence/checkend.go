@@ -32,13 +32,16 @@ func (r *review) drying() {
 		case i > last || !done:
 		case t.Kind.oven():
 			if passive && !restored {
-				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i), "the piece dries before "+r.tanks[next].title(), "a passive film grows as it dries, and the next coat peels",
+				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i), "the piece dries before "+r.tanks[next].title(),
+					"a passive film grows as it dries, and the next coat peels",
 					"keep it wet and go straight on, or activate again", i)
 			} else if !restored {
-				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(), "what dried on keeps the next coat from holding", "keep it wet, or clean and activate again", i)
+				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(),
+					"what dried on keeps the next coat from holding", "keep it wet, or clean and activate again", i)
 			}
 		case t.Wait > mayWait && passive && !restored:
-			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i), "the piece waits "+t.Wait.String()+" behind "+t.title(), "a passive film grows again in air, and the next coat peels",
+			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i), "the piece waits "+t.Wait.String()+" behind "+
+				t.title(), "a passive film grows again in air, and the next coat peels",
 				"carry it over at once, wet, until it is covered", i)
 		}
 	}
@@ -95,18 +98,23 @@ func (r *review) ending(last int) {
 	}
 	switch {
 	case dry < 0:
-		r.add(CodeNotDried, plating.SeverityWarning, practice, "nothing dries the piece at the end", "water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse", last)
+		r.add(CodeNotDried, plating.SeverityWarning, practice, "nothing dries the piece at the end",
+			"water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse", last)
 	case water > dry:
-		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water", "it ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
+		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water",
+			"it ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
 	}
 	switch {
 	case final < 0:
-		r.add(CodeNoFinalRinse, plating.SeverityWarning, "RinsingLessWater", "no final rinse behind the last coat", "what the rinses before it leave dries on; metal or cyanide above 0.037 g/L shows and harms",
+		r.add(CodeNoFinalRinse, plating.SeverityWarning, "RinsingLessWater", "no final rinse behind the last coat",
+			"what the rinses before it leave dries on; metal or cyanide above 0.037 g/L shows and harms",
 			"end with a running rinse in deionised water", last)
 	case !r.tanks[final].Rinse.Deionised:
-		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse is not deionised", "the salts of tap water stay as spots", "end in deionised water", final)
+		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse is not deionised",
+			"the salts of tap water stay as spots", "end in deionised water", final)
 	case r.tanks[final].Rinse.Flow == Still:
-		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still", "it gathers what it should take off", "let it run, or spray", final)
+		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still",
+			"it gathers what it should take off", "let it run, or spray", final)
 	}
 }
 
@@ -125,7 +133,8 @@ func (r *review) waters() {
 		if c.kind == Strike {
 			s = plating.SeverityCaution // little metal, little lost
 		}
-		r.add(CodeNoDragOut, s, practice, "no drag-out tank behind "+t.title(), "what clings carries "+c.metal+" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath", c.tank)
+		r.add(CodeNoDragOut, s, practice, "no drag-out tank behind "+t.title(), "what clings carries "+c.metal+
+			" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath", c.tank)
 	}
 }
 
@@ -139,22 +148,26 @@ func (r *review) skin() {
 		}
 	}
 	if nickel >= 0 && p.Substrate.silver() && p.Finish.gold() {
-		r.add(CodeDisclose, plating.SeverityInfo, "FTC23", "nickel lies between silver and gold", "a base metal under vermeil must be told to the buyer", "say so on the ticket, or take palladium", nickel)
+		r.add(CodeDisclose, plating.SeverityInfo, "FTC23", "nickel lies between silver and gold",
+			"a base metal under vermeil must be told to the buyer", "say so on the ticket, or take palladium", nickel)
 	}
 	if !p.SkinContact {
 		return
 	}
 	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after two years of wear"
 	if nickel >= 0 {
-		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law, "lay palladium, with white bronze under it, in its place", nickel)
+		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law,
+			"lay palladium, with white bronze under it, in its place", nickel)
 	}
 	if n := len(r.coats); n > 0 {
 		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.hazards().Has(plating.HazardNickel) {
-			r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in the last coat, "+t.title(), law, "use gold hardened with cobalt", r.coats[n-1].tank)
+			r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in the last coat, "+t.title(), law,
+				"use gold hardened with cobalt", r.coats[n-1].tank)
 		}
 	}
 	if p.Substrate == Nickel || p.Substrate == NickelSilver {
-		r.add(CodeNickelSkin, plating.SeverityCaution, "NickelRelease", "the base metal itself holds nickel", law, "have the finished piece tested for release after wear")
+		r.add(CodeNickelSkin, plating.SeverityCaution, "NickelRelease", "the base metal itself holds nickel", law,
+			"have the finished piece tested for release after wear")
 	}
 }
 

@@ -22,10 +22,14 @@ func (r *review) leaded() {
 	}
 	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the coat peels"
 	if s == LeadedBrass {
-		r.add(CodeLeadedBrass, plating.SeverityWarning, "LeadedBrassColumn", "leaded brass without a fluoborate or fluoride dip", peels, "dip it in 10 to 30 % fluoboric acid for two minutes at most before the first coat, in plastic, not glass", r.coats[0].tank)
+		r.add(CodeLeadedBrass, plating.SeverityWarning, "LeadedBrassColumn",
+			"leaded brass without a fluoborate or fluoride dip", peels,
+			"dip it in 10 to 30 % fluoboric acid for two minutes at most before the first coat, in plastic, not glass",
+			r.coats[0].tank)
 		return
 	}
-	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "whether the brass holds lead is not said", "brass for machining may hold up to 4 % of it; "+peels,
+	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "whether the brass holds lead is not said",
+		"brass for machining may hold up to 4 % of it; "+peels,
 		"ask what brass it is; if it may hold lead, say leaded brass")
 }
 
@@ -44,8 +48,10 @@ func (r *review) cyanideInLine() {
 	if names == nil {
 		return
 	}
-	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+strings.Join(names, "; "),
-		"on this base metal the coat below it comes from cyanide", "do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does not meet them, or another base metal")
+	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+
+		strings.Join(names, "; "),
+		"on this base metal the coat below it comes from cyanide",
+		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does not meet them, or another base metal")
 }
 
 // treated judges the heat treatment of titanium, which bonds the nickel.
@@ -59,8 +65,10 @@ func (r *review) treated() {
 			continue
 		}
 		low, high := t.Process.Temperature.Low, max(t.Process.Temperature.Low, t.Process.Temperature.High)
-		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.stay() < units.Hour || t.stay() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
-			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium", "the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
+		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.stay() < units.Hour ||
+			t.stay() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
+			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium",
+				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
 				"heat it in argon at 540 to 800 °C for 1 to 4 h and say what gas the oven holds", i)
 		}
 	}
@@ -69,5 +77,6 @@ func (r *review) treated() {
 // inert reports whether a text names an inert gas.
 func inert(text string) bool {
 	text = strings.ToLower(text)
-	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") || strings.Contains(text, "vacuum")
+	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") ||
+		strings.Contains(text, "vacuum")
 }

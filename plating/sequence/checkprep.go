@@ -31,7 +31,8 @@ func (t *Tank) activates() bool {
 // keepsActive reports whether a strike covers a face that was activated before the
 // film grows again: one that activates, or an acid one up to about pH 4.5 (from memory).
 func (t *Tank) keepsActive() bool {
-	return t.activates() || t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() && t.Bath.PH.Low < 4.5
+	return t.activates() || t.Kind == Strike && t.hazards().Has(plating.HazardAcid) && t.Bath.PH.Given() &&
+		t.Bath.PH.Low < 4.5
 }
 
 // after returns what is done to a face once it has been through a tank. A cleaner
@@ -60,7 +61,8 @@ func (r *review) prepared() {
 		done = r.tanks[i].after(done)
 	}
 	if !done.Has(EffectClean) {
-		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(), "grease and soil keep the coat from holding",
+		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(),
+			"grease and soil keep the coat from holding",
 			"soak clean first, until water runs off without a break", first)
 	}
 	need, words := r.piece.Substrate.needs()
@@ -70,7 +72,8 @@ func (r *review) prepared() {
 	if need == 0 || done.Has(need) || need == EffectActivate && r.tanks[first].activates() {
 		return
 	}
-	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+" goes into "+r.tanks[first].title()+" without "+words,
+	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+
+		" goes into "+r.tanks[first].title()+" without "+words,
 		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it", first)
 }
 
@@ -95,23 +98,31 @@ func (r *review) attack() {
 		case !h.Has(plating.HazardCaustic):
 		case t.Process.Mild && t.Kind.cleans():
 		case hot && t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
-			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title(), "hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid, i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title(),
+				"hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid, i)
 		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
-			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "caustic dissolves the metal while it stays and makes hydrogen",
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
+				"caustic dissolves the metal while it stays and makes hydrogen",
 				"use none for zinc; seconds for aluminium", i)
 		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
-			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid, i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
+				"caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid, i)
 		case hot && s.tin() && long(30):
-			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t), "tin dissolves in hot caustic", "use a mild cleaner, or seconds", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
+				"tin dissolves in hot caustic", "use a mild cleaner, or seconds", i)
 		case hot && s == PaintedPlastic:
-			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint", "use a cool, mild cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint",
+				"use a cool, mild cleaner", i)
 		}
-		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() || s.silver()) {
-			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t), "strong nitric acid dissolves copper, its alloys and silver and gives off poisonous brown fume",
+		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() ||
+			s.silver()) {
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title()+lasting(t),
+				"strong nitric acid dissolves copper, its alloys and silver and gives off poisonous brown fume",
 				"use a sulfuric acid dip, or a bright dip of a few seconds", i)
 		}
 		if t.Kind == Activate && t.strongAcid() && (s.tin() || s == ZincDieCasting) {
-			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "strong acid dissolves tin, solder and zinc and leaves smut",
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, s.String()+" in "+t.title(),
+				"strong acid dissolves tin, solder and zinc and leaves smut",
 				"use a weak dip for seconds on zinc, none on tin", i)
 		}
 	}
@@ -142,7 +153,8 @@ func (r *review) thinStrike() {
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
 	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
-		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(), "acid reaches the zinc through the pores of a thin copper coat",
+		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(),
+			"acid reaches the zinc through the pores of a thin copper coat",
 			"lay 2 to 3.6 µm of cyanide copper or more first", r.coats[0].tank, r.coats[1].tank)
 	}
 }
@@ -160,7 +172,8 @@ func (r *review) first() {
 	copperStrike := c.metal == "Cu" && cyanide && !acid && t.Bath.Use.Has(useStrike) && c.kind != Plate
 	live := func() {
 		if !t.LiveEntry {
-			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current", "in the seconds without current the film grows again, or metal deposits by immersion and does not hold",
+			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current",
+				"in the seconds without current the film grows again, or metal deposits by immersion and does not hold",
 				"switch the current on before the piece touches the bath", c.tank)
 		}
 	}
@@ -169,12 +182,14 @@ func (r *review) first() {
 		if s == Titanium {
 			key = "ASTMB481"
 		}
-		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(), reason, remedy, c.tank)
+		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(), reason, remedy,
+			c.tank)
 	}
 	switch {
 	case s == StainlessSteel || s == Nickel:
 		if !t.keepsActive() {
-			noStrike("the passive film grows again between the activation and a bath that does not take it", "lay an acid gold strike or a nickel chloride strike first, with live entry")
+			noStrike("the passive film grows again between the activation and a bath that does not take it",
+				"lay an acid gold strike or a nickel chloride strike first, with live entry")
 		} else {
 			live()
 		}
@@ -185,14 +200,17 @@ func (r *review) first() {
 			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:
-		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(), "copper deposits by immersion and does not hold, while acid takes the metal",
+		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(),
+			"copper deposits by immersion and does not hold, while acid takes the metal",
 			"lay a cyanide copper strike first, or nickel on steel", c.tank)
 	case s == ZincDieCasting || s == Aluminium:
 		switch {
 		case acid:
-			r.add(CodeAttack, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "the acid bath dissolves the zinc under the coat", "lay a complete cyanide copper strike first", c.tank)
+			r.add(CodeAttack, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(),
+				"the acid bath dissolves the zinc under the coat", "lay a complete cyanide copper strike first", c.tank)
 		case !copperStrike:
-			noStrike("only the cyanide copper strike covers zinc without attack", "lay a cyanide copper strike first, with live entry")
+			noStrike("only the cyanide copper strike covers zinc without attack",
+				"lay a cyanide copper strike first, with live entry")
 		default:
 			live()
 			r.thinStrike()
@@ -200,17 +218,20 @@ func (r *review) first() {
 	case s.tin():
 		switch {
 		case t.strongAcid():
-			r.add(CodeStrongAcid, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(), "strong acid dissolves tin and solder", "lay a cyanide copper strike first", c.tank)
+			r.add(CodeStrongAcid, plating.SeverityWarning, recall, t.title()+" straight on "+s.String(),
+				"strong acid dissolves tin and solder", "lay a cyanide copper strike first", c.tank)
 		case !copperStrike:
 			noStrike("every coat on tin needs a cyanide copper strike below it", "lay a cyanide copper strike first")
 		}
 	case s.steel():
 		if c.metal != "Ni" && !copperStrike {
-			noStrike("this metal deposits on iron by immersion, or leaves pores that rust", "lay nickel or a cyanide copper strike first")
+			noStrike("this metal deposits on iron by immersion, or leaves pores that rust",
+				"lay nickel or a cyanide copper strike first")
 		}
 	case s == PaintedPlastic:
 		if c.metal != "Cu" || cyanide {
-			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it", "lay acid or pyrophosphate copper first and raise the current slowly")
+			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it",
+				"lay acid or pyrophosphate copper first and raise the current slowly")
 		}
 	}
 }

@@ -13,8 +13,9 @@ import (
 
 // hands are twenty-four hands of mantel clocks.
 func hands() sequence.Piece {
-	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold, Promise: 1 * units.Micrometre,
-		Area: 124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold,
+		Promise: 1 * units.Micrometre,
+		Area:    124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
 }
 
 func ExamplePlan() {
@@ -63,7 +64,8 @@ func ExamplePlan_unsure() {
 
 // Somebody takes out the rinse between cyanide copper and nickel.
 func ExampleCheck() {
-	finial := sequence.Piece{Name: "finial", Substrate: sequence.ZincDieCasting, Finish: sequence.HardGold, Promise: 0.5 * units.Micrometre}
+	finial := sequence.Piece{Name: "finial", Substrate: sequence.ZincDieCasting, Finish: sequence.HardGold,
+		Promise: 0.5 * units.Micrometre}
 	tanks, _, err := sequence.Plan(finial)
 	if err != nil {
 		fmt.Println(err)
@@ -151,7 +153,8 @@ func ExampleLayers() {
 		fmt.Println(err)
 		return
 	}
-	res, err := plating.EstimateJob(plating.Job{Name: p.Name, Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers})
+	res, err := plating.EstimateJob(plating.Job{Name: p.Name, Parts: []plating.Part{{Count: 1, Area: p.Area}},
+		Layers: layers})
 	if err != nil {
 		fmt.Println(err)
 		return

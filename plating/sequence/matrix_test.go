@@ -68,7 +68,8 @@ func (s *seen) water(from, to int) int {
 	n := 0
 	for i := from + 1; i < to; i++ {
 		t := &s.tanks[i]
-		if (t.Kind == sequence.Rinse || t.Kind == sequence.FinalRinse) && t.Rinse.Flow != sequence.Still && !t.Rinse.Acidified {
+		if (t.Kind == sequence.Rinse || t.Kind == sequence.FinalRinse) && t.Rinse.Flow != sequence.Still &&
+			!t.Rinse.Acidified {
 			n += t.Rinse.Stages
 		}
 	}
@@ -77,7 +78,8 @@ func (s *seen) water(from, to int) int {
 
 func solution(t *sequence.Tank) bool {
 	switch t.Kind {
-	case sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Strike, sequence.Underplate, sequence.Plate:
+	case sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Strike, sequence.Underplate,
+		sequence.Plate:
 		return true
 	}
 	return false
@@ -115,14 +117,16 @@ var planRules = []rule{
 		if s.tanks[last].Kind == sequence.Bake {
 			last--
 		}
-		if w := s.tanks[last-1]; s.tanks[last].Kind != sequence.Dry || w.Kind != sequence.FinalRinse || !w.Rinse.Deionised || w.Rinse.Flow == sequence.Still {
+		if w := s.tanks[last-1]; s.tanks[last].Kind != sequence.Dry || w.Kind != sequence.FinalRinse || !w.Rinse.Deionised ||
+			w.Rinse.Flow == sequence.Still {
 			return "the end"
 		}
 		return ""
 	}},
 	{"oven for hard steel only, by its strength", func(s *seen) string {
 		mpa := float64(s.piece.Tensile) / 1e6
-		steel := s.piece.Substrate == sequence.HighCarbonSteel || s.piece.Substrate == sequence.LowCarbonSteel || s.piece.Substrate == sequence.StainlessSteel
+		steel := s.piece.Substrate == sequence.HighCarbonSteel || s.piece.Substrate == sequence.LowCarbonSteel ||
+			s.piece.Substrate == sequence.StainlessSteel
 		want := 0.0
 		for at := 1000.0; steel && mpa > at; at += 100 {
 			want = 8 + 2*(at-1000)/100
@@ -143,7 +147,8 @@ var planRules = []rule{
 			return ""
 		}
 		q := s.tanks[bake].Process
-		if hours := float64(q.Time.Low) / 3600; hours < want-1e-9 || q.Temperature.Low < units.Celsius(189) || q.Temperature.High > units.Celsius(221) || relief != 0 || bake != len(s.tanks)-1 {
+		if hours := float64(q.Time.Low) / 3600; hours < want-1e-9 || q.Temperature.Low < units.Celsius(189) ||
+			q.Temperature.High > units.Celsius(221) || relief != 0 || bake != len(s.tanks)-1 {
 			return fmt.Sprintf("%.0f MPa: %.1f h at %v, want %.0f h", mpa, hours, q.Temperature, want)
 		}
 		return ""
@@ -186,7 +191,8 @@ var planRules = []rule{
 				continue
 			}
 			salt := b.Salt.String()
-			if b.Metal != "Au" || b.Valence == 1 && (b.PH.Low < 3 || salt != "KAu(CN)2") || b.Valence == 3 && salt != "KAu(CN)4" || b.Valence != 1 && b.Valence != 3 {
+			if b.Metal != "Au" || b.Valence == 1 && (b.PH.Low < 3 || salt != "KAu(CN)2") || b.Valence == 3 && salt != "KAu(CN)4" ||
+				b.Valence != 1 && b.Valence != 3 {
 				return fmt.Sprintf("tank %d: %s, valence %d, pH %v, fed with %s", i+1, b.Metal, b.Valence, b.PH, salt)
 			}
 		}
@@ -198,7 +204,8 @@ var planRules = []rule{
 				continue
 			}
 			next := s.tanks[i+1]
-			onward := s.tanks[i].Kind == sequence.Strike && next.Bath.Metal == s.tanks[i].Bath.Metal && cyanide(&next) == cyanide(&s.tanks[i])
+			onward := s.tanks[i].Kind == sequence.Strike && next.Bath.Metal == s.tanks[i].Bath.Metal &&
+				cyanide(&next) == cyanide(&s.tanks[i])
 			if next.Kind != sequence.Rinse && next.Kind != sequence.DragOut && !onward {
 				return fmt.Sprint("tank ", i+1)
 			}
@@ -208,21 +215,25 @@ var planRules = []rule{
 	{"a drag-out tank behind precious metal", func(s *seen) string {
 		for _, i := range s.coats() {
 			next := s.tanks[i+1]
-			if m := s.tanks[i].Bath.Metal; slices.Contains([]string{"Au", "Ag", "Pd", "Rh", "Pt"}, m) && next.Kind != sequence.DragOut && next.Bath.Metal != m {
+			if m := s.tanks[i].Bath.Metal; slices.Contains([]string{"Au", "Ag", "Pd", "Rh", "Pt"}, m) &&
+				next.Kind != sequence.DragOut && next.Bath.Metal != m {
 				return fmt.Sprint("tank ", i+1)
 			}
 		}
 		return ""
 	}},
 	{"no nickel on skin", func(s *seen) string {
-		if s.piece.SkinContact && (slices.Contains(metals(s), "Ni") || slices.ContainsFunc(s.tanks, func(t sequence.Tank) bool { return t.Bath.Key == "gold-acid-nickel" })) {
+		if s.piece.SkinContact && (slices.Contains(metals(s), "Ni") || slices.ContainsFunc(s.tanks,
+			func(t sequence.Tank) bool { return t.Bath.Key == "gold-acid-nickel" })) {
 			return fmt.Sprint(metals(s))
 		}
 		return ""
 	}},
 	{"a barrier between copper and gold, silver and gold", func(s *seen) string {
-		below := map[sequence.Substrate]string{sequence.Copper: "Cu", sequence.Brass: "Cu", sequence.LeadedBrass: "Cu", sequence.Bronze: "Cu", sequence.NickelSilver: "Cu",
-			sequence.SterlingSilver: "Ag", sequence.FineSilver: "Ag", sequence.Pewter: "Sn", sequence.SoftSoldered: "Sn"}[s.piece.Substrate]
+		below := map[sequence.Substrate]string{sequence.Copper: "Cu", sequence.Brass: "Cu", sequence.LeadedBrass: "Cu",
+			sequence.Bronze: "Cu", sequence.NickelSilver: "Cu",
+			sequence.SterlingSilver: "Ag", sequence.FineSilver: "Ag", sequence.Pewter: "Sn",
+			sequence.SoftSoldered: "Sn"}[s.piece.Substrate]
 		for _, i := range s.coats() {
 			b := s.tanks[i].Bath
 			if b.Metal == "Au" && (below == "Cu" || below == "Ag" || below == "Sn") {
@@ -241,7 +252,8 @@ var planRules = []rule{
 		onSilver := s.piece.Substrate == sequence.SterlingSilver || s.piece.Substrate == sequence.FineSilver
 		for _, i := range s.coats() {
 			t := &s.tanks[i]
-			if t.Bath.Metal == "Ag" && t.Kind == sequence.Strike && !t.LiveEntry || t.Bath.Metal == "Ag" && t.Kind != sequence.Strike && !onSilver {
+			if t.Bath.Metal == "Ag" && t.Kind == sequence.Strike && !t.LiveEntry || t.Bath.Metal == "Ag" &&
+				t.Kind != sequence.Strike && !onSilver {
 				return fmt.Sprint("tank ", i+1)
 			}
 			onSilver = t.Bath.Metal == "Ag"
@@ -251,7 +263,8 @@ var planRules = []rule{
 	{"cyanide copper first on zinc, aluminium and tin", func(s *seen) string {
 		base := s.piece.Substrate
 		live := base == sequence.ZincDieCasting || base == sequence.Aluminium
-		if first := s.tanks[s.coats()[0]]; (live || base == sequence.Pewter || base == sequence.SoftSoldered) && (first.Bath.Metal != "Cu" || !cyanide(&first) || live && !first.LiveEntry) {
+		if first := s.tanks[s.coats()[0]]; (live || base == sequence.Pewter || base == sequence.SoftSoldered) &&
+			(first.Bath.Metal != "Cu" || !cyanide(&first) || live && !first.LiveEntry) {
 			return first.Bath.Name
 		}
 		return ""
@@ -261,10 +274,12 @@ var planRules = []rule{
 		for i := range s.tanks[:s.coats()[0]] {
 			t := &s.tanks[i]
 			hot := strings.Contains(holds(t), "caustic")
-			if hot && (base == sequence.ZincDieCasting || base == sequence.Aluminium || base == sequence.Pewter || base == sequence.SoftSoldered || base == sequence.PaintedPlastic) {
+			if hot && (base == sequence.ZincDieCasting || base == sequence.Aluminium || base == sequence.Pewter ||
+				base == sequence.SoftSoldered || base == sequence.PaintedPlastic) {
 				return fmt.Sprintf("tank %d: %s", i+1, holds(t))
 			}
-			if t.Kind == sequence.Activate && strong(t) && (base == sequence.ZincDieCasting || base == sequence.Pewter || base == sequence.SoftSoldered) {
+			if t.Kind == sequence.Activate && strong(t) && (base == sequence.ZincDieCasting || base == sequence.Pewter ||
+				base == sequence.SoftSoldered) {
 				return fmt.Sprintf("tank %d: %s", i+1, holds(t))
 			}
 		}
@@ -276,14 +291,16 @@ var planRules = []rule{
 			return ""
 		}
 		first := s.tanks[s.coats()[0]]
-		active := slices.ContainsFunc(s.tanks[:s.coats()[0]], func(t sequence.Tank) bool { return t.Process.Effect.Has(sequence.EffectActivate) })
+		active := slices.ContainsFunc(s.tanks[:s.coats()[0]],
+			func(t sequence.Tank) bool { return t.Process.Effect.Has(sequence.EffectActivate) })
 		if first.Kind != sequence.Strike || !acid(&first) || !first.LiveEntry || !active && first.Bath.PH.Low >= 2 {
 			return first.Bath.Name
 		}
 		return ""
 	}},
 	{"no cathodic step on hard steel", func(s *seen) string {
-		steel := s.piece.Substrate == sequence.HighCarbonSteel || s.piece.Substrate == sequence.LowCarbonSteel || s.piece.Substrate == sequence.StainlessSteel
+		steel := s.piece.Substrate == sequence.HighCarbonSteel || s.piece.Substrate == sequence.LowCarbonSteel ||
+			s.piece.Substrate == sequence.StainlessSteel
 		for i := range s.tanks[:s.coats()[0]] {
 			if steel && s.piece.Tensile > 1000*units.Megapascal && s.tanks[i].Process.Polarity == sequence.Cathodic {
 				return fmt.Sprint("tank ", i+1)
@@ -312,7 +329,8 @@ var planRules = []rule{
 	}},
 	{"sulfite gold: no cyanide, or said first", func(s *seen) string {
 		some := slices.ContainsFunc(s.tanks, func(t sequence.Tank) bool { return cyanide(&t) })
-		if s.piece.Finish == sequence.SulfiteGold && some && (len(s.found) == 0 || s.found[0].Code != sequence.CodeCyanideInLine) {
+		if s.piece.Finish == sequence.SulfiteGold && some && (len(s.found) == 0 ||
+			s.found[0].Code != sequence.CodeCyanideInLine) {
 			return "not said"
 		}
 		return ""
@@ -320,9 +338,12 @@ var planRules = []rule{
 	{"acid copper and precious metals not straight on what they attack", func(s *seen) string {
 		first := s.tanks[s.coats()[0]].Bath
 		base := s.piece.Substrate
-		copper := base == sequence.Copper || base == sequence.Brass || base == sequence.LeadedBrass || base == sequence.Bronze || base == sequence.NickelSilver
-		iron := base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel || base == sequence.ZincDieCasting || base == sequence.Aluminium
-		if copper && (first.Metal == "Pd" || first.Metal == "Rh") || iron && first.Key == "copper-acid" || iron && first.Metal == "Ag" {
+		copper := base == sequence.Copper || base == sequence.Brass || base == sequence.LeadedBrass ||
+			base == sequence.Bronze || base == sequence.NickelSilver
+		iron := base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel || base == sequence.ZincDieCasting ||
+			base == sequence.Aluminium
+		if copper && (first.Metal == "Pd" || first.Metal == "Rh") || iron && first.Key == "copper-acid" || iron &&
+			first.Metal == "Ag" {
 			return first.Name
 		}
 		return ""
@@ -340,7 +361,8 @@ var planRules = []rule{
 	}},
 	{"no stainless steel or iron anode in acid", func(s *seen) string {
 		for _, i := range s.coats() {
-			if t := &s.tanks[i]; acid(t) && (strings.Contains(t.Bath.Anode.Text, "steel") || strings.Contains(t.Bath.Anode.Text, "iron")) {
+			if t := &s.tanks[i]; acid(t) && (strings.Contains(t.Bath.Anode.Text, "steel") || strings.Contains(t.Bath.Anode.Text,
+				"iron")) {
 				return fmt.Sprint("tank ", i+1)
 			}
 		}
@@ -358,7 +380,8 @@ var planRules = []rule{
 		for _, i := range s.coats() {
 			b := s.tanks[i].Bath
 			have := b.AllHazards().String()
-			for word, hazard := range map[string]string{"cyanide": "cyanide", "hydroxide": "caustic", "boric acid": "boric acid", "nickel sulfate": "nickel", "cobalt": "cobalt", "hydrochloric": "hydrogen chloride", "sulfuric acid": "acid"} {
+			for word, hazard := range map[string]string{"cyanide": "cyanide", "hydroxide": "caustic", "boric acid": "boric acid",
+				"nickel sulfate": "nickel", "cobalt": "cobalt", "hydrochloric": "hydrogen chloride", "sulfuric acid": "acid"} {
 				for _, m := range b.Makeup {
 					if strings.Contains(m.Name, word) && !strings.Contains(have, hazard) {
 						return fmt.Sprintf("tank %d: %s, hazards %s", i+1, m.Name, have)
@@ -373,7 +396,8 @@ var planRules = []rule{
 		if s.piece.Substrate == sequence.Aluminium && !strings.Contains(holds(&s.tanks[first-2]), "zincate") {
 			return holds(&s.tanks[first-2])
 		}
-		if b := s.tanks[first].Bath; s.piece.Substrate == sequence.PaintedPlastic && (b.Metal != "Cu" || cyanide(&s.tanks[first])) {
+		if b := s.tanks[first].Bath; s.piece.Substrate == sequence.PaintedPlastic && (b.Metal != "Cu" ||
+			cyanide(&s.tanks[first])) {
 			return b.Name
 		}
 		return ""
@@ -409,7 +433,8 @@ func TestIndependentMatrix(t *testing.T) {
 					at := fmt.Sprintf("%s, %s, skin %v, strength %v", base, finish, skin, strength)
 					tanks, found, err := sequence.Plan(p)
 					steel := base == sequence.StainlessSteel || base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel
-					melts := base == sequence.ZincDieCasting || base == sequence.Pewter || base == sequence.SoftSoldered || base == sequence.PaintedPlastic
+					melts := base == sequence.ZincDieCasting || base == sequence.Pewter || base == sequence.SoftSoldered ||
+						base == sequence.PaintedPlastic
 					var unsure *sequence.UnsureError
 					var no *sequence.RefusedError
 					want := ""
@@ -477,7 +502,8 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		{piece(zinc, hard), func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Mild = false }},
 		{piece(stainless, hard), func(l *line) { l.tanks[l.bath("gold-acid-strike")].LiveEntry = false }},
 		{steelPiece(), func(l *line) { l.tanks[l.kind(sequence.Electroclean)].Process.Polarity = sequence.Cathodic }},
-		{piece(sequence.LeadedBrass, hard), func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Chemistry = "sulfuric acid" }},
+		{piece(sequence.LeadedBrass, hard),
+			func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Chemistry = "sulfuric acid" }},
 		{piece(sequence.LeadedBrass, hard), func(l *line) { l.tanks[l.kind(sequence.Activate)].Vessel = 1 }},
 		{piece(sequence.Aluminium, sequence.SulfiteGold), func(l *line) { l.piece.Name = "no findings" }},
 		{piece(sequence.LowCarbonSteel, silver), func(l *line) { l.remove(l.bath("nickel-watts"), 2) }},
@@ -501,7 +527,8 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		}
 		s := &seen{l.piece, l.tanks, found}
 		if i == 21 { // the salt gives its cyanide away too: take it out of the makeup's bath
-			s.tanks[l.find(func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })].Bath.Salt = bath(t, "nickel-watts").Salt
+			s.tanks[l.find(func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })].Bath.Salt = bath(t,
+				"nickel-watts").Salt
 		}
 		if planRules[i].of(s) == "" {
 			t.Errorf("rule %d, %s, does not speak", i+1, planRules[i].name)
@@ -551,7 +578,8 @@ func TestPropertySources(t *testing.T) {
 		}
 		if p, err := sequence.PracticeFor(s); err == nil {
 			for _, w := range p.Reasons {
-				if slices.Contains(unread, w.Source) && w.Source != "ASTMB242" { // of B242 the scope was read, and the reason is its scope
+				// of B242 the scope was read, and the reason is its scope
+				if slices.Contains(unread, w.Source) && w.Source != "ASTMB242" {
 					t.Errorf("%s: %v", s, w)
 				}
 			}

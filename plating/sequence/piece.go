@@ -32,7 +32,8 @@ func (p *Piece) Check() error {
 		return &UnsureError{What: "the base metal is not known", Ask: identify()}
 	}
 	if p.Finish == FinishUnknown || p.Finish >= finishEnd {
-		return &UnsureError{What: "the finish is not known", Ask: []string{"which of " + strings.Join(finishWords()[1:], ", ")}}
+		return &UnsureError{What: "the finish is not known", Ask: []string{"which of " + strings.Join(finishWords()[1:],
+			", ")}}
 	}
 	if err := units.Positive("promised thickness", p.Promise); err != nil {
 		return err
@@ -119,15 +120,18 @@ func (p *Piece) refuse(bath *baths.Bath) error {
 	}
 	if p.Substrate.hardenable() && p.Tensile > mostBaked {
 		return &RefusedError{Field: "tensile strength", Value: p.Tensile.Text(mpa, 0), Source: "ASTMB850",
-			Reason: "the table of bakes that was read ends at " + mostBaked.Text(mpa, 0), Remedy: "ask who answers for the part for the bake, or do not plate it"}
+			Reason: "the table of bakes that was read ends at " + mostBaked.Text(mpa, 0),
+			Remedy: "ask who answers for the part for the bake, or do not plate it"}
 	}
 	if p.HighStrength && p.Substrate.melts() {
 		return &RefusedError{Field: "high strength", Value: "of " + p.Substrate.String(), Source: recall,
-			Reason: "what hydrogen may crack must be baked at about 205 °C, and " + p.Substrate.String() + " melts, blisters or softens there",
+			Reason: "what hydrogen may crack must be baked at about 205 °C, and " + p.Substrate.String() +
+				" melts, blisters or softens there",
 			Remedy: "take the hard part out and plate it by itself, or leave it bare"}
 	}
 	if most := bath.MostThickness.High; most > 0 && p.Promise > most*(1+1e-12) {
-		return &RefusedError{Field: "promised thickness", Value: p.Promise.Text(units.Micrometre, 2) + " of " + p.Finish.String(), Source: bath.MostThickness.Source,
+		return &RefusedError{Field: "promised thickness", Value: p.Promise.Text(units.Micrometre, 2) + " of " +
+			p.Finish.String(), Source: bath.MostThickness.Source,
 			Reason: "the bath is used for at most " + most.Text(units.Micrometre, 2),
 			Remedy: "promise less, or take a finish whose bath builds thickness"}
 	}

@@ -311,7 +311,8 @@ func (pl *planner) finish(b baths.Bath) {
 func (pl *planner) end() {
 	pl.add(
 		Tank{Name: "final rinse, deionised", Kind: FinalRinse, Rinse: RinseSet{Stages: 1, Flow: Running, Deionised: true}},
-		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70), Time: mem(5*units.Minute, 15*units.Minute),
+		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70),
+			Time: mem(5*units.Minute, 15*units.Minute),
 			Look: []string{"no water marks, no bleeding from seams"}, Source: practice}})
 	if pl.piece.embrittles() {
 		pl.add(bake(&pl.piece))
@@ -323,6 +324,7 @@ func (pl *planner) end() {
 func (pl *planner) separate() {
 	thin := thinRinses(pl.tanks, pl.piece)
 	for i := len(thin) - 1; i >= 0; i-- {
-		pl.tanks = slices.Insert(pl.tanks, thin[i], Tank{Name: "second rinse, fresh water", Kind: Rinse, Rinse: RinseSet{Stages: 1, Flow: Running}})
+		pl.tanks = slices.Insert(pl.tanks, thin[i], Tank{Name: "second rinse, fresh water", Kind: Rinse,
+			Rinse: RinseSet{Stages: 1, Flow: Running}})
 	}
 }

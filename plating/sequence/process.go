@@ -102,16 +102,20 @@ const waterBreak = "water runs off as one film, without a break, for 30 s; else 
 func soak() Tank {
 	return Tank{Name: "soak in mild alkaline cleaner", Kind: SoakClean, Process: Process{
 		Chemistry: "alkaline cleaner, mild, inhibited", Effect: EffectClean, Hazards: plating.HazardHot,
-		Temperature: heat(50, 60), Time: shop(2*units.Minute, 5*units.Minute), Agitation: move(), Look: []string{waterBreak}, Source: practice}}
+		Temperature: heat(50, 60), Time: shop(2*units.Minute, 5*units.Minute), Agitation: move(), Look: []string{waterBreak},
+		Source: practice}}
 }
 
 // electroclean is the hot caustic cleaner with current.
 func electroclean(p Polarity) Tank {
 	t := Tank{Name: p.String() + " electroclean", Kind: Electroclean, Process: Process{
-		Chemistry: "alkaline electrocleaner, hot caustic", Effect: EffectClean, Hazards: plating.HazardCaustic | plating.HazardHot, Strong: true,
+		Chemistry: "alkaline electrocleaner, hot caustic", Effect: EffectClean,
+		Hazards: plating.HazardCaustic | plating.HazardHot, Strong: true,
 		Polarity: p, Temperature: heat(60, 80), CurrentDensity: mem(3*dm2, 8*dm2), Volts: shop(units.Voltage(4), 6),
-		Time: shop(30*units.Second, 60), Counter: baths.Words{Text: "plain steel or stainless steel, no smaller than the load", Source: practice}, Agitation: move(),
-		Look: []string{waterBreak, "no dark film on the piece"}, Source: practice}}
+		Time:      shop(30*units.Second, 60),
+		Counter:   baths.Words{Text: "plain steel or stainless steel, no smaller than the load", Source: practice},
+		Agitation: move(),
+		Look:      []string{waterBreak, "no dark film on the piece"}, Source: practice}}
 	if p == Anodic {
 		t.Process.Time = printed(units.Minute, 2*units.Minute, "Guidebook2013")
 		t.Process.Time.Note = "anodic at 6 V for 1 to 2 min, printed for steels"
@@ -120,26 +124,33 @@ func electroclean(p Polarity) Tank {
 }
 
 // dip is an acid dip without current.
-func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string, seen origin.Seen) Tank {
-	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid, Mild: !strong,
-		Temperature: heat(18, 30), Time: seconds, Agitation: move(), Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
+func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string,
+	seen origin.Seen) Tank {
+	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid,
+		Mild:        !strong,
+		Temperature: heat(18, 30), Time: seconds, Agitation: move(),
+		Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
 }
 
 func sulfuricDip() Tank {
-	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013", origin.Published)
+	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013",
+		origin.Published)
 }
 
 func steelDip() Tank {
-	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011", origin.Published)
+	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011",
+		origin.Published)
 }
 
 func zincDip() Tank {
-	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall, origin.FromMemory)
+	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall,
+		origin.FromMemory)
 }
 
 // stainlessActivation takes the passive film; the strike that follows covers.
 func stainlessActivation() Tank {
-	t := dip("cathodic activation in sulfuric acid, 5 to 10 % by volume", EffectActivate|EffectDeoxidise, true, mem(30*units.Second, 120), recall, origin.FromMemory)
+	t := dip("cathodic activation in sulfuric acid, 5 to 10 % by volume", EffectActivate|EffectDeoxidise, true,
+		mem(30*units.Second, 120), recall, origin.FromMemory)
 	t.Process.Polarity, t.Process.CurrentDensity = Cathodic, mem(0.5*dm2, 2*dm2)
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = baths.Words{Text: "lead or graphite, none that dissolves", Source: recall}
@@ -154,7 +165,8 @@ func nickelActivation() Tank {
 	t.Process.Polarity, t.Process.CurrentDensity = Anodic, printed(15*ft2, 25*ft2, "Guidebook2013")
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = baths.Words{Text: "lead", Source: recall}
-	t.Process.Look = []string{"even grey face", "no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a worn plate is eaten through, stop and treat the piece as what lies below",
+	t.Process.Look = []string{"even grey face",
+		"no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a worn plate is eaten through, stop and treat the piece as what lies below",
 		"out and on at once, wet"}
 	return t
 }
@@ -168,7 +180,8 @@ func aluminiumEtch() Tank {
 }
 
 func desmut() Tank {
-	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013", origin.Published)
+	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013",
+		origin.Published)
 	t.Process.Hazards |= plating.HazardNitric
 	t.Process.Look = []string{"white, no smut on a paper towel"}
 	return t
@@ -177,14 +190,16 @@ func desmut() Tank {
 func zincate(name string, low, high units.Duration) Tank {
 	t := dip(name, EffectZincate, true, mem(low, high), recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic, heat(18, 29)
-	t.Process.Look = []string{"even grey-blue film; patches: strip in nitric acid and begin again", "no gas; gas tells of smut left"}
+	t.Process.Look = []string{"even grey-blue film; patches: strip in nitric acid and begin again",
+		"no gas; gas tells of smut left"}
 	return t
 }
 
 // fluoborateDip takes tarnish and the lead at the face of leaded brass.
 func fluoborateDip() Tank {
 	t := dip("fluoboric acid dip, 10 to 30 %", EffectDeoxidise, true,
-		baths.Range[units.Duration]{High: 2 * units.Minute, Source: "LeadedBrassColumn", Seen: origin.Published, Note: "no more than two minutes"}, "LeadedBrassColumn", origin.Published)
+		baths.Range[units.Duration]{High: 2 * units.Minute, Source: "LeadedBrassColumn", Seen: origin.Published,
+			Note: "no more than two minutes"}, "LeadedBrassColumn", origin.Published)
 	t.Process.Hazards |= plating.HazardFluoborate | plating.HazardFluoride
 	t.Process.Look = []string{"even, clean metal; no grey or white smut of lead when wiped"}
 	t.Vessel = plating.VesselPlastic
@@ -193,16 +208,20 @@ func fluoborateDip() Tank {
 
 // stressRelief heats hard steel before it is cleaned.
 func stressRelief() Tank {
-	return Tank{Name: "stress relief", Kind: Relieve, Process: Process{Chemistry: "oven", Source: "ASTMB849", Seen: origin.Published,
+	return Tank{Name: "stress relief", Kind: Relieve, Process: Process{Chemistry: "oven", Source: "ASTMB849",
+		Seen:        origin.Published,
 		Temperature: printed(units.Celsius(190), units.Celsius(230), "ASTMB849"), Time: mem(1*units.Hour, 4*units.Hour),
-		Look: []string{"never above the heat the steel was tempered at", "cool slowly; then clean, before anything makes hydrogen"}}}
+		Look: []string{"never above the heat the steel was tempered at",
+			"cool slowly; then clean, before anything makes hydrogen"}}}
 }
 
 // bake heats the hydrogen out after plating, as long as the strength asks.
 func bake(p *Piece) Tank {
 	t := Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "ASTMB850", Seen: origin.SecondHand,
-		Temperature: baths.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850", Seen: origin.SecondHand},
-		Look:        []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at", "colour of the coat after the oven"}}}
+		Temperature: baths.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850",
+			Seen: origin.SecondHand},
+		Look: []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at",
+			"colour of the coat after the oven"}}}
 	if least, err := BakeFor(p.Tensile); err == nil && least > 0 {
 		t.Process.Time = baths.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand, Note: "or more"}
 	}

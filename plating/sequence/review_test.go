@@ -14,7 +14,8 @@ import (
 // TestPropertyNamesThatDeny: a name that says that something is not there does
 // not count as naming it.
 func TestPropertyNamesThatDeny(t *testing.T) {
-	for _, name := range []string{"alkaline cleaner, saponifies fatty acids", "cleaner, free of cyanide", "cleaner, contains no cyanide", "cleaner, free from cyanide and acid-free",
+	for _, name := range []string{"alkaline cleaner, saponifies fatty acids", "cleaner, free of cyanide",
+		"cleaner, contains no cyanide", "cleaner, free from cyanide and acid-free",
 		"non-cyanide cleaner", "cleaner without acid", "cyanide-free cleaner", "placid cleaner"} {
 		tanks := plan(t, piece(sequence.Brass, sequence.HardGold))
 		tanks[0].Process.Chemistry = name
@@ -26,7 +27,8 @@ func TestPropertyNamesThatDeny(t *testing.T) {
 			t.Errorf("%q: %v", name, found)
 		}
 	}
-	for _, name := range []string{"cyanide cleaner", "NaCN dip", "muriatic pickle", "cleaner, no cyanide but some hydrochloric"} {
+	for _, name := range []string{"cyanide cleaner", "NaCN dip", "muriatic pickle",
+		"cleaner, no cyanide but some hydrochloric"} {
 		tanks := plan(t, piece(sequence.Brass, sequence.HardGold))
 		tanks[0].Process.Chemistry = name
 		if err := sequence.Approve(sequence.Check(tanks, piece(sequence.Brass, sequence.HardGold))); err == nil {
@@ -63,7 +65,8 @@ func TestPropertyHighStrength(t *testing.T) {
 			t.Errorf("%s ends with %s", s, last)
 		}
 		for i := range tanks {
-			if k := tanks[i].Kind; steel && (k == sequence.Activate || k == sequence.SoakClean || k == sequence.Electroclean) && tanks[i].Process.Polarity == sequence.Cathodic {
+			if k := tanks[i].Kind; steel && (k == sequence.Activate || k == sequence.SoakClean || k == sequence.Electroclean) &&
+				tanks[i].Process.Polarity == sequence.Cathodic {
 				t.Errorf("%s: %s is cathodic", s, tanks[i].Name)
 			}
 		}
@@ -93,7 +96,8 @@ func TestPlansOfOneBath(t *testing.T) {
 					t.Errorf("%s to %s: %d times %s", s, f, n, key)
 				}
 			}
-			zincLike := s == sequence.ZincDieCasting || s == sequence.Aluminium || s == sequence.Pewter || s == sequence.SoftSoldered
+			zincLike := s == sequence.ZincDieCasting || s == sequence.Aluminium || s == sequence.Pewter ||
+				s == sequence.SoftSoldered
 			if f == sequence.BrightCopper && zincLike && len(keys) < 3 {
 				t.Errorf("%s to %s: %v", s, f, keys)
 			}
@@ -106,7 +110,8 @@ func TestPlansOfOneBath(t *testing.T) {
 // on its way into bound cyanide.
 func TestPropertyStrengthOfAcid(t *testing.T) {
 	dip := func(mild bool) sequence.Tank {
-		return sequence.Tank{Kind: sequence.Activate, Time: 15, Process: sequence.Process{Chemistry: "sulfuric acid", Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid, Mild: mild}}
+		return sequence.Tank{Kind: sequence.Activate, Time: 15, Process: sequence.Process{Chemistry: "sulfuric acid",
+			Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid, Mild: mild}}
 	}
 	sour := rinse(1, sequence.Still)
 	sour.Rinse.Acidified = true
@@ -120,18 +125,23 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 		tanks []sequence.Tank
 		want  plating.Severity
 	}{
-		"not said, straight in":           {[]sequence.Tank{dip(false), bound}, plating.SeverityStop},
-		"said to be weak, straight in":    {[]sequence.Tank{dip(true), bound}, plating.SeverityInfo},
-		"a still, sour rinse":             {[]sequence.Tank{dip(false), sour, bound}, plating.SeverityStop},
-		"still water":                     {[]sequence.Tank{dip(false), rinse(2, sequence.Still), bound}, plating.SeverityStop},
-		"a weak acid between":             {[]sequence.Tank{dip(false), dip(true), bound}, plating.SeverityStop},
-		"a weak acid and still water":     {[]sequence.Tank{dip(false), rinse(1, sequence.Still), dip(true), rinse(1, sequence.Still), bound}, plating.SeverityStop},
-		"a running, sour rinse":           {[]sequence.Tank{dip(false), fresh, bound}, plating.SeverityCaution},
-		"two running rinses":              {[]sequence.Tank{dip(false), rinse(2, sequence.Running), bound}, plating.SeverityInfo},
-		"bound into an acid not said":     {[]sequence.Tank{bound, rhodium}, plating.SeverityStop},
-		"bound over weak into the same":   {[]sequence.Tank{bound, dip(true), rhodium}, plating.SeverityStop},
-		"bound over water into the same":  {[]sequence.Tank{bound, rinse(1, sequence.Running), rhodium}, plating.SeverityInfo},
-		"a strike of pH 0.5, straight in": {[]sequence.Tank{plated(t, sequence.Strike, "gold-acid-strike-3", 0), plated(t, sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
+		"not said, straight in":        {[]sequence.Tank{dip(false), bound}, plating.SeverityStop},
+		"said to be weak, straight in": {[]sequence.Tank{dip(true), bound}, plating.SeverityInfo},
+		"a still, sour rinse":          {[]sequence.Tank{dip(false), sour, bound}, plating.SeverityStop},
+		"still water": {[]sequence.Tank{dip(false), rinse(2, sequence.Still), bound},
+			plating.SeverityStop},
+		"a weak acid between": {[]sequence.Tank{dip(false), dip(true), bound}, plating.SeverityStop},
+		"a weak acid and still water": {[]sequence.Tank{dip(false), rinse(1, sequence.Still), dip(true), rinse(1,
+			sequence.Still), bound}, plating.SeverityStop},
+		"a running, sour rinse": {[]sequence.Tank{dip(false), fresh, bound}, plating.SeverityCaution},
+		"two running rinses": {[]sequence.Tank{dip(false), rinse(2, sequence.Running), bound},
+			plating.SeverityInfo},
+		"bound into an acid not said":   {[]sequence.Tank{bound, rhodium}, plating.SeverityStop},
+		"bound over weak into the same": {[]sequence.Tank{bound, dip(true), rhodium}, plating.SeverityStop},
+		"bound over water into the same": {[]sequence.Tank{bound, rinse(1, sequence.Running), rhodium},
+			plating.SeverityInfo},
+		"a strike of pH 0.5, straight in": {[]sequence.Tank{plated(t, sequence.Strike, "gold-acid-strike-3", 0), plated(t,
+			sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
 	} {
 		got := plating.SeverityInfo
 		for _, f := range sequence.Check(c.tanks, piece(sequence.Copper, sequence.Rhodium)) {
@@ -148,8 +158,10 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 // TestPropertyOtherNames: names of the trade, and the question where one could
 // mean two metals.
 func TestPropertyOtherNames(t *testing.T) {
-	for name, want := range map[string]sequence.Substrate{"Aluminum": sequence.Aluminium, " tin ": sequence.Pewter, "soft-soldered joints": sequence.SoftSoldered,
-		"painted plastic": sequence.PaintedPlastic, "mild  steel": sequence.LowCarbonSteel, "not known": sequence.SubstrateUnknown, "unknown": sequence.SubstrateUnknown} {
+	for name, want := range map[string]sequence.Substrate{"Aluminum": sequence.Aluminium, " tin ": sequence.Pewter,
+		"soft-soldered joints": sequence.SoftSoldered,
+		"painted plastic":      sequence.PaintedPlastic, "mild  steel": sequence.LowCarbonSteel,
+		"not known": sequence.SubstrateUnknown, "unknown": sequence.SubstrateUnknown} {
 		if got, err := sequence.ParseSubstrate(name); err != nil || got != want {
 			t.Errorf("%q: %v, %v", name, got, err)
 		}

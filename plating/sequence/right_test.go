@@ -47,7 +47,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 				}
 				complete(t, found)
 				last := tanks[len(tanks)-1].Kind
-				if hard := s == sequence.HighCarbonSteel || s == sequence.LowCarbonSteel; hard != (last == sequence.Bake) || !hard && last != sequence.Dry {
+				if hard := s == sequence.HighCarbonSteel || s == sequence.LowCarbonSteel; hard != (last == sequence.Bake) || !hard &&
+					last != sequence.Dry {
 					t.Errorf("%s ends with %s", s, last)
 				}
 				cards, err := sequence.Cards(tanks, p)
@@ -55,7 +56,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 					t.Errorf("%s, %s: %v", s, f, err)
 				}
 				for _, c := range cards {
-					if c.Text() == "" || c.Kind == sequence.Plate && (c.Amps <= 0 || c.Time.Low <= 0 || len(c.Look) == 0 || len(c.Cautions) == 0 && f != sequence.SulfiteGold) {
+					if c.Text() == "" || c.Kind == sequence.Plate && (c.Amps <= 0 || c.Time.Low <= 0 || len(c.Look) == 0 ||
+						len(c.Cautions) == 0 && f != sequence.SulfiteGold) {
 						t.Errorf("%s, %s: card %d is empty: %+v", s, f, c.Number, c)
 					}
 				}
@@ -64,7 +66,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 					t.Errorf("%s, %s: %v", s, f, err)
 					continue
 				}
-				job := plating.Job{Name: p.Name, Substrate: s.String(), Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers}
+				job := plating.Job{Name: p.Name, Substrate: s.String(), Parts: []plating.Part{{Count: 1, Area: p.Area}},
+					Layers: layers}
 				res, err := plating.EstimateJob(job)
 				if err != nil {
 					t.Errorf("%s, %s: %v", s, f, err)
@@ -112,24 +115,32 @@ var rights = []struct {
 	}},
 	{"nickel dried and made active again", brass, hard, func(l *line) {
 		i := l.bath("nickel-watts") + 2
-		l.insert(i, sequence.Tank{Kind: sequence.Dry}, plated(l.t, sequence.Strike, "nickel-strike-chloride", 0), rinse(2, sequence.Counterflow))
+		l.insert(i, sequence.Tank{Kind: sequence.Dry}, plated(l.t, sequence.Strike, "nickel-strike-chloride", 0), rinse(2,
+			sequence.Counterflow))
 	}},
-	{"short hand-over behind the strike", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 10 }},
-	{"brass waits wet behind its dip", brass, hard, func(l *line) { l.tanks[l.kind(sequence.Activate)+1].Wait = 2 * units.Minute }},
+	{"short hand-over behind the strike", stainless, hard,
+		func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 10 }},
+	{"brass waits wet behind its dip", brass, hard, func(l *line) {
+		l.tanks[l.kind(sequence.Activate)+
+			1].Wait = 2 * units.Minute
+	}},
 	{"copper strike and copper bath of one chemistry", zinc, nickel, func(l *line) {
 		l.insert(l.bath("copper-cyanide-build")+1, plated(l.t, sequence.Underplate, "copper-cyanide-fast", 10*um))
 	}},
 	{"acid copper over cyanide copper on zinc", zinc, nickel, func(l *line) {
-		l.insert(l.bath("copper-cyanide-build")+2, plated(l.t, sequence.Underplate, "copper-acid", 10*um), rinse(2, sequence.Counterflow))
+		l.insert(l.bath("copper-cyanide-build")+2, plated(l.t, sequence.Underplate, "copper-acid", 10*um), rinse(2,
+			sequence.Counterflow))
 	}},
 	{"copper and nickel on steel", sequence.LowCarbonSteel, hard, func(l *line) {
-		l.insert(l.bath("nickel-watts"), plated(l.t, sequence.Strike, "copper-cyanide-strike", 0), rinse(2, sequence.Counterflow),
+		l.insert(l.bath("nickel-watts"), plated(l.t, sequence.Strike, "copper-cyanide-strike", 0), rinse(2,
+			sequence.Counterflow),
 			plated(l.t, sequence.Underplate, "copper-acid", 10*um), rinse(2, sequence.Counterflow))
 	}},
 	{"palladium in place of nickel, over a nickel strike", brass, hard, func(l *line) {
 		i := l.bath("nickel-watts")
 		l.tanks[i] = plated(l.t, sequence.Strike, "nickel-strike-chloride", 0)
-		l.insert(i+2, plated(l.t, sequence.Underplate, "palladium-chloride", 0.5*um), sequence.Tank{Kind: sequence.DragOut, Rinse: sequence.RinseSet{Stages: 1}}, rinse(2, sequence.Running))
+		l.insert(i+2, plated(l.t, sequence.Underplate, "palladium-chloride", 0.5*um), sequence.Tank{Kind: sequence.DragOut,
+			Rinse: sequence.RinseSet{Stages: 1}}, rinse(2, sequence.Running))
 	}},
 	{"semi-bright nickel", brass, hard, func(l *line) {
 		l.tanks[l.bath("nickel-watts")] = plated(l.t, sequence.Underplate, "nickel-semibright", 8*um)
@@ -212,7 +223,8 @@ func TestPropertyNickelEtch(t *testing.T) {
 		}
 		j := float64(k.Process.CurrentDensity.Low+k.Process.CurrentDensity.High) / 2
 		took := j * 0.0586934 * 60 / (2 * 96485.332 * 8908) * 1e6
-		if want := fmt.Sprintf("takes up to %.2f µm of nickel", took); !strings.Contains(strings.Join(k.Process.Look, "; "), want) {
+		if want := fmt.Sprintf("takes up to %.2f µm of nickel", took); !strings.Contains(strings.Join(k.Process.Look, "; "),
+			want) {
 			t.Errorf("%v, want %q", k.Process.Look, want)
 		}
 		return
@@ -225,14 +237,16 @@ func TestPropertyNickelEtch(t *testing.T) {
 // passes its own estimate.
 func TestPropertyCopperStrike(t *testing.T) {
 	most := bath(t, "copper-cyanide-build").MostThickness.High
-	for _, base := range []sequence.Substrate{sequence.ZincDieCasting, sequence.Aluminium, sequence.Pewter, sequence.SoftSoldered} {
+	for _, base := range []sequence.Substrate{sequence.ZincDieCasting, sequence.Aluminium, sequence.Pewter,
+		sequence.SoftSoldered} {
 		for _, ratio := range []units.Ratio{1, 0.8, 0.6, 0.55, 0.5, 0.31, 0.1, 0.004} {
 			p := piece(base, hard)
 			p.Distribution.MinToMean = ratio
 			tanks := plan(t, p)
 			i := slices.IndexFunc(tanks, func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })
 			got := tanks[i].Promise
-			if ideal := min(3*um, units.Length(float64(most)*float64(ratio))); got > max(ideal, um/20)*(1+1e-12) || got < ideal-um/20 {
+			if ideal := min(3*um, units.Length(float64(most)*float64(ratio))); got > max(ideal, um/20)*(1+1e-12) ||
+				got < ideal-um/20 {
 				t.Errorf("%s, ratio %v: %v of copper, want about %v", base, ratio, got, ideal)
 			}
 			if thin := strings.Contains(strings.Join(tanks[i].Bath.Look, " "), "with a lens"); thin != (got < 2*um) {

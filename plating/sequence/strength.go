@@ -42,7 +42,8 @@ func BakeClasses() []BakeClass {
 	row := func(above, most units.Pressure, hours units.Duration) BakeClass {
 		return BakeClass{above * mpa, most * mpa, hours * units.Hour}
 	}
-	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14), row(1400, 1500, 16),
+	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14), row(1400, 1500,
+		16),
 		row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
 }
 
@@ -65,7 +66,8 @@ func BakeFor(tensile units.Pressure) (units.Duration, error) {
 			return c.Least, nil
 		}
 	}
-	return 0, &units.RangeError{Field: "tensile strength", Value: tensile.Text(mpa, 0), Low: "0 MPa", High: mostBaked.Text(mpa, 0), Source: "ASTMB850"}
+	return 0, &units.RangeError{Field: "tensile strength", Value: tensile.Text(mpa, 0), Low: "0 MPa",
+		High: mostBaked.Text(mpa, 0), Source: "ASTMB850"}
 }
 
 // A hardness is one row of a conversion table.
@@ -77,11 +79,14 @@ type hardness struct{ rockwell, vickers, tensile float64 } // HRC, HV, MPa
 // Source: [ISO18265], [SAEJ417], both second hand.
 func hardnessTables() [2][]hardness {
 	return [2][]hardness{{
-		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095}, {36.6, 360, 1155}, {37.7, 370, 1190},
-		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700}, {52.3, 550, 1810}, {54.1, 580, 1920},
+		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095}, {36.6, 360, 1155}, {37.7,
+			370, 1190},
+		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700}, {52.3, 550, 1810},
+		{54.1, 580, 1920},
 		{55.2, 600, 1995},
 	}, {
-		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695}, {50, 513, 1760}, {51, 528, 1820},
+		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695}, {50, 513, 1760},
+		{51, 528, 1820},
 		{52, 544, 1880}, {53, 560, 1950}, {54, 577, 2015}, {55, 595, 2075},
 	}}
 }
@@ -108,7 +113,8 @@ func TensileFromHardness(text string) (units.Pressure, error) {
 		if len(text) > 40 {
 			text = strings.ToValidUTF8(text[:40], "") + "…"
 		}
-		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(text), Need: `a hardness as "45 HRC" or "450 HV", up to 55 HRC or 595 HV`, Err: err}
+		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(text),
+			Need: `a hardness as "45 HRC" or "450 HV", up to 55 HRC or 595 HV`, Err: err}
 	}
 	fields := strings.Fields(text)
 	if len(fields) != 2 {
@@ -190,13 +196,16 @@ func (r *review) strength() {
 	switch {
 	case !p.embrittles() || len(r.coats) == 0:
 	case p.askStrength():
-		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "how strong the steel is, is not given", "stress relief and the hours of the bake go by the tensile strength: 8 h at 1050 MPa, 22 h at 1750 MPa",
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "how strong the steel is, is not given",
+			"stress relief and the hours of the bake go by the tensile strength: 8 h at 1050 MPa, 22 h at 1750 MPa",
 			howStrong()[0]+"; "+howStrong()[2])
 	case p.Tensile > mostBaked:
-		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "steel of "+p.Tensile.Text(mpa, 0), "the table of bakes that was read ends at "+mostBaked.Text(mpa, 0),
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "steel of "+p.Tensile.Text(mpa, 0),
+			"the table of bakes that was read ends at "+mostBaked.Text(mpa, 0),
 			"do not plate it before who answers for the part has given the bake")
 	case p.Tensile >= approval && p.Finish.gold():
-		r.add(CodeStrength, plating.SeverityCaution, "MIL45204", "gold on steel of "+p.Tensile.Text(mpa, 0), "at 220 000 psi and above engineering gold is not plated without approval",
+		r.add(CodeStrength, plating.SeverityCaution, "MIL45204", "gold on steel of "+p.Tensile.Text(mpa, 0),
+			"at 220 000 psi and above engineering gold is not plated without approval",
 			"ask who answers for the part")
 	}
 }
@@ -216,8 +225,10 @@ func (r *review) relief() {
 			break
 		}
 	}
-	r.add(CodeNoRelief, plating.SeverityWarning, "ASTMB849", "steel of "+p.Tensile.Text(mpa, 0)+" goes into the first cleaner with its stresses",
-		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen", "heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
+	r.add(CodeNoRelief, plating.SeverityWarning, "ASTMB849", "steel of "+p.Tensile.Text(mpa, 0)+
+		" goes into the first cleaner with its stresses",
+		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen",
+		"heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
 }
 
 // hydrogen finds hard steel that would keep its hydrogen, and a bake that the
@@ -225,8 +236,10 @@ func (r *review) relief() {
 func (r *review) hydrogen() {
 	if r.piece.Substrate.melts() {
 		for i := range r.tanks {
-			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High, t.Process.Temperature.Low) > bakeMost) {
-				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven", "solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
+			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High,
+				t.Process.Temperature.Low) > bakeMost) {
+				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven",
+					"solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
 					"leave the bake out; take the hard part out and plate it by itself", i)
 			}
 		}
@@ -238,7 +251,9 @@ func (r *review) hydrogen() {
 	}
 	for i := range r.tanks {
 		if t := &r.tanks[i]; (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic {
-			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks", "cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current", i)
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
+				"cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current",
+				i)
 		}
 	}
 	r.bake()
@@ -251,7 +266,8 @@ func (r *review) bake() {
 		return // the strength is a question, or beyond the table: said already
 	}
 	last := r.coats[len(r.coats)-1].tank
-	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current", least.Text(units.Hour, 0), bakeWithin.Text(units.Hour, 0))
+	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current", least.Text(units.Hour, 0),
+		bakeWithin.Text(units.Hour, 0))
 	const cracks = "hydrogen stays in the steel and cracks it days later, under load"
 	var waits units.Duration
 	for i := last; i < len(r.tanks); i++ {
@@ -271,16 +287,21 @@ func (r *review) bake() {
 		}
 		switch {
 		case shortest == 0 || high == 0:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want, i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want,
+				i)
 		case shortest < least*(1-1e-9):
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" for "+shortest.Text(units.Hour, 1)+", which is too short for steel of "+r.piece.Tensile.Text(mpa, 0), cracks, want, i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" for "+shortest.Text(units.Hour, 1)+
+				", which is too short for steel of "+r.piece.Tensile.Text(mpa, 0), cracks, want, i)
 		case low < bakeLow()-0.5:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+low.Text(units.CelsiusScale, 0)+", which is too cool", cracks, want, i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+low.Text(units.CelsiusScale, 0)+
+				", which is too cool", cracks, want, i)
 		case high > bakeHigh()+0.5:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+high.Text(units.CelsiusScale, 0)+", which is above the practice", "hotter than it was tempered at, the steel grows soft",
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+high.Text(units.CelsiusScale, 0)+
+				", which is above the practice", "hotter than it was tempered at, the steel grows soft",
 				want, i)
 		case waits > bakeWithin:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+" after the last coat", cracks, want, i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+
+				" after the last coat", cracks, want, i)
 		}
 		return
 	}

@@ -81,7 +81,8 @@ func TestReferenceHardness(t *testing.T) {
 			case row.Check(got) == nil:
 				met++
 			case got < want || got > want+110:
-				t.Errorf("%s: %s %s stands for %.0f MPa, printed %.0f", row.Name(), row.Text("hardness"), row.Text("scale"), got, want)
+				t.Errorf("%s: %s %s stands for %.0f MPa, printed %.0f", row.Name(), row.Text("hardness"), row.Text("scale"), got,
+					want)
 			}
 		}
 	}
@@ -99,7 +100,8 @@ func TestPropertyHardness(t *testing.T) {
 		}
 		last = p
 	}
-	for _, bad := range []string{"", "45", "HRC", "45 HRB", "-3 HRC", "NaN HRC", "60 HRC", "700 HV", "45 HRC HV", "1e400 HV", strings.Repeat("4", 500) + " HRC"} {
+	for _, bad := range []string{"", "45", "HRC", "45 HRB", "-3 HRC", "NaN HRC", "60 HRC", "700 HV", "45 HRC HV",
+		"1e400 HV", strings.Repeat("4", 500) + " HRC"} {
 		var v *units.ValueError
 		if p, err := sequence.TensileFromHardness(bad); !errors.As(err, &v) || p != 0 || len(err.Error()) > 300 {
 			t.Errorf("%q: %v, %v", bad, p, err)
@@ -139,7 +141,8 @@ func TestPropertyBakeByStrength(t *testing.T) {
 			t.Errorf("%.0f MPa: the plan itself: %v", c.tensile, got)
 		}
 		for hours, want := range map[float64]bool{c.hours: false, c.hours + 2: false, c.hours - 1: true, 7.6: true} {
-			if got := slices.Contains(codes(steel(t, strength, bake(hours)), plating.SeverityWarning), sequence.CodeNoBake); got != want {
+			if got := slices.Contains(codes(steel(t, strength, bake(hours)), plating.SeverityWarning),
+				sequence.CodeNoBake); got != want {
 				t.Errorf("%.0f MPa, %.1f h: found %v, want %v", c.tensile, hours, got, want)
 			}
 		}
@@ -148,11 +151,17 @@ func TestPropertyBakeByStrength(t *testing.T) {
 		edit func(*line)
 		code sequence.Code
 	}{
-		"too cool":                {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.Low = units.Celsius(150) }, sequence.CodeNoBake},
-		"too hot":                 {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.High = units.Celsius(300) }, sequence.CodeNoBake},
-		"no word of the heat":     {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature = heatNotGiven() }, sequence.CodeNoBake},
-		"four hours after":        {func(l *line) { l.tanks[l.kind(sequence.Dry)].Wait = 4 * units.Hour }, sequence.CodeNoBake},
-		"before the plating":      {func(l *line) { b := l.kind(sequence.Bake); l.tanks = append(l.tanks[b:b+1:b+1], l.tanks[:b]...) }, sequence.CodeNoBake},
+		"too cool": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.Low = units.Celsius(150) }, sequence.CodeNoBake},
+		"too hot":  {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.High = units.Celsius(300) }, sequence.CodeNoBake},
+		"no word of the heat": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature = heatNotGiven() },
+			sequence.CodeNoBake},
+		"four hours after": {func(l *line) { l.tanks[l.kind(sequence.Dry)].Wait = 4 * units.Hour },
+			sequence.CodeNoBake},
+		"before the plating": {func(l *line) {
+			b := l.kind(sequence.Bake)
+			l.tanks = append(l.tanks[b:b+1:b+1],
+				l.tanks[:b]...)
+		}, sequence.CodeNoBake},
 		"no stress relief":        {func(l *line) { l.remove(l.kind(sequence.Relieve), 1) }, sequence.CodeNoRelief},
 		"relief after the soak":   {func(l *line) { l.tanks[0], l.tanks[1] = l.tanks[1], l.tanks[0] }, sequence.CodeNoRelief},
 		"strength not given":      {func(l *line) { l.piece.Tensile = 0 }, sequence.CodeStrength},
@@ -200,20 +209,27 @@ func TestPropertyStrengthIsAsked(t *testing.T) {
 	}
 	p.Tensile = 1550 * mpa // over 220 000 psi
 	_, found, err := sequence.Plan(p)
-	if err != nil || !slices.ContainsFunc(found, func(f sequence.Finding) bool { return f.Source == "MIL45204" && f.Severity == plating.SeverityCaution }) {
+	if err != nil || !slices.ContainsFunc(found, func(f sequence.Finding) bool {
+		return f.Source == "MIL45204" &&
+			f.Severity == plating.SeverityCaution
+	}) {
 		t.Errorf("gold on 1550 MPa: %v, %v", found, err)
 	}
 }
 
 // titanium is a line as the practice describes it.
 func titanium(t *testing.T) *line {
-	etch := sequence.Tank{Kind: sequence.Activate, Time: 60, Vessel: plating.VesselPlastic, Process: sequence.Process{Chemistry: "hydrofluoric and nitric acid pickle, then etch",
-		Effect: sequence.EffectEtch | sequence.EffectActivate, Hazards: plating.HazardAcid | plating.HazardFluoride | plating.HazardNitric}}
+	etch := sequence.Tank{Kind: sequence.Activate, Time: 60, Vessel: plating.VesselPlastic,
+		Process: sequence.Process{Chemistry: "hydrofluoric and nitric acid pickle, then etch",
+			Effect:  sequence.EffectEtch | sequence.EffectActivate,
+			Hazards: plating.HazardAcid | plating.HazardFluoride | plating.HazardNitric}}
 	soak := sequence.Tank{Kind: sequence.SoakClean, Process: sequence.Process{Chemistry: "mild alkaline cleaner"}}
 	heat := sequence.Tank{Kind: sequence.Bake, Time: 2 * units.Hour, Process: sequence.Process{Chemistry: "argon furnace"}}
 	heat.Process.Temperature.Low, heat.Process.Temperature.High = units.Celsius(600), units.Celsius(650)
-	final := sequence.Tank{Kind: sequence.FinalRinse, Rinse: sequence.RinseSet{Stages: 1, Flow: sequence.Running, Deionised: true}}
-	return &line{t: t, piece: piece(sequence.Titanium, nickel), tanks: []sequence.Tank{soak, rinse(2, sequence.Running), etch, rinse(2, sequence.Running),
+	final := sequence.Tank{Kind: sequence.FinalRinse, Rinse: sequence.RinseSet{Stages: 1, Flow: sequence.Running,
+		Deionised: true}}
+	return &line{t: t, piece: piece(sequence.Titanium, nickel), tanks: []sequence.Tank{soak, rinse(2, sequence.Running),
+		etch, rinse(2, sequence.Running),
 		plated(t, sequence.Plate, "nickel-watts", 2*um), rinse(2, sequence.Running), final, {Kind: sequence.Dry}, heat}}
 }
 
@@ -225,10 +241,12 @@ func TestPropertyTitanium(t *testing.T) {
 		if f == sequence.PaleGold {
 			continue
 		}
-		if _, _, err := sequence.Plan(piece(sequence.Titanium, f)); !errors.As(err, &refused) || refused.Source != "ASTMB481" || !strings.Contains(err.Error(), "argon") {
+		if _, _, err := sequence.Plan(piece(sequence.Titanium, f)); !errors.As(err, &refused) || refused.Source != "ASTMB481" ||
+			!strings.Contains(err.Error(), "argon") {
 			t.Errorf("%s: %v", f, err)
 		}
-		if _, _, err := sequence.PlanAround(piece(sequence.Titanium, f), []sequence.Tank{plated(t, sequence.Plate, "nickel-watts", 1*um)}); !errors.As(err, &refused) {
+		if _, _, err := sequence.PlanAround(piece(sequence.Titanium, f), []sequence.Tank{plated(t, sequence.Plate,
+			"nickel-watts", 1*um)}); !errors.As(err, &refused) {
 			t.Errorf("around %s: %v", f, err)
 		}
 	}
@@ -244,11 +262,17 @@ func TestPropertyTitanium(t *testing.T) {
 			q := &l.tanks[l.kind(sequence.Bake)].Process.Temperature
 			q.Low, q.High = units.Celsius(205), units.Celsius(205)
 		}, sequence.CodeTitaniumHeat},
-		"in air":       {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Chemistry = "oven" }, sequence.CodeTitaniumHeat},
-		"for 8 h":      {func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 8 * units.Hour }, sequence.CodeTitaniumHeat},
-		"not etched":   {func(l *line) { l.remove(l.kind(sequence.Activate), 2) }, sequence.CodeNotActivated},
-		"in glass":     {func(l *line) { l.tanks[l.kind(sequence.Activate)].Vessel = plating.VesselGlass }, sequence.Code(plating.CodeVessel)},
-		"silver on it": {func(l *line) { l.tanks[4] = plated(t, sequence.Plate, "silver-cyanide", 2*um); l.piece.Finish = silver }, sequence.CodeNoStrike},
+		"in air": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Chemistry = "oven" },
+			sequence.CodeTitaniumHeat},
+		"for 8 h":    {func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 8 * units.Hour }, sequence.CodeTitaniumHeat},
+		"not etched": {func(l *line) { l.remove(l.kind(sequence.Activate), 2) }, sequence.CodeNotActivated},
+		"in glass": {func(l *line) { l.tanks[l.kind(sequence.Activate)].Vessel = plating.VesselGlass },
+			sequence.Code(plating.CodeVessel)},
+		"silver on it": {func(l *line) {
+			l.tanks[4] = plated(t, sequence.Plate, "silver-cyanide",
+				2*um)
+			l.piece.Finish = silver
+		}, sequence.CodeNoStrike},
 		"thin nickel": {func(l *line) {
 			l.tanks[4].Promise = 0.5 * um
 			l.insert(6, plated(t, sequence.Underplate, "palladium-sulfamate", 0.2*um), rinse(2, sequence.Running))
@@ -276,7 +300,8 @@ func TestPropertyLeadedBrass(t *testing.T) {
 	}
 	*dip = strongDip()
 	found := sequence.Check(l.tanks, p)
-	if got := codes(found, plating.SeverityWarning); !slices.Contains(got, sequence.CodeLeadedBrass) || !strings.Contains(fmt.Sprint(found), "coat peels") {
+	if got := codes(found, plating.SeverityWarning); !slices.Contains(got, sequence.CodeLeadedBrass) ||
+		!strings.Contains(fmt.Sprint(found), "coat peels") {
 		t.Errorf("sulfuric dip only: %v", found)
 	}
 	_, found, err := sequence.Plan(piece(brass, hard))
@@ -295,7 +320,8 @@ func TestPropertyLeadedBrass(t *testing.T) {
 // TestPropertySulfiteGold: the plan of a finish without cyanide has none where the
 // base metal allows it, and says so first where it does not.
 func TestPropertySulfiteGold(t *testing.T) {
-	without := map[string]bool{"brass false": true, "copper false": true, "nickel false": true, "stainless steel false": true, "sterling silver false": true, "sterling silver true": true,
+	without := map[string]bool{"brass false": true, "copper false": true, "nickel false": true,
+		"stainless steel false": true, "sterling silver false": true, "sterling silver true": true,
 		"low-carbon steel false": true, "conductive-painted plastic false": true}
 	for _, s := range sequence.Substrates() {
 		for _, skin := range []bool{false, true} {
@@ -308,7 +334,8 @@ func TestPropertySulfiteGold(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			holds := slices.ContainsFunc(tanks, func(k sequence.Tank) bool { return k.Bath.AllHazards().Has(plating.HazardCyanide) })
+			holds := slices.ContainsFunc(tanks,
+				func(k sequence.Tank) bool { return k.Bath.AllHazards().Has(plating.HazardCyanide) })
 			said := len(found) > 0 && found[0].Code == sequence.CodeCyanideInLine
 			if holds != said {
 				t.Errorf("%s, skin %v: cyanide %v, said first %v: %v", s, skin, holds, said, found)

@@ -35,8 +35,10 @@ const (
 )
 
 func substrateWords() []string {
-	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze", "nickel silver", "nickel", "sterling silver", "fine silver",
-		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered", "conductive-painted plastic"}
+	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze", "nickel silver", "nickel",
+		"sterling silver", "fine silver",
+		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered",
+		"conductive-painted plastic"}
 }
 
 // Substrates returns all that are known by name.
@@ -66,7 +68,8 @@ func (s Substrate) MarshalText() ([]byte, error) {
 // words writes a word of a list, and refuses a number past its end.
 func words(field string, n, end uint8, word string) ([]byte, error) {
 	if n >= end {
-		return nil, &units.ValueError{Field: field, Value: strconv.Itoa(int(n)), Need: "one of those of this package", Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: field, Value: strconv.Itoa(int(n)), Need: "one of those of this package",
+			Err: units.ErrOutOfRange}
 	}
 	return []byte(word), nil
 }
@@ -92,7 +95,8 @@ func ParseSubstrate(text string) (Substrate, error) {
 			if w.ask == "" {
 				return w.is, nil
 			}
-			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(plain), Need: w.ask, Err: units.ErrOutOfRange}
+			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(plain), Need: w.ask,
+				Err: units.ErrOutOfRange}
 		}
 	}
 	i, err := choose("base metal", text, substrateWords())
@@ -111,11 +115,16 @@ func otherWords() []otherWord {
 	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; stainless steel if a magnet does not hold or it never rusts"
 	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is plate over brass"
 	return []otherWord{
-		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""}, {"soft solder", SoftSoldered, ""},
-		{"soft-soldered joints", SoftSoldered, ""}, {"soft soldered", SoftSoldered, ""}, {"soldered", SoftSoldered, ""}, {"painted plastic", PaintedPlastic, ""},
-		{"zinc", ZincDieCasting, ""}, {"zinc alloy", ZincDieCasting, ""}, {"zinc casting", ZincDieCasting, ""}, {"german silver", NickelSilver, ""}, {"mild steel", LowCarbonSteel, ""},
-		{"clock brass", LeadedBrass, ""}, {"engraving brass", LeadedBrass, ""}, {"free-cutting brass", LeadedBrass, ""}, {"free cutting brass", LeadedBrass, ""},
-		{"free-machining brass", LeadedBrass, ""}, {"turned brass", LeadedBrass, ""}, {"unleaded brass", Brass, ""}, {"lead-free brass", Brass, ""}, {"cartridge brass", Brass, ""},
+		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""},
+		{"soft solder", SoftSoldered, ""},
+		{"soft-soldered joints", SoftSoldered, ""}, {"soft soldered", SoftSoldered, ""}, {"soldered", SoftSoldered, ""},
+		{"painted plastic", PaintedPlastic, ""},
+		{"zinc", ZincDieCasting, ""}, {"zinc alloy", ZincDieCasting, ""}, {"zinc casting", ZincDieCasting, ""},
+		{"german silver", NickelSilver, ""}, {"mild steel", LowCarbonSteel, ""},
+		{"clock brass", LeadedBrass, ""}, {"engraving brass", LeadedBrass, ""}, {"free-cutting brass", LeadedBrass, ""},
+		{"free cutting brass", LeadedBrass, ""},
+		{"free-machining brass", LeadedBrass, ""}, {"turned brass", LeadedBrass, ""}, {"unleaded brass", Brass, ""},
+		{"lead-free brass", Brass, ""}, {"cartridge brass", Brass, ""},
 		{"spring steel", HighCarbonSteel, ""}, {"stainless", StainlessSteel, ""},
 		{"steel", 0, steel}, {"carbon steel", 0, steel}, {"silver", 0, silver},
 	}
@@ -133,7 +142,8 @@ func choose(field, text string, words []string) (int, error) {
 	if len(text) > 40 {
 		text = strings.ToValidUTF8(text[:40], "") + "…"
 	}
-	return 0, &units.ValueError{Field: field, Value: strconv.Quote(text), Need: "one of " + strings.Join(words[1:], ", "), Err: units.ErrOutOfRange}
+	return 0, &units.ValueError{Field: field, Value: strconv.Quote(text), Need: "one of " + strings.Join(words[1:], ", "),
+		Err: units.ErrOutOfRange}
 }
 
 // passive reports whether the bare metal grows a film again by itself within
@@ -182,7 +192,8 @@ const (
 )
 
 func finishWords() []string {
-	return []string{"unknown", "hard gold", "pale gold", "soft gold", "sulfite gold", "flash gold", "silver", "bright nickel", "bright copper",
+	return []string{"unknown", "hard gold", "pale gold", "soft gold", "sulfite gold", "flash gold", "silver",
+		"bright nickel", "bright copper",
 		"palladium", "rhodium", "white bronze"}
 }
 
@@ -233,7 +244,8 @@ func (f Finish) BathKey() string {
 	if f >= finishEnd {
 		f = FinishUnknown
 	}
-	return []string{"", "gold-acid-cobalt", "gold-acid-nickel", "gold-neutral", "gold-sulfite", "gold-cyanide-flash", "silver-cyanide",
+	return []string{"", "gold-acid-cobalt", "gold-acid-nickel", "gold-neutral", "gold-sulfite", "gold-cyanide-flash",
+		"silver-cyanide",
 		"nickel-watts", "copper-acid", "palladium-sulfamate", "rhodium-sulfate", "bronze-white"}[f]
 }
 

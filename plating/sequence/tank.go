@@ -32,7 +32,8 @@ const (
 )
 
 func kindWords() []string {
-	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate", "drag-out rinse", "final rinse", "dry", "bake", "stress relief"}
+	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate",
+		"drag-out rinse", "final rinse", "dry", "bake", "stress relief"}
 }
 
 // String returns the kind in words.
@@ -230,7 +231,8 @@ func (t *Tank) Check() error {
 	}
 	switch {
 	case t.Kind == KindUnknown || t.Kind >= kindEnd:
-		return missing("kind of tank", "not said", "one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
+		return missing("kind of tank", "not said",
+			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
 	case t.Kind.deposits():
 		if t.Bath.Name == "" {
 			return missing("bath", "not given", "a bath by chemistry, from the library or your own")
@@ -258,17 +260,21 @@ func (t *Tank) Check() error {
 	}
 	q := &t.Process
 	if t.Rinse.Flow > Spray {
-		return &units.ValueError{Field: "flow of the rinse", Value: fmt.Sprint(uint8(t.Rinse.Flow)), Need: "still, running, counterflow or spray", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "flow of the rinse", Value: fmt.Sprint(uint8(t.Rinse.Flow)),
+			Need: "still, running, counterflow or spray", Err: units.ErrOutOfRange}
 	}
 	if q.Polarity > Anodic {
-		return &units.ValueError{Field: "polarity", Value: fmt.Sprint(uint8(q.Polarity)), Need: "no current, cathodic or anodic", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "polarity", Value: fmt.Sprint(uint8(q.Polarity)),
+			Need: "no current, cathodic or anodic", Err: units.ErrOutOfRange}
 	}
-	for _, err := range []error{q.Temperature.Check("temperature"), q.CurrentDensity.Check("current density"), q.Volts.Check("volts"), q.Time.Check("time of the stay")} {
+	for _, err := range []error{q.Temperature.Check("temperature"), q.CurrentDensity.Check("current density"),
+		q.Volts.Check("volts"), q.Time.Check("time of the stay")} {
 		if err != nil {
 			return err
 		}
 	}
-	for _, err := range []error{units.NonNegative("promised thickness", t.Promise), units.NonNegative("current density", t.CurrentDensity),
+	for _, err := range []error{units.NonNegative("promised thickness", t.Promise), units.NonNegative("current density",
+		t.CurrentDensity),
 		units.NonNegative("time", t.Time), units.NonNegative("wait", t.Wait)} {
 		if err != nil {
 			return err

@@ -135,7 +135,8 @@ func TestPropertyBadChoices(t *testing.T) {
 		{Drilled{}, "piece none", units.ErrInconsistent},
 		{Drilled{plate, []Hole{{Diameter: 0.04, Depth: 0.002}}}, "hole diameter", units.ErrInconsistent},
 		{Drilled{disc, []Hole{{Diameter: 0.05, Depth: 0.002}}}, "hole diameter", units.ErrInconsistent},
-		{Drilled{Ring{Outer: 0.05, Inner: 0.03, Thickness: 0.002}, []Hole{{Diameter: 0.01, Depth: 0.002}}}, "hole diameter", units.ErrInconsistent},
+		{Drilled{Ring{Outer: 0.05, Inner: 0.03, Thickness: 0.002}, []Hole{{Diameter: 0.01, Depth: 0.002}}}, "hole diameter",
+			units.ErrInconsistent},
 		{Drilled{plate, []Hole{{Diameter: 0.01, Depth: 0.003}}}, "through hole depth", units.ErrInconsistent},
 		{Drilled{plate, []Hole{{Diameter: 0.01, Depth: 0.002, Blind: true}}}, "blind hole depth", units.ErrInconsistent},
 		{Drilled{plate, []Hole{{Diameter: 0.01, Depth: 0.002, Faces: OneFace}}}, "hole faces", units.ErrInconsistent},
@@ -169,12 +170,14 @@ func TestPropertyForeign(t *testing.T) {
 	boom := errors.New("no working")
 	silent, broken := foreign{value: 2}, foreign{value: 2, fail: boom}
 	disc := Disc{Diameter: 0.01, Faces: OneFace}
-	for _, p := range []Piece{Assembly{silent}, Times{3, silent}, Masked{silent, 1}, Less{silent, disc}, Drilled{silent, nil}} {
+	for _, p := range []Piece{Assembly{silent}, Times{3, silent}, Masked{silent, 1}, Less{silent, disc}, Drilled{silent,
+		nil}} {
 		if steps, err := p.Working(); err != nil || len(steps) == 0 {
 			t.Errorf("%T: %v steps, %v", p, len(steps), err)
 		}
 	}
-	for _, p := range []Piece{Assembly{broken}, Times{3, broken}, Masked{broken, 1}, Less{broken, disc}, Less{Known{Value: 9}, broken}, Drilled{broken, nil}} {
+	for _, p := range []Piece{Assembly{broken}, Times{3, broken}, Masked{broken, 1}, Less{broken, disc},
+		Less{Known{Value: 9}, broken}, Drilled{broken, nil}} {
 		if steps, err := p.Working(); !errors.Is(err, boom) || steps != nil {
 			t.Errorf("%T: %v steps, %v", p, len(steps), err)
 		}

@@ -48,7 +48,8 @@ func TestPropertyBadArguments(t *testing.T) {
 		}},
 		{"Hole.Change", []float64{0.002, 0.003}, func(x []float64) (float64, error) {
 			a, err := Hole{Diameter: length(x[0]), Depth: length(x[1])}.Change()
-			if s, err2 := (Hole{Diameter: length(x[0]), Depth: length(x[1])}).Working(); (err == nil) != (err2 == nil) || s.Result.SI != float64(a) {
+			if s, err2 := (Hole{Diameter: length(x[0]), Depth: length(x[1])}).Working(); (err == nil) != (err2 == nil) ||
+				s.Result.SI != float64(a) {
 				t.Errorf("hole %v: Change %v %v, Working %v %v", x, a, err, s.Result.SI, err2)
 			}
 			if err != nil {

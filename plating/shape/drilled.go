@@ -75,7 +75,8 @@ func (d Drilled) changes() ([]units.Area, error) {
 		}
 	}
 	if discs >= flat.face {
-		return nil, contradiction("area of all hole mouths", units.Area(discs), "less than the face of "+units.Area(flat.face).String())
+		return nil, contradiction("area of all hole mouths", units.Area(discs), "less than the face of "+
+			units.Area(flat.face).String())
 	}
 	return list, nil
 }

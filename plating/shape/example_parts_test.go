@@ -189,7 +189,8 @@ func ExampleWireFromMass() {
 }
 
 func ExampleWeighedWire() {
-	a, err := shape.WeighedWire{Mass: 5 * units.Gram, Density: 8.5 * units.GramPerCubicCentimetre, Diameter: 0.5 * mm}.Area()
+	a, err := shape.WeighedWire{Mass: 5 * units.Gram, Density: 8.5 * units.GramPerCubicCentimetre,
+		Diameter: 0.5 * mm}.Area()
 	fmt.Println(a.Text(cm2, 1), err)
 	// Output: 47.1 cm² <nil>
 }

@@ -84,7 +84,8 @@ func TestPropertyLimits(t *testing.T) {
 		area(t, Torus{CentreDiameter: d, TubeDiameter: 0.001}))
 	same(t, "torus: circumference of the section times the way of its middle",
 		area(t, Torus{CentreDiameter: d, TubeDiameter: 0.003}), (math.Pi*d)*(math.Pi*0.003))
-	same(t, "countersunk head is a cone with its base", area(t, ScrewHead{Style: CountersunkHead, Diameter: d, Height: l, Shank: d / 2}),
+	same(t, "countersunk head is a cone with its base", area(t, ScrewHead{Style: CountersunkHead, Diameter: d, Height: l,
+		Shank: d / 2}),
 		area(t, Cone{BaseDiameter: d, TopDiameter: d / 2, Height: l, OpenTop: true}))
 	same(t, "pan head without shank is a cap", area(t, ScrewHead{Style: PanHead, Diameter: d, Height: d / 3}),
 		area(t, Cap{BaseDiameter: d, Height: d / 3}))
@@ -95,14 +96,17 @@ func TestPropertyLimits(t *testing.T) {
 	if near := area(t, Cone{BaseDiameter: d, TopDiameter: 1e-9 * d, Height: l}); apart(near, cone) > 1e-8 {
 		t.Errorf("frustum with a tiny top %.12g, cone %.12g", near, cone)
 	}
-	if flat := area(t, Cone{BaseDiameter: d, Height: 1e-9, OpenBase: true}); apart(flat, area(t, Disc{Diameter: d, Faces: OneFace})) > 1e-8 {
+	if flat := area(t, Cone{BaseDiameter: d, Height: 1e-9, OpenBase: true}); apart(flat, area(t, Disc{Diameter: d,
+		Faces: OneFace})) > 1e-8 {
 		t.Errorf("flat cone %.12g is no disc", flat)
 	}
-	if flat := area(t, Cap{BaseDiameter: d, Height: 1e-9, OpenBase: true}); apart(flat, area(t, Disc{Diameter: d, Faces: OneFace})) > 1e-8 {
+	if flat := area(t, Cap{BaseDiameter: d, Height: 1e-9, OpenBase: true}); apart(flat, area(t, Disc{Diameter: d,
+		Faces: OneFace})) > 1e-8 {
 		t.Errorf("flat cap %.12g is no disc", flat)
 	}
 	hex := area(t, HexBar{AcrossFlats: d, Length: l})
-	if in, out := cylinder, area(t, Cylinder{Diameter: units.Length(2 / math.Sqrt(3) * d), Length: l}); !(in < hex && hex < out) {
+	if in, out := cylinder, area(t, Cylinder{Diameter: units.Length(2 / math.Sqrt(3) * d), Length: l}); !(in < hex &&
+		hex < out) {
 		t.Errorf("hexagonal bar %.6g is not between the cylinders inside and around it, %.6g and %.6g", hex, in, out)
 	}
 	pan, cheese := area(t, ScrewHead{Style: PanHead, Diameter: d, Height: d / 3, Shank: d / 2}),

@@ -38,9 +38,18 @@ func TestPropertyBadArguments(t *testing.T) {
 			h, err := FieldOf(q(x[0]), q(x[1]))
 			return float64(h.Power), err
 		}},
-		{"HaringBlum.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) { return ratio(HaringBlum{q(x[0]), q(x[1])}.Metal()) }},
-		{"Heatley.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) { return ratio(Heatley{q(x[0]), q(x[1])}.Metal()) }},
-		{"Field.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) { return ratio(Field{q(x[0]), q(x[1])}.Metal()) }},
+		{"HaringBlum.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) {
+			return ratio(HaringBlum{q(x[0]),
+				q(x[1])}.Metal())
+		}},
+		{"Heatley.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) {
+			return ratio(Heatley{q(x[0]),
+				q(x[1])}.Metal())
+		}},
+		{"Field.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) {
+			return ratio(Field{q(x[0]),
+				q(x[1])}.Metal())
+		}},
 		{"Cell.Ratio", []float64{1, 5}, func(x []float64) (float64, error) {
 			return ratio(Cell{units.Length(x[0]), units.Length(x[1])}.Ratio())
 		}},
@@ -48,7 +57,10 @@ func TestPropertyBadArguments(t *testing.T) {
 			return ratio(Cell{units.Length(x[0]), units.Length(x[1])}.Wagner(kappa(x[2]), slope(x[3])))
 		}},
 		{"LinearRatio", []float64{5, 1}, func(x []float64) (float64, error) { return ratio(LinearRatio(q(x[0]), q(x[1]))) }},
-		{"LinearWagner", []float64{5, 3}, func(x []float64) (float64, error) { return ratio(LinearWagner(q(x[0]), q(x[1]))) }},
+		{"LinearWagner", []float64{5, 3}, func(x []float64) (float64, error) {
+			return ratio(LinearWagner(q(x[0]),
+				q(x[1])))
+		}},
 		{"TafelRatio", []float64{5, 1}, func(x []float64) (float64, error) { return ratio(TafelRatio(q(x[0]), q(x[1]))) }},
 		{"TafelWagner", []float64{5, 3}, func(x []float64) (float64, error) { return ratio(TafelWagner(q(x[0]), q(x[1]))) }},
 		{"MetalRatio", []float64{3, 0.9, 0.8}, func(x []float64) (float64, error) {
@@ -62,9 +74,18 @@ func TestPropertyBadArguments(t *testing.T) {
 			d, err := FromReadings([]units.Length{units.Length(x[0]), units.Length(x[1]), units.Length(x[2])})
 			return float64(d.MinToMean), err
 		}},
-		{"Number", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64, error) { return ratio(hole(x).Number(kappa(x[2]), slope(x[3]))) }},
-		{"Linear", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64, error) { return throw(hole(x).Linear(kappa(x[2]), slope(x[3]))) }},
-		{"Tafel", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64, error) { return throw(hole(x).Tafel(kappa(x[2]), slope(x[3]))) }},
+		{"Number", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64,
+			error) {
+			return ratio(hole(x).Number(kappa(x[2]), slope(x[3])))
+		}},
+		{"Linear", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64,
+			error) {
+			return throw(hole(x).Linear(kappa(x[2]), slope(x[3])))
+		}},
+		{"Tafel", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64,
+			error) {
+			return throw(hole(x).Tafel(kappa(x[2]), slope(x[3])))
+		}},
 		{"LinearDepth", []float64{1e-3, 0.3, 10, 1e-3}, func(x []float64) (float64, error) {
 			return length(Recess{Width: units.Length(x[0])}.LinearDepth(q(x[1]), kappa(x[2]), slope(x[3])))
 		}},
@@ -109,7 +130,8 @@ func TestPropertyBadArguments(t *testing.T) {
 			t.Errorf("%s%v: %v, %v", c.name, c.good, v, err)
 		}
 		for i := range c.good {
-			for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1, 1e300, math.MaxFloat64, 1e-300, 5e-324} {
+			for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), 0, -1, 1, 1e300, math.MaxFloat64, 1e-300,
+				5e-324} {
 				x := append([]float64(nil), c.good...)
 				x[i] = bad
 				name := fmt.Sprintf("%s%v", c.name, x)
@@ -192,7 +214,8 @@ func TestPropertyClasses(t *testing.T) {
 		}
 		last = low
 		d, err := c.Distribution()
-		if err != nil || d.MinToMean != low || !strings.Contains(d.Basis, "common practice, no source") || !strings.Contains(d.Basis, c.String()) {
+		if err != nil || d.MinToMean != low || !strings.Contains(d.Basis, "common practice, no source") ||
+			!strings.Contains(d.Basis, c.String()) {
 			t.Errorf("%v: %+v, %v", c, d, err)
 		}
 	}

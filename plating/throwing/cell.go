@@ -193,7 +193,8 @@ func checkPrimary(p units.Ratio) error {
 		return err
 	}
 	if !(p > 1) {
-		return &units.ValueError{Field: "primary ratio", Value: p.String(), Need: "near over far, above 1", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "primary ratio", Value: p.String(), Need: "near over far, above 1",
+			Err: units.ErrOutOfRange}
 	}
 	return nil
 }

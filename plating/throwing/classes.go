@@ -80,7 +80,8 @@ func (c Class) Band() (low, high units.Ratio, err error) {
 		return 0, 0, &units.ValueError{Field: "class of shape", Value: c.String(),
 			Need: "a calculation with Recess or a mesh, or a measurement: no rule of thumb holds", Err: units.ErrOutOfRange}
 	}
-	return 0, 0, &units.ValueError{Field: "class of shape", Value: c.String(), Need: "SmoothRound to OpenRecess", Err: units.ErrOutOfRange}
+	return 0, 0, &units.ValueError{Field: "class of shape", Value: c.String(), Need: "SmoothRound to OpenRecess",
+		Err: units.ErrOutOfRange}
 }
 
 // Distribution returns the low end of the class's band for an estimate, which
@@ -97,5 +98,6 @@ func (c Class) Distribution() (plating.Distribution, error) {
 		return plating.Distribution{}, err
 	}
 	return plating.Distribution{MinToMean: low,
-		Basis: fmt.Sprintf("rule of thumb for the class %q, %.2f to %.2f, low end taken; common practice, no source", c.String(), float64(low), float64(high))}, nil
+		Basis: fmt.Sprintf("rule of thumb for the class %q, %.2f to %.2f, low end taken; common practice, no source",
+			c.String(), float64(low), float64(high))}, nil
 }

@@ -41,7 +41,8 @@ func TwoLevels(metal, farShare units.Ratio) (plating.Distribution, error) {
 		return plating.Distribution{}, err
 	}
 	return plating.Distribution{MinToMean: min(r, 1),
-		Basis: fmt.Sprintf("by rule: metal %.3g:1 near to far, %s of the area far", float64(metal), farShare.Percent(-1))}, nil
+			Basis: fmt.Sprintf("by rule: metal %.3g:1 near to far, %s of the area far", float64(metal), farShare.Percent(-1))},
+		nil
 }
 
 // FromReadings returns the distribution of thicknesses that were measured at
@@ -105,5 +106,6 @@ func (t Throw) Distribution(wallShare units.Ratio) (plating.Distribution, error)
 		return plating.Distribution{}, err
 	}
 	return plating.Distribution{MinToMean: min(r, 1),
-		Basis: fmt.Sprintf("by rule: recess whose bottom gets %s of the mouth, %s of the area in recesses", t.Bottom.Percent(-1), wallShare.Percent(-1))}, nil
+		Basis: fmt.Sprintf("by rule: recess whose bottom gets %s of the mouth, %s of the area in recesses",
+			t.Bottom.Percent(-1), wallShare.Percent(-1))}, nil
 }

@@ -71,7 +71,8 @@ func ExampleRecess_Linear() {
 }
 
 func ExampleRecess_LinearDepth() {
-	d, err := throwing.Recess{Width: 2 * units.Millimetre}.LinearDepth(0.25, 8*units.SiemensPerMetre, 13*units.OhmSquareCentimetre)
+	d, err := throwing.Recess{Width: 2 * units.Millimetre}.LinearDepth(0.25, 8*units.SiemensPerMetre,
+		13*units.OhmSquareCentimetre)
 	fmt.Println(d.Text(units.Millimetre, 1), err)
 	// Output: 4.3 mm <nil>
 }

@@ -90,7 +90,8 @@ func FieldOf(cell, metal units.Ratio) (Field, error) {
 	}
 	if !(cell+metal > 2) {
 		return Field{}, &units.ValueError{Field: "metal ratio", Value: metal.String(),
-			Need: "more than 2 less the distance ratio, " + (2 - cell).String() + ", for a figure after Field", Err: units.ErrOutOfRange}
+			Need: "more than 2 less the distance ratio, " + (2 - cell).String() + ", for a figure after Field",
+			Err:  units.ErrOutOfRange}
 	}
 	t, err := finite("throwing power", (cell-metal)/(cell+metal-2))
 	return Field{cell, t}, err
@@ -154,7 +155,8 @@ func (f Field) Metal() (units.Ratio, error) {
 	}
 	m := (f.Cell - units.Ratio(float64(f.Power)*float64(f.Cell-2))) / (1 + f.Power)
 	if !(f.Power > -1) || !(m > 0) {
-		return 0, powerError("Field", f.Power, "more than -100 % and not so much that no metal is left near; equal deposits are 100 %")
+		return 0, powerError("Field", f.Power,
+			"more than -100 % and not so much that no metal is left near; equal deposits are 100 %")
 	}
 	return positive("metal ratio", m)
 }
@@ -173,7 +175,8 @@ func figure(kind string, cell, power units.Ratio) string {
 }
 
 func powerError(kind string, power units.Ratio, need string) error {
-	e := &units.ValueError{Field: "throwing power after " + kind, Value: power.Percent(-1), Need: need, Err: units.ErrOutOfRange}
+	e := &units.ValueError{Field: "throwing power after " + kind, Value: power.Percent(-1), Need: need,
+		Err: units.ErrOutOfRange}
 	return e
 }
 
@@ -197,7 +200,8 @@ func checkCell(cell units.Ratio) error {
 		return err
 	}
 	if !(cell > 1) {
-		return &units.ValueError{Field: "distance ratio", Value: cell.String(), Need: "far over near, above 1, such as 5", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "distance ratio", Value: cell.String(), Need: "far over near, above 1, such as 5",
+			Err: units.ErrOutOfRange}
 	}
 	return nil
 }

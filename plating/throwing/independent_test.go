@@ -69,7 +69,8 @@ func TestIndependentPlan(t *testing.T) {
 		}
 		return sum
 	}
-	for _, p := range []Trapezoid{Trapezoid267(), {1, 1, 2}, {1, 0.5, 0.6}, {2, 1, 5}, {1, 2, 2}, {1, 0.2, 0.2}, {1, 4, 5}} {
+	for _, p := range []Trapezoid{Trapezoid267(), {1, 1, 2}, {1, 0.5, 0.6}, {2, 1, 5}, {1, 2, 2}, {1, 0.2, 0.2}, {1, 4,
+		5}} {
 		m := must(p.Primary())(t)
 		scale := float64(m.length) / m.whole()
 		anode := scale * even(func(s float64) float64 {
@@ -220,7 +221,8 @@ func TestPropertyInverses(t *testing.T) {
 		r.Depth = r.Width * units.Length(log(1, 50))
 		kappa, slope := units.Conductivity(log(1, 100)), units.AreaResistance(log(1e-6, 1e-2))
 		lt, tt := must(r.Linear(kappa, slope))(t), must(r.Tafel(kappa, slope))(t)
-		if !(lt.Bottom >= 0 && lt.Bottom <= lt.Mean && lt.Mean <= 1 && tt.Bottom >= lt.Bottom && tt.Bottom <= tt.Mean && tt.Mean <= 1) {
+		if !(lt.Bottom >= 0 && lt.Bottom <= lt.Mean && lt.Mean <= 1 && tt.Bottom >= lt.Bottom && tt.Bottom <= tt.Mean &&
+			tt.Mean <= 1) {
 			t.Errorf("%+v: linear %v, Tafel %v", r, lt, tt)
 		}
 		if lt.Bottom > 1e-9 && lt.Bottom < 0.999 {

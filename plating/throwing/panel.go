@@ -42,7 +42,8 @@ func (p Panel) constants() (c1, c2 float64, err error) {
 	case Panel1000:
 		return 18.8, 28.3, nil
 	}
-	return 0, 0, &units.ValueError{Field: "test cell", Value: p.String(), Need: "Panel267 or Panel1000", Err: units.ErrOutOfRange}
+	return 0, 0, &units.ValueError{Field: "test cell", Value: p.String(), Need: "Panel267 or Panel1000",
+		Err: units.ErrOutOfRange}
 }
 
 // Density returns the current density at a place on the panel.

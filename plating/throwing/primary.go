@@ -229,7 +229,8 @@ func (m PrimaryMap) Place(ratio units.Ratio) (units.Length, error) {
 		return 0, err
 	}
 	if m.b == 0.5 {
-		return 0, &units.ValueError{Field: "slant of the panel", Value: "none", Need: "a long wall that is longer than the short one", Err: units.ErrInconsistent}
+		return 0, &units.ValueError{Field: "slant of the panel", Value: "none",
+			Need: "a long wall that is longer than the short one", Err: units.ErrInconsistent}
 	}
 	y := math.Log(float64(ratio)/m.mean) / (0.5 - m.b)
 	n := len(m.edges) - 1
@@ -271,7 +272,8 @@ func (m PrimaryMap) Cathode() units.Length { return m.length }
 
 func (m *PrimaryMap) made() error {
 	if len(m.sums) == 0 {
-		return &units.ValueError{Field: "primary map", Value: "empty", Need: "one made by Trapezoid.Primary", Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "primary map", Value: "empty", Need: "one made by Trapezoid.Primary",
+			Err: units.ErrInconsistent}
 	}
 	return nil
 }

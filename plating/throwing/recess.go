@@ -205,7 +205,8 @@ func tafelThrow(nu, beta float64) Throw {
 // [*units.RangeError], and no value, when the recess comes out wider than deep.
 //
 // Source: [Derived], [Recess.Linear] solved for D.
-func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity, slope units.AreaResistance) (units.Length, error) {
+func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity,
+	slope units.AreaResistance) (units.Length, error) {
 	reach, err := r.promised(promise, conductivity, slope)
 	if err != nil {
 		return 0, err
@@ -238,7 +239,8 @@ func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity
 // [*units.RangeError], and no value, when the recess comes out wider than deep.
 //
 // Source: [Derived], [Recess.Tafel] solved for D.
-func (r Recess) TafelDepth(promise units.Ratio, conductivity units.Conductivity, mouthSlope units.AreaResistance) (units.Length, error) {
+func (r Recess) TafelDepth(promise units.Ratio, conductivity units.Conductivity,
+	mouthSlope units.AreaResistance) (units.Length, error) {
 	reach, err := r.promised(promise, conductivity, mouthSlope)
 	if err != nil {
 		return 0, err
@@ -259,7 +261,8 @@ func (r Recess) TafelDepth(promise units.Ratio, conductivity units.Conductivity,
 	return r.deep(reach * math.Sqrt2 * (sum - delta) / cos)
 }
 
-func (r Recess) promised(promise units.Ratio, conductivity units.Conductivity, slope units.AreaResistance) (float64, error) {
+func (r Recess) promised(promise units.Ratio, conductivity units.Conductivity, slope units.AreaResistance) (float64,
+	error) {
 	if err := units.Positive("width of the recess", r.Width); err != nil {
 		return 0, err
 	}
@@ -267,7 +270,8 @@ func (r Recess) promised(promise units.Ratio, conductivity units.Conductivity, s
 		return 0, err
 	}
 	if promise == 1 {
-		return 0, &units.ValueError{Field: "promised ratio of bottom to mouth", Value: "1", Need: "less than 1", Err: units.ErrOutOfRange}
+		return 0, &units.ValueError{Field: "promised ratio of bottom to mouth", Value: "1", Need: "less than 1",
+			Err: units.ErrOutOfRange}
 	}
 	return r.reach(conductivity, slope)
 }

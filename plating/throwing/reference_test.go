@@ -167,7 +167,8 @@ func typed(t testing.TB, name string, err error) {
 			t.Errorf("%s: %#v is not complete", name, v)
 		}
 	case errors.As(err, &r):
-		if r.Field == "" || r.Value == "" || r.Low == "" || r.High == "" || r.Source == "" || strings.Contains(r.Error(), "NaN") {
+		if r.Field == "" || r.Value == "" || r.Low == "" || r.High == "" || r.Source == "" || strings.Contains(r.Error(),
+			"NaN") {
 			t.Errorf("%s: %#v is not complete", name, r)
 		}
 	default:

@@ -49,10 +49,12 @@ func (t Trapezoid) check() error {
 		}
 	}
 	if t.Long < t.Short {
-		return &units.ValueError{Field: "long wall", Value: t.Long.String(), Need: "the short wall's " + t.Short.String() + " or more", Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "long wall", Value: t.Long.String(), Need: "the short wall's " + t.Short.String() +
+			" or more", Err: units.ErrInconsistent}
 	}
 	if t.Short < t.Anode/5 || t.Long > 5*t.Anode || float64(t.Long-t.Short) > float64(t.Anode)/math.Tan(math.Pi/9) {
-		return &units.ValueError{Field: "plan of the cell", Value: fmt.Sprintf("anode %v, walls %v and %v", t.Anode, t.Short, t.Long),
+		return &units.ValueError{Field: "plan of the cell", Value: fmt.Sprintf("anode %v, walls %v and %v", t.Anode, t.Short,
+			t.Long),
 			Need: "walls of 0.2 to 5 anode widths and a slant of 20 degrees or more", Err: units.ErrOutOfRange}
 	}
 	return nil

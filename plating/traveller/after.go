@@ -25,7 +25,8 @@ func (s *Sheet) after() error {
 		if !met || b.Name == "" {
 			k = len(s.Baths)
 			first[key] = k
-			s.Baths = append(s.Baths, After{Bath: title(&l.Layer, i), Metal: b.Metal, Soluble: !b.InsolubleAnode, Before: b.Content})
+			s.Baths = append(s.Baths, After{Bath: title(&l.Layer, i), Metal: b.Metal, Soluble: !b.InsolubleAnode,
+				Before: b.Content})
 		}
 		a := &s.Baths[k]
 		a.Coat += r.FineMass

@@ -22,7 +22,8 @@ type Gas struct {
 // of their window. Air at 25 °C.
 func (s *Sheet) air() error {
 	add := func(tank int, i units.Current, eff units.Efficiency) error {
-		a, err := electrical.Vent{Current: i, Efficiency: eff, Temperature: units.Celsius(25), Pressure: units.Atmosphere, Mixing: 1}.Air()
+		a, err := electrical.Vent{Current: i, Efficiency: eff, Temperature: units.Celsius(25), Pressure: units.Atmosphere,
+			Mixing: 1}.Air()
 		if err != nil {
 			return fmt.Errorf("hydrogen of tank %d: %w", tank+1, err)
 		}
@@ -34,7 +35,8 @@ func (s *Sheet) air() error {
 	if len(s.Cards) == 0 {
 		for i := range s.Result.Layers {
 			l := &s.Result.Layers[i]
-			if err := add(i, max(l.Result.Current, l.Layer.Bath.Window.High.Over(l.Layer.Area)), s.Spreads[i].Efficiency.Low); err != nil {
+			if err := add(i, max(l.Result.Current, l.Layer.Bath.Window.High.Over(l.Layer.Area)),
+				s.Spreads[i].Efficiency.Low); err != nil {
 				return err
 			}
 		}

@@ -20,7 +20,8 @@ func (l *Layer) tank(r *plating.LayerResult) (sequence.Tank, error) {
 	if err != nil {
 		return sequence.Tank{}, err
 	}
-	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise, CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry, Vessel: l.Bath.Vessel}
+	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise,
+		CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry, Vessel: l.Bath.Vessel}
 	switch l.Role {
 	case plating.RoleStrike:
 		t.Kind, t.LiveEntry = sequence.Strike, true // a strike is entered with the current on, see the notes of the estimate
@@ -46,7 +47,8 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	}
 	b := l.Library
 	if b.Name != "" && b.Metal != own.Metal {
-		return baths.Bath{}, missing("bath of like chemistry", b.Key+", which deposits "+b.Metal, "one that deposits "+own.Metal)
+		return baths.Bath{}, missing("bath of like chemistry", b.Key+", which deposits "+b.Metal, "one that deposits "+
+			own.Metal)
 	}
 	b.Key, b.Name, b.Metal = "", own.Name, own.Metal
 	if b.Name == "" {
@@ -124,14 +126,24 @@ func (s *Sheet) spread() error {
 // hold for the base metal.
 func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 	l, p := &s.Job.Layers[i], &s.Spreads[i]
-	if low := p.Thinnest.Low; p.Known && l.Time > 0 && l.Promise > 0 && low+lr.Below < l.Promise*(1-1e-9) && lr.Result.Thinnest+lr.Below >= l.Promise*(1-1e-9) {
+	if low := p.Thinnest.Low; p.Known && l.Time > 0 && l.Promise > 0 && low+lr.Below < l.Promise*(1-1e-9) &&
+		lr.Result.Thinnest+lr.Below >= l.Promise*(1-1e-9) {
 		lr.Notes = append(lr.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
-			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the %s promised", p.Efficiency.Low.Percent(0), (low+lr.Below).Text(units.Micrometre, 2), l.Promise.Text(units.Micrometre, 2)),
-			Do:   fmt.Sprintf("plate %.2f times as long, or weigh a trial piece", math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
+			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the %s promised", p.Efficiency.Low.Percent(0),
+				(low+lr.Below).Text(units.Micrometre, 2), l.Promise.Text(units.Micrometre, 2)),
+			Do: fmt.Sprintf("plate %.2f times as long, or weigh a trial piece",
+				math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
 	}
 	if len(s.Tanks) > 0 { // the review of the sequence judges what is carried over
-		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool { return n.Between || n.Code == plating.CodeLiveEntry })
-		lr.Notes = slices.DeleteFunc(slices.Clone(lr.Notes), func(n plating.Note) bool { return n.Code != "" && n.Severity > plating.SeverityInfo }) // so does it with the chemistry
+		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool {
+			return n.Between ||
+				n.Code == plating.CodeLiveEntry
+		})
+		// so does it with the chemistry
+		lr.Notes = slices.DeleteFunc(slices.Clone(lr.Notes), func(n plating.Note) bool {
+			return n.Code != "" &&
+				n.Severity > plating.SeverityInfo
+		})
 	}
 	switch s.Job.Base {
 	case sequence.SubstrateUnknown, sequence.LowCarbonSteel, sequence.HighCarbonSteel, sequence.StainlessSteel:
@@ -146,7 +158,8 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 
 func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 	r := &lr.Result
-	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: origin.Given}
+	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest),
+		FineMass: band(r.FineMass), Confidence: origin.Given}
 	at := lr.Layer // area filled in, what lies below taken off the promise
 	if l.Time > 0 {
 		// Amps and minutes are set as computed: what the bath does with them varies.
@@ -154,11 +167,13 @@ func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 	}
 	switch {
 	case l.Whole:
-		sp, err := baths.EstimateRange(at, l.Library, baths.Point{CurrentDensity: r.CurrentDensity, Temperature: at.Bath.Heat.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
+		sp, err := baths.EstimateRange(at, l.Library, baths.Point{CurrentDensity: r.CurrentDensity,
+			Temperature: at.Bath.Heat.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
 		if err != nil && sp.Layer.Bath.Name == "" {
 			return Spread{}, err
 		}
-		return Spread{Known: true, Efficiency: sp.Efficiency, Time: sp.Time, Mean: sp.Mean, Thinnest: sp.Thinnest, FineMass: sp.FineMass, Confidence: sp.Confidence}, nil
+		return Spread{Known: true, Efficiency: sp.Efficiency, Time: sp.Time, Mean: sp.Mean, Thinnest: sp.Thinnest,
+			FineMass: sp.FineMass, Confidence: sp.Confidence}, nil
 	case l.Low.IsZero() || l.High.IsZero():
 		return one, nil
 	}
@@ -232,7 +247,8 @@ func (s *Sheet) stay() {
 	if len(s.Cards) == 0 {
 		for i := range s.Spreads {
 			t := s.Spreads[i].Time
-			s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+t.High+handling
+			s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+
+				t.High+handling
 		}
 		return
 	}
@@ -242,6 +258,7 @@ func (s *Sheet) stay() {
 			s.Oven.Low, s.Oven.Typical, s.Oven.High = s.Oven.Low+t.Low, s.Oven.Typical+t.Typical, s.Oven.High+t.High
 			t = baths.Band[units.Duration]{}
 		}
-		s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+t.High+handling
+		s.Line.Low, s.Line.Typical, s.Line.High = s.Line.Low+t.Low+handling, s.Line.Typical+t.Typical+handling, s.Line.High+
+			t.High+handling
 	}
 }

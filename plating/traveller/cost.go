@@ -41,7 +41,8 @@ func (s *Sheet) price() error {
 		if err != nil {
 			return err
 		}
-		j.Labour = append(append([]price.Labour(nil), j.Labour...), price.Labour{Name: "work at the line", Minutes: minutes, PerHour: q.LinePerHour})
+		j.Labour = append(append([]price.Labour(nil), j.Labour...), price.Labour{Name: "work at the line", Minutes: minutes,
+			PerHour: q.LinePerHour})
 	}
 	energy, err := s.energy(q)
 	if err != nil {
@@ -78,8 +79,9 @@ func (s *Sheet) metals(j price.Job) (deposit, drips []price.Metal, err error) {
 	for _, m := range s.Result.Metals {
 		if !priced[m.Metal] {
 			s.Notes = append(s.Notes, plating.Note{Severity: plating.SeverityCaution, Source: "Definition",
-				Text: fmt.Sprintf("no price is given for %s: its metal is not in the quote", orText(m.Metal, "the metal of a bath that names none")),
-				Do:   "name its price, or have it covered by the hourly rate"})
+				Text: fmt.Sprintf("no price is given for %s: its metal is not in the quote", orText(m.Metal,
+					"the metal of a bath that names none")),
+				Do: "name its price, or have it covered by the hourly rate"})
 			continue
 		}
 		if deposit, err = add(deposit, m.Metal, m.FineMass); err != nil {
@@ -127,7 +129,8 @@ func (s *Sheet) energy(q *Price) (units.Energy, error) {
 		}
 		if v == 0 {
 			s.Notes = append(s.Notes, plating.Note{Severity: plating.SeverityInfo, Source: "Definition",
-				Text: title(&lr.Layer, i) + " has no volts: its electricity is not in the quote", Do: "small beside the rest; give the volts of the bath"})
+				Text: title(&lr.Layer, i) + " has no volts: its electricity is not in the quote",
+				Do:   "small beside the rest; give the volts of the bath"})
 		}
 		sum += float64(v) * float64(lr.Result.Charge)
 	}
@@ -153,6 +156,8 @@ func (p Spread) Trust() string {
 	if p.Confidence >= origin.Given && !p.Known {
 		return "figures as given; how far they may be off is not said"
 	}
-	return "rests on figures " + map[origin.Seen]string{origin.FromMemory: "from memory: weigh a trial piece first", origin.SecondHand: "known second hand",
-		origin.Published: "that are published", origin.Given: "of your own", origin.Measured: "that you measured"}[p.Confidence]
+	return "rests on figures " + map[origin.Seen]string{origin.FromMemory: "from memory: weigh a trial piece first",
+		origin.SecondHand: "known second hand",
+		origin.Published:  "that are published", origin.Given: "of your own",
+		origin.Measured: "that you measured"}[p.Confidence]
 }

@@ -23,7 +23,8 @@ func ExampleMake() {
 	}
 	for _, card := range sheet.Cards {
 		if k := sheet.Coats[card.Number-1]; k >= 0 {
-			fmt.Printf("%d. %s: %s, %s\n", card.Number, card.Name, card.Amps.Text(units.Ampere, 1), sheet.Spreads[k].Time.Typical.Text(units.Minute, 0))
+			fmt.Printf("%d. %s: %s, %s\n", card.Number, card.Name, card.Amps.Text(units.Ampere, 1),
+				sheet.Spreads[k].Time.Typical.Text(units.Minute, 0))
 		} else {
 			fmt.Printf("%d. %s\n", card.Number, card.Kind)
 		}

@@ -204,7 +204,8 @@ func (s *Sheet) stages() error {
 
 // plain is the job as package plating takes it.
 func (s *Sheet) plain() plating.Job {
-	j := plating.Job{Name: s.Job.Name, Substrate: s.Job.Substrate, Parts: s.Job.Parts, Layers: make([]plating.Layer, len(s.Job.Layers))}
+	j := plating.Job{Name: s.Job.Name, Substrate: s.Job.Substrate, Parts: s.Job.Parts, Layers: make([]plating.Layer,
+		len(s.Job.Layers))}
 	for i := range s.Job.Layers {
 		j.Layers[i] = s.Job.Layers[i].Layer
 	}
@@ -218,7 +219,8 @@ func (s *Sheet) Plain() plating.Job { return s.plain() }
 // last coat, or what the last coat comes to when it is timed.
 func (s *Sheet) piece() sequence.Piece {
 	j := &s.Job
-	p := sequence.Piece{Name: j.Name, Substrate: j.Base, Finish: j.Finish, SkinContact: j.SkinContact, HighStrength: j.HighStrength, Tensile: j.Tensile, Relieved: j.Relieved,
+	p := sequence.Piece{Name: j.Name, Substrate: j.Base, Finish: j.Finish, SkinContact: j.SkinContact,
+		HighStrength: j.HighStrength, Tensile: j.Tensile, Relieved: j.Relieved,
 		Area: s.Area, Promise: j.Promise, Distribution: j.Distribution}
 	if n := len(s.Result.Layers); n > 0 {
 		p.Distribution = j.Layers[n-1].Distribution
@@ -256,7 +258,8 @@ func laid(steps []Step, coats []sequence.Tank) ([]sequence.Tank, []int, error) {
 			tanks[i], at[i] = st.Tank, -1
 			continue
 		case st.Layer != next+1:
-			return nil, nil, missing(field, fmt.Sprintf("layer %d", st.Layer), fmt.Sprintf("layer %d: each comes once, the first one first", next+1))
+			return nil, nil, missing(field, fmt.Sprintf("layer %d", st.Layer),
+				fmt.Sprintf("layer %d: each comes once, the first one first", next+1))
 		case next >= len(coats):
 			return nil, nil, missing(field, fmt.Sprintf("layer %d", st.Layer), fmt.Sprintf("one of the %d layers", len(coats)))
 		}

@@ -50,7 +50,8 @@ func TestIndependentEnergy(t *testing.T) {
 	}
 	// With dear current the sum shows in every digit.
 	p := *j.Price
-	p.Electricity.PerKilowattHour, p.Margin.OfPrice = p.Electricity.PerKilowattHour.Shift(5), p.Margin.OfPrice.Sub(p.Margin.OfPrice)
+	p.Electricity.PerKilowattHour, p.Margin.OfPrice = p.Electricity.PerKilowattHour.Shift(5),
+		p.Margin.OfPrice.Sub(p.Margin.OfPrice)
 	j.Price = &p
 	s = made(t, j)
 	for _, l := range s.Quote.Lines {
@@ -117,7 +118,8 @@ func TestStepsCarry(t *testing.T) {
 	// Load by load, in grams, until every round is like the last.
 	water.Loads = 7
 	m := made(t, j).Rinsing.Metals[1]
-	bath, d, tank := float64(j.Layers[1].Bath.Content), float64(made(t, j).Rinsing.Carried.High), float64(water.DragOutTank)
+	bath, d, tank := float64(j.Layers[1].Bath.Content), float64(made(t, j).Rinsing.Carried.High),
+		float64(water.DragOutTank)
 	grams, back, full, poured := 0.0, 0.0, 0.0, math.Min(tank, 7*float64(water.Evaporation))
 	for range 3000 {
 		for range 7 {
@@ -143,13 +145,15 @@ func TestStepsCarry(t *testing.T) {
 	cold.Layers = slices.Clone(j.Layers)
 	cold.Layers[0].Evaporation = &none2
 	list := made(t, cold).Rinsing.Metals
-	if list[0].Back != 0 || !list[0].Full || list[0].Lost != list[0].High || list[1].Full || list[1].Evaporates != water.Evaporation || list[1].Back < 0.9 {
+	if list[0].Back != 0 || !list[0].Full || list[0].Lost != list[0].High || list[1].Full ||
+		list[1].Evaporates != water.Evaporation || list[1].Back < 0.9 {
 		t.Errorf("a strike from which nothing evaporates: %+v", list)
 	}
 	minus := -units.Millilitre
 	cold.Layers[0].Evaporation = &minus
 	var v *units.ValueError
-	if _, err := traveller.Make(cold); !errors.As(err, &v) || !strings.Contains(v.Field, "evaporation of acid gold strike") {
+	if _, err := traveller.Make(cold); !errors.As(err, &v) || !strings.Contains(v.Field,
+		"evaporation of acid gold strike") {
 		t.Errorf("%v", err)
 	}
 	// What the shop weighed is not called printed.
@@ -210,7 +214,8 @@ func TestPropertyWorking(t *testing.T) {
 				}
 			}
 		}
-		if steps < 15 || !strings.HasPrefix(strings.Join(told, "; "), "area of the load; ") || !strings.Contains(strings.Join(told, "; "), "drag-out of the load; water of one counterflow rinse") {
+		if steps < 15 || !strings.HasPrefix(strings.Join(told, "; "), "area of the load; ") ||
+			!strings.Contains(strings.Join(told, "; "), "drag-out of the load; water of one counterflow rinse") {
 			t.Errorf("%s: %d steps in %q", name, steps, told)
 		}
 		for i := range s.Baths {
@@ -226,15 +231,21 @@ func TestPropertyWorking(t *testing.T) {
 func TestBadRinse(t *testing.T) {
 	nan := math.NaN()
 	for name, change := range map[string]func(*traveller.Rinse){
-		"ratio of rinsing -5":                   func(r *traveller.Rinse) { r.Ratio = -5 },
-		"ratio of rinsing NaN":                  func(r *traveller.Rinse) { r.Ratio = units.Ratio(nan) },
-		"volume of the drag-out tank -1":        func(r *traveller.Rinse) { r.DragOutTank = -1 },
-		"volume of the drag-out tank NaN":       func(r *traveller.Rinse) { r.DragOutTank = units.Volume(nan) },
-		"loads between returns -7":              func(r *traveller.Rinse) { r.Loads = -7 },
-		"rinse stages -3":                       func(r *traveller.Rinse) { r.Ratio, r.Stages = 0, -3 },
-		"evaporation in the time of a load NaN": func(r *traveller.Rinse) { r.DragOutTank, r.Evaporation = 0, units.Volume(nan) },
-		"time of draining NaN":                  func(r *traveller.Rinse) { r.Shape, r.Measured, r.Drain = 0, 1e-6, units.Duration(nan) },
-		"thickness of the solution 77":          func(r *traveller.Rinse) { r.Shape, r.Measured, r.Thickness = 0, 1e-6, 77 },
+		"ratio of rinsing -5":             func(r *traveller.Rinse) { r.Ratio = -5 },
+		"ratio of rinsing NaN":            func(r *traveller.Rinse) { r.Ratio = units.Ratio(nan) },
+		"volume of the drag-out tank -1":  func(r *traveller.Rinse) { r.DragOutTank = -1 },
+		"volume of the drag-out tank NaN": func(r *traveller.Rinse) { r.DragOutTank = units.Volume(nan) },
+		"loads between returns -7":        func(r *traveller.Rinse) { r.Loads = -7 },
+		"rinse stages -3":                 func(r *traveller.Rinse) { r.Ratio, r.Stages = 0, -3 },
+		"evaporation in the time of a load NaN": func(r *traveller.Rinse) {
+			r.DragOutTank, r.Evaporation = 0,
+				units.Volume(nan)
+		},
+		"time of draining NaN": func(r *traveller.Rinse) {
+			r.Shape, r.Measured, r.Drain = 0, 1e-6,
+				units.Duration(nan)
+		},
+		"thickness of the solution 77": func(r *traveller.Rinse) { r.Shape, r.Measured, r.Thickness = 0, 1e-6, 77 },
 	} {
 		j := shipped(t, "hands")
 		water := *j.Rinse

@@ -27,7 +27,8 @@ func (s *Sheet) power() error {
 		if start == 0 {
 			start = units.Celsius(20)
 		}
-		end, err := electrical.Tank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186, Room: start}.After(start, p.High, s.Spreads[i].Time.High)
+		end, err := electrical.Tank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186, Room: start}.After(start,
+			p.High, s.Spreads[i].Time.High)
 		if err != nil {
 			return fmt.Errorf("warming of %s: %w", title(&lr.Layer, i), err)
 		}

@@ -39,8 +39,10 @@ func TestOnwardBalance(t *testing.T) {
 
 // TestSalts: a bath is fed with a salt of its own chemistry, or none is guessed.
 func TestSalts(t *testing.T) {
-	for key, want := range map[string]string{"gold-acid-cobalt": "KAu(CN)2", "silver-cyanide": "KAg(CN)2", "nickel-watts": "NiSO4·6H2O", "nickel-strike-chloride": "NiCl2·6H2O",
-		"copper-acid": "CuSO4·5H2O", "copper-cyanide-strike": "CuCN", "gold-sulfite": "", "palladium-sulfamate": "", "copper-pyro": "", "rhodium-sulfate": "", "bronze-white": ""} {
+	for key, want := range map[string]string{"gold-acid-cobalt": "KAu(CN)2", "silver-cyanide": "KAg(CN)2",
+		"nickel-watts": "NiSO4·6H2O", "nickel-strike-chloride": "NiCl2·6H2O",
+		"copper-acid": "CuSO4·5H2O", "copper-cyanide-strike": "CuCN", "gold-sulfite": "", "palladium-sulfamate": "",
+		"copper-pyro": "", "rhodium-sulfate": "", "bronze-white": ""} {
 		text := `{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
 			{"bath": {"library": "` + key + `", "volume": "4 L", "content": "5 g/L"}, "min_to_mean": 0.5, "promise": "0.1 µm"}],
 			"rinse": {"drag_out": "1 mL"}}`
@@ -61,7 +63,8 @@ func TestSalts(t *testing.T) {
 // TestOwnSaltIsNotGuessed: a nickel bath of the shop's own may be of any salt,
 // whatever lends its anode.
 func TestOwnSaltIsNotGuessed(t *testing.T) {
-	for _, name := range []string{"nickel, sulfamate", "nickel, sulfamate, low chloride", "nickel, Watts, of sulfate and chloride"} {
+	for _, name := range []string{"nickel, sulfamate", "nickel, sulfamate, low chloride",
+		"nickel, Watts, of sulfate and chloride"} {
 		j := shipped(t, "bezels")
 		j.Layers[0].Bath.Name, j.Layers[0].Bath.Salt = name, faraday.Formula{}
 		if f := made(t, j).Baths[0].Feed; f != nil {
@@ -161,7 +164,8 @@ func TestOneNameOneBath(t *testing.T) {
 	j := shipped(t, "hands")
 	j.Layers[0].Bath.Name = j.Layers[1].Bath.Name
 	var v *units.ValueError
-	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(), "another name for another tank") {
+	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(),
+		"another name for another tank") {
 		t.Errorf("%v", err)
 	}
 	if s := (traveller.Spread{Confidence: origin.Given, Known: true}); s.Trust() != "rests on figures of your own" {

@@ -26,10 +26,12 @@ func (s *Sheet) rinsing() error {
 		out.Stages = 2
 	}
 	if (q.Measured > 0) == (q.Shape != rinse.NoShape) {
-		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured), "either a shape of the table or a measured volume")
+		return missing("drag-out", fmt.Sprintf("shape %s and measured %s", q.Shape, q.Measured),
+			"either a shape of the table or a measured volume")
 	}
 	if q.Measured > 0 {
-		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: origin.Measured, Source: "measured by the shop"}
+		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: origin.Measured,
+			Source: "measured by the shop"}
 	} else {
 		c, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
 		var outside *units.RangeError
@@ -69,10 +71,12 @@ func (s *Sheet) rinsing() error {
 				dries = *own
 			}
 			if v := b.Volume; v > 0 && dries >= v {
-				return &units.ValueError{Field: "evaporation in the time of a load", Value: dries.String(), Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
+				return &units.ValueError{Field: "evaporation in the time of a load", Value: dries.String(),
+					Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
 			}
 			loads := max(q.Loads, 1)
-			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High, Evaporation: dries, Loads: loads}.Cycle()
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High,
+				Evaporation: dries, Loads: loads}.Cycle()
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
 			}
@@ -90,15 +94,18 @@ func (s *Sheet) rinsing() error {
 
 // check looks at every figure, also those that the others make idle.
 func (q *Rinse) check() error {
-	for _, err := range []error{units.NonNegative("measured drag-out", q.Measured), units.NonNegative("time of draining", q.Drain),
-		units.NonNegative("ratio of rinsing", q.Ratio), units.NonNegative("volume of the drag-out tank", q.DragOutTank), units.NonNegative("evaporation in the time of a load", q.Evaporation)} {
+	for _, err := range []error{units.NonNegative("measured drag-out", q.Measured), units.NonNegative("time of draining",
+		q.Drain),
+		units.NonNegative("ratio of rinsing", q.Ratio), units.NonNegative("volume of the drag-out tank", q.DragOutTank),
+		units.NonNegative("evaporation in the time of a load", q.Evaporation)} {
 		if err != nil {
 			return err
 		}
 	}
 	whole := func(field string, n, most int) error {
 		if n < 0 || n > most {
-			return &units.ValueError{Field: field, Value: fmt.Sprint(n), Need: fmt.Sprintf("a count from 0 to %d", most), Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: field, Value: fmt.Sprint(n), Need: fmt.Sprintf("a count from 0 to %d", most),
+				Err: units.ErrOutOfRange}
 		}
 		return nil
 	}
@@ -109,7 +116,8 @@ func (q *Rinse) check() error {
 		return err
 	}
 	if q.Thickness > rinse.Syrupy {
-		return &units.ValueError{Field: "thickness of the solution", Value: fmt.Sprint(uint8(q.Thickness)), Need: "as printed, thin, medium or syrupy", Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "thickness of the solution", Value: fmt.Sprint(uint8(q.Thickness)),
+			Need: "as printed, thin, medium or syrupy", Err: units.ErrOutOfRange}
 	}
 	return nil
 }

@@ -36,7 +36,8 @@ func own(t *testing.T) traveller.Job {
 func TestPropertyOwnSteps(t *testing.T) {
 	planned, mine := made(t, shipped(t, "hands")), made(t, own(t))
 	if len(planned.Cards) != len(mine.Cards) || mine.Stop() || len(mine.Findings) != len(planned.Findings) {
-		t.Fatalf("%d cards and %d findings, planned %d and %d", len(mine.Cards), len(mine.Findings), len(planned.Cards), len(planned.Findings))
+		t.Fatalf("%d cards and %d findings, planned %d and %d", len(mine.Cards), len(mine.Findings), len(planned.Cards),
+			len(planned.Findings))
 	}
 	for i := range planned.Cards {
 		if a, b := planned.Cards[i].Text(), mine.Cards[i].Text(); a != b {
@@ -63,7 +64,10 @@ func TestStopFirst(t *testing.T) {
 			}
 			j.Steps = steps
 		},
-		"a base metal that is not known": func(j *traveller.Job) { j.Base, j.Finish = sequence.SubstrateUnknown, sequence.FinishUnknown },
+		"a base metal that is not known": func(j *traveller.Job) {
+			j.Base, j.Finish = sequence.SubstrateUnknown,
+				sequence.FinishUnknown
+		},
 	} {
 		j := own(t)
 		spoil(&j)
@@ -100,26 +104,40 @@ func TestWrongJobs(t *testing.T) {
 		{"no layers and no finish", "layers and finish", func(j *traveller.Job) { j.Layers, j.Finish = nil, 0 }},
 		{"steps without layers", "layers", func(j *traveller.Job) { j.Layers = nil; j.Steps = []traveller.Step{{Layer: 1}} }},
 		{"a layer twice", "step 2", func(j *traveller.Job) { j.Steps = []traveller.Step{{Layer: 1}, {Layer: 1}} }},
-		{"layers in the wrong order", "step 1", func(j *traveller.Job) { j.Steps = []traveller.Step{{Layer: 2}, {Layer: 1}} }},
-		{"a layer that is not there", "step 3", func(j *traveller.Job) { j.Steps = []traveller.Step{{Layer: 1}, {Layer: 2}, {Layer: 3}} }},
+		{"layers in the wrong order", "step 1", func(j *traveller.Job) {
+			j.Steps = []traveller.Step{{Layer: 2},
+				{Layer: 1}}
+		}},
+		{"a layer that is not there", "step 3", func(j *traveller.Job) {
+			j.Steps = []traveller.Step{{Layer: 1}, {Layer: 2},
+				{Layer: 3}}
+		}},
 		{"a layer without a step", "steps", func(j *traveller.Job) { j.Steps = []traveller.Step{{Layer: 1}} }},
 		{"a plating step without a layer", "step 1", func(j *traveller.Job) {
 			j.Steps = []traveller.Step{{Tank: sequence.Tank{Kind: sequence.Plate}}, {Layer: 1}, {Layer: 2}}
 		}},
 		{"a finish that is not known", "layers and finish", func(j *traveller.Job) { j.Layers, j.Finish = nil, 0 }},
 		{"no metal", "metal of the bath", func(j *traveller.Job) { j.Layers[0].Bath.Metal = "" }},
-		{"a library bath of another metal", "bath of like chemistry", func(j *traveller.Job) { j.Layers[0].Bath.Metal = "Pd" }},
+		{"a library bath of another metal", "bath of like chemistry",
+			func(j *traveller.Job) { j.Layers[0].Bath.Metal = "Pd" }},
 		{"no promise", "promised thickness", func(j *traveller.Job) { j.Layers, j.Promise = nil, 0 }},
 		{"a promise that is no number", "promised thickness", func(j *traveller.Job) { j.Layers, j.Promise = nil, nan }},
 		{"no ratio", "thinnest", func(j *traveller.Job) { j.Layers, j.Promise = nil, 1e-6 }},
-		{"nickel against the skin", "finish", func(j *traveller.Job) { j.Finish, j.SkinContact = sequence.BrightNickel, true }},
-		{"two drag-outs", "drag-out", func(j *traveller.Job) { j.Rinse = &traveller.Rinse{Shape: rinse.VerticalWell, Measured: 1e-6} }},
+		{"nickel against the skin", "finish", func(j *traveller.Job) {
+			j.Finish, j.SkinContact = sequence.BrightNickel,
+				true
+		}},
+		{"two drag-outs", "drag-out", func(j *traveller.Job) {
+			j.Rinse = &traveller.Rinse{Shape: rinse.VerticalWell,
+				Measured: 1e-6}
+		}},
 		{"no drag-out", "drag-out", func(j *traveller.Job) { j.Rinse = &traveller.Rinse{} }},
 		{"a ratio below one", "ratio", func(j *traveller.Job) { j.Rinse = &traveller.Rinse{Measured: 1e-6, Ratio: 0.5} }},
 		{"a negative drag-out", "drag-out", func(j *traveller.Job) { j.Rinse = &traveller.Rinse{Measured: -1} }},
 		{"negative handling", "handling", func(j *traveller.Job) { p := *j.Price; p.Handling = -1; j.Price = &p }},
 		{"a rectifier over one", "rectifier", func(j *traveller.Job) { p := *j.Price; p.Rectifier = 1.2; j.Price = &p }},
-		{"heating that is no number", "heating", func(j *traveller.Job) { p := *j.Price; p.Heating = units.Energy(math.NaN()); j.Price = &p }},
+		{"heating that is no number", "heating",
+			func(j *traveller.Job) { p := *j.Price; p.Heating = units.Energy(math.NaN()); j.Price = &p }},
 		{"no yield", "yield", func(j *traveller.Job) {
 			p := *j.Price
 			p.Allowance.Yield = p.Allowance.Strip.Sub(p.Allowance.Strip)

@@ -59,7 +59,8 @@ func near(t *testing.T, what string, got, want, tol float64) {
 func planned(s sequence.Substrate, f sequence.Finish) traveller.Job {
 	return traveller.Job{Name: "finial", Substrate: s.String(), Base: s, Finish: f, Promise: 0.4 * units.Micrometre,
 		Distribution: plating.Distribution{MinToMean: 0.5, Basis: "given"},
-		Parts:        []plating.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre, Masked: 2 * units.SquareCentimetre}}}
+		Parts: []plating.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre,
+			Masked: 2 * units.SquareCentimetre}}}
 }
 
 // TestPropertyEveryPlan: each base metal with each finish gives a sheet that
@@ -83,8 +84,10 @@ func TestPropertyEveryPlan(t *testing.T) {
 				}
 				sheets++
 				name := fmt.Sprintf("%s to %s", base, f)
-				if s.Stop() || len(s.Cards) != len(s.Tanks) || len(s.Coats) != len(s.Tanks) || len(s.Spreads) != len(s.Result.Layers) {
-					t.Errorf("%s: stop %v, %d tanks, %d cards, %d layers, %d spreads", name, s.Stop(), len(s.Tanks), len(s.Cards), len(s.Result.Layers), len(s.Spreads))
+				if s.Stop() || len(s.Cards) != len(s.Tanks) || len(s.Coats) != len(s.Tanks) ||
+					len(s.Spreads) != len(s.Result.Layers) {
+					t.Errorf("%s: stop %v, %d tanks, %d cards, %d layers, %d spreads", name, s.Stop(), len(s.Tanks), len(s.Cards),
+						len(s.Result.Layers), len(s.Spreads))
 				}
 				next := 0
 				for i, k := range s.Coats {
@@ -97,7 +100,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 					next++
 					r, c, p := &s.Result.Layers[k].Result, &s.Cards[i], &s.Spreads[k]
 					near(t, name+": amps of the card", float64(c.Amps), float64(r.CurrentDensity)*float64(s.Area), 1e-12)
-					if !(p.Time.Low <= r.Time && r.Time <= p.Time.High && p.Thinnest.Low <= r.Thinnest*(1+1e-12) && r.Thinnest <= p.Thinnest.High*(1+1e-12)) {
+					if !(p.Time.Low <= r.Time && r.Time <= p.Time.High && p.Thinnest.Low <= r.Thinnest*(1+1e-12) &&
+						r.Thinnest <= p.Thinnest.High*(1+1e-12)) {
 						t.Errorf("%s: the estimate lies outside its spread: %v, %v", name, p.Time, p.Thinnest)
 					}
 				}
@@ -235,13 +239,15 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		}
 		q := &traveller.Price{LinePerHour: any(90), Handling: units.Duration(r.IntN(60)), Rectifier: 0.7}
 		q.Currency, q.Rounding = currency, price.Rounding(r.IntN(3))
-		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}}
+		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026,
+			Month: 11, Day: 20}}}
 		q.Allowance.Yield = decimal.New(50+r.Int64N(51), -2)
 		q.Margin.OfPrice = decimal.New(r.Int64N(60), -2)
 		q.Tax.Rate = decimal.New(r.Int64N(30), -2)
 		q.Electricity.PerKilowattHour = any(1)
 		j.Price = q
-		j.Rinse = &traveller.Rinse{Shape: rinse.VerticalPoor, Ratio: 500, DragOutTank: units.Volume(r.IntN(2)) * 4 * units.Litre, Loads: 5, Evaporation: 30 * units.Millilitre}
+		j.Rinse = &traveller.Rinse{Shape: rinse.VerticalPoor, Ratio: 500,
+			DragOutTank: units.Volume(r.IntN(2)) * 4 * units.Litre, Loads: 5, Evaporation: 30 * units.Millilitre}
 		s, err := traveller.Make(j)
 		if err != nil {
 			t.Fatalf("%d: %v", i, err)
@@ -274,7 +280,8 @@ func TestOwnBathWins(t *testing.T) {
 			continue
 		}
 		c := &s.Cards[i]
-		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != origin.Given || c.Chemistry != "gold, acid cyanide, cobalt hardened" {
+		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != origin.Given ||
+			c.Chemistry != "gold, acid cyanide, cobalt hardened" {
 			t.Errorf("the card shows %v, %v of %s", c.Window, c.Volts, c.Chemistry)
 		}
 		if c.Anode != lib.Anode || c.Agitation != lib.Agitation || c.AnodeHigh == 0 || len(c.Look) == 0 {

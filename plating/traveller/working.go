@@ -43,7 +43,8 @@ func (s *Sheet) Working() ([]Chapter, error) {
 		}
 	}
 	if g := s.Gas; g != nil && g.Flow.Hydrogen > 0 {
-		steps, err := electrical.Vent{Current: g.current, Efficiency: g.eff, Temperature: units.Celsius(25), Pressure: units.Atmosphere, Mixing: 1}.AirWorking()
+		steps, err := electrical.Vent{Current: g.current, Efficiency: g.eff, Temperature: units.Celsius(25),
+			Pressure: units.Atmosphere, Mixing: 1}.AirWorking()
 		if err := add(fmt.Sprintf("hydrogen of tank %d", g.Tank+1), steps, err); err != nil {
 			return nil, err
 		}

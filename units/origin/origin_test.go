@@ -40,7 +40,8 @@ func TestPropertyWeakest(t *testing.T) {
 	if got := origin.Weakest(); got != origin.FromMemory {
 		t.Error(got)
 	}
-	order := []origin.Seen{origin.FromMemory, origin.SecondHand, origin.Computed, origin.Published, origin.Given, origin.Measured}
+	order := []origin.Seen{origin.FromMemory, origin.SecondHand, origin.Computed, origin.Published, origin.Given,
+		origin.Measured}
 	for i, a := range order {
 		for _, b := range order[i:] {
 			if got := origin.Weakest(b, a); got != a {
@@ -96,7 +97,8 @@ func TestPropertyTables(t *testing.T) {
 // TestPropertyNoRegistry: a source that a package carries is named by package and
 // version; the address of a registry of packages stands nowhere in the tables.
 func TestPropertyNoRegistry(t *testing.T) {
-	hosts := []string{"npm" + "js.", "registry" + ".", "py" + "pi.", "cran.r-" + "project", "packages." + "debian", "crates" + ".io", "proxy." + "golang"}
+	hosts := []string{"npm" + "js.", "registry" + ".", "py" + "pi.", "cran.r-" + "project", "packages." + "debian",
+		"crates" + ".io", "proxy." + "golang"}
 	check := func(file string, raw []byte) {
 		for _, h := range hosts {
 			if strings.Contains(strings.ToLower(string(raw)), h) {

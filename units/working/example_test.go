@@ -12,9 +12,11 @@ import (
 func Example() {
 	q := 540 * units.Coulomb
 	m := units.Mass(0.35 * float64(q) * 0.196966570 / 96485.33212)
-	step := working.Step{Formula: "m = η·Q·M/(z·F)", Source: "OpenStaxChem2e", Result: working.Of("m", "mass of gold", m), Terms: []working.Term{
-		working.Of("η", "current efficiency", units.Efficiency(0.35)), working.Of("Q", "charge", q),
-		working.Of("M", "molar mass", 196.966570*units.GramPerMole), working.Number("z", "electrons an ion", 1), working.Constant("F", "Faraday constant", 96485.33212, "C/mol")}}
+	step := working.Step{Formula: "m = η·Q·M/(z·F)", Source: "OpenStaxChem2e", Result: working.Of("m", "mass of gold", m),
+		Terms: []working.Term{
+			working.Of("η", "current efficiency", units.Efficiency(0.35)), working.Of("Q", "charge", q),
+			working.Of("M", "molar mass", 196.966570*units.GramPerMole), working.Number("z", "electrons an ion", 1),
+			working.Constant("F", "Faraday constant", 96485.33212, "C/mol")}}
 	fmt.Print(working.Text([]working.Step{step}))
 	back, err := step.Recompute()
 	fmt.Printf("%.6f g %v\n", back*1e3, err)
@@ -45,7 +47,8 @@ func ExampleConstant() {
 }
 
 func ExampleText() {
-	step := working.Step{Formula: "t = n·t₁", Source: "Definition", Result: working.Of("t", "time in all", 30*units.Minute),
+	step := working.Step{Formula: "t = n·t₁", Source: "Definition", Result: working.Of("t", "time in all",
+		30*units.Minute),
 		Terms: []working.Term{working.Number("n", "loads", 3), working.Of("t₁", "of one load", 10*units.Minute)}}
 	fmt.Print(working.Text([]working.Step{step}))
 	// Output:

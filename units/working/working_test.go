@@ -168,7 +168,8 @@ func TestTermsAndText(t *testing.T) {
 	if got := working.Text(nil); got != "" {
 		t.Errorf("no steps: %q", got)
 	}
-	if c := working.Constant("F", "Faraday constant", 96485.33212331, "C/mol"); c.Value != "96485.33212 C/mol" || c.SI != 96485.33212331 {
+	if c := working.Constant("F", "Faraday constant", 96485.33212331, "C/mol"); c.Value != "96485.33212 C/mol" ||
+		c.SI != 96485.33212331 {
 		t.Errorf("%+v", c)
 	}
 	if n := working.Number("z", "electrons", 3); n.Value != "3" {

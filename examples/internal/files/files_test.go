@@ -36,7 +36,8 @@ func TestPropertyNoFileOverItself(t *testing.T) {
 	}
 	f.Close()
 	for _, name := range []string{part, filepath.Join(dir, ".", "x", "..", "part.ply"), link, hard} {
-		if err := desk.Write(name, []byte("a picture")); err == nil || !strings.Contains(err.Error(), "another name") && !os.IsNotExist(err) {
+		if err := desk.Write(name, []byte("a picture")); err == nil || !strings.Contains(err.Error(), "another name") &&
+			!os.IsNotExist(err) {
 			if name != filepath.Join(dir, "x", "..", "part.ply") {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -68,7 +69,8 @@ func TestPropertyNoFileOverItself(t *testing.T) {
 func TestPropertyEndings(t *testing.T) {
 	var desk files.Desk
 	dir := t.TempDir()
-	for name, taken := range map[string]bool{"a.svg": true, "A.SVG": true, "a.png": true, "a": false, "a.json": false, "svg": false} {
+	for name, taken := range map[string]bool{"a.svg": true, "A.SVG": true, "a.png": true, "a": false, "a.json": false,
+		"svg": false} {
 		if err := desk.Ending(filepath.Join(dir, name), ".png", ".svg"); (err == nil) != taken {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -46,12 +46,15 @@ func TestPropertyFields(t *testing.T) {
 	o := strictjson.Object(n)
 	var size units.Length
 	var share units.Ratio
-	if !strictjson.Positive(o, "size", &size) || size != 2.5e-6 || o.Whole("count", 1, 9, 0) != 3 || !o.Yes("on") || o.Choice("kind", "a", "b") != 1 ||
-		len(o.Items("of", "numbers", true)) != 2 || !strictjson.Share(o, o.Field("share"), &share) || share != 0.5 || o.Text("absent") != "" {
+	if !strictjson.Positive(o, "size", &size) || size != 2.5e-6 || o.Whole("count", 1, 9, 0) != 3 || !o.Yes("on") ||
+		o.Choice("kind", "a", "b") != 1 ||
+		len(o.Items("of", "numbers", true)) != 2 || !strictjson.Share(o, o.Field("share"), &share) || share != 0.5 ||
+		o.Text("absent") != "" {
 		t.Errorf("size %v, share %v, %v", size, share, o.Err())
 	}
 	var e *strictjson.Error
-	if err := o.Done(); !errors.As(err, &e) || e.Line != 2 || e.Path != "more" || !strings.Contains(e.What, "known here are size, count") {
+	if err := o.Done(); !errors.As(err, &e) || e.Line != 2 || e.Path != "more" || !strings.Contains(e.What,
+		"known here are size, count") {
 		t.Errorf("%v", err)
 	}
 	o.Whole("count", 5, 9, 0)

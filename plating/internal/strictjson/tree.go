@@ -201,7 +201,8 @@ func (t *treeReader) list(n *Node, depth int) error {
 // unprintable tells the characters that could break a line of a bench sheet,
 // or show its figures in another order than they stand.
 func unprintable(r rune) bool {
-	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || (r >= '\u202a' && r <= '\u202e') || (r >= '\u2066' && r <= '\u2069')
+	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || (r >= '\u202a' && r <= '\u202e') || (r >= '\u2066' &&
+		r <= '\u2069')
 }
 
 func join(path, name string) string {

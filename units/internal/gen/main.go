@@ -133,5 +133,6 @@ func (v *@T@) UnmarshalText(text []byte) error {
 	return err
 }
 `
-	b.WriteString(strings.NewReplacer("@T@", q.name, "@W@", q.words, "@E@", q.example, "@U@", "units."+q.unit).Replace(body))
+	b.WriteString(strings.NewReplacer("@T@", q.name, "@W@", q.words, "@E@", q.example, "@U@", "units."+
+		q.unit).Replace(body))
 }
