@@ -34,7 +34,7 @@
 // finish. [EstimateJob] computes each and sums them by metal. A strike of the
 // same metal counts towards the promise of the layer above when CountBelow asks
 // for it. What the order of layers brings (acid behind cyanide, a struck piece
-// that may not dry) stands in LayerResult.Before.
+// that must not dry) stands in LayerResult.Before.
 //
 // # A bath
 //

@@ -12,9 +12,9 @@
 //
 // # 2. What a figure is worth
 //
-// [Published] was read in a copy of the publication, [SecondHand] in a text
-// that quotes it, [FromMemory] nowhere: it is what finishers remember, and
-// shown as such wherever it is printed. [Given] and [Measured] are for your own. The
+// [origin.Published] was read in a copy of the publication, [origin.SecondHand] in a text
+// that quotes it, [origin.FromMemory] nowhere: it is what finishers remember, and
+// shown as such wherever it is printed. [origin.Given] and [origin.Measured] are for your own. The
 // confidence of a result is the weakest figure that went into it
 // ([Bath.Confidence], [Span.Confidence]). Most efficiencies and many densities
 // of gold baths are from memory: weigh a trial piece ([plating.Trial]) before
@@ -25,8 +25,8 @@
 // [Library] lists all, [Get] finds one by key.
 //
 //	gold-cyanide-flash      gold-neutral          gold-acid-cobalt
-//	gold-acid-nickel        gold-acid-strike      gold-sulfite
-//	silver-strike           silver-cyanide
+//	gold-acid-nickel        gold-acid-strike      gold-acid-strike-3
+//	gold-sulfite            silver-strike         silver-cyanide
 //	nickel-watts            nickel-semibright     nickel-strike-chloride
 //	copper-acid             copper-acid-throw     copper-pyro
 //	copper-cyanide-strike   copper-cyanide-build  copper-cyanide-fast
@@ -61,8 +61,9 @@
 //	    "name": "gold, acid cyanide, cobalt hardened, bench tank",   needed, by chemistry
 //	    "metal": "Au", "valence": 1,             counted metal; its usual valence when left out
 //	    "use": ["finish"],                       needed: strike, underplate, finish
-//	    "hazards": ["cyanide", "acid"],          needed: cyanide, acid, caustic, nickel, hot,
-//	                                             ammonia, chromate, fluoride; [] for none
+//	    "hazards": ["cyanide", "acid"],          needed: words of [plating.HazardTable], such as
+//	                                             cyanide, acid, hot; [] for none
+//	    "salt": "KAu(CN)2",                      what it is fed with
 //	    "density": {"low": "17 g/cm³", "high": "17.5 g/cm³",
 //	                "source": "weighed coats of March", "seen": "measured"},
 //	    "efficiency": {"low": "30 %", "high": "38 %", "source": "...", "seen": "measured"},

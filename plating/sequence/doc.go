@@ -14,13 +14,15 @@
 // [PracticeFor] tells, for each [Substrate], the published practice by number
 // and title, the steps, the reasons, and what to do when unsure. Number and
 // title were seen; most steps are from memory, and say so. For a metal that is
-// not known there is no plan: an [*UnsureError] lists what would tell.
+// not known there is no plan: an [*UnsureError] lists what would tell. Titanium
+// is refused: it wants hydrofluoric acid and an argon furnace.
 //
-//	passive film   stainless steel, nickel, titanium: activate, strike at once, stay wet
+//	passive film   stainless steel, nickel: activate, strike at once, stay wet
 //	immersion      silver on base metals, acid copper on zinc and steel: strike first, live
 //	migration      copper, tin and silver into gold: nickel or palladium between
 //	attack         caustic on zinc and aluminium, acid on zinc and tin, ammonia on copper
-//	hydrogen       hard steel: no cathodic cleaning, bake after the last coat
+//	hydrogen       hard steel: relieve stress first, no cathodic cleaning, bake after the last coat
+//	lead           turned brass: fluoboric acid takes it off, most other acids leave smut
 //	skin           no nickel where the piece is worn
 //
 // # 3. Proposing
@@ -33,7 +35,8 @@
 //
 // [Check] reviews any sequence. Each [Finding] has a severity, the tanks, what
 // is so, the reason, a remedy and the source. [Approve] turns findings of
-// severity stop into a [*StopError]: hydrogen cyanide, and what is not said. A
+// severity stop into a [*StopError]: what makes hydrogen cyanide or another
+// poison gas, and what is not said. A
 // warning means that the coat will fail or the owner be cheated; a person may
 // have a reason. A caution goes with every such job.
 //
@@ -53,9 +56,9 @@
 //
 // # 6. What a check does not see
 //
-// It believes what tanks say of themselves: a bath whose hazards are not given
-// is taken to have none, unless its name says cyanide or acid. It knows nothing of the state of a bath, of hidden
-// metals, of holes that keep solution, of two lines that share a drain or an
+// It believes what tanks say of themselves. A bath whose hazards are not given is
+// taken to have none beyond those its name tells ([plating.NamedHazards]). It
+// knows nothing of the state of a bath, of hidden metals, of holes that keep solution, of two lines that share a drain or an
 // exhaust duct. A sequence without findings is not thereby safe or good; it
 // has none of the mistakes that are looked for. It does not replace safety data
 // sheets, local law or licensed practice.
