@@ -599,3 +599,54 @@ func ExampleSolution_Adding() {
 	fmt.Println(s.Adding(salt).Do, err)
 	// Output: POISON: read the pH first and add nothing below pH 3; weigh it with gloves on, dissolve it in water, extraction on <nil>
 }
+
+func ExampleKnownDeadly() {
+	s := plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1} // nobody read its pH
+	fmt.Println("to run it:", plating.Deadly(s) != nil)
+	fmt.Println("to read of it:", plating.KnownDeadly(s) != nil)
+	// Output:
+	// to run it: true
+	// to read of it: false
+}
+
+func ExampleParseHazard() {
+	h, err := plating.ParseHazard("nitric")
+	fmt.Println(h, err)
+	_, err = plating.ParseHazard("spicy")
+	fmt.Println(err)
+	// Output:
+	// nitric <nil>
+	// hazard "spicy": out of range; need one of cyanide, fluoride, nitric, hypochlorite, sulfide, chromate, toxic metal, caustic, acid, hydrogen chloride, fluoborate, sulfite, ammonia, nickel, cobalt, lead, boric acid, oxidiser, organic, hot
+}
+
+func ExampleSaltHazards() {
+	for _, text := range []string{"KAu(CN)2", "NiSO4.6H2O", "NaOH", "NaCl"} {
+		salt, err := faraday.ParseFormula(text)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Printf("%s: %v\n", text, plating.SaltHazards(salt))
+	}
+	// Output:
+	// KAu(CN)2: cyanide
+	// NiSO4.6H2O: nickel
+	// NaOH: caustic
+	// NaCl: none
+}
+
+func ExampleUnsaid() {
+	fmt.Println(plating.Unsaid(plating.HazardHot, "silver, free cyanide"))
+	// Output: cyanide
+}
+
+func ExampleFrontCautions() {
+	for _, n := range plating.FrontCautions(plating.HazardCyanide | plating.HazardAcid) {
+		fmt.Println(n.Do)
+	}
+	// Output:
+	// Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum. Never work alone. Arrange first aid for cyanide with a doctor first.
+	// Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.
+	// Switch the extraction on before the current. Keep flame and spark away.
+	// Pour nothing down the drain: collect rinse water and old baths, recover the metal.
+}
