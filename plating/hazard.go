@@ -109,6 +109,16 @@ func NamedHazards(names ...string) Hazard {
 	return h
 }
 
+// implied adds what comes with a hazard: who lists nitric lists acid.
+func (h Hazard) implied() Hazard {
+	for i := range hazardTable {
+		if h.Has(hazardTable[i].Flag) {
+			h |= hazardTable[i].Implies
+		}
+	}
+	return h
+}
+
 // SaltHazards returns the hazards that a salt brings by its formula: cyanide
 // groups, fluorine, and the metals of the table.
 func SaltHazards(salt faraday.Formula) Hazard {

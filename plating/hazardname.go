@@ -6,7 +6,11 @@ import (
 )
 
 // A name is the text of a bath's or tank's name, cut into words.
-type name struct{ words []word }
+type name struct {
+	words  []word
+	groups bool // a cyanide group in brackets, as in a formula
+	hedged bool // it takes a denial back or weakens it: "mostly", "no longer", "isn't"
+}
 
 // A word is a run of letters and digits in small letters, without the brackets
 // of a formula.
@@ -21,7 +25,13 @@ const subscripts = "₀₁₂₃₄₅₆₇₈₉"
 // readName cuts a name into words. Hyphens, dashes, slashes and underscores
 // part words; brackets inside a word belong to a formula and are left out.
 func readName(text string) name {
-	var n name
+	text = strings.Map(func(r rune) rune {
+		if r >= '！' && r <= '～' { // full width
+			return r - '！' + '!'
+		}
+		return r
+	}, text)
+	n := name{groups: strings.Contains(strings.ToLower(text), "(cn)")}
 	var b strings.Builder
 	broken := false
 	flush := func() {
@@ -46,11 +56,44 @@ func readName(text string) name {
 		}
 	}
 	flush()
+	not := false
+	for i, w := range n.words {
+		last := i > 0 && i == len(n.words)-1 && oneOf(w.text, []string{"no", "not", "non", "more", "added", "libre"})
+		denies := not && oneOf(w.text, []string{"non", "no", "without", "free"})
+		n.hedged = n.hedged || last || denies || oneOf(w.text, hedges())
+		not = not || w.text == "not" || w.text == "never"
+	}
 	return n
+}
+
+// acid reports whether the name gives a pH below 6.
+func (n name) acid() bool {
+	for i, w := range n.words {
+		value, ok := strings.CutPrefix(w.text, "ph")
+		if ok && value == "" && i+1 < len(n.words) {
+			value = n.words[i+1].text
+		}
+		if ok && len(value) == 1 && value[0] >= '0' && value[0] < '6' { // what stands before the stop of "3.8"
+			return true
+		}
+	}
+	return false
+}
+
+// hedges are words that leave a denial open. A name that holds one denies nothing.
+func hedges() []string {
+	return []string{"isn", "isnt", "wasn", "wasnt", "aren", "arent", "longer", "yet", "quite", "entirely", "really", "wholly",
+		"mostly", "largely", "virtually", "essentially", "substantially", "practically", "formerly", "previously", "was",
+		"far", "anything", "nowhere", "scarcely", "barely", "hardly", "nearly", "almost", "instead", "rather", "supposed",
+		"said", "considered", "called", "cannot", "can", "made", "next", "beyond", "smell", "mehr", "fast",
+		"keineswegs", "nicht", "pas", "presque", "quasi", "casi", "libero"}
 }
 
 // names reports whether the name gives the hazard of a row away.
 func (n name) names(row *HazardRow) bool {
+	if row.Flag == HazardCyanide && n.groups || row.Flag == HazardAcid && n.acid() {
+		return true
+	}
 	purpose := false // behind "for", "on", "over": the metal below, not the bath's own
 	for i, w := range n.words {
 		if w.broken {
@@ -115,6 +158,9 @@ func (n name) match(start int, parts []string) bool {
 // there: "free of cyanide", "cyanide-free", "non cyanide". A second denial
 // takes the first back. "Cyanide, free 10 g/L" names free cyanide.
 func (n name) denied(i int, row *HazardRow) bool {
+	if n.hedged {
+		return false
+	}
 	w := n.words[i].text
 	for _, own := range append(row.Names, row.Tokens...) { // in one word: cyanidfrei, noncyanide
 		if w == "non"+own || strings.HasSuffix(w, own+"free") || strings.HasSuffix(w, own+"frei") {

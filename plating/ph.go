@@ -65,6 +65,15 @@ func (w PHWindow) String() string {
 	return w.Low.String() + " to " + w.High.String()
 }
 
+// lowest returns the lowest pH that is known of: the high end where it stands
+// alone, 0 where none is given.
+func (w PHWindow) lowest() PH {
+	if w.Low == 0 {
+		return w.High
+	}
+	return w.Low
+}
+
 // Check returns a [*units.ValueError] for a pH that cannot be, or the ends the
 // wrong way round.
 func (w PHWindow) Check() error {

@@ -63,7 +63,7 @@ func (b *Bath) Solution() Solution {
 // AllHazards returns the hazards that are listed and those that name, metal,
 // salts and pH give away.
 func (s *Solution) AllHazards() Hazard {
-	h := s.Hazards | NamedHazards(s.Name) | MetalHazards(s.Metal)
+	h := s.Hazards.implied() | NamedHazards(s.Name) | MetalHazards(s.Metal)
 	for _, m := range s.With {
 		h |= MetalHazards(m)
 	}
@@ -73,7 +73,7 @@ func (s *Solution) AllHazards() Hazard {
 	if s.Temperature > hotAbove() {
 		h |= HazardHot
 	}
-	if s.PH.Low > 0 && s.PH.Low < 6 {
+	if low := s.PH.lowest(); low > 0 && low < 6 {
 		h |= HazardAcid
 	}
 	return h
@@ -82,7 +82,7 @@ func (s *Solution) AllHazards() Hazard {
 // Unsaid returns which of cyanide and acid the name gives away and the list
 // leaves out: the two that a review for hydrogen cyanide goes by.
 func Unsaid(listed Hazard, names ...string) Hazard {
-	return NamedHazards(names...) &^ listed & (HazardCyanide | HazardAcid)
+	return NamedHazards(names...) &^ listed.implied() & (HazardCyanide | HazardAcid)
 }
 
 // Review judges the solution by itself, wherever it stands: what makes it
@@ -174,13 +174,13 @@ func (s *Solution) cyanide(h Hazard) []Note {
 			"Do not use this bath. Only gold cyanide stands in weak acid; correct the list of hazards if one of the two is wrong")
 	case s.Valence == 3: // the gold(III) complex: see the caution at the tank
 		return nil
-	case s.PH.Low == 0:
+	case s.PH.Low == 0 && (s.PH.High == 0 || s.PH.High >= LowestGoldCyanidePH):
 		return stop(CodePHNotGiven, "GoldCyanidePatent",
 			fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s", LowestGoldCyanidePH, freesHCN),
 			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). Correct no pH below %s with the load in the bath", LowestGoldCyanidePH))
-	case s.PH.Low < LowestGoldCyanidePH:
+	case s.PH.lowest() < LowestGoldCyanidePH:
 		return stop(CodeGoldCyanideAcid, "GoldCyanidePatent",
-			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.Low, LowestGoldCyanidePH,
+			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.lowest(), LowestGoldCyanidePH,
 				freesHCN),
 			fmt.Sprintf("Do not make up, run or feed this bath. Keep a gold(I) cyanide bath above pH %s; a strike in stronger acid holds gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
 	}

@@ -200,6 +200,7 @@ func readDeposit(n *strictjson.Node, b *plating.Bath, metal *strictjson.Node, va
 				return item.Fail(err, "%v", err)
 			}
 			volumes.add(w, metal.Density)
+			b.Hazards |= plating.MetalHazards(symbol)
 			if symbol == b.Metal {
 				if b.Valence = valence; valence == 0 {
 					b.Valence = metal.UsualValence()

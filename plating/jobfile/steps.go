@@ -3,6 +3,7 @@ package jobfile
 import (
 	"strconv"
 
+	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/sequence"
@@ -142,6 +143,11 @@ func readProcess(o *strictjson.Reader, t *sequence.Tank) error {
 		q.Effect |= e
 	}
 	readHazards(o, &q.Hazards)
+	if t.Kind == sequence.Activate &&
+		o.Member("hazards") == nil && plating.NamedHazards(q.Chemistry, t.Name) == 0 && q.Chemistry != "" {
+		o.Keep(o.Member("kind").Fail(nil, `field "hazards" is missing, and what the tank holds tells none; `+
+			`need a list of words, empty when there are none: the check for hydrogen cyanide goes by it`))
+	}
 	if v := readVessel(o); v != nil {
 		t.Vessel = *v
 	}

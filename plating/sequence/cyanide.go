@@ -234,9 +234,6 @@ func (r *review) clash(c plating.Clash, from, to plating.Hazard) {
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		h := t.hazards()
-		if t.Kind.rinses() && t.Rinse.Flow.moves() {
-			stages += t.Rinse.Stages
-		}
 		if t.Kind == Dry && from.Has(plating.HazardOrganic) {
 			since = -1 // it has evaporated
 		}
@@ -249,8 +246,11 @@ func (r *review) clash(c plating.Clash, from, to plating.Hazard) {
 				t.title(), plural(stages, "rinse stage")),
 				"together they make "+c.Makes, "rinse in two stages of running water between them", since, i)
 		}
-		if h.Has(from) && !h.Has(to) {
+		switch { // the piece meets the tank first; only then does its water rinse
+		case h.Has(from) && !h.Has(to):
 			since, stages = i, 0
+		case t.Kind.rinses() && t.Rinse.Flow.moves():
+			stages += t.Rinse.Stages
 		}
 	}
 }

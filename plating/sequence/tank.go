@@ -203,7 +203,10 @@ func (t *Tank) strongAcid() bool {
 	if t.Kind.rinses() || t.Kind == DragOut {
 		return t.Process.Hazards.Has(plating.HazardAcid) && !t.Process.Mild // acidified water is mild
 	}
-	return !t.Process.Mild && t.Process.PH.Low < 1
+	if p := t.Process.PH; p.Given() { // measured, over what somebody calls it
+		return p.Low < 1 && (p.Low > 0 || p.High < 1 || !t.Process.Mild)
+	}
+	return !t.Process.Mild
 }
 
 // solution reports whether the tank holds something that must be rinsed off.

@@ -35,7 +35,11 @@ func (l *Layer) tank(r *plating.LayerResult) (sequence.Tank, error) {
 // figures over those that a bath of like chemistry lends.
 func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	if l.Whole {
-		return l.Library, nil
+		b := l.Library
+		if !l.Bath.Salt.IsZero() { // the job's own word over the library's: it is reviewed
+			b.Salt = l.Bath.Salt
+		}
+		return b, nil
 	}
 	own := &l.Bath
 	if own.Metal == "" {
