@@ -39,13 +39,22 @@ func electrodes() []electrode {
 	}
 }
 
-// anodes finds the materials that a text names. What stands behind "none",
-// "no", "not" or "never" is not one of them.
+// anodes finds the materials that a text names. What stands between "none",
+// "no", "not" or "never" and the next comma is not one of them.
 func anodes(text string) []electrode {
 	text = strings.ToLower(text)
-	for _, no := range []string{"none ", "not ", "never ", "no ", "free of ", "without "} {
-		if i := strings.Index(" "+text, " "+no); i >= 0 {
-			text = text[:i]
+	for _, no := range []string{"none ", "not ", "nor ", "never ", "no ", "free of ", "without "} {
+		for {
+			i := strings.Index(" "+text, " "+no)
+			if i < 0 {
+				break
+			}
+			rest := text[i:]
+			to := len(rest)
+			if k := strings.IndexAny(rest, ",;."); k >= 0 {
+				to = k + 1
+			}
+			text = text[:i] + rest[to:]
 		}
 	}
 	var found []electrode
@@ -55,6 +64,9 @@ func anodes(text string) []electrode {
 				found = append(found, e)
 				for _, own := range e.words {
 					text = strings.ReplaceAll(text, own, " ")
+				}
+				if e.name == "platinised titanium" { // "titanium with mixed oxide"
+					text = strings.ReplaceAll(text, "titanium", " ")
 				}
 				break
 			}
@@ -87,13 +99,17 @@ func (s *Solution) anode(h Hazard) []Note {
 		notes = append(notes, Note{Code: CodeAnode, Severity: SeverityWarning, Text: text, Do: do, Source: source})
 	}
 	acid := h.Has(HazardAcid)
-	for _, e := range anodes(s.Anode) {
+	list := anodes(s.Anode)
+	if list == nil && s.Insoluble {
+		list = []electrode{{name: "unnamed", metal: ""}}
+	}
+	for _, e := range list {
 		own := e.metal == s.Metal || slices.Contains(s.With, e.metal)
 		switch {
 		case e.metal == "Fe" && acid:
 			add(recall, "a "+e.name+" anode in an acid bath: it dissolves; iron, chromium and nickel spoil the deposit",
 				"Use platinised titanium, or the anode that the bath is made for")
-		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium":
+		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium": // graphite, platinum, unnamed
 		case e.metal == "" || e.metal == "Ti":
 			if h&(HazardFluoride|HazardFluoborate) != 0 {
 				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum",

@@ -1,6 +1,7 @@
 package plating
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -56,6 +57,7 @@ func readName(text string) name {
 		}
 	}
 	flush()
+	n.spaced()
 	not := false
 	for i, w := range n.words {
 		last := i > 0 && i == len(n.words)-1 && oneOf(w.text, []string{"no", "not", "non", "more", "added", "libre"})
@@ -64,6 +66,43 @@ func readName(text string) name {
 		not = not || w.text == "not" || w.text == "never"
 	}
 	return n
+}
+
+// spaced adds what letters by themselves spell: "K C N".
+func (n *name) spaced() {
+	run := ""
+	words := n.words
+	for i := 0; i <= len(words); i++ {
+		if i < len(words) && len([]rune(words[i].text)) == 1 && !words[i].broken {
+			run += words[i].text
+			continue
+		}
+		if len(run) > 1 {
+			n.words = append(n.words, word{run, true})
+		}
+		run = ""
+	}
+}
+
+// near reports whether a word is another with one slip: a letter more, a letter less,
+// a wrong one, or two changed about.
+func near(word, right string) bool {
+	a, b := []rune(word), []rune(right)
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	rest := func(x []rune, k int) string { return string(x[min(k, len(x)):]) }
+	switch len(a) - len(b) {
+	case 0:
+		return rest(a, i+1) == rest(b, i+1) ||
+			i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && rest(a, i+2) == rest(b, i+2)
+	case 1:
+		return rest(a, i+1) == rest(b, i)
+	case -1:
+		return rest(a, i) == rest(b, i+1)
+	}
+	return false
 }
 
 // acid reports whether the name gives a pH below 6.
@@ -125,6 +164,11 @@ func (n name) says(i int, row *HazardRow) bool {
 			return true
 		}
 	}
+	for _, right := range row.Near {
+		if near(n.words[i].text, right) {
+			return true
+		}
+	}
 	return oneOf(n.words[i].text, row.Tokens)
 }
 
@@ -162,7 +206,7 @@ func (n name) denied(i int, row *HazardRow) bool {
 		return false
 	}
 	w := n.words[i].text
-	for _, own := range append(row.Names, row.Tokens...) { // in one word: cyanidfrei, noncyanide
+	for _, own := range slices.Concat(row.Names, row.Tokens, row.Near) { // in one word: cyanidfrei, noncyanide
 		if w == "non"+own || strings.HasSuffix(w, own+"free") || strings.HasSuffix(w, own+"frei") {
 			return true
 		}

@@ -15,6 +15,7 @@ type HazardRow struct {
 	// Tokens (formulas, short words) as a word of their own; both in small
 	// letters, formulas without brackets. Harmless phrases mean something else.
 	Names, Tokens, Harmless []string
+	Near                    []string // words of which a slip of one letter counts too
 	Metals                  []string // whose salts bring it
 	Implies                 Hazard   // what comes with the name: hydrochloric is acid
 
@@ -36,14 +37,13 @@ var hazardTable = []HazardRow{
 	{
 		Flag: HazardCyanide, Word: "cyanide",
 		Names: []string{"cyanid", "zyanid", "cyanur", "cianur", "prussiat", "aurocyan", "argentocyan",
-			"cyano", "hydrocyan", "cyanhydr", "cyanwasser", "prussic", "blausäure", "blausaeure", "zyankali", "cyankal", "cyanhalt",
+			"cyano", "cyanat", "hydrocyan", "cyanhydr", "cyanwasser", "prussic", "blausäure", "blausaeure", "zyankali", "cyankal", "cyanhalt",
 			"kcn", "nacn", "nh4cn", "agcn", "cucn", "aucn"},
 		Harmless: []string{"cyanoacrylate", "cyanotype"},
 		Tokens: []string{"cn", "kcn", "nacn", "cucn", "agcn", "aucn", "zncn2", "cdcn2", "hcn", "kaucn2", "naaucn2", "kaucn4",
 			"kagcn2", "naagcn2",
-			"k2cucn3", "na2cucn3", "kcucn2", "cianide", "cyanide",
-			"cynide", "cyanied", "cyandie", "cynaide", "cyanaide", "syanide", "cyinide", "ciyanide", "cianyde", "cyanyde",
-			"cyainide", "cynanide", "sianide"},
+			"k2cucn3", "na2cucn3", "kcucn2", "cianyde", "sianide", "pgc", "bombing"},
+		Near:  []string{"cyanide"},
 		Short: "CYANIDE: keep acid away, it frees hydrogen cyanide, which kills; never work alone",
 		Do: "Keep acid and its rinse water away. Never work alone. Arrange first aid for cyanide with a doctor before you start. " +
 			"Do not rely on the smell: many cannot smell it.",
@@ -59,8 +59,8 @@ var hazardTable = []HazardRow{
 		Source: "HFSheet",
 	}, {
 		Flag: HazardNitric, Word: "nitric", Implies: HazardAcid,
-		Names:  []string{"nitric", "salpeters", "nitrique", "nitrico", "nítrico"},
-		Tokens: []string{"hno3", "fortis"},
+		Names:  []string{"nitric", "salpeters", "nitrique", "nitrico", "nítrico", "königswasser", "koenigswasser"},
+		Tokens: []string{"hno3", "fortis", "regia", "régale", "regale", "nitirc", "ntiric", "nirtic"},
 		Short:  "NITRIC ACID: goggles, gloves, extraction on, no wood, cloth or solvent near; the brown fume harms the lungs hours later",
 		Do:     "Draw off at the tank. Keep wood, cloth, solvents and loose chips away. After breathing the fume go to a doctor, also without pain.",
 		Why:    "Nitric acid may set fire to what is organic and gives off brown fume with it. Lungs may fill with water hours or days later.",
@@ -94,7 +94,8 @@ var hazardTable = []HazardRow{
 		Source:   "ChromicSheet",
 	}, {
 		Flag: HazardToxicMetal, Word: "toxic metal",
-		Names:  []string{"mercur", "quicksilver", "amalgam", "cadmium", "arsen", "thallium", "selenium", "beryllium"},
+		Names: []string{"mercur", "quicksilver", "amalgam", "cadmium", "arsen", "thallium", "selenium", "beryllium",
+			"quickening"},
 		Tokens: []string{"cdcn2"},
 		Metals: []string{"Hg", "Cd", "As", "Tl", "Se", "Be"},
 		Short:  "TOXIC METAL: gloves, extraction, no food near; it gathers in the body",
@@ -103,7 +104,8 @@ var hazardTable = []HazardRow{
 		Source: origin.Memory,
 	}, {
 		Flag: HazardCaustic, Word: "caustic",
-		Names:  []string{"caustic", "hydroxid", "electroclean", "natronlauge", "kalilauge", "zincate", "stannate"},
+		Names: []string{"caustic", "hydroxid", "electroclean", "natronlauge", "kalilauge", "zincate", "stannate",
+			"caustiqu", "ätznatron", "aetznatron", "ätzkali", "aetzkali"},
 		Tokens: []string{"naoh", "koh", "lye", "potash", "soda"},
 		Harmless: []string{"soda ash", "baking soda", "washing soda", "mild alkaline electrocleaner", "ammonium hydroxide",
 			"zincated aluminium", "nickel hydroxide"},
@@ -116,11 +118,13 @@ var hazardTable = []HazardRow{
 		Names: []string{"acid", "muriatic", "chromic", "sulfuric", "sulphuric", "phosphoric", "hydrochlor", "hydrofluor",
 			"fluobor", "pickl", "vitriol", "säure",
 			"saeure", "bisulfat", "bisulphat", "königswasser", "acyd", "hydrocyan", "cyanhydr", "prussic", "bifluorid",
-			"difluorid", "fluorobor", "tetrafluorob", "spirits of salt", "lemon juice", "vinegar", "sulfamic", "sulphamic"},
+			"difluorid", "fluorobor", "tetrafluorob", "spirits of salt", "lemon juice", "vinegar", "sulfamic", "sulphamic",
+			"ferric chloride", "iron chloride", "bright dip"},
+		Near: []string{"sulfuric", "sulphuric", "phosphoric"},
 		Tokens: []string{"regia", "fortis", "hcl", "h2so4", "hno3", "h3po4", "hf", "hbf4", "khso4", "nahso4", "sauer",
-			"ácido", "oleum", "h3nso3", "saure", "saures", "saurer", "saurem", "acide", "acido", "h2s04", "hn03", "cro3",
+			"ácido", "oleum", "acetic", "formic", "oxalic", "régale", "regale", "h3nso3", "saure", "saures", "saurer", "saurem", "acide", "acido", "h2s04", "hn03", "cro3",
 			"h2cro4", "nh4hf2", "khf2", "nahf2", "h2sif6", "ch3cooh", "ch3so3h", "fecl3"},
-		Harmless: []string{"fatty acid", "amino acid", "acid rinse", "boric acid", "slightly acid rinse"},
+		Harmless: []string{"fatty acid", "amino acid", "boric acid"},
 		Short:    "ACID: goggles, gloves and apron on, acid into water; it burns",
 		Do:       "Wear goggles, gloves and an apron. Pour acid into water, never water into acid.",
 		Why:      "Acid burns. Water poured into strong acid boils and throws it out.",
@@ -128,7 +132,8 @@ var hazardTable = []HazardRow{
 	}, {
 		Flag: HazardHydrogenChloride, Word: "hydrogen chloride", Implies: HazardAcid,
 		Names:  []string{"hydrochlor", "muriatic", "salzsäure", "chlorhydr", "cloridri", "hydrogen chloride", "königswasser"},
-		Tokens: []string{"hcl", "regia"},
+		Tokens: []string{"hcl", "regia", "régale", "regale"},
+		Near:   []string{"hydrochloric", "muriatic"},
 		Short:  "HYDROCHLORIC ACID: goggles and gloves on, extraction on; acid and fume burn skin and lungs",
 		Do:     "Draw off at the tank. Keep the tank covered when it rests.",
 		Why:    "The fume burns the lungs: 5 ppm is not to be passed at any time (NIOSH).",
@@ -151,7 +156,7 @@ var hazardTable = []HazardRow{
 		Source: "SulfiteSheet",
 	}, {
 		Flag: HazardAmmonia, Word: "ammonia",
-		Names:  []string{"ammonia", "ammonium hydroxide", "ammoniak", "ammoniaca"},
+		Names:  []string{"ammonia", "ammonium hydroxide", "ammoniak", "ammoniaca", "salmiak"},
 		Tokens: []string{"nh3", "nh4oh", "diammine", "tetrammine", "ammine"},
 		Short:  "AMMONIA: extraction on; never let it dry on silver or gold salts, the crust can explode",
 		Do:     "Draw off at the tank. Keep bleach away. Never let ammonia and silver or gold salts dry together, nor store them mixed.",
@@ -197,7 +202,7 @@ var hazardTable = []HazardRow{
 	}, {
 		Flag: HazardOxidiser, Word: "oxidiser",
 		Names:  []string{"peroxid", "persulf", "permangan", "chlorate", "oxidis", "oxidiz", "perborat"},
-		Tokens: []string{"h2o2", "kmno4", "naclo3"},
+		Tokens: []string{"h2o2", "kmno4", "naclo3", "bombing"},
 		Short:  "OXIDISER: no solvent, cloth or metal powder near; it starts fires",
 		Do:     "Keep solvents, cloth and metal powder away. Cover loosely: it gives off gas.",
 		Why:    "Strong peroxide catches fire or explodes with heat, metals and what is organic.",

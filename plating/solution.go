@@ -16,6 +16,7 @@ const (
 	CodeGoldCyanideAcid = "gold-cyanide-acid" // gold(I) cyanide below the pH that it stands
 	CodeCyanideInAcid   = "cyanide-in-acid"   // cyanide that no acid bath may hold
 	CodePHNotGiven      = "pH-not-given"      // it cannot be judged without
+	CodeUnsaidCyanide   = "unsaid-cyanide"    // a valence that stands in cyanide, and none is listed
 	CodeWrongSalt       = "wrong-salt"        // a salt that does not fit the bath
 	CodePoisonGas       = "poison-gas"        // two things in one solution that make gas or fire
 	CodeVessel          = "vessel"            // the solution attacks what it stands in
@@ -29,6 +30,11 @@ const (
 //
 // Source: [GoldCyanidePatent] ("about 3"; the only print seen).
 const LowestGoldCyanidePH PH = 3
+
+// HydrogenCyanidePK is the pH at which half of free cyanide is hydrogen cyanide.
+//
+// Source: [HCNAcid].
+const HydrogenCyanidePK PH = 9.2
 
 const recall = origin.Memory
 
@@ -46,6 +52,8 @@ type Solution struct {
 	Anode   string            // the other electrode, in words; "" also where the piece is the anode
 	Vessel  Vessel
 
+	Insoluble bool // the anode does not dissolve, whatever it is of
+
 	Temperature units.Temperature // that it is run at
 }
 
@@ -53,7 +61,7 @@ type Solution struct {
 // given is taken from the equivalent of the deposit, where that tells.
 func (b *Bath) Solution() Solution {
 	s := Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.valence(), PH: b.PH, Anode: b.Anode,
-		Vessel: b.Vessel, Temperature: b.Heat.Set}
+		Vessel: b.Vessel, Insoluble: b.InsolubleAnode, Temperature: b.Heat.Set}
 	if !b.Salt.IsZero() {
 		s.Salts = []faraday.Formula{b.Salt}
 	}
@@ -73,8 +81,11 @@ func (s *Solution) AllHazards() Hazard {
 	if s.Temperature > hotAbove() {
 		h |= HazardHot
 	}
-	if low := s.PH.lowest(); low > 0 && low < 6 {
+	switch low := s.PH.lowest(); {
+	case low > 0 && low < 6:
 		h |= HazardAcid
+	case low >= 13:
+		h |= HazardCaustic
 	}
 	return h
 }
@@ -90,7 +101,7 @@ func Unsaid(listed Hazard, names ...string) Hazard {
 // package sequence.
 //
 //	gold(I) cyanide in acid    stop below pH 3, judged by the low end; stop when the pH is not given
-//	other cyanide in acid      stop
+//	other cyanide in acid, or below pH 9.2: stop
 //	a salt of another valence  stop; a cyanide salt other than of gold in acid: stop
 //	sulfite, sulfide, hypochlorite with acid; nitric or chromic acid or peroxide
 //	with organic matter; cyanide with an oxidiser: stop
@@ -144,6 +155,10 @@ func Deadly(s Solution) error {
 	return &DangerError{Notes: stops}
 }
 
+// IsQuestion reports whether the note stops because something is not given, which the
+// shop can look up: the pH, or what keeps the metal in solution.
+func (n Note) IsQuestion() bool { return n.Code == CodePHNotGiven || n.Code == CodeUnsaidCyanide }
+
 // KnownDeadly is [Deadly] without what is only not given: for readers of books and
 // cases, which do not run the bath. They say the question instead.
 func KnownDeadly(s Solution) error {
@@ -151,7 +166,7 @@ func KnownDeadly(s Solution) error {
 	if !errors.As(Deadly(s), &danger) {
 		return nil
 	}
-	left := slices.DeleteFunc(danger.Notes, func(n Note) bool { return n.Code == CodePHNotGiven })
+	left := slices.DeleteFunc(danger.Notes, func(n Note) bool { return n.IsQuestion() })
 	if len(left) == 0 {
 		return nil
 	}
@@ -162,13 +177,25 @@ const freesHCN = "hydrogen cyanide comes off, and it kills"
 
 // cyanide judges cyanide in acid.
 func (s *Solution) cyanide(h Hazard) []Note {
-	if !h.Has(HazardCyanide | HazardAcid) {
-		return nil
-	}
 	stop := func(code, source, text, do string) []Note {
 		return []Note{{Code: code, Severity: SeverityStop, Text: text, Do: do, Source: source}}
 	}
+	alkaline := !h.Has(HazardAcid)
+	if (s.Metal == "Au" && !alkaline || s.Metal == "Cu") && s.Valence == 1 &&
+		h&(HazardCyanide|HazardSulfite|HazardHydrogenChloride) == 0 {
+		name := map[string]string{"Au": "gold", "Cu": "copper"}[s.Metal]
+		return stop(CodeUnsaidCyanide, recall, name+"(I), and what keeps it in solution is not said: as a rule cyanide, from "+
+			"which acid frees hydrogen cyanide, which kills",
+			"Read the label of the salt. Add cyanide to the hazards if it holds any; else correct the valence, or name what the bath holds")
+	}
+	if !h.Has(HazardCyanide) || alkaline && (s.Metal == "Au" || s.PH.lowest() == 0 || s.PH.lowest() >= HydrogenCyanidePK) {
+		return nil
+	}
 	switch {
+	case alkaline:
+		return stop(CodeCyanideInAcid, "HCNAcid", fmt.Sprintf("cyanide at pH %s: below pH %s more than half of free cyanide "+
+			"is hydrogen cyanide, which comes off and kills", s.PH.lowest(), HydrogenCyanidePK),
+			"Do not run or feed this bath. Switch the extraction on, leave the room, and ask who answers for the bath. Measure the pH again")
 	case s.Metal != "Au" && s.Metal != "":
 		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+s.Metal+": "+freesHCN,
 			"Do not use this bath. Only gold cyanide stands in weak acid; correct the list of hazards if one of the two is wrong")

@@ -18,6 +18,7 @@ type page struct {
 	Title, Substrate, Area string
 	Demo                   bool
 	Stops                  []string
+	Beside                 []string // what the review says besides
 	Refused                []string // the tanks of a sequence that must not be run: nothing is to be set
 	Parts                  []pagePart
 	Mended                 []string
@@ -87,6 +88,9 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	p.Stops = collect(func(s *sheet) { s.stops(made) })
 	if made.Refused() {
 		p.Refused = asTheyStand(made)
+		for _, n := range made.Beside() {
+			p.Beside = append(p.Beside, n.Severity.String()+": "+n.Text)
+		}
 		return pageTemplate().Execute(w, p)
 	}
 	if len(made.Tanks) > 0 {

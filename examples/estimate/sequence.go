@@ -68,10 +68,8 @@ func (s *sheet) refused(made *traveller.Sheet) {
 		s.wrap(fmt.Sprintf("  %2d. ", i+1), name)
 	}
 	s.line("")
-	for _, f := range made.Findings {
-		if f.Severity != plating.SeverityStop {
-			s.wrap("   "+mark(f.Severity)+" ", f.Sentence())
-		}
+	for _, n := range made.Beside() {
+		s.wrap("   "+mark(n.Severity)+" ", n.Text)
 	}
 	s.wrap("", "No amps, no minutes and no price are printed before this is mended.")
 }

@@ -51,7 +51,10 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <ol>
 {{range .Refused}}<li>{{.}}</li>
 {{end}}</ol>
-<p>No amps, no minutes and no price are printed before this is mended.</p>
+{{if .Beside}}<ul>
+{{range .Beside}}<li>{{.}}</li>
+{{end}}</ul>
+{{end}}<p>No amps, no minutes and no price are printed before this is mended.</p>
 </section>
 {{end}}<section>
 <h2>Load</h2>

@@ -99,7 +99,8 @@ func (b *Bath) Fine() units.MassFraction {
 // Solution returns the bath as its chemistry is judged: see [plating.Solution.Review].
 func (b *Bath) Solution() plating.Solution {
 	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence,
-		PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Anode: b.Anode.Text, Temperature: b.Temperature.Mid()}
+		PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Anode: b.Anode.Text,
+		Insoluble: b.Insoluble, Temperature: b.Temperature.Mid()}
 	for _, c := range b.Deposit {
 		if c.Symbol != b.Metal && c.Symbol != "" {
 			s.With = append(s.With, c.Symbol)

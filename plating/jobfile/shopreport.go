@@ -318,8 +318,9 @@ func (r *Report) refuse(s *traveller.Sheet) {
 	}
 	for i := range r.Layers {
 		l := &r.Layers[i]
-		r.Layers[i] = LayerReport{Name: l.Name, Role: l.Role, Bath: l.Bath, Metal: l.Metal, Before: l.Before, Notes: l.Notes,
-			Hazards: l.Hazards, Cautions: l.Cautions, Source: l.Source}
+		before, about := s.CoatNotes(i)
+		r.Layers[i] = LayerReport{Name: l.Name, Role: l.Role, Bath: l.Bath, Metal: l.Metal, Before: noteReports(before),
+			Notes: noteReports(about), Hazards: l.Hazards, Cautions: l.Cautions, Source: l.Source}
 	}
 	for i := range r.Sequence {
 		t := &r.Sequence[i]

@@ -20,6 +20,11 @@ func readWish(o *strictjson.Reader, job *traveller.Job) {
 	job.SkinContact, job.HighStrength = o.Yes("skin_contact"), o.Yes("high_strength")
 	job.Relieved = o.Yes("stress_relieved")
 	hasTensile := strictjson.Positive(o, "tensile_strength", &job.Tensile)
+	if hasTensile {
+		if err := sequence.CheckTensile(job.Tensile); err != nil {
+			o.Keep(o.Member("tensile_strength").Fail(err, "%v", err))
+		}
+	}
 	if f := o.Field("hardness"); f != nil {
 		if hasTensile {
 			o.Keep(f.Fail(units.ErrInconsistent, `need either "tensile_strength" or "hardness", not both`))

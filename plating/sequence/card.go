@@ -195,5 +195,8 @@ func (t *Tank) density() units.CurrentDensity {
 // cautions are the short lines for a tank: what its solution can do.
 func cautions(t *Tank) []plating.Note {
 	s := t.chemistry()
+	if t.acidified() {
+		s.Hazards |= plating.HazardAcid
+	}
 	return s.AtTank()
 }

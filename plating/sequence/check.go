@@ -109,6 +109,12 @@ func (r *review) unknown() {
 		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers depend on it",
 			"find out: "+identify()[0]+"; "+identify()[1])
 	}
+	if r.piece.Tensile != 0 {
+		if err := CheckTensile(r.piece.Tensile); err != nil {
+			r.add(CodeUnknown, stop, recall, err.Error(), "no steel has that strength: a slip of the unit or the point",
+				howStrong()[0])
+		}
+	}
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		if left := plating.Unsaid(t.listed(), t.names()...); left != 0 {
@@ -116,6 +122,7 @@ func (r *review) unknown() {
 				"the check for hydrogen cyanide goes by the hazards",
 				"add "+left.String()+" to the hazards, or correct the name", i)
 		}
+		r.unsaidAcid(i)
 		err := t.Check()
 		if err == nil {
 			continue
@@ -131,6 +138,24 @@ func (r *review) unknown() {
 	if len(r.tanks) > 0 && len(r.coats) == 0 {
 		r.add(CodeUnknown, stop, "Definition", "no tank plates", "there is no coat to prepare for",
 			"add the strike, underplate or plate")
+	}
+}
+
+// unsaidAcid asks of a nickel bath in a line with cyanide whether it is acid: most
+// are (from memory).
+func (r *review) unsaidAcid(i int) {
+	t := &r.tanks[i]
+	known := plating.HazardAcid | plating.HazardCaustic | plating.HazardAmmonia | plating.HazardCyanide
+	if !t.Kind.deposits() || t.Bath.Metal != "Ni" || t.hazards()&known != 0 || t.Bath.PH.Given() {
+		return
+	}
+	for k := range r.tanks {
+		if r.tanks[k].hazards().Has(plating.HazardCyanide) {
+			r.add(CodeUnknown, plating.SeverityStop, recall, "whether "+t.title()+" is acid is not said",
+				"cyanide stands in this line, most nickel baths are acid, and the two free hydrogen cyanide, which kills",
+				"measure the pH and give it, or add acid to the hazards", i)
+			return
+		}
 	}
 }
 

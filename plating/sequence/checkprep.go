@@ -131,7 +131,7 @@ func (r *review) attack() {
 // lasting says how long a piece stays, for a message.
 func lasting(t *Tank) string {
 	if t.stay() == 0 {
-		return ", for how long is not said,"
+		return ", and for how long is not said"
 	}
 	return " for " + t.stay().String()
 }

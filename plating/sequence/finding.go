@@ -38,6 +38,7 @@ const (
 	CodeLiveEntry       Code = "live-entry"        // the current must be on before the piece goes in
 	CodeNickelSkin      Code = "nickel-skin"       // nickel against the skin
 	CodeDisclose        Code = "disclose"          // the owner must be told
+	CodeMercury         Code = "mercury"           // heat drives mercury out of the piece
 	CodeBakeMelts       Code = "bake-melts"        // the bake is hotter than the piece stands
 	CodeNoBake          Code = "no-bake"           // hydrogen stays in hard steel
 	CodeEmbrittle       Code = "embrittle"         // a step drives hydrogen into hard steel

@@ -41,6 +41,11 @@ func (p *Piece) Check() error {
 	if err := units.NonNegative("tensile strength", p.Tensile); err != nil {
 		return err
 	}
+	if p.Tensile > 0 {
+		if err := CheckTensile(p.Tensile); err != nil {
+			return err
+		}
+	}
 	if r := p.Distribution.MinToMean; r != 0 { // 0: asked for where amps and minutes are
 		if err := units.PositiveFraction("ratio of thinnest to mean", r); err != nil {
 			return err

@@ -19,6 +19,28 @@ const (
 	approval     units.Pressure = 1517 * mpa // 220 000 psi [MIL45204]
 )
 
+// No steel is weaker or stronger (from memory): what lies outside is a slip of the
+// unit or the point.
+const (
+	softest units.Pressure = 200 * mpa
+	hardest units.Pressure = 4000 * mpa
+)
+
+// CheckTensile returns a [*units.RangeError] for a tensile strength that no steel
+// has: below 200 MPa or above 4000 MPa.
+//
+// Source: from memory.
+func CheckTensile(p units.Pressure) error {
+	if err := units.Positive("tensile strength", p); err != nil {
+		return err
+	}
+	if p < softest || p > hardest {
+		return &units.RangeError{Field: "tensile strength", Value: p.Text(mpa, -1), Low: softest.Text(mpa, 0),
+			High: hardest.Text(mpa, 0), Source: recall}
+	}
+	return nil
+}
+
 // bakeWithin is how soon after the last current the bake begins: "most
 // specifications require" three hours, others four [ASTMB850].
 const bakeWithin = 3 * units.Hour
@@ -99,13 +121,13 @@ func hardnessTables() [2][]hardness {
 //	R = R₁ + (R₂ - R₁)·(h - h₁)/(h₂ - h₁)
 //
 //	R  tensile strength                [Pa]
-//	h  hardness, HRC or HV             up to 55 HRC, 595 HV
+//	h  hardness, HRC or HV             20 to 55 HRC, 60 to 595 HV
 //
 // Accuracy: the tables differ by up to 105 MPa; hardness stands for strength
 // only roughly.
 //
-// Errors: a [*units.ValueError] for text that is no hardness, or one above the
-// tables.
+// Errors: a [*units.ValueError] for text that is no hardness, one above the
+// tables, or one below the scale.
 //
 // Source: [ISO18265], [SAEJ417], second hand.
 func TensileFromHardness(text string) (units.Pressure, error) {
@@ -114,7 +136,7 @@ func TensileFromHardness(text string) (units.Pressure, error) {
 			text = strings.ToValidUTF8(text[:40], "") + "…"
 		}
 		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(text),
-			Need: `a hardness as "45 HRC" or "450 HV", up to 55 HRC or 595 HV`, Err: err}
+			Need: `a hardness as "45 HRC" or "450 HV", from 20 to 55 HRC or 60 to 595 HV`, Err: err}
 	}
 	fields := strings.Fields(text)
 	if len(fields) != 2 {
@@ -125,13 +147,17 @@ func TensileFromHardness(text string) (units.Pressure, error) {
 		return bad(units.ErrSyntax)
 	}
 	var pick func(hardness) float64
+	least := 0.0 // from memory: where the scale of Rockwell C begins, and soft iron
 	switch strings.ToUpper(fields[1]) {
 	case "HRC":
-		pick = func(r hardness) float64 { return r.rockwell }
+		pick, least = func(r hardness) float64 { return r.rockwell }, 20
 	case "HV":
-		pick = func(r hardness) float64 { return r.vickers }
+		pick, least = func(r hardness) float64 { return r.vickers }, 60
 	default:
 		return bad(units.ErrUnknownUnit)
+	}
+	if h < least {
+		return bad(units.ErrOutOfRange)
 	}
 	best, above := 0.0, true
 	for _, table := range hardnessTables() {
@@ -219,6 +245,7 @@ func (r *review) relief() {
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		if t.Kind == Relieve {
+			r.relieved(i)
 			return
 		}
 		if t.solution() {
@@ -229,6 +256,53 @@ func (r *review) relief() {
 		" goes into the first cleaner with its stresses",
 		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen",
 		"heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
+}
+
+// mercury finds an oven behind a tank with mercury.
+func (r *review) mercury() {
+	for i := range r.tanks {
+		t := &r.tanks[i]
+		if !strings.Contains(strings.ToLower(strings.Join(t.names(), " ")), "mercur") && t.Bath.Metal != "Hg" {
+			continue
+		}
+		for k := i + 1; k < len(r.tanks); k++ {
+			if r.tanks[k].Kind == Bake {
+				r.add(CodeMercury, plating.SeverityWarning, recall, r.tanks[k].title()+" behind "+t.title(),
+					"the oven drives mercury vapour out of the piece; it has no smell and poisons",
+					"leave the bake out; heat nothing that mercury has touched", i, k)
+				return
+			}
+		}
+	}
+}
+
+// relieved judges how hot and how long the stress relief is.
+func (r *review) relieved(i int) {
+	t := &r.tanks[i]
+	q := &t.Process
+	low, high := q.Temperature.Low, max(q.Temperature.High, q.Temperature.Low)
+	if low == 0 {
+		low = high
+	}
+	shortest := q.Time.Low
+	if t.Time > 0 {
+		shortest = t.Time
+	}
+	warn := func(source, what string) {
+		r.add(CodeNoRelief, plating.SeverityWarning, source, t.title()+what,
+			"stresses that stay in hard steel crack it with the first hydrogen",
+			"heat it at 190 to 230 °C for an hour or more, below the heat it was tempered at", i)
+	}
+	switch {
+	case high == 0 || shortest == 0:
+		warn("ASTMB849", " does not say how hot and how long")
+	case low < bakeLow()-0.5:
+		warn("ASTMB849", " at "+low.Text(units.CelsiusScale, 0)+", which is too cool for stress relief")
+	case high > units.Celsius(230)+0.5:
+		warn("ASTMB849", " at "+high.Text(units.CelsiusScale, 0)+", which is above the practice for stress relief")
+	case shortest < units.Hour*(1-1e-9):
+		warn(recall, " for "+shortest.String()+", which is too short for stress relief")
+	}
 }
 
 // hydrogen finds hard steel that would keep its hydrogen, and a bake that the
@@ -244,6 +318,7 @@ func (r *review) hydrogen() {
 			}
 		}
 	}
+	r.mercury()
 	r.strength()
 	r.relief()
 	if !r.piece.embrittles() || len(r.coats) == 0 {
@@ -273,7 +348,9 @@ func (r *review) bake() {
 	for i := last; i < len(r.tanks); i++ {
 		t := &r.tanks[i]
 		if t.Kind != Bake {
-			waits += t.Wait
+			if waits += t.Wait; i != last {
+				waits += t.stay()
+			}
 			continue
 		}
 		q := &t.Process

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/laydown/plating"
@@ -151,6 +152,14 @@ func (t *Tank) chemistry() plating.Solution {
 	return s
 }
 
+// calledWater reports whether a rinse is called water, a rinse, or after the tank that
+// it stands behind. Any other name says what is in it: "citric acid, 2 %".
+func calledWater(name string) bool {
+	name = strings.ToLower(name)
+	return name == "" || slices.ContainsFunc([]string{"rins", "water", "spül", "spuel", "wash", "behind", "after", "hold",
+		"save", "recover", "drag"}, func(w string) bool { return strings.Contains(name, w) })
+}
+
 // names are the texts that may give away what the tank holds.
 func (t *Tank) names() []string {
 	switch {
@@ -160,6 +169,8 @@ func (t *Tank) names() []string {
 		return []string{t.Name, t.Process.Chemistry}
 	case t.Kind.oven():
 		return nil
+	case t.Kind.rinses() && !calledWater(t.Name):
+		return []string{t.Name, t.Process.Chemistry}
 	}
 	return []string{t.Process.Chemistry}
 }

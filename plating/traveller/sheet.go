@@ -170,6 +170,49 @@ func (s *Sheet) AtTank(coat int) []plating.Note {
 	return solution.AtTank()
 }
 
+// Beside returns what the review of a job that must not be run says besides its
+// stops: findings of the sequence, and notes about the chemistry of coats. Its
+// notes hold nothing to set.
+func (s *Sheet) Beside() []plating.Note {
+	var list []plating.Note
+	for _, f := range s.Findings {
+		if f.Severity != plating.SeverityStop {
+			list = append(list, plating.Note{Code: string(f.Code), Severity: f.Severity, Text: f.Sentence(), Source: f.Source})
+		}
+	}
+	for i := range s.Result.Layers {
+		lr := &s.Result.Layers[i]
+		for _, n := range chemical(slices.Concat(lr.Before, lr.Notes)) {
+			if n.Severity != plating.SeverityStop {
+				n.Text, n.Do = title(&lr.Layer, i)+": "+plating.Sentences(n.Text, n.Do)+" ["+n.Source+"]", ""
+				list = append(list, n)
+			}
+		}
+	}
+	return list
+}
+
+// chemical returns the notes that carry a code, and stops: what may be said of a coat
+// that nobody may lay.
+func chemical(notes []plating.Note) []plating.Note {
+	return slices.DeleteFunc(slices.Clone(notes), func(n plating.Note) bool {
+		return n.Code == "" && n.Severity != plating.SeverityStop
+	})
+}
+
+// CoatNotes returns the notes of a coat before it and about it. Of a job that must
+// not be run they are those that name nothing to set.
+func (s *Sheet) CoatNotes(coat int) (before, about []plating.Note) {
+	if coat < 0 || coat >= len(s.Result.Layers) {
+		return nil, nil
+	}
+	lr := &s.Result.Layers[coat]
+	if s.Refused() {
+		return chemical(lr.Before), chemical(lr.Notes)
+	}
+	return lr.Before, lr.Notes
+}
+
 // Stops returns what forbids to start, in one line each: for text, page and
 // JSON alike.
 func (s *Sheet) Stops() []string {
