@@ -13,13 +13,15 @@ import (
 	"testing"
 	"time"
 	"unicode/utf8"
+
+	"example.com/laydown/testdata"
 )
 
 // TestStreaming feeds 200 000 rows through pipes: each comes out before the
 // next ones go in, in order, and the heap stays flat.
 func TestStreaming(t *testing.T) {
 	total := 200_000
-	if testing.Short() {
+	if !testdata.Slow() {
 		total = 20_000
 	}
 	inRead, inWrite := io.Pipe()

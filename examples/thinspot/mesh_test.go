@@ -16,6 +16,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating/mesh"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -36,6 +37,7 @@ const blockCase = `{
 // TestMeshFigures: a case by mesh gives every figure, and its files hang
 // together with it.
 func TestMeshFigures(t *testing.T) {
+	testdata.SlowOnly(t)
 	dir := t.TempDir()
 	file := func(name string) string { return filepath.Join(dir, name) }
 	status, out, bad := call(t, blockCase, "-json", "-picture", file("p.png"), "-picture", file("p.svg"), "-ply",
@@ -183,6 +185,7 @@ func TestRamp(t *testing.T) {
 
 // TestIndependentMethods: one body by its profile and by a mesh.
 func TestIndependentMethods(t *testing.T) {
+	testdata.SlowOnly(t)
 	const head = `{"format": "laydown case 1", %METHOD% "bath": {"name": "gold", "metal": "Au", "efficiency": "40 %"}, "conductivity": "6 S/m",
 	"current": "0.2 A", "promise": "1 µm", "parts": [{"name": "bob", "kind": "cathode", "law": {"model": "linear", "resistance": "2e-4 Ω·m²"}, %BODY%}]}`
 	get := func(method, body string) map[string]any {
@@ -211,6 +214,7 @@ func TestIndependentMethods(t *testing.T) {
 
 // TestPositions: the block turned half the time is even on both sides.
 func TestPositions(t *testing.T) {
+	testdata.SlowOnly(t)
 	text := strings.Replace(blockCase, `"parts": [`,
 		`"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`, 1)
 	read := func(text string, args ...string) map[string]any {
@@ -245,6 +249,7 @@ func TestPositions(t *testing.T) {
 
 // TestAnodeInside: a cup is offered an anode rod, and gains by it.
 func TestAnodeInside(t *testing.T) {
+	testdata.SlowOnly(t)
 	cup := regexp.MustCompile(`"plate": \{[^}]*\}, "panel": "7 mm", "grade": 1`).ReplaceAllString(blockCase,
 		`"cup": {"outer": "40 mm", "height": "34 mm", "recess": "32 mm", "depth": "29 mm"}, "panel": "7 mm", "grade": 1`)
 	status, out, bad := call(t, cup, "-json", "-quick", "-")
@@ -275,6 +280,7 @@ func TestAnodeInside(t *testing.T) {
 
 // TestShippedMeshes: the cases in testdata run, the figure with its file.
 func TestShippedMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, name := range []string{"bezel", "figure"} {
 		status, out, bad := call(t, "", "-quick", "-no-advice", filepath.Join("..", "..", "testdata", "cases", name+".json"))
 		if status != 0 || bad != "" || !strings.Contains(out, "thinnest     1.000 µm at x =") || !strings.Contains(out,

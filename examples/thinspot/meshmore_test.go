@@ -56,6 +56,7 @@ func arrangementOf(t *testing.T, f map[string]any, name string) map[string]any {
 // TestErrorWherePromised: the error is that of the thinnest spot that counts,
 // and is there for several positions too. A finer mesh of the case lands within it.
 func TestErrorWherePromised(t *testing.T) {
+	testdata.SlowOnly(t)
 	const marks = `"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`
 	const positions = `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`
 	for name, change := range map[string][]string{
@@ -81,6 +82,7 @@ func TestErrorWherePromised(t *testing.T) {
 // TestPositionsAreChanged: where the case turns the part, every arrangement is
 // held against the turned one, and turning is not offered again.
 func TestPositionsAreChanged(t *testing.T) {
+	testdata.SlowOnly(t)
 	f := blockFigures(t, []string{"-quick"},
 		`"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`)
 	half, still := arrangementOf(t, f, "half the current"), arrangementOf(t, f, "as it hangs")
@@ -99,6 +101,7 @@ func TestPositionsAreChanged(t *testing.T) {
 
 // TestRobbedByShares: what a robber takes counts by the share of the time.
 func TestRobbedByShares(t *testing.T) {
+	testdata.SlowOnly(t)
 	text := strings.Replace(blockCase, `{"name": "wall"`,
 		`{"name": "thief", "kind": "robber", "sphere": {"diameter": "8 mm"}, "panel": "4 mm", "at": ["70 mm", "50 mm", "25 mm"]}, {"name": "wall"`, 1)
 	c, err := jobfile.ReadCase(strings.NewReader(text))
@@ -137,6 +140,7 @@ func TestRobbedByShares(t *testing.T) {
 // TestAnodeFarther: a rod before a block is moved out, and the coat gets evener;
 // where there is no room it says so.
 func TestAnodeFarther(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, s := range []struct {
 		x    string
 		fits bool
@@ -268,6 +272,7 @@ func TestBar(t *testing.T) {
 // TestMarkedProfile: marks hold for every arrangement of a case by profile: the
 // caps of the bob are evener than the bob with its groove.
 func TestMarkedProfile(t *testing.T) {
+	testdata.SlowOnly(t)
 	raw, err := testdata.Files.ReadFile("cases/bob.json")
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
+	"example.com/laydown/testdata"
 )
 
 // A meshCase is a problem solved on three meshes by either method, with the
@@ -41,6 +42,7 @@ func meshCases() []meshCase {
 // stands for it, and the constant panels, another formulation of the
 // unknowns with no polynomial in common, converge to it.
 func TestReferenceThreeMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, c := range meshCases() {
 		t.Run(c.name, func(t *testing.T) {
 			exact := c.exact

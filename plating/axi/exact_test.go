@@ -12,6 +12,7 @@ import (
 
 	. "example.com/laydown/plating/axi"
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -37,7 +38,7 @@ func (c *exactCase) run(t *testing.T) {
 	t.Helper()
 	var e, n []float64
 	for i, count := range []int{88, 176, 352} {
-		if i == 2 && testing.Short() {
+		if i == 2 && !testdata.Slow() {
 			break
 		}
 		s := solve(t, c.p, panels(count))

@@ -7,6 +7,7 @@ import (
 
 	. "example.com/laydown/plating/axi"
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -82,7 +83,5 @@ func order(p, levels int) Options { o := single; o.Order, o.Levels = p, levels; 
 // long leaves a test of more than a second out of go test -short.
 func long(t *testing.T) {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("long; run without -short")
-	}
+	testdata.SlowOnly(t)
 }

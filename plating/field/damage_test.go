@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -93,6 +94,7 @@ func TestPropertyTrapMesh(t *testing.T) {
 
 // A thousand meshes with random damage: an error or a solution, never a panic.
 func TestPropertyTrapDamage(t *testing.T) {
+	testdata.SlowOnly(t)
 	rng := rand.New(rand.NewPCG(3, 4))
 	values := []float64{math.NaN(), math.Inf(-1), 0, 1e300, -1e-300, 1}
 	solved := 0

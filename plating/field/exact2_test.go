@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -47,6 +48,7 @@ func haring(n int, law kinetics.Law, volts float64) Problem {
 // P/M - 1 = ξ·ln M with ξ = κ·b/(j1·L1). Source: [Derived], Ohm's law in
 // series with the kinetics.
 func TestReferenceHaringBlum(t *testing.T) {
+	testdata.SlowOnly(t)
 	const kappa, l1, p = 20.0, 0.05, 5.0
 	ratio := func(s *Solution) float64 { return float64(s.Surfaces[0].Mean() / s.Surfaces[1].Mean()) }
 	for _, c := range []struct {
@@ -76,6 +78,7 @@ func TestReferenceHaringBlum(t *testing.T) {
 // degrees), primary, by the conformal map: total, and density over mean along
 // the cathode. Source: [Derived]; the density in 25 digits by a separate program.
 func TestReferenceWedgeCellMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
 	const a, short, long, depth = 0.0635, 0.0476, 0.127, 0.03
 	at := func(k int) Problem {
 		n := []int{8, 16, 28}[k]
@@ -111,6 +114,7 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 // Conditioning: panels drawn to the edges of a cube raise the condition number of
 // the single layer from 1e2 to 1e4. The steps of GMRES must not follow it.
 func TestPropertyTrapConditioning(t *testing.T) {
+	testdata.SlowOnly(t)
 	for name, at := range map[string]func(exponent float64) Problem{
 		"bath without end": func(e float64) Problem { return one(cube(14, 1, r3.Vec{}, e).surface("", Cathode)) },
 		"tank":             func(e float64) Problem { return hung(10, 6, e) },
@@ -180,6 +184,7 @@ func TestPropertyClosedSheet(t *testing.T) {
 // Row sums are the last guard against bodies that cut each other between the
 // panels that are looked at one by one: here a thorn of few panels.
 func TestPropertyRowSumRefusal(t *testing.T) {
+	testdata.SlowOnly(t)
 	u := r3.Unit(r3.Vec{X: 1, Y: 1, Z: 1})
 	thorn := func(height float64) Problem { // a small ball with one corner drawn out towards the middle of a large one
 		a := sphere(24, 0.25, r3.Scale(1.4, u)).moved(func(v r3.Vec) r3.Vec {

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 )
 
 // Exact cases on three meshes each. The closed forms are evaluated here, from
@@ -36,7 +37,7 @@ func amperes(s *Solution) float64 { return float64(s.Current) }
 
 // meshes returns how many of the three meshes to run.
 func meshes() int {
-	if testing.Short() {
+	if !testdata.Slow() {
 		return 2
 	}
 	return 3
@@ -168,6 +169,7 @@ func (s strip) problem(n int, depth float64) Problem {
 
 // Three strips in channels: total and density against the conformal map.
 func TestReferenceStripsInChannel(t *testing.T) {
+	testdata.SlowOnly(t)
 	const depth = 2.0
 	for _, c := range []struct {
 		strip
@@ -195,7 +197,7 @@ func TestReferenceStripsInChannel(t *testing.T) {
 				}
 				return c.density(x.X)
 			}}
-		if s := e.run(t); !testing.Short() {
+		if s := e.run(t); testdata.Slow() {
 			r := &s[2].Surfaces[0]
 			for x, want := range map[float64]float64{0.5: c.j5, 0.9: c.j9} {
 				near2(t, fmt.Sprint("density over mean at ", x), interpolate(r, x)/float64(r.Mean()), want, 0.02)
@@ -207,6 +209,7 @@ func TestReferenceStripsInChannel(t *testing.T) {
 // Elliptic sheet 2:1: C = a/K(1 - b²/a²), density over mean ½/√(1-x²/a²-y²/b²).
 // Source: [DLMF], 19.33.6 with c = 0.
 func TestReferenceEllipticSheet(t *testing.T) {
+	testdata.SlowOnly(t)
 	const a, b = 2.0, 1.0
 	exact := a / completeK(b*b/a/a)
 	near2(t, "closed form", exact, 0.92742197457, 1e-11)
@@ -228,6 +231,7 @@ func TestReferenceEllipticSheet(t *testing.T) {
 // The thinnest body: an oblate spheroid 1:100. Source: [DLMF], 19.33.6;
 // [Britannica11], Electrostatics, eq. 9.
 func TestReferenceThinSpheroid(t *testing.T) {
+	testdata.SlowOnly(t)
 	const c = 0.01
 	e := math.Sqrt(1 - c*c)
 	exact := e / math.Asin(e)
@@ -247,6 +251,7 @@ func TestReferenceThinSpheroid(t *testing.T) {
 
 // Sphere: total and density.
 func TestReferenceSphereLocal(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, o := range []Options{{}, {Galerkin: true}} {
 		(&exactCase{name: fmt.Sprint("sphere, averaged ", o.Galerkin), total: capacitance, exact: 1, tol: three{0.015, 3.6e-3,
 			9.1e-4}, rms: three{0.01, 2.7e-3, 7e-4}, order: 0.95,
@@ -256,6 +261,7 @@ func TestReferenceSphereLocal(t *testing.T) {
 
 // Two plates that fill a channel: j = V/(L/κ + ρ) everywhere.
 func TestReferencePlateCellMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
 	j := 1 / (0.03/20 + 1e-3)
 	(&exactCase{name: "plates", total: amperes, exact: j * 0.04 * 0.02, tol: three{0.033, 9.4e-3, 2.7e-3},
 		rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
@@ -271,6 +277,7 @@ func TestReferencePlateCellMeshes(t *testing.T) {
 // [Derived]; the sums are the series in bispherical coordinates, C11 =
 // a·sinh β·Σ 1/sinh (2n-1)β, C12 = -a·sinh β·Σ 1/sinh 2nβ, cosh β = d/2a.
 func TestIndependentTwoSpheres(t *testing.T) {
+	testdata.SlowOnly(t)
 	const d = 2.5
 	var place, charge []float64 // images, alternately in the first and in the second sphere
 	for p, q := 0.0, 1.0; math.Abs(q) > 1e-18; p, q = 1/(d-p), -q/(d-p) {

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -38,6 +39,7 @@ func dense(t *testing.T, p Problem) (g, k *mat.Dense, c *cell) {
 // The same equations with analytic integrals everywhere, no compression and a
 // direct factorisation.
 func TestIndependentDense(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := one(cube(12, 1, r3.Vec{}, 2).surface("", Cathode))
 	g, k, c := dense(t, p)
 	n := c.p.len()
@@ -115,6 +117,7 @@ func (s *Solution) result(k int) *Result {
 
 // Two equations for one problem.
 func TestIndependentFormulations(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := one(sphere(12, 1, r3.Vec{}).stretched(1, 1, 2).surface("a", Cathode),
 		cube(12, 1, r3.Vec{X: 3}, 2).surface("b", Anode))
 	a := solve(t, p, Options{Method: SingleLayer})
@@ -144,6 +147,7 @@ func TestIndependentReciprocity(t *testing.T) {
 
 // The current balance is not forced; it closes as the mesh gets finer.
 func TestIndependentBalance(t *testing.T) {
+	testdata.SlowOnly(t)
 	a := solve(t, hung(8, 4, 1.5), Options{}).Checks.CurrentImbalance
 	b := solve(t, hung(16, 10, 1.5), Options{}).Checks.CurrentImbalance
 	if a == 0 || math.Abs(b) > 0.6*math.Abs(a) || math.Abs(b) > 5e-3 {

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -61,6 +62,7 @@ func TestPropertyMirror(t *testing.T) {
 // A small Wagner number leads to the primary distribution, a large one to a
 // uniform one. Wa = κρ/a with a the side of the cube.
 func TestPropertyWagner(t *testing.T) {
+	testdata.SlowOnly(t)
 	ratio := func(rho float64) (least, most float64) {
 		p := hung(10, 6, 1.5)
 		p.Surfaces[0].Law = kinetics.Law{}
@@ -118,6 +120,7 @@ func TestPropertySimilarity(t *testing.T) {
 
 // Row sums of the compressed double layer on curved and flat-faced meshes.
 func TestPropertyRowSums(t *testing.T) {
+	testdata.SlowOnly(t)
 	for name, p := range map[string]Problem{
 		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", Cathode)), "tank": hung(16, 10, 2),
 	} {
@@ -132,6 +135,7 @@ func TestPropertyRowSums(t *testing.T) {
 // An insulating shield between part and anode lowers the current behind it;
 // a robber takes some of the part's current.
 func TestPropertyShieldAndRobber(t *testing.T) {
+	testdata.SlowOnly(t)
 	base := func(extra ...Surface) *Solution {
 		part := cube(8, 0.02, r3.Vec{X: .05, Y: .05, Z: .05}, 1.5).surface("part", Cathode)
 		part.Law = tafel(1, 0.05)
@@ -169,6 +173,7 @@ func TestPropertyShieldAndRobber(t *testing.T) {
 // Anodic and cathodic kinetics both, through many decades of the drive: the
 // iteration settles in few steps.
 func TestPropertyNewton(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, c := range []struct {
 		j0, b, volts float64
 	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
@@ -196,6 +201,7 @@ func TestPropertyNewton(t *testing.T) {
 // local current density by more. The laws span the same decades; the last cells
 // are linear, and what GMRES leaves there sits on the smallest panels.
 func TestPropertyStop(t *testing.T) {
+	testdata.SlowOnly(t)
 	cells := map[string]Problem{}
 	for _, c := range []struct {
 		j0, b, volts float64

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -37,6 +38,7 @@ func TestReferenceSphere(t *testing.T) {
 // Ellipsoids: C by the incomplete elliptic integral, here its closed forms for
 // spheroids; the local flux is C/(abc·√(x²/a⁴+y²/b⁴+z²/c⁴)).
 func TestReferenceEllipsoid(t *testing.T) {
+	testdata.SlowOnly(t)
 	cases := []struct {
 		a, b, c, exact, tol float64
 	}{
@@ -72,6 +74,7 @@ func TestReferenceEllipsoid(t *testing.T) {
 
 // Disc without thickness: C = 2a/π, density ½/√(1-r²/a²) of the mean.
 func TestReferenceDisc(t *testing.T) {
+	testdata.SlowOnly(t)
 	sheet := func(k int) Problem {
 		s := disc([]int{9, 18, 36}[k], 1, 2).surface("disc", Cathode)
 		s.Sheet = true
@@ -114,6 +117,7 @@ func TestReferenceCube(t *testing.T) {
 // Concentric spheres of 10 and 50 mm, κ = 20 S/m, 1 V:
 // V/I = (1/ri - 1/ro)/(4πκ) + ρ/(4π·ri²).
 func TestReferenceConcentricSpheres(t *testing.T) {
+	testdata.SlowOnly(t)
 	shell := func(k int, law kinetics.Law, d Drive) Problem {
 		in := ball([]int{6, 12, 20}[k], 0.01)
 		in.Law = law
@@ -148,6 +152,7 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 // Concentric cylinders between insulating ends, per length:
 // V/I' = ln(ro/ri)/(2πκ) + ρ/(2π·ri).
 func TestReferenceConcentricCylinders(t *testing.T) {
+	testdata.SlowOnly(t)
 	const height = 0.02
 	for _, c := range []struct {
 		name    string
@@ -185,6 +190,7 @@ func TestReferencePlateCell(t *testing.T) {
 // Strip in a channel, a, b, H = 1, 2, 1: S = I/(κV) = √2 per depth for each half; density
 // over mean at x/a = 0, 0.5, 0.9 by the conformal map.
 func TestReferenceStrip(t *testing.T) {
+	testdata.SlowOnly(t)
 	const depth = 0.5
 	at := func(k int) Problem {
 		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], kinetics.Law{}),
@@ -201,6 +207,7 @@ func TestReferenceStrip(t *testing.T) {
 // Sphere between two far electrodes, floating or insulating: q = 3E·cos θ,
 // φ = 1.5·E·a·cos θ. The field of the electrodes is that of two point charges.
 func TestReferenceSphereInField(t *testing.T) {
+	testdata.SlowOnly(t)
 	const far = 40.0
 	for _, kind := range []Kind{Floating, Insulator} {
 		for _, m := range []Method{Automatic, Direct} {
@@ -234,6 +241,7 @@ func TestReferenceSphereInField(t *testing.T) {
 // The tank of the benchmarks. Its current was found by this method on finer
 // meshes and by finite elements, 5.9350 ± 0.0003 A.
 func TestReferenceTank(t *testing.T) {
+	testdata.SlowOnly(t)
 	ladder(t, 5.9350, 5e-4, 0.8, func(k int) Problem { return hung([]int{8, 12, 22}[k], []int{4, 6, 11}[k], 2) },
 		func(s *Solution) float64 { return float64(s.Current) }, Options{})
 }

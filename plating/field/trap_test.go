@@ -7,11 +7,14 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/testdata"
 )
 
 // Coplanar panels: a tree that mixes faces lets the compression stop early.
 // The row sum and the local minimum tell; the total does not.
 func TestPropertyTrapCoplanar(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, n := range []int{12, 16} {
 		p := hung(n, n/2, 2)
 		loose, tight := solve(t, p, Options{}), solve(t, p, Options{Tolerance: 1e-7})
@@ -28,6 +31,7 @@ func TestPropertyTrapCoplanar(t *testing.T) {
 
 // The tolerance shows in the local flux before it shows in the total.
 func TestPropertyTrapTolerance(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := one(ball(26, 1))
 	local := func(tol float64) (total, worst float64) {
 		s := solve(t, p, Options{Tolerance: tol})
@@ -79,6 +83,7 @@ func TestPropertyTrapQuadrature(t *testing.T) {
 
 // The averaged equation gives a lower bound; a careless outer rule breaks it.
 func TestPropertyTrapLowerBound(t *testing.T) {
+	testdata.SlowOnly(t)
 	last := 0.0
 	for _, n := range []int{6, 10, 16} {
 		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
@@ -93,6 +98,7 @@ func TestPropertyTrapLowerBound(t *testing.T) {
 // The largest density of a primary solution grows at an edge with every
 // refinement; a percentile and the density at a place settle.
 func TestPropertyTrapEdge(t *testing.T) {
+	testdata.SlowOnly(t)
 	top := func(n int) (most, high, middle float64) {
 		s := solve(t, one(cube(n, 1, r3.Vec{}, 1).surface("", Cathode)), Options{})
 		r := &s.Surfaces[0]
@@ -145,6 +151,7 @@ func TestPropertyTrapFloating(t *testing.T) {
 
 // A gap of less than half a panel is refused, a wider one is not.
 func TestPropertyTrapGap(t *testing.T) {
+	testdata.SlowOnly(t)
 	pair := func(gap float64) error {
 		a := cube(5, 1, r3.Vec{}, 1).surface("a", Cathode) // panels of 0.2
 		b := cube(5, 1, r3.Vec{X: 1 + gap}, 1).surface("b", Anode)
@@ -170,6 +177,7 @@ func TestPropertyTrapGap(t *testing.T) {
 // Deep in a recess the current is a small part of the whole; it must not hang
 // on the tolerance of the iteration.
 func TestPropertyTrapRecess(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := one(cup(12, 0.3, 0.6).surface("cup", Cathode))
 	a := solve(t, p, Options{})
 	b := solve(t, p, Options{Tolerance: 1e-7, Converged: 1e-9})

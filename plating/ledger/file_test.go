@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating/ledger"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -20,7 +21,7 @@ func reader(b []byte) io.Reader { return bytes.NewReader(b) }
 // every byte: what was whole before the cut is there, no more and no less.
 func TestPropertyCutAnywhere(t *testing.T) {
 	histories := 1000
-	if testing.Short() {
+	if !testdata.Slow() {
 		histories = 12
 	}
 	for part := range uint64(4) {
@@ -101,7 +102,7 @@ func checkCut(t *testing.T, text []byte, got *ledger.Ledger, err error, cut, who
 // and the line named.
 func TestPropertyFlips(t *testing.T) {
 	histories := 60
-	if testing.Short() {
+	if !testdata.Slow() {
 		histories = 2
 	}
 	rng := rand.New(rand.NewPCG(51, 52))

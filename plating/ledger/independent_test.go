@@ -8,6 +8,7 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating/ledger"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -105,7 +106,7 @@ func short(x *big.Rat) *big.Rat {
 // and compares how far the book is off with the uncertainty it states.
 func TestIndependentUncertainty(t *testing.T) {
 	n := 20000
-	if testing.Short() {
+	if !testdata.Slow() {
 		n = 2000
 	}
 	for name, b := range map[string]ledger.Bath{"gold": goldBath(), "nickel": nickelBath()} {

@@ -12,6 +12,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -158,7 +159,10 @@ func damages() []damage {
 // damage touched nothing that counts, in the same surface; never in a panic, a
 // wrong area, or memory beyond the length of the file.
 func TestPropertyDamagedFiles(t *testing.T) {
-	const files = 1000
+	files := 100
+	if testdata.Slow() {
+		files = 1000
+	}
 	rng := rand.New(rand.NewPCG(2026, 11))
 	var bases []Mesh
 	for _, s := range samples() {

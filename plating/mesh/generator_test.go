@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -16,6 +17,7 @@ import (
 // the elementary formulas [Geometry] at three sizes and three gradings: sound,
 // and converging with the square of the size.
 func TestReferenceGenerators(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, s := range samples() {
 		for _, grade := range []float64{0, 1, 2} {
 			t.Run(fmt.Sprintf("%s/%g", s.name, grade), func(t *testing.T) {

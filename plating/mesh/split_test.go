@@ -9,6 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -63,6 +64,7 @@ func TestReferenceBisection(t *testing.T) {
 // TestPropertySplit: area, volume and soundness stay, sides are short, triangles
 // that were short enough stay, a side of a closed surface stays shared by two.
 func TestPropertySplit(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, s := range samples() {
 		m := must(t)(s.make(Grid{Size: 8e-3}))
 		was := report(t, m)

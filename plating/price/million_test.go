@@ -10,6 +10,7 @@ import (
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating/price"
+	"example.com/laydown/testdata"
 	"github.com/shopspring/decimal"
 )
 
@@ -23,7 +24,7 @@ import (
 // which takes about 40 s of processor time, shared among the cores.
 func TestPropertyQuotesAddUp(t *testing.T) {
 	n := 5_000
-	if testing.Short() {
+	if !testdata.Slow() {
 		n = 1_000
 	}
 	if s := os.Getenv("LAYDOWN_QUOTES"); s != "" {
