@@ -13,6 +13,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
+	"example.com/laydown/testdata"
 )
 
 // A line is a job with a sequence of its own, which a test edits.
@@ -368,6 +369,7 @@ func printed(t *testing.T, job string) (status int, text, page, raw, bad string)
 // the text, on the page and in JSON alike; a sheet that stops sets nothing; the
 // safe neighbour says nothing of it.
 func TestPropertyDangers(t *testing.T) {
+	testdata.SlowOnly(t)
 	if len(dangers) < 60 {
 		t.Errorf("only %d edits", len(dangers))
 	}

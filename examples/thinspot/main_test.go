@@ -111,6 +111,7 @@ func TestFigures(t *testing.T) {
 
 // TestText: the sheet says where, when and how sure, and what would save.
 func TestText(t *testing.T) {
+	testdata.SlowOnly(t)
 	status, out, bad := call(t, "")
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)

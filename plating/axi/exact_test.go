@@ -143,6 +143,7 @@ func discLinear(wa float64, n int) float64 {
 
 // Spheroids: C as in [DLMF], 19.33.5 and 19.33.6.
 func TestReferenceSpheroidMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, row := range []struct {
 		c, exact, slope float64
 		constant, high  three
@@ -271,6 +272,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 // A cathode beside one at a far lower potential dissolves in places, an anode
 // beside a far higher one plates; with less bias neither does.
 func TestPropertyReversed(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, row := range []struct {
 		kind Kind
 		bias units.Voltage

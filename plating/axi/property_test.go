@@ -8,12 +8,14 @@ import (
 
 	. "example.com/laydown/plating/axi"
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
 // TestPropertyMirror: a problem symmetrical about a height has a symmetrical
 // solution, and the sense in which a profile is drawn does not matter.
 func TestPropertyMirror(t *testing.T) {
+	testdata.SlowOnly(t)
 	s := solve(t, hung(), single)
 	x := s.Parts[0].Samples
 	for i := range x {
@@ -99,6 +101,7 @@ func TestPropertyMonotone(t *testing.T) {
 // TestPropertyReciprocity: what a volt on one part does to the current of
 // another is what a volt on the other does to the first.
 func TestPropertyReciprocity(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, laws := range [][2]kinetics.Law{{}, {kinetics.LinearLaw(1e-3), kinetics.LinearLaw(3e-4)}, {{},
 		kinetics.LinearLaw(1e-3)}} {
 		with := func(a, b units.Voltage) *Solution {
@@ -216,6 +219,7 @@ func TestPropertyZones(t *testing.T) {
 // TestPropertyLeastBetweenNodes: the least value is that of the polynomial, not
 // of the nearest node: it does not move with the nodes.
 func TestPropertyLeastBetweenNodes(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := hung()
 	p.Parts[0].Profile = Rod(10*mm, 20*mm, 50*mm)
 	prof := p.Parts[0].Profile

@@ -8,6 +8,7 @@ import (
 
 	. "example.com/laydown/plating/axi"
 	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -62,6 +63,7 @@ func TestPropertyZeroCorner(t *testing.T) {
 // current, and that share is right to six digits: the solution is as exact
 // relative to the local flux as to the total.
 func TestPropertyRecessShare(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := cup()
 	p.Parts[0].Law = kinetics.Law{}
 	floor := func(o Options) float64 {
@@ -83,6 +85,7 @@ func TestPropertyRecessShare(t *testing.T) {
 // TestPropertyNarrowGap: a part 0.5 mm from the wall of the tank is refined for,
 // and warned of when constant panels cannot follow.
 func TestPropertyNarrowGap(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSurface, Kind: Anode}),
 		Parts: []Part{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: ByVoltage(1)}
 	s := solve(t, p, Options{MaxUnknowns: 2000, Order: 6, Levels: 1})

@@ -131,6 +131,7 @@ func TestIndependentFormulations(t *testing.T) {
 // Reciprocity: a current through one electrode and the potential of another,
 // currentless one can change places.
 func TestIndependentReciprocity(t *testing.T) {
+	testdata.SlowOnly(t)
 	box := &Box{High: r3.Vec{X: .2, Y: .1, Z: .1}, Panel: 0.0125, Walls: []Wall{{Face: LowX, Kind: Cathode}}}
 	resistance := func(driven int) float64 {
 		a := cube(8, 0.03, r3.Vec{X: .08, Y: .03, Z: .04}, 1.5).surface("a", Floating)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
@@ -28,6 +29,7 @@ func TestPropertyMemoryLimit(t *testing.T) {
 
 // Two meshes give the error estimate; a spot on one panel is called unresolved.
 func TestPropertyCompare(t *testing.T) {
+	testdata.SlowOnly(t)
 	p := hung(6, 4, 1)
 	a, b := solve(t, p, Options{}), solve(t, Refined(p), Options{})
 	d, err := Compare(a, b)

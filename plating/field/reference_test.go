@@ -99,6 +99,7 @@ func TestReferenceDisc(t *testing.T) {
 // above: the averaged equation gives a lower bound of C for every mesh, and its
 // order N^-1.5 extrapolates. The collocation solution must come to the same.
 func TestReferenceCube(t *testing.T) {
+	testdata.SlowOnly(t)
 	mean := func(n int) float64 {
 		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
 			Tolerance: 1e-6}))

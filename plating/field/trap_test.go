@@ -194,6 +194,7 @@ func TestPropertyTrapRecess(t *testing.T) {
 // A file in single precision scatters the normals of a flat face: a tilted cube
 // read from one must fare as well as one in full.
 func TestPropertyTrapSinglePrecision(t *testing.T) {
+	testdata.SlowOnly(t)
 	turn := func(v r3.Vec) r3.Vec {
 		v = r3.NewRotation(0.4, r3.Vec{X: 1, Y: 0.3, Z: 0.2}).Rotate(v)
 		return r3.Add(v, r3.Vec{X: 0.31, Y: 0.17, Z: 0.23})

@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/plating/sequence"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -18,6 +19,7 @@ import (
 // comes that its own check lets pass with cautions at most, or a typed refusal.
 // Cards and layers can be made of it, and a job estimated.
 func TestPropertyEveryPlan(t *testing.T) {
+	testdata.SlowOnly(t)
 	plans := 0
 	for _, s := range sequence.Substrates() {
 		for _, f := range sequence.Finishes() {

@@ -66,6 +66,7 @@ func planned(s sequence.Substrate, f sequence.Finish) traveller.Job {
 // TestPropertyEveryPlan: each base metal with each finish gives a sheet that
 // hangs together, or a refusal with its reason.
 func TestPropertyEveryPlan(t *testing.T) {
+	testdata.SlowOnly(t)
 	sheets := 0
 	for _, base := range sequence.Substrates() {
 		for _, f := range sequence.Finishes() {
@@ -227,6 +228,7 @@ func TestIndependentHands(t *testing.T) {
 
 // TestPropertyPriceAddsUp: whatever the job, the lines of its quote are its total.
 func TestPropertyPriceAddsUp(t *testing.T) {
+	testdata.SlowOnly(t)
 	r := rand.New(rand.NewPCG(3, 1))
 	any := func(most int64) decimal.Decimal { return decimal.New(r.Int64N(most*100), -2) }
 	for i := range 200 {
