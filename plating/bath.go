@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"example.com/laydown/faraday"
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -109,14 +110,18 @@ func (b *Bath) Check() error {
 	if err := checkWindow("temperature window", b.Heat.Low, b.Heat.High); err != nil {
 		return err
 	}
-	if err := units.NonNegative("bath temperature", b.Heat.Set); err != nil {
-		return err
-	}
-	if err := units.NonNegative("metal content", b.Content); err != nil {
-		return err
-	}
-	if err := units.NonNegative("bath volume", b.Volume); err != nil {
-		return err
+	for _, err := range []error{
+		units.NonNegative("bath temperature", b.Heat.Set), sense.Solution().CheckAs("bath temperature", b.Heat.Set),
+		sense.Solution().CheckAs("low end of the temperature window", b.Heat.Low),
+		sense.Solution().CheckAs("high end of the temperature window", b.Heat.High),
+		units.NonNegative("metal content", b.Content), sense.Content().Check(b.Content),
+		units.NonNegative("bath volume", b.Volume), sense.Volume().Check(b.Volume),
+		sense.Volts().CheckAs("high end of the voltage window", b.Volts.High),
+		sense.CurrentDensity().CheckAs("high end of the current density window", b.Window.High),
+	} {
+		if err != nil {
+			return err
+		}
 	}
 	if err := units.Fraction("draw limit", b.DrawLimit); err != nil {
 		return err

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -186,13 +187,17 @@ func (l *Layer) sound() bool {
 	}
 	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && b.Deposit.Density <= mostDensity &&
 		b.Fine >= 0 && b.Fine <= 1 && b.DrawLimit >= 0 && b.DrawLimit <= 1 &&
-		l.Role <= RoleUnder && l.Area > 0 && l.Area <= mostArea && l.Promise >= 0 && l.Promise <= mostCoat &&
-		l.CurrentDensity >= 0 && l.CurrentDensity <= mostCurrent && l.Time >= 0 && l.Time <= mostTime &&
+		l.Role <= RoleUnder && l.Area >= sense.LeastArea && l.Area <= sense.MostArea &&
+		within(l.Promise, sense.LeastCoat, sense.MostCoat) &&
+		within(l.CurrentDensity, sense.LeastDensity, sense.MostDensity) && within(l.Time, sense.LeastTime, sense.MostTime) &&
 		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 && l.Distribution.Uncertainty >= 0 &&
-		b.Window.Low >= 0 && b.Window.Low <= b.Window.High &&
-		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High &&
+		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.LeastDensity, sense.MostDensity) &&
+		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High && within(b.Volts.High, sense.LeastVolts, sense.MostVolts) &&
 		b.Heat.Low >= 0 && b.Heat.Low <= b.Heat.High && b.Heat.Set >= 0 &&
-		b.Content >= 0 && b.Volume >= 0 && b.MostThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
+		within(b.Heat.Low, sense.LeastSolution, sense.MostSolution) &&
+		within(b.Heat.Set, sense.LeastSolution, sense.MostSolution) &&
+		within(b.Heat.High, sense.LeastSolution, sense.MostSolution) &&
+		within(b.Content, sense.LeastContent, sense.MostContent) && within(b.Volume, sense.LeastVolume, sense.MostVolume) && b.MostThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
 		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 || b.PH.Low <= b.PH.High)) {
 		return false
 	}
@@ -201,6 +206,9 @@ func (l *Layer) sound() bool {
 		float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
 }
+
+// within reports whether a value is not given or lies between two ends.
+func within[Q units.Quantity](v, least, most Q) bool { return v == 0 || v >= least && v <= most }
 
 // given counts how many of promise, current density and time are not zero.
 func (l *Layer) given() int {
@@ -217,21 +225,15 @@ func (l *Layer) given() int {
 	return n
 }
 
-// Limits of sense: no plating job comes near them, so that what lies beyond is
-// a slip of units, and an error.
+// Limits of sense that only this package has; the rest stand in package sense.
 const (
 	mostDensity = 25 * units.GramPerCubicCentimetre // no metal is denser than 22.6
-	mostCurrent = 1e6 * units.AmperePerSquareMetre  // 10 000 A/dm²; fast jets reach 1 000
-	mostTime    = 366 * units.Day
-	mostArea    = 1e6 * units.SquareMetre
-	mostCoat    = 100 * units.Millimetre
-	mostMean    = 1000 // m, of what is computed
+	mostMean    = 1000                              // m, of what is computed
 )
 
 // Check returns a [*units.ValueError] for the first field that [Estimate]
 // cannot take, nil when it can take all. Besides what cannot be, it refuses
-// what no job has: a deposit denser than 25 g/cm³, more than 10 000 A/dm², a
-// year, 1 km² or 100 mm of coat.
+// what no shop has: the limits of package sense, and a deposit denser than 25 g/cm³.
 func (l *Layer) Check() error {
 	if err := l.Bath.Check(); err != nil {
 		return err
@@ -258,20 +260,14 @@ func (l *Layer) Check() error {
 	if err := units.NonNegative("time", l.Time); err != nil {
 		return err
 	}
-	for _, c := range []struct {
-		field, value string
-		over         bool
-		need         string
-	}{
-		{"density of the deposit", l.Bath.Deposit.Density.String(), l.Bath.Deposit.Density > mostDensity, "at most " +
-			mostDensity.String()},
-		{"current density", l.CurrentDensity.String(), l.CurrentDensity > mostCurrent, "at most " + mostCurrent.String()},
-		{"time", l.Time.String(), l.Time > mostTime, "at most a year"},
-		{"area", l.Area.String(), l.Area > mostArea, "at most " + mostArea.String()},
-		{"promised thickness", l.Promise.String(), l.Promise > mostCoat, "at most " + mostCoat.String()},
-	} {
-		if c.over {
-			return &units.ValueError{Field: c.field, Value: c.value, Need: c.need, Err: units.ErrOutOfRange}
+	if rho := l.Bath.Deposit.Density; rho > mostDensity {
+		return &units.ValueError{Field: "density of the deposit", Value: rho.String(), Need: "at most " + mostDensity.String(),
+			Err: units.ErrOutOfRange}
+	}
+	for _, err := range []error{sense.CurrentDensity().Check(l.CurrentDensity), sense.Time().Check(l.Time),
+		sense.Area().Check(l.Area), sense.Coat().CheckAs("promised thickness", l.Promise)} {
+		if err != nil {
+			return err
 		}
 	}
 	if l.given() < 2 {

@@ -3,10 +3,12 @@ package plating
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -32,6 +34,7 @@ const (
 	WarnGas                                  // most of the current makes hydrogen
 	WarnAnodeInsoluble                       // the anode does not replace what goes
 	WarnRatioUnsure                          // the ratio of thinnest to mean is known to 5 % or worse
+	WarnUnusual                              // a figure outside what is usual: package sense
 	warnEnd
 )
 
@@ -157,7 +160,32 @@ func (l *Layer) review(r *Result) Warnings {
 	if b.InsolubleAnode {
 		w |= WarnAnodeInsoluble
 	}
+	if !l.usual(r) {
+		w |= WarnUnusual
+	}
 	return w
+}
+
+// usual reports whether a computed layer stays within the usual ranges of package
+// sense: the quick form of questions.
+func (l *Layer) usual(r *Result) bool {
+	b := &l.Bath
+	return (b.Content == 0 || b.Content >= sense.LowContent && b.Content <= sense.HighContent) &&
+		(b.Volume == 0 || b.Volume >= sense.LowVolume && b.Volume <= sense.HighVolume) &&
+		(b.Heat.Set == 0 || b.Heat.Set >= sense.LowSolution && b.Heat.Set <= sense.HighSolution) &&
+		(b.Volts.High == 0 || b.Volts.High >= sense.LowVolts && b.Volts.High <= sense.HighVolts) &&
+		r.CurrentDensity >= sense.LowDensity && r.CurrentDensity <= sense.HighDensity &&
+		r.Time >= sense.LowTime && r.Time <= sense.HighTime &&
+		l.Area >= sense.LowArea && l.Area <= sense.HighArea && r.Mean >= sense.LowCoat && r.Mean <= sense.HighCoat
+}
+
+// questions returns what is unusual about a computed layer.
+func (l *Layer) questions(r *Result) []string {
+	b := &l.Bath
+	return slices.DeleteFunc([]string{sense.Content().Question(b.Content), sense.Volume().Question(b.Volume),
+		sense.Solution().Question(b.Heat.Set), sense.Volts().Question(b.Volts.High),
+		sense.CurrentDensity().Question(r.CurrentDensity), sense.Time().Question(r.Time), sense.Area().Question(l.Area),
+		sense.Coat().Question(r.Mean)}, func(q string) bool { return q == "" })
 }
 
 // few writes a mass with as many digits as a shop scale tells.
@@ -192,6 +220,9 @@ func Notes(l *Layer, r *Result) []Note {
 	b := &l.Bath
 	s := b.Solution()
 	notes = s.Review()
+	for _, q := range l.questions(r) {
+		notes = append(notes, Note{Severity: SeverityWarning, Text: q, Do: "check the unit and the point", Source: recall})
+	}
 	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
 		"the bath is set to %s, below its range from %s", b.Heat.Set, b.Heat.Low)
 	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",

@@ -64,7 +64,7 @@ var wrongCells = []struct{ column, cell, want string }{
 	{"efficiency", "-0.1", "a fraction above 0 and at most 1"},
 	{"current_density_A_dm2", "0", "a number above 0"},
 	{"current_density_A_dm2", "", "a number above 0"},
-	{"current_density_A_dm2", "1e-320", "of a size that can be"},
+	{"current_density_A_dm2", "1e-320", "check the unit and the point"},
 	{"min_thickness_um", "0", "a number above 0"},
 	{"min_thickness_um", "--1", "a number above 0"},
 	{"min_to_mean", "0", "a fraction above 0 and at most 1"},

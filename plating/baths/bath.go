@@ -5,6 +5,7 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -197,7 +198,9 @@ func (b *Bath) Check() error {
 		units.Positive("high end of the density of the deposit", b.Density.High),
 		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),
 		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("time of a stay"), b.MostThickness.Check("most thickness"),
-		b.AnodeRatio.Check("anode ratio"))
+		b.AnodeRatio.Check("anode ratio"), b.Content.Sense(sense.Content()), b.Temperature.Sense(sense.Solution()),
+		b.CurrentDensity.Sense(sense.CurrentDensity()), b.Volts.Sense(sense.Volts()), b.Time.Sense(sense.Time()),
+		b.MostThickness.Sense(sense.Coat()))
 }
 
 func firstError(all ...error) error {

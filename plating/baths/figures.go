@@ -3,6 +3,7 @@ package baths
 import (
 	"strings"
 
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -83,6 +84,14 @@ func (r Range[Q]) Check(field string) error {
 			Err: units.ErrInconsistent}
 	}
 	return nil
+}
+
+// Sense returns a [*units.ValueError] for an end that no shop has: see package sense.
+func (r Range[Q]) Sense(l sense.Limit[Q]) error {
+	if err := l.CheckAs("low end of the "+l.Field, r.Low); err != nil {
+		return err
+	}
+	return l.CheckAs("high end of the "+l.Field, r.High)
 }
 
 // outside returns a [*units.RangeError] when v is given and not in the band.

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"example.com/laydown/faraday"
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
@@ -29,6 +30,11 @@ func (c Cell) Check() error {
 	}
 	if err := c.Gap.check("gap between the electrodes", units.Positive[units.Length]); err != nil {
 		return err
+	}
+	for _, k := range []units.Conductivity{c.Conductivity.Low, c.Conductivity.High} {
+		if err := sense.Conductivity().Check(k); err != nil {
+			return err
+		}
 	}
 	if err := units.Positive("facing area of the cathode", c.Cathode); err != nil {
 		return err

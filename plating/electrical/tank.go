@@ -3,6 +3,7 @@ package electrical
 import (
 	"math"
 
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
@@ -27,6 +28,9 @@ func (t Tank) Check() error {
 		return err
 	}
 	if err := units.Positive("temperature of the room", t.Room); err != nil {
+		return err
+	}
+	if err := sense.Solution().CheckAs("temperature of the room", t.Room); err != nil {
 		return err
 	}
 	return units.Positive("heat capacity", units.Energy(t.capacity())) // does not overflow either

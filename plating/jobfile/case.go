@@ -10,6 +10,7 @@ import (
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -140,6 +141,12 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	}
 	if err := o.Done(); err != nil {
 		return Case{}, err
+	}
+	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(kappa),
+		"promise": sense.Coat().CheckAs("promise", c.Promise), "voltage": sense.Volts().Check(voltage)} {
+		if err != nil {
+			return Case{}, o.Member(name).Fail(err, "%v", err)
+		}
 	}
 	if hasCurrent == hasVoltage {
 		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)

@@ -7,6 +7,7 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -281,8 +282,15 @@ func (t *Tank) Check() error {
 		return &units.ValueError{Field: "polarity", Value: fmt.Sprint(uint8(q.Polarity)),
 			Need: "no current, cathodic or anodic", Err: units.ErrOutOfRange}
 	}
-	for _, err := range []error{q.Temperature.Check("temperature"), q.CurrentDensity.Check("current density"),
-		q.Volts.Check("volts"), q.Time.Check("time of the stay")} {
+	heat := sense.Solution()
+	if t.Kind.oven() {
+		heat = sense.Oven()
+	}
+	for _, err := range []error{q.Temperature.Check("temperature"), q.Temperature.Sense(heat),
+		q.CurrentDensity.Check("current density"), q.CurrentDensity.Sense(sense.CurrentDensity()),
+		q.Volts.Check("volts"), q.Volts.Sense(sense.Volts()), q.Time.Check("time of the stay"),
+		q.Time.Sense(sense.Time()), sense.Coat().CheckAs("promised thickness", t.Promise),
+		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time), sense.Time().CheckAs("wait", t.Wait)} {
 		if err != nil {
 			return err
 		}

@@ -1,0 +1,157 @@
+package sense
+
+import (
+	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
+)
+
+// The table. Least and Most are refused beyond, Low and High are unusual beyond. They
+// are constants, so that a fast check may compare by itself; [Limit] makes the
+// sentences.
+const (
+	LeastContent = units.MilligramPerLitre
+	LowContent   = 0.05 * units.GramPerLitre
+	HighContent  = 300 * units.GramPerLitre
+	MostContent  = 1000 * units.GramPerLitre
+
+	LeastVolume = units.Millilitre
+	LowVolume   = 50 * units.Millilitre
+	HighVolume  = 20 * units.CubicMetre
+	MostVolume  = 1000 * units.CubicMetre
+
+	LeastVolts = units.Millivolt
+	LowVolts   = 0.2 * units.Volt
+	HighVolts  = 24 * units.Volt
+	MostVolts  = 250 * units.Volt
+
+	LeastDensity = 1e-6 * units.AmperePerSquareDecimetre
+	LowDensity   = 0.01 * units.AmperePerSquareDecimetre
+	HighDensity  = 100 * units.AmperePerSquareDecimetre
+	MostDensity  = 10_000 * units.AmperePerSquareDecimetre
+
+	LeastSolution units.Temperature = 263.15 // K: -10, 10, 98 and 200 °C
+	LowSolution   units.Temperature = 283.15
+	HighSolution  units.Temperature = 371.15
+	MostSolution  units.Temperature = 473.15
+
+	LeastOven units.Temperature = 263.15 // K: -10, 15, 400 and 1200 °C
+	LowOven   units.Temperature = 288.15
+	HighOven  units.Temperature = 673.15
+	MostOven  units.Temperature = 1473.15
+
+	LeastCoat = 0.1 * units.Nanometre
+	LowCoat   = 5 * units.Nanometre
+	HighCoat  = 500 * units.Micrometre
+	MostCoat  = 100 * units.Millimetre
+
+	LeastTime units.Duration = units.Second / 1000
+	LowTime                  = units.Second
+	HighTime                 = 3 * units.Day
+	MostTime                 = 366 * units.Day
+
+	LeastArea = 1e-6 * units.SquareMillimetre
+	LowArea   = units.SquareMillimetre
+	HighArea  = 50 * units.SquareMetre
+	MostArea  = 1e6 * units.SquareMetre
+
+	LeastConductivity = 1e-4 * units.SiemensPerMetre
+	LowConductivity   = 0.5 * units.SiemensPerMetre
+	HighConductivity  = 100 * units.SiemensPerMetre
+	MostConductivity  = 1000 * units.SiemensPerMetre
+)
+
+// A Limit is one row of the table. A zero figure is "not given" and passes.
+type Limit[Q units.Quantity] struct {
+	Field                  string
+	Least, Low, High, Most Q
+	Why                    string // no shop has what lies beyond Least and Most
+	Source                 string
+}
+
+// Content is the metal in a plating bath.
+func Content() Limit[units.MassConcentration] {
+	return limit("metal content", LeastContent, LowContent, HighContent, MostContent,
+		"no plating bath holds more metal in a litre")
+}
+
+// Volume is that of a tank.
+func Volume() Limit[units.Volume] {
+	return limit("bath volume", LeastVolume, LowVolume, HighVolume, MostVolume, "no plating tank is smaller or larger")
+}
+
+// Volts are those across a tank.
+func Volts() Limit[units.Voltage] {
+	return limit("voltage", LeastVolts, LowVolts, HighVolts, MostVolts,
+		"a plating rectifier gives some 24 V, one for anodising some 100 V")
+}
+
+// CurrentDensity is that of a tank.
+func CurrentDensity() Limit[units.CurrentDensity] {
+	return limit("current density", LeastDensity, LowDensity, HighDensity, MostDensity,
+		"fast jets reach some 1000 A/dm²")
+}
+
+// Solution is the temperature of a solution.
+func Solution() Limit[units.Temperature] {
+	return limit("temperature of the solution", LeastSolution, LowSolution, HighSolution, MostSolution,
+		"water boils at 100 °C, strong salt solutions some tens of kelvins above")
+}
+
+// Oven is the temperature of an oven.
+func Oven() Limit[units.Temperature] {
+	return limit("temperature of the oven", LeastOven, LowOven, HighOven, MostOven,
+		"what bakes a coat or relieves steel ends far below")
+}
+
+// Coat is the thickness of one coat.
+func Coat() Limit[units.Length] {
+	return limit("coat thickness", LeastCoat, LowCoat, HighCoat, MostCoat,
+		"an atom has some 0.0003 µm, and electroforms end at some 10 mm")
+}
+
+// Time is a stay in one tank.
+func Time() Limit[units.Duration] {
+	return limit("time", LeastTime, LowTime, HighTime, MostTime, "no load stays a year")
+}
+
+// Area is that of a load or of a part.
+func Area() Limit[units.Area] {
+	return limit("area", LeastArea, LowArea, HighArea, MostArea, "no load has a square kilometre")
+}
+
+// Conductivity is that of a plating solution.
+func Conductivity() Limit[units.Conductivity] {
+	return limit("conductivity", LeastConductivity, LowConductivity, HighConductivity, MostConductivity,
+		"the best acid has some 85 S/m")
+}
+
+func limit[Q units.Quantity](field string, least, low, high, most Q, why string) Limit[Q] {
+	return Limit[Q]{Field: field, Least: least, Low: low, High: high, Most: most, Why: why, Source: origin.Memory}
+}
+
+// Check returns a [*units.ValueError] for a figure that no shop has; nil for 0, which
+// is "not given".
+func (l Limit[Q]) Check(v Q) error { return l.CheckAs(l.Field, v) }
+
+// CheckAs is [Limit.Check] with a name of the caller's own for the field.
+func (l Limit[Q]) CheckAs(field string, v Q) error {
+	if err := units.Finite(field, v); err != nil {
+		return err
+	}
+	if v == 0 || v >= l.Least && v <= l.Most {
+		return nil
+	}
+	return &units.ValueError{Field: field, Value: v.String(), Err: units.ErrOutOfRange,
+		Need: l.Least.String() + " to " + l.Most.String() + " (" + l.Why + "); check the unit and the point"}
+}
+
+// Unusual reports whether a figure lies outside the usual range. 0 does not.
+func (l Limit[Q]) Unusual(v Q) bool { return v != 0 && !(v >= l.Low && v <= l.High) }
+
+// Question returns what to ask about an unusual figure, "" for a usual one.
+func (l Limit[Q]) Question(v Q) string {
+	if !l.Unusual(v) {
+		return ""
+	}
+	return l.Field + " of " + v.String() + " is outside the usual " + l.Low.String() + " to " + l.High.String()
+}
