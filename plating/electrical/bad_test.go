@@ -31,7 +31,7 @@ func TestBadCell(t *testing.T) {
 		"anode over": {func(c *electrical.Cell) { c.AnodeOverpotential.High = units.Voltage(inf) },
 			"anode overpotential", units.ErrNotFinite},
 		"leads": {func(c *electrical.Cell) { c.Leads = -1 }, "leads", units.ErrNegative},
-		"tiny": {func(c *electrical.Cell) { c.Gap.High = 1e300; c.Cathode = 1e-300 }, "resistance",
+		"tiny": {func(c *electrical.Cell) { c.Gap.High = 1e300; c.Cathode, c.Anode = 1e-300, 1e-300 }, "resistance",
 			units.ErrNotFinite},
 		"pure water": {func(c *electrical.Cell) { c.Conductivity.Low = 5.5e-6 }, "conductivity", units.ErrOutOfRange},
 	} {
