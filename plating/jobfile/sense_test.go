@@ -101,7 +101,7 @@ func TestPropertySense(t *testing.T) {
 			t.Fatalf("the case has no %s", c.name)
 		}
 		i += len(c.old)
-		_, err := jobfile.ReadCase(strings.NewReader(text[:i]+"99999"+text[i:]))
+		_, err := jobfile.ReadCase(strings.NewReader(text[:i] + "99999" + text[i:]))
 		if err == nil || !strings.Contains(err.Error(), check) || !strings.Contains(err.Error(), c.name) {
 			t.Errorf("case, %s: %v", c.name, err)
 		}
