@@ -16,17 +16,17 @@ import (
 //
 // Source: [ISO9202].
 func Assay(fine, total units.Mass) (Fineness, error) {
-	f, _, err := assay(fine, total)
+	f, _, err := assay(fine, total, false)
 	return f, err
 }
 
 // AssayWorking shows how [Assay] computes, with the same errors.
 func AssayWorking(fine, total units.Mass) ([]working.Step, error) {
-	_, steps, err := assay(fine, total)
+	_, steps, err := assay(fine, total, true)
 	return steps, err
 }
 
-func assay(fine, total units.Mass) (Fineness, []working.Step, error) {
+func assay(fine, total units.Mass, show bool) (Fineness, []working.Step, error) {
 	if err := units.Positive("fine metal", fine); err != nil {
 		return 0, nil, err
 	}
@@ -37,6 +37,9 @@ func assay(fine, total units.Mass) (Fineness, []working.Step, error) {
 		return 0, nil, bad("fine metal", fine.String(), "at most the whole sample of "+total.String(), units.ErrInconsistent)
 	}
 	f := FinenessOf(units.MassFraction(fine / total))
+	if !show {
+		return f, nil, nil
+	}
 	step := working.Step{Formula: "F = 1000·m/m_t",
 		Terms:  []working.Term{working.Of("m", "fine metal", fine), working.Of("m_t", "whole sample", total)},
 		Result: working.Of("F", "fineness", f), Source: "ISO9202"}
@@ -112,22 +115,25 @@ func (d Deposit) check() error {
 //
 // Source: [GoldBulletinDeposits1986], by mass balance.
 func (d Deposit) Fineness(symbol string) (Fineness, error) {
-	f, _, err := d.fineness(symbol)
+	f, _, err := d.fineness(symbol, false)
 	return f, err
 }
 
 // FinenessWorking shows how [Deposit.Fineness] computes, with the same errors.
 func (d Deposit) FinenessWorking(symbol string) ([]working.Step, error) {
-	_, steps, err := d.fineness(symbol)
+	_, steps, err := d.fineness(symbol, true)
 	return steps, err
 }
 
-func (d Deposit) fineness(symbol string) (Fineness, []working.Step, error) {
+func (d Deposit) fineness(symbol string, show bool) (Fineness, []working.Step, error) {
 	if err := d.check(); err != nil {
 		return 0, nil, err
 	}
 	w := d.Metals.Share(symbol)
 	f := FinenessOf(units.MassFraction((1 - float64(d.NonMetal)) * float64(w)))
+	if !show {
+		return f, nil, nil
+	}
 	step := working.Step{Formula: "F = 1000·(1 - n)·w",
 		Terms: []working.Term{working.Of("n", "share of non-metal", d.NonMetal), working.Of("w", "share of "+symbol+
 			" among the metals", w)},
@@ -160,17 +166,17 @@ func (d Deposit) Karat() (Karat, error) {
 //
 // Source: [GoldBulletinDeposits1986] (the gap to pure gold is codeposited non-metal), by additive volumes.
 func NonMetalFromDensity(deposit, metals, nonMetal units.Density) (units.MassFraction, error) {
-	n, _, err := nonMetalFromDensity(deposit, metals, nonMetal)
+	n, _, err := nonMetalFromDensity(deposit, metals, nonMetal, false)
 	return n, err
 }
 
 // NonMetalFromDensityWorking shows how [NonMetalFromDensity] computes, with the same errors.
 func NonMetalFromDensityWorking(deposit, metals, nonMetal units.Density) ([]working.Step, error) {
-	_, steps, err := nonMetalFromDensity(deposit, metals, nonMetal)
+	_, steps, err := nonMetalFromDensity(deposit, metals, nonMetal, true)
 	return steps, err
 }
 
-func nonMetalFromDensity(deposit, metals, nonMetal units.Density) (units.MassFraction, []working.Step, error) {
+func nonMetalFromDensity(deposit, metals, nonMetal units.Density, show bool) (units.MassFraction, []working.Step, error) {
 	if err := units.Positive("density of the metals", metals); err != nil {
 		return 0, nil, err
 	}
@@ -180,6 +186,9 @@ func nonMetalFromDensity(deposit, metals, nonMetal units.Density) (units.MassFra
 	n, err := inverseMix("density of the deposit", deposit, nonMetal, metals)
 	if err != nil {
 		return 0, nil, err
+	}
+	if !show {
+		return n, nil, nil
 	}
 	step := working.Step{Formula: "n = (1/ρ - 1/ρ_m)/(1/ρ_n - 1/ρ_m)",
 		Terms: []working.Term{working.Of("ρ", "density of the deposit", deposit), working.Of("ρ_m", "density of its metals",

@@ -2,6 +2,7 @@ package alloys
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/laydown/units"
@@ -21,12 +22,19 @@ func (l Lot) Of(symbol string) units.Mass {
 	return l.Mass * units.Mass(l.Composition.Share(symbol))
 }
 
-func (l Lot) check(field string) error {
-	if err := units.NonNegative("mass of "+field, l.Mass); err != nil {
-		return err
+// check judges one of several lots, counted from 0, or the stock: -1.
+func (l Lot) check(k int) error {
+	name := func() string {
+		if k < 0 {
+			return "the stock"
+		}
+		return fmt.Sprintf("lot %d", k+1)
+	}
+	if !(l.Mass >= 0 && l.Mass-l.Mass == 0) {
+		return units.NonNegative("mass of "+name(), l.Mass)
 	}
 	if l.Mass > 0 && l.Composition.IsZero() {
-		return noComposition("composition of " + field)
+		return noComposition("composition of " + name())
 	}
 	return nil
 }
@@ -44,30 +52,26 @@ func (l Lot) check(field string) error {
 //
 // Source: [RaisingGold] (balance on the mass of each metal).
 func Blend(lots ...Lot) (Lot, error) {
-	l, _, err := blend(lots)
+	l, _, err := blend(lots, false)
 	return l, err
 }
 
 // BlendWorking shows how [Blend] computes, with the same errors.
 func BlendWorking(lots ...Lot) ([]working.Step, error) {
-	_, steps, err := blend(lots)
+	_, steps, err := blend(lots, true)
 	return steps, err
 }
 
-func blend(lots []Lot) (Lot, []working.Step, error) {
-	var symbols, sumForm []string
-	var massTerms []working.Term
+func blend(lots []Lot, show bool) (Lot, []working.Step, error) {
+	var symbols []string
 	masses := make([]float64, len(lots))
 	for k, l := range lots {
-		name := fmt.Sprintf("lot %d", k+1)
-		if err := l.check(name); err != nil {
+		if err := l.check(k); err != nil {
 			return Lot{}, nil, err
 		}
 		masses[k] = float64(l.Mass)
-		massTerms = append(massTerms, working.Of(fmt.Sprintf("m_%d", k+1), "mass of "+name, l.Mass))
-		sumForm = append(sumForm, massTerms[k].Symbol)
 		for _, p := range l.Composition.parts {
-			if l.Mass > 0 && !contains(symbols, p.Symbol) {
+			if l.Mass > 0 && !slices.Contains(symbols, p.Symbol) {
 				symbols = append(symbols, p.Symbol)
 			}
 		}
@@ -76,40 +80,51 @@ func blend(lots []Lot) (Lot, []working.Step, error) {
 	if err := units.Positive("mass of all lots", melt.Mass); err != nil {
 		return Lot{}, nil, err
 	}
+	melt.Composition.parts = make([]Part, len(symbols))
+	for i, symbol := range symbols {
+		fine := masses[:0:0]
+		for _, l := range lots {
+			if w := l.Composition.Share(symbol); l.Mass != 0 && w != 0 {
+				fine = append(fine, float64(l.Mass)*float64(w))
+			}
+		}
+		melt.Composition.parts[i] = Part{symbol, units.MassFraction(sum(fine) / float64(melt.Mass))}
+	}
+	if !show {
+		return melt, nil, nil
+	}
+	return melt, meltSteps(lots, melt), nil
+}
+
+// meltSteps shows how the shares of a melt come of its lots.
+func meltSteps(lots []Lot, melt Lot) []working.Step {
+	var forms []string
+	masses := make([]working.Term, len(lots))
+	for k, l := range lots {
+		masses[k] = working.Of(fmt.Sprintf("m_%d", k+1), fmt.Sprintf("mass of lot %d", k+1), l.Mass)
+		forms = append(forms, masses[k].Symbol)
+	}
 	total := working.Of("m", "mass of the melt", melt.Mass)
-	steps := []working.Step{{Formula: "m = " + strings.Join(sumForm, " + "), Terms: massTerms, Result: total,
+	steps := []working.Step{{Formula: "m = " + strings.Join(forms, " + "), Terms: masses, Result: total,
 		Source: "RaisingGold"}}
-	for _, symbol := range symbols {
+	for _, p := range melt.Composition.parts {
 		step := working.Step{Source: "RaisingGold"}
-		var fine []float64
 		var forms []string
 		for k, l := range lots {
-			w := l.Composition.Share(symbol)
+			w := l.Composition.Share(p.Symbol)
 			if l.Mass == 0 || w == 0 {
 				continue
 			}
-			fine = append(fine, float64(l.Mass)*float64(w))
-			share := working.Of(fmt.Sprintf("w_%d", k+1), fmt.Sprintf("share of %s in lot %d", symbol, k+1), w)
-			step.Terms = append(step.Terms, massTerms[k], share)
-			forms = append(forms, massTerms[k].Symbol+"·"+share.Symbol)
+			share := working.Of(fmt.Sprintf("w_%d", k+1), fmt.Sprintf("share of %s in lot %d", p.Symbol, k+1), w)
+			step.Terms = append(step.Terms, masses[k], share)
+			forms = append(forms, masses[k].Symbol+"·"+share.Symbol)
 		}
-		w := units.MassFraction(sum(fine) / float64(melt.Mass))
-		melt.Composition.parts = append(melt.Composition.parts, Part{symbol, w})
-		step.Formula = "w_" + symbol + " = (" + strings.Join(forms, " + ") + ")/m"
+		step.Formula = "w_" + p.Symbol + " = (" + strings.Join(forms, " + ") + ")/m"
 		step.Terms = append(step.Terms, total)
-		step.Result = working.Of("w_"+symbol, "share of "+symbol+" in the melt", w)
+		step.Result = working.Of("w_"+p.Symbol, "share of "+p.Symbol+" in the melt", p.Share)
 		steps = append(steps, step)
 	}
-	return melt, steps, nil
-}
-
-func contains(list []string, s string) bool {
-	for _, have := range list {
-		if have == s {
-			return true
-		}
-	}
-	return false
+	return steps
 }
 
 // Additions is what [ToComposition] answers.
@@ -136,18 +151,18 @@ type Additions struct {
 //
 // Source: [Composed], [RaisingGold].
 func ToComposition(stock Lot, target Composition, total units.Mass) (Additions, error) {
-	a, _, err := toComposition(stock, target, total)
+	a, _, err := toComposition(stock, target, total, false)
 	return a, err
 }
 
 // ToCompositionWorking shows how [ToComposition] computes, with the same errors.
 func ToCompositionWorking(stock Lot, target Composition, total units.Mass) ([]working.Step, error) {
-	_, steps, err := toComposition(stock, target, total)
+	_, steps, err := toComposition(stock, target, total, true)
 	return steps, err
 }
 
-func toComposition(stock Lot, target Composition, total units.Mass) (Additions, []working.Step, error) {
-	if err := stock.check("the stock"); err != nil {
+func toComposition(stock Lot, target Composition, total units.Mass, show bool) (Additions, []working.Step, error) {
+	if err := stock.check(-1); err != nil {
 		return Additions{}, nil, err
 	}
 	if target.IsZero() {
@@ -178,19 +193,21 @@ func toComposition(stock Lot, target Composition, total units.Mass) (Additions, 
 			units.ErrNotPositive)
 	case total == 0:
 		total = least
-		steps = append(steps, working.Step{Formula: "M = m·w/w'",
-			Terms: []working.Term{working.Of("m", "mass of the stock", stock.Mass),
-				working.Of("w", "share of "+limiting+" in the stock", stock.Composition.Share(limiting)),
-				working.Of("w'", "share of "+limiting+" wanted", target.Share(limiting))},
-			Result: working.Of("M", "mass after melting", total), Source: "Composed",
-			Note: "The stock is richest in " + limiting + ": no smaller melt can hold it."})
+		if show {
+			steps = append(steps, working.Step{Formula: "M = m·w/w'",
+				Terms: []working.Term{working.Of("m", "mass of the stock", stock.Mass),
+					working.Of("w", "share of "+limiting+" in the stock", stock.Composition.Share(limiting)),
+					working.Of("w'", "share of "+limiting+" wanted", target.Share(limiting))},
+				Result: working.Of("M", "mass after melting", total), Source: "Composed",
+				Note: "The stock is richest in " + limiting + ": no smaller melt can hold it."})
+		}
 	case total < least*(1-1e-9):
 		return Additions{}, nil, &TooMuchError{Symbol: limiting, Have: stock.Of(limiting),
 			Most: total * units.Mass(target.Share(limiting))}
 	case total > least*(1+1e-9):
 		limiting = ""
 	}
-	a := Additions{Total: total, Limiting: limiting}
+	a := Additions{Add: make([]MassPart, 0, len(target.parts)), Total: total, Limiting: limiting}
 	for _, p := range target.parts {
 		have := stock.Of(p.Symbol)
 		// the conversion keeps the product rounded on every processor
@@ -199,7 +216,7 @@ func toComposition(stock Lot, target Composition, total units.Mass) (Additions, 
 			add = 0 // the rounding of a difference that is nothing
 		}
 		a.Add = append(a.Add, MassPart{p.Symbol, add})
-		if add == 0 {
+		if add == 0 || !show {
 			continue
 		}
 		steps = append(steps, working.Step{Formula: "a_" + p.Symbol + " = M·w' - s",

@@ -164,17 +164,17 @@ func totalMass(parts []MassPart) (units.Mass, error) {
 //
 // Source: [IUPAC2021].
 func FromMoles(parts ...MolePart) (Composition, error) {
-	c, _, err := fromMoles(parts)
+	c, _, err := fromMoles(parts, false)
 	return c, err
 }
 
 // FromMolesWorking shows how [FromMoles] computes.
 func FromMolesWorking(parts ...MolePart) ([]working.Step, error) {
-	_, steps, err := fromMoles(parts)
+	_, steps, err := fromMoles(parts, true)
 	return steps, err
 }
 
-func fromMoles(parts []MolePart) (Composition, []working.Step, error) {
+func fromMoles(parts []MolePart, show bool) (Composition, []working.Step, error) {
 	asParts := make([]Part, len(parts))
 	for i, p := range parts {
 		asParts[i] = Part{p.Symbol, units.MassFraction(p.Share)}
@@ -195,21 +195,27 @@ func fromMoles(parts []MolePart) (Composition, []working.Step, error) {
 			return Composition{}, nil, err
 		}
 		products[i] = float64(p.Share) * float64(e.Weight.Value)
-		terms = append(terms, working.Of("x_"+p.Symbol, "mole fraction of "+e.Name, units.MoleFraction(p.Share)),
-			working.Of("M_"+p.Symbol, "atomic weight of "+e.Name, e.Weight.Value))
-		forms = append(forms, "x_"+p.Symbol+"·M_"+p.Symbol)
+		if show {
+			terms = append(terms, working.Of("x_"+p.Symbol, "mole fraction of "+e.Name, units.MoleFraction(p.Share)),
+				working.Of("M_"+p.Symbol, "atomic weight of "+e.Name, e.Weight.Value))
+			forms = append(forms, "x_"+p.Symbol+"·M_"+p.Symbol)
+		}
 	}
 	mean := units.MolarMass(sum(products))
+	c := Composition{parts: make([]Part, len(checked.parts))}
+	for i, p := range checked.parts {
+		c.parts[i] = Part{p.Symbol, units.MassFraction(products[i] / float64(mean))}
+	}
+	if !show {
+		return c, nil, nil
+	}
 	meanTerm := working.Of("M", "mean molar mass", mean)
 	steps := []working.Step{{Formula: "M = " + strings.Join(forms, " + "), Terms: terms, Result: meanTerm,
 		Source: "IUPAC2021"}}
-	var c Composition
-	for i, p := range checked.parts {
-		w := units.MassFraction(products[i] / float64(mean))
-		c.parts = append(c.parts, Part{p.Symbol, w})
+	for i, p := range c.parts {
 		steps = append(steps, working.Step{Formula: "w_" + p.Symbol + " = " + forms[i] + "/M",
 			Terms:  []working.Term{terms[2*i], terms[2*i+1], meanTerm},
-			Result: working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, w), Source: "IUPAC2021"})
+			Result: working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, p.Share), Source: "IUPAC2021"})
 	}
 	return c, steps, nil
 }
@@ -224,12 +230,12 @@ func fromMoles(parts []MolePart) (Composition, []working.Step, error) {
 // It returns nil for the zero Composition.
 //
 // Source: [IUPAC2021].
-func (c Composition) Moles() []MolePart { list, _ := c.moles(); return list }
+func (c Composition) Moles() []MolePart { list, _ := c.moles(false); return list }
 
 // MolesWorking shows how [Composition.Moles] computes.
-func (c Composition) MolesWorking() []working.Step { _, steps := c.moles(); return steps }
+func (c Composition) MolesWorking() []working.Step { _, steps := c.moles(true); return steps }
 
-func (c Composition) moles() ([]MolePart, []working.Step) {
+func (c Composition) moles(show bool) ([]MolePart, []working.Step) {
 	if c.IsZero() {
 		return nil, nil
 	}
@@ -242,20 +248,27 @@ func (c Composition) moles() ([]MolePart, []working.Step) {
 			return nil, nil // cannot be: every part was looked up when c was made
 		}
 		quotients[i] = float64(p.Share) / float64(e.Weight.Value)
-		terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+e.Name, p.Share),
-			working.Of("M_"+p.Symbol, "atomic weight of "+e.Name, e.Weight.Value))
-		forms = append(forms, "w_"+p.Symbol+"/M_"+p.Symbol)
+		if show {
+			terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+e.Name, p.Share),
+				working.Of("M_"+p.Symbol, "atomic weight of "+e.Name, e.Weight.Value))
+			forms = append(forms, "w_"+p.Symbol+"/M_"+p.Symbol)
+		}
 	}
 	n := sum(quotients)
-	nTerm := working.Constant("N", "amount in a kilogram of alloy", n, "mol/kg")
-	steps := []working.Step{{Formula: "N = " + strings.Join(forms, " + "), Terms: terms, Result: nTerm,
-		Source: "IUPAC2021"}}
 	list := make([]MolePart, len(c.parts))
 	for i, p := range c.parts {
 		list[i] = MolePart{p.Symbol, units.MoleFraction(quotients[i] / n)}
+	}
+	if !show {
+		return list, nil
+	}
+	nTerm := working.Constant("N", "amount in a kilogram of alloy", n, "mol/kg")
+	steps := []working.Step{{Formula: "N = " + strings.Join(forms, " + "), Terms: terms, Result: nTerm,
+		Source: "IUPAC2021"}}
+	for i, p := range list {
 		steps = append(steps, working.Step{Formula: "x_" + p.Symbol + " = (" + forms[i] + ")/N",
 			Terms:  []working.Term{terms[2*i], terms[2*i+1], nTerm},
-			Result: working.Of("x_"+p.Symbol, "mole fraction of "+p.Symbol, list[i].Share), Source: "IUPAC2021"})
+			Result: working.Of("x_"+p.Symbol, "mole fraction of "+p.Symbol, p.Share), Source: "IUPAC2021"})
 	}
 	return list, steps
 }

@@ -55,7 +55,8 @@ const trace = 0.005
 // nickel white 14 karat of the named alloys 2.7 %. Beyond these metals no
 // published row was found, and 5 % is this library's own caution.
 func systemOf(c Composition) system {
-	symbols := make([]string, 0, len(c.parts))
+	var store [8]string // on the stack, as a rule
+	symbols := store[:0]
 	for _, p := range c.parts {
 		if p.Share > trace {
 			symbols = append(symbols, p.Symbol)
@@ -101,18 +102,18 @@ func systemOf(c Composition) system {
 //
 // Source: [MixingRule], [MetallurgyOfGold], [GoldCopperDensity], [NamedAlloyDensity], [CRC95].
 func Density(c Composition, o DensityOptions) (DensityEstimate, error) {
-	d, _, err := density(c, o)
+	d, _, err := density(c, o, false)
 	return d, err
 }
 
 // DensityWorking shows how [Density] computes; no step for a measured density.
 // Errors: those of Density.
 func DensityWorking(c Composition, o DensityOptions) ([]working.Step, error) {
-	_, steps, err := density(c, o)
+	_, steps, err := density(c, o, true)
 	return steps, err
 }
 
-func density(c Composition, o DensityOptions) (DensityEstimate, []working.Step, error) {
+func density(c Composition, o DensityOptions, show bool) (DensityEstimate, []working.Step, error) {
 	if o.Measured != 0 {
 		if err := units.Positive("measured density", o.Measured); err != nil {
 			return DensityEstimate{}, nil, err
@@ -128,7 +129,8 @@ func density(c Composition, o DensityOptions) (DensityEstimate, []working.Step, 
 	if err := o.check(); err != nil {
 		return DensityEstimate{}, nil, err
 	}
-	var volumes []float64
+	var store [8]float64
+	volumes := store[:0]
 	var forms []string
 	var terms []working.Term
 	for _, p := range c.parts {
@@ -137,14 +139,19 @@ func density(c Composition, o DensityOptions) (DensityEstimate, []working.Step, 
 			return DensityEstimate{}, nil, err
 		}
 		volumes = append(volumes, float64(p.Share)/float64(rho))
-		forms = append(forms, "w_"+p.Symbol+"/ρ_"+p.Symbol)
-		terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, p.Share),
-			working.Of("ρ_"+p.Symbol, "density of "+p.Symbol, rho))
+		if show {
+			forms = append(forms, "w_"+p.Symbol+"/ρ_"+p.Symbol)
+			terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, p.Share),
+				working.Of("ρ_"+p.Symbol, "density of "+p.Symbol, rho))
+		}
 	}
 	s := systemOf(c)
 	d := DensityEstimate{Value: units.Density(1 / sum(volumes)), Relative: s.relative, System: s.name}
 	if err := units.Positive("density by mixing", d.Value); err != nil {
 		return DensityEstimate{}, nil, err
+	}
+	if !show {
+		return d, nil, nil
 	}
 	step := working.Step{Formula: "ρ = 1/(" + strings.Join(forms, " + ") + ")", Terms: terms,
 		Result: working.Of("ρ", "density by ideal mixing", d.Value), Source: "MixingRule",

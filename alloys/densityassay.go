@@ -32,17 +32,17 @@ type DensityAssay struct {
 //
 // Source: [MixingRule].
 func ShareFromDensity(first, second string, rho units.Density, o DensityOptions) (DensityAssay, error) {
-	a, _, err := shareFromDensity(first, second, rho, o)
+	a, _, err := shareFromDensity(first, second, rho, o, false)
 	return a, err
 }
 
 // ShareFromDensityWorking shows how [ShareFromDensity] computes, with the same errors.
 func ShareFromDensityWorking(first, second string, rho units.Density, o DensityOptions) ([]working.Step, error) {
-	_, steps, err := shareFromDensity(first, second, rho, o)
+	_, steps, err := shareFromDensity(first, second, rho, o, true)
 	return steps, err
 }
 
-func shareFromDensity(first, second string, rho units.Density, o DensityOptions) (DensityAssay, []working.Step, error) {
+func shareFromDensity(first, second string, rho units.Density, o DensityOptions, show bool) (DensityAssay, []working.Step, error) {
 	if first == second {
 		return DensityAssay{}, nil, bad("second metal", clip(second), "another than the first", units.ErrInconsistent)
 	}
@@ -69,6 +69,9 @@ func shareFromDensity(first, second string, rho units.Density, o DensityOptions)
 	low, high := end(rho*units.Density(1-s.relative)), end(rho*units.Density(1+s.relative))
 	if low > high {
 		low, high = high, low
+	}
+	if !show {
+		return DensityAssay{Share: w, Low: low, High: high}, nil, nil
 	}
 	step := working.Step{Formula: "w = (1/ρ - 1/ρ_b)/(1/ρ_a - 1/ρ_b)",
 		Terms: []working.Term{working.Of("ρ", "density of the alloy", rho), working.Of("ρ_a", "density of "+first, rhoA),

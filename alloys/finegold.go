@@ -81,17 +81,17 @@ func (g GoldCoat) terms(first working.Term) []working.Term {
 //
 // Source: [ISO10713].
 func AlloyThickness(fine units.Length, g GoldCoat) (units.Length, error) {
-	t, _, err := alloyThickness(fine, g)
+	t, _, err := alloyThickness(fine, g, false)
 	return t, err
 }
 
 // AlloyThicknessWorking shows how [AlloyThickness] computes, with the same errors.
 func AlloyThicknessWorking(fine units.Length, g GoldCoat) ([]working.Step, error) {
-	_, steps, err := alloyThickness(fine, g)
+	_, steps, err := alloyThickness(fine, g, true)
 	return steps, err
 }
 
-func alloyThickness(fine units.Length, g GoldCoat) (units.Length, []working.Step, error) {
+func alloyThickness(fine units.Length, g GoldCoat, show bool) (units.Length, []working.Step, error) {
 	g, err := g.complete()
 	if err != nil {
 		return 0, nil, err
@@ -102,6 +102,9 @@ func alloyThickness(fine units.Length, g GoldCoat) (units.Length, []working.Step
 	t := units.Length(float64(fine) * float64(g.Fine) / (float64(g.Gold) * float64(g.Density)))
 	if err := units.Finite("thickness of the alloy", t); err != nil {
 		return 0, nil, err
+	}
+	if !show {
+		return t, nil, nil
 	}
 	step := working.Step{Formula: "t = t_f·ρ_f/(w·ρ)", Terms: g.terms(working.Of("t_f", "thickness of fine gold", fine)),
 		Result: working.Of("t", "thickness of the alloy", t), Source: "ISO10713"}
@@ -119,17 +122,17 @@ func alloyThickness(fine units.Length, g GoldCoat) (units.Length, []working.Step
 //
 // Source: [ISO10713].
 func FineThickness(alloy units.Length, g GoldCoat) (units.Length, error) {
-	t, _, err := fineThickness(alloy, g)
+	t, _, err := fineThickness(alloy, g, false)
 	return t, err
 }
 
 // FineThicknessWorking shows how [FineThickness] computes, with the same errors.
 func FineThicknessWorking(alloy units.Length, g GoldCoat) ([]working.Step, error) {
-	_, steps, err := fineThickness(alloy, g)
+	_, steps, err := fineThickness(alloy, g, true)
 	return steps, err
 }
 
-func fineThickness(alloy units.Length, g GoldCoat) (units.Length, []working.Step, error) {
+func fineThickness(alloy units.Length, g GoldCoat, show bool) (units.Length, []working.Step, error) {
 	g, err := g.complete()
 	if err != nil {
 		return 0, nil, err
@@ -140,6 +143,9 @@ func fineThickness(alloy units.Length, g GoldCoat) (units.Length, []working.Step
 	t := units.Length(float64(alloy) * float64(g.Gold) * float64(g.Density) / float64(g.Fine))
 	if err := units.Finite("thickness of fine gold", t); err != nil {
 		return 0, nil, err
+	}
+	if !show {
+		return t, nil, nil
 	}
 	step := working.Step{Formula: "t_f = t·w·ρ/ρ_f", Terms: g.terms(working.Of("t", "thickness of the alloy", alloy)),
 		Result: working.Of("t_f", "thickness of fine gold", t), Source: "ISO10713"}
@@ -158,17 +164,17 @@ func fineThickness(alloy units.Length, g GoldCoat) (units.Length, []working.Step
 //
 // Source: [Definition].
 func FineMassPerArea(alloy units.Length, g GoldCoat) (units.MassPerArea, error) {
-	m, _, err := fineMassPerArea(alloy, g)
+	m, _, err := fineMassPerArea(alloy, g, false)
 	return m, err
 }
 
 // FineMassPerAreaWorking shows how [FineMassPerArea] computes, with the same errors.
 func FineMassPerAreaWorking(alloy units.Length, g GoldCoat) ([]working.Step, error) {
-	_, steps, err := fineMassPerArea(alloy, g)
+	_, steps, err := fineMassPerArea(alloy, g, true)
 	return steps, err
 }
 
-func fineMassPerArea(alloy units.Length, g GoldCoat) (units.MassPerArea, []working.Step, error) {
+func fineMassPerArea(alloy units.Length, g GoldCoat, show bool) (units.MassPerArea, []working.Step, error) {
 	g, err := g.complete()
 	if err != nil {
 		return 0, nil, err
@@ -179,6 +185,9 @@ func fineMassPerArea(alloy units.Length, g GoldCoat) (units.MassPerArea, []worki
 	m := units.MassPerArea(float64(alloy) * float64(g.Gold) * float64(g.Density))
 	if err := units.Finite("fine gold per area", m); err != nil {
 		return 0, nil, err
+	}
+	if !show {
+		return m, nil, nil
 	}
 	step := working.Step{Formula: "m_f = t·w·ρ", Terms: g.terms(working.Of("t", "thickness of the alloy", alloy))[:3],
 		Result: working.Of("m_f", "fine gold per area", m), Source: "Definition"}
@@ -196,17 +205,17 @@ func fineMassPerArea(alloy units.Length, g GoldCoat) (units.MassPerArea, []worki
 //
 // Source: [Definition].
 func ThicknessForFineGold(fine units.MassPerArea, g GoldCoat) (units.Length, error) {
-	t, _, err := thicknessForFineGold(fine, g)
+	t, _, err := thicknessForFineGold(fine, g, false)
 	return t, err
 }
 
 // ThicknessForFineGoldWorking shows how [ThicknessForFineGold] computes, with the same errors.
 func ThicknessForFineGoldWorking(fine units.MassPerArea, g GoldCoat) ([]working.Step, error) {
-	_, steps, err := thicknessForFineGold(fine, g)
+	_, steps, err := thicknessForFineGold(fine, g, true)
 	return steps, err
 }
 
-func thicknessForFineGold(fine units.MassPerArea, g GoldCoat) (units.Length, []working.Step, error) {
+func thicknessForFineGold(fine units.MassPerArea, g GoldCoat, show bool) (units.Length, []working.Step, error) {
 	g, err := g.complete()
 	if err != nil {
 		return 0, nil, err
@@ -217,6 +226,9 @@ func thicknessForFineGold(fine units.MassPerArea, g GoldCoat) (units.Length, []w
 	t := units.Length(float64(fine) / (float64(g.Gold) * float64(g.Density)))
 	if err := units.Finite("thickness of the alloy", t); err != nil {
 		return 0, nil, err
+	}
+	if !show {
+		return t, nil, nil
 	}
 	step := working.Step{Formula: "t = m_f/(w·ρ)", Terms: g.terms(working.Of("m_f", "fine gold per area", fine))[:3],
 		Result: working.Of("t", "thickness of the alloy", t), Source: "Definition"}

@@ -27,17 +27,17 @@ type Karating struct {
 //
 // Source: [RaisingGold].
 func Raise(stock units.Mass, from, to units.MassFraction) (Karating, error) {
-	k, _, err := raise(stock, from, to)
+	k, _, err := raise(stock, from, to, false)
 	return k, err
 }
 
 // RaiseWorking shows how [Raise] computes, with the same errors.
 func RaiseWorking(stock units.Mass, from, to units.MassFraction) ([]working.Step, error) {
-	_, steps, err := raise(stock, from, to)
+	_, steps, err := raise(stock, from, to, true)
 	return steps, err
 }
 
-func raise(stock units.Mass, from, to units.MassFraction) (Karating, []working.Step, error) {
+func raise(stock units.Mass, from, to units.MassFraction, show bool) (Karating, []working.Step, error) {
 	if err := karatingInput(stock, from, to); err != nil {
 		return Karating{}, nil, err
 	}
@@ -50,7 +50,7 @@ func raise(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 			units.ErrOutOfRange)
 	}
 	a := units.Mass(float64(stock) * float64(to-from) / float64(1-to))
-	return finish("a = m·(w₂ - w₁)/(1 - w₂)", "fine gold to add", stock, from, to, a, stock*units.Mass(from)+a)
+	return finish("a = m·(w₂ - w₁)/(1 - w₂)", "fine gold to add", stock, from, to, a, stock*units.Mass(from)+a, show)
 }
 
 // Lower returns how much alloying metal without gold brings a stock down to a
@@ -67,17 +67,17 @@ func raise(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 //
 // Source: [RaisingGold], [LoweringFactors].
 func Lower(stock units.Mass, from, to units.MassFraction) (Karating, error) {
-	k, _, err := lower(stock, from, to)
+	k, _, err := lower(stock, from, to, false)
 	return k, err
 }
 
 // LowerWorking shows how [Lower] computes, with the same errors.
 func LowerWorking(stock units.Mass, from, to units.MassFraction) ([]working.Step, error) {
-	_, steps, err := lower(stock, from, to)
+	_, steps, err := lower(stock, from, to, true)
 	return steps, err
 }
 
-func lower(stock units.Mass, from, to units.MassFraction) (Karating, []working.Step, error) {
+func lower(stock units.Mass, from, to units.MassFraction, show bool) (Karating, []working.Step, error) {
 	if err := karatingInput(stock, from, to); err != nil {
 		return Karating{}, nil, err
 	}
@@ -89,7 +89,7 @@ func lower(stock units.Mass, from, to units.MassFraction) (Karating, []working.S
 			" of the stock; Raise goes up", units.ErrInconsistent)
 	}
 	a := units.Mass(float64(stock) * float64(from-to) / float64(to))
-	return finish("a = m·(w₁ - w₂)/w₂", "alloying metal to add", stock, from, to, a, stock*units.Mass(from))
+	return finish("a = m·(w₁ - w₂)/w₂", "alloying metal to add", stock, from, to, a, stock*units.Mass(from), show)
 }
 
 func karatingInput(stock units.Mass, from, to units.MassFraction) error {
@@ -102,11 +102,14 @@ func karatingInput(stock units.Mass, from, to units.MassFraction) error {
 	return units.Fraction("share of gold wanted", to)
 }
 
-func finish(formula, meaning string, stock units.Mass, from, to units.MassFraction, a, fine units.Mass) (Karating,
-	[]working.Step, error) {
+func finish(formula, meaning string, stock units.Mass, from, to units.MassFraction, a, fine units.Mass,
+	show bool) (Karating, []working.Step, error) {
 	k := Karating{Add: a, Total: stock + a, Fine: fine}
 	if err := units.Finite("mass after melting", k.Total); err != nil {
 		return Karating{}, nil, err
+	}
+	if !show {
+		return k, nil, nil
 	}
 	m := working.Of("m", "mass of the stock", stock)
 	add := working.Of("a", meaning, a)
@@ -139,17 +142,17 @@ type TwoStocks struct {
 // Source: [Derived]: m_l + m_h = m and m_l w_l + m_h w_h = m w. No printed
 // example was found; the tests check it by a second method.
 func BlendTo(total units.Mass, low, high, to units.MassFraction) (TwoStocks, error) {
-	b, _, err := blendTo(total, low, high, to)
+	b, _, err := blendTo(total, low, high, to, false)
 	return b, err
 }
 
 // BlendToWorking shows how [BlendTo] computes, with the same errors.
 func BlendToWorking(total units.Mass, low, high, to units.MassFraction) ([]working.Step, error) {
-	_, steps, err := blendTo(total, low, high, to)
+	_, steps, err := blendTo(total, low, high, to, true)
 	return steps, err
 }
 
-func blendTo(total units.Mass, low, high, to units.MassFraction) (TwoStocks, []working.Step, error) {
+func blendTo(total units.Mass, low, high, to units.MassFraction, show bool) (TwoStocks, []working.Step, error) {
 	if err := units.Positive("mass wanted", total); err != nil {
 		return TwoStocks{}, nil, err
 	}
@@ -173,6 +176,9 @@ func blendTo(total units.Mass, low, high, to units.MassFraction) (TwoStocks, []w
 	span := float64(high - low)
 	b := TwoStocks{Low: units.Mass(float64(total) * float64(high-to) / span),
 		High: units.Mass(float64(total) * float64(to-low) / span)}
+	if !show {
+		return b, nil, nil
+	}
 	terms := []working.Term{working.Of("m", "mass wanted", total), working.Of("w", "share of gold wanted", to),
 		working.Of("w_l", "share of gold in the poorer stock", low), working.Of("w_h", "share of gold in the richer stock",
 			high)}

@@ -51,17 +51,17 @@ type Melt struct {
 //
 // Source: [Definition].
 func MeltValue(w Weighed, c Composition, places int32, prices ...MetalPrice) (Melt, error) {
-	m, _, err := meltValue(w, c, places, prices)
+	m, _, err := meltValue(w, c, places, prices, false)
 	return m, err
 }
 
 // MeltValueWorking shows how [MeltValue] computes, with the same errors.
 func MeltValueWorking(w Weighed, c Composition, places int32, prices ...MetalPrice) ([]working.Step, error) {
-	_, steps, err := meltValue(w, c, places, prices)
+	_, steps, err := meltValue(w, c, places, prices, true)
 	return steps, err
 }
 
-func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice) (Melt, []working.Step, error) {
+func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice, show bool) (Melt, []working.Step, error) {
 	grams, err := w.rat()
 	if err != nil {
 		return Melt{}, nil, err
@@ -81,9 +81,11 @@ func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice) (Mel
 	}
 	melt := Melt{}
 	total := new(big.Rat)
-	massTerm := working.Of("m", "mass of the alloy, "+w.String(), mass)
-	terms := []working.Term{massTerm}
+	var terms []working.Term
 	var forms []string
+	if show {
+		terms = append(terms, working.Of("m", "mass of the alloy, "+w.String(), mass))
+	}
 	for _, p := range c.parts {
 		price, found := priceOf(prices, p.Symbol)
 		if !found {
@@ -101,6 +103,9 @@ func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice) (Mel
 		total.Add(total, value)
 		melt.Lines = append(melt.Lines, MeltLine{Symbol: p.Symbol, Fine: inGrams(w).Mul(share), Value: roundHalfEven(value,
 			places)})
+		if !show {
+			continue
+		}
 		perKilogram, _ := perGram.Mul(perGram, big.NewRat(1000, 1)).Float64()
 		terms = append(terms, working.Of("w_"+p.Symbol, "mass fraction of "+p.Symbol, p.Share),
 			working.Term{Symbol: "p_" + p.Symbol, Meaning: "price of " + p.Symbol, Value: price.Amount.String() + " per " +
