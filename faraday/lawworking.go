@@ -18,7 +18,9 @@ func termEfficiency(eff units.Efficiency) working.Term {
 	return working.Of("η", "current efficiency", eff)
 }
 
-func termDensity(d Deposit) working.Term { return working.Of("ρ", "density of the deposit", d.Density) }
+func termDensity(d Deposit) working.Term {
+	return working.Of("ρ", "density of the deposit", d.Density)
+}
 
 // step puts a result into a step, or passes the error on.
 func step[Q units.Quantity](formula, symbol, meaning, source string, v Q, err error, terms ...working.Term) (working.Step,
