@@ -22,6 +22,7 @@ const (
 	CodeVessel          = "vessel"            // the solution attacks what it stands in
 	CodeAnode           = "anode"             // the bath dissolves or oxidises the anode
 	CodeLiveEntry       = "live-entry"        // enter with the current on
+	CodeUnusual         = "unusual"           // a figure outside the usual: package sense
 	CodeLowEfficiency   = "low-efficiency"    // most of the current makes hydrogen
 )
 

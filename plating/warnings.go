@@ -221,7 +221,7 @@ func Notes(l *Layer, r *Result) []Note {
 	s := b.Solution()
 	notes = s.Review()
 	for _, q := range l.questions(r) {
-		notes = append(notes, Note{Severity: SeverityWarning, Text: q, Do: "check the unit and the point", Source: recall})
+		notes = append(notes, Note{Code: CodeUnusual, Severity: SeverityWarning, Text: q, Do: "check the unit and the point", Source: recall})
 	}
 	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
 		"the bath is set to %s, below its range from %s", b.Heat.Set, b.Heat.Low)

@@ -50,7 +50,7 @@ func TestPropertySense(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ old, changed, asks string }{
-		{`"content": "8 g/L"`, `"content": "400 g/L"`, "400 g/L is outside the usual"},
+		{`"content": "8 g/L"`, `"content": "400 g/L"`, "400 g/L is outside the usual"}, // beside a sequence too
 		{`"volume": "5 L"`, `"volume": "25000 L"`, "25000 L is outside the usual"},
 		{`"high": "3 V"`, `"high": "30 V"`, "30 V is outside the usual"},
 		{`"set": "38 °C"`, `"set": "99 °C"`, "99 °C is outside the usual"},

@@ -145,8 +145,7 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 		})
 		// so does it with the chemistry
 		lr.Notes = slices.DeleteFunc(slices.Clone(lr.Notes), func(n plating.Note) bool {
-			return n.Code != "" &&
-				n.Severity > plating.SeverityInfo
+			return n.Code != "" && n.Code != plating.CodeUnusual && n.Severity > plating.SeverityInfo
 		})
 	}
 	switch s.Job.Base {

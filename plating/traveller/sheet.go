@@ -183,7 +183,7 @@ func (s *Sheet) Beside() []plating.Note {
 	for i := range s.Result.Layers {
 		lr := &s.Result.Layers[i]
 		for _, n := range chemical(slices.Concat(lr.Before, lr.Notes)) {
-			if n.Severity != plating.SeverityStop {
+			if n.Severity == plating.SeverityCaution || n.Severity == plating.SeverityWarning {
 				n.Text, n.Do = title(&lr.Layer, i)+": "+plating.Sentences(n.Text, n.Do)+" ["+n.Source+"]", ""
 				list = append(list, n)
 			}
