@@ -18,6 +18,7 @@ type page struct {
 	Title, Substrate, Area string
 	Demo                   bool
 	Stops                  []string
+	Claim                  []string // what may be said of the gold
 	Beside                 []string // what the review says besides
 	Refused                []string // the tanks of a sequence that must not be run: nothing is to be set
 	Parts                  []pagePart
@@ -105,7 +106,7 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 			"metal not named"),
 			micrometres(m.Thinnest), micrometres(m.Mean), weight(m.FineMass)))
 	}
-	p.Gain = weight(gain)
+	p.Gain, p.Claim = weight(gain), made.Claim.Lines()
 	p.Rinsing = headless(collect(func(s *sheet) { s.rinsing(made) }))
 	for i, l := range collect(func(s *sheet) { s.baths(made) }) {
 		if text, tick := strings.CutPrefix(l, "[ ] "); i > 0 { // the page has its own heading

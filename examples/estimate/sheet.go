@@ -15,7 +15,7 @@ import (
 // writeSheet prints the bench sheet in the order of the work.
 func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	s := &sheet{w: w}
-	job, res := &made.Job, &made.Result
+	job := &made.Job
 	s.wrap("BENCH SHEET: ", orText(job.Name, "plating job"))
 	s.line("%s", strings.Repeat("=", width))
 	s.stops(made)
@@ -46,7 +46,7 @@ func writeSheet(w io.Writer, made *traveller.Sheet, steps, demo bool) error {
 	} else {
 		s.coats(made, job.Substrate, gas(made))
 	}
-	s.after(res, unmetered(made))
+	s.after(made)
 	s.rinsing(made)
 	s.baths(made)
 	s.price(made)
@@ -260,7 +260,8 @@ func unmetered(made *traveller.Sheet) string {
 	return "Write down for the upkeep of the baths, each by itself: " + strings.Join(list, ", ") + "."
 }
 
-func (s *sheet) after(res *plating.JobResult, unmetered string) {
+func (s *sheet) after(made *traveller.Sheet) {
+	res := &made.Result
 	s.line("Afterwards")
 	var mass units.Mass
 	for _, m := range res.Metals {
@@ -270,8 +271,11 @@ func (s *sheet) after(res *plating.JobResult, unmetered string) {
 	}
 	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+
 		"shows the thinnest spot.", weight(mass)))
-	if unmetered != "" {
-		s.wrap("   ", unmetered)
+	for _, text := range made.Claim.Lines() {
+		s.wrap("   ", text)
+	}
+	if text := unmetered(made); text != "" {
+		s.wrap("   ", text)
 	}
 }
 

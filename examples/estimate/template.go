@@ -96,6 +96,7 @@ tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 <h2>Afterwards</h2>
 <ul>
 {{range .Metals}}<li>{{.}}</li>
+{{end}}{{range .Claim}}<li>{{.}}</li>
 {{end}}</ul>
 <table>
 <tr><td class="v">the load should have gained</td><td class="v">{{.Gain}}</td><td>dry, of all layers: that is the mean</td></tr>

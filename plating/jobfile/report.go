@@ -35,6 +35,7 @@ type Report struct {
 	LineHigh string          `json:"line_time_high,omitempty"`
 	OvenLow  string          `json:"oven_time_low,omitempty"`
 	OvenHigh string          `json:"oven_time_high,omitempty"`
+	Claim    *ClaimReport    `json:"claim,omitempty"`    // of an outer coat of gold
 	Hydrogen *GasReport      `json:"hydrogen,omitempty"` // of the tank that gives off most
 	Rinse    *RinseReport    `json:"rinse,omitempty"`
 	Baths    []BathReport    `json:"baths,omitempty"`

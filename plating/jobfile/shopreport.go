@@ -126,6 +126,23 @@ type BathReport struct {
 	Adding   string `json:"when_adding,omitempty"` // what to mind when the salt is added
 }
 
+// A ClaimReport says what may be said of the gold: see [traveller.Claim].
+type ClaimReport struct {
+	Layers   []int        `json:"layers,omitempty"` // that count, numbered from 1
+	Fineness string       `json:"fineness,omitempty"`
+	Karat    string       `json:"karat,omitempty"`
+	Fine     string       `json:"fine_gold_thinnest,omitempty"`
+	Low      string       `json:"fine_gold_thinnest_low,omitempty"`
+	Terms    []TermReport `json:"terms_reached,omitempty"` // of the United States guides
+	Missing  string       `json:"missing,omitempty"`       // why no karat can be claimed
+}
+
+// A TermReport is a word for a gold coating whose figures are reached.
+type TermReport struct {
+	Name string `json:"name"`
+	Seen string `json:"seen"` // how its limits are known
+}
+
 // A PriceReport is the quote, with what it is most sensitive to.
 type PriceReport struct {
 	price.Quote
@@ -174,6 +191,7 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	if p := &s.Practice; p.Title != "" {
 		r.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 	}
+	r.Claim = claimReport(s.Claim)
 	if s.Gas != nil {
 		r.Hydrogen = &GasReport{s.Gas.Tank + 1, s.Gas.Flow.Hydrogen.In(electrical.CubicMetrePerHour),
 			s.Gas.Flow.Air.In(electrical.CubicMetrePerHour)}
@@ -309,6 +327,27 @@ func bathReport(a *traveller.After) BathReport {
 	return b
 }
 
+// claimReport puts what may be said of the gold into the form that JSON gives.
+func claimReport(c *traveller.Claim) *ClaimReport {
+	if c == nil {
+		return nil
+	}
+	if c.Missing != "" {
+		return &ClaimReport{Missing: c.Missing}
+	}
+	r := &ClaimReport{Fineness: c.Fineness.String(), Karat: c.Karat.String(), Fine: c.Fine.Text(units.Micrometre, -1)}
+	if c.Low > 0 {
+		r.Low = c.Low.Text(units.Micrometre, -1)
+	}
+	for _, i := range c.Coats {
+		r.Layers = append(r.Layers, i+1)
+	}
+	for _, t := range c.Terms {
+		r.Terms = append(r.Terms, TermReport{Name: t.Name, Seen: t.Seen.String()})
+	}
+	return r
+}
+
 // refuse takes out of a report what nobody may set: of a job that must not be
 // run, reasons and names are left, and the sheet prints no more either.
 func (r *Report) refuse(s *traveller.Sheet) {
@@ -329,5 +368,5 @@ func (r *Report) refuse(s *traveller.Sheet) {
 	}
 	r.Time, r.Charge, r.Metals, r.LineTime, r.LineLow, r.LineHigh, r.OvenLow, r.OvenHigh = "", "", []MetalReport{}, "", "",
 		"", "", ""
-	r.Hydrogen, r.Rinse, r.Baths, r.Price = nil, nil, nil, nil
+	r.Hydrogen, r.Rinse, r.Baths, r.Price, r.Claim = nil, nil, nil, nil, nil
 }

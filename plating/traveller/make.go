@@ -57,6 +57,9 @@ func Make(j Job) (Sheet, error) {
 	if err := s.spread(); err != nil {
 		return Sheet{}, err
 	}
+	if err := s.claim(); err != nil {
+		return Sheet{}, err
+	}
 	if err := s.cards(); err != nil {
 		return Sheet{}, err
 	}

@@ -34,6 +34,7 @@ type Sheet struct {
 	Line    Stay     // time at the line: stays and handling, without the rinses, which take what they take
 	Oven    Stay     // of a bake, which nobody stands by
 	Gas     *Gas     // most hydrogen
+	Claim   *Claim   // what may be said of the gold; nil when the last coat is of another metal
 	Rinsing *Rinsing
 	Baths   []After
 
