@@ -3,6 +3,7 @@ package alloys
 import (
 	"fmt"
 	"math/big"
+	"strconv"
 
 	"example.com/laydown/units"
 	"github.com/shopspring/decimal"
@@ -35,6 +36,40 @@ func (u TradeUnit) String() string {
 		return "dwt"
 	}
 	return "no unit"
+}
+
+// ParseTradeUnit reads a unit as [TradeUnit.String] writes it, and in every other
+// spelling that package units reads: "ozt", "oz t", "troy oz".
+//
+// Errors: a [*units.ValueError] for text that is no such unit, the avoirdupois ounce
+// included.
+func ParseTradeUnit(text string) (TradeUnit, error) {
+	if m, err := units.ParseMass("1 " + text); err == nil {
+		for u, size := range map[TradeUnit]units.Mass{PerGram: units.Gram, PerKilogram: units.Kilogram,
+			PerTroyOunce: units.TroyOunce, PerPennyweight: units.Pennyweight} {
+			if m == size {
+				return u, nil
+			}
+		}
+	}
+	return NoTradeUnit, notInTable("unit of mass", strconv.Quote(clip(text)), "g, kg, ozt or dwt")
+}
+
+// MarshalText writes the symbol of the unit, for JSON.
+//
+// Errors: a [*units.ValueError] for no unit.
+func (u TradeUnit) MarshalText() ([]byte, error) {
+	_, err := u.grams()
+	return []byte(u.String()), err
+}
+
+// UnmarshalText reads what MarshalText writes.
+//
+// Errors: those of [ParseTradeUnit].
+func (u *TradeUnit) UnmarshalText(text []byte) error {
+	v, err := ParseTradeUnit(string(text))
+	*u = v
+	return err
 }
 
 // grams returns the exact size of u in grams.

@@ -202,14 +202,13 @@ func symbol(o *strictjson.Reader) string {
 
 // per reads the unit that a price is for.
 func per(o *strictjson.Reader) alloys.TradeUnit {
-	const need = "the unit that the price is for: g, kg, oz t or dwt"
+	const need = "the unit that the price is for: g, kg, ozt or dwt"
 	f := o.Must("per", need)
 	if f == nil {
 		return alloys.NoTradeUnit
 	}
-	u, ok := map[string]alloys.TradeUnit{"g": alloys.PerGram, "kg": alloys.PerKilogram, "oz t": alloys.PerTroyOunce,
-		"dwt": alloys.PerPennyweight}[f.Text]
-	if f.Kind != "text" || !ok {
+	u, err := alloys.ParseTradeUnit(f.Text)
+	if f.Kind != "text" || err != nil {
 		o.Keep(f.Fail(nil, "is %s; need %s", strictjson.Describe(f), need))
 	}
 	return u
