@@ -18,8 +18,8 @@ import (
 //
 // Exact for the triangles, to about one part in 1e15. Triangles inscribed in a
 // curved surface have less area than it. A mesh need not be closed. A face that
-// lies twice counts twice and the wall of an enclosed cavity counts too: ask
-// [Check] first, or use [PartOf], which does.
+// lies twice counts twice, the wall of an enclosed cavity counts too, and so does
+// what one body covers of another: ask [Check] first, or use [PartOf], which does.
 //
 // Errors: an [*Error] for an empty mesh, an index without a vertex, a coordinate
 // that is not finite or too large, and an area of zero.
@@ -52,8 +52,8 @@ func (m Mesh) area() float64 {
 //
 //	a, b, c  corners of each triangle, from one point on the surface [m]
 //
-// Exact for the triangles, to about one part in 1e14. Of an open surface the
-// number means nothing: ask [Check].
+// Exact for the triangles, to about one part in 1e14. Of an open surface, and of
+// bodies that cross, the number means nothing: ask [Check].
 //
 // Errors: an [*Error] as for [Area], but a volume may be zero.
 //
@@ -121,8 +121,9 @@ type Part struct {
 // then that of the faces as they are.
 //
 // Errors: those of [Check]; an [*Error] for a mesh with faces that lie twice,
-// with edges of more than two triangles, with surfaces turned inside out, and,
-// unless open, with holes: [Repair] says what can be done.
+// with edges of more than two triangles, with surfaces turned inside out, with
+// triangles that cut through others or lie on them ([ErrCrossing]), and, unless
+// open, with holes: [Repair] says what can be done.
 //
 // Source: [Geometry].
 func PartOf(m Mesh, what string, open bool) (Part, error) {

@@ -30,6 +30,7 @@
 //	turned edges    the two triangles disagree which side is out
 //	degenerate      triangles without area
 //	duplicates      faces that lie twice and would count twice
+//	cut, covered    triangles that go through others or lie on them
 //	enclosed        surfaces within others: a hollow that never plates
 //	Euler number    v - e + f: 2 for a ball, 0 for a ring
 //	solid angle     4π from inside, whatever the shape
@@ -47,9 +48,29 @@
 // place: a hole may be a missing face or an open shell, a fin may be meant or not.
 // Those belong back to the program that drew the part. Two corners are joined only
 // with one that stays where it is, so that no corner moves further than the
-// distance. Surfaces that cut through each other show in the solid angle and in
-// [Report.Crossing], but not in every case: a surface that cuts through itself may
-// pass.
+// distance.
+//
+// # A body that is two
+//
+// A drawing program writes a ring with a stone through its band, or two bars laid
+// across each other, into one file as it stands: two closed surfaces, of which each
+// alone is sound. Their areas together are not the area that plates: what lies
+// within the other counts too. [Check] finds every two triangles that cut through
+// each other or lie on each other, of two bodies or of one, and says how many and
+// where ([Report.Cut], [Report.Covered], [Report.Places]). Such a surface is not
+// sound, [PartOf] gives no area ([ErrCrossing]) and [Repair] does not take it: which
+// parts stay is for the drawing program, by its union.
+//
+//	bodies with a gap, hollows, links of a chain     sound
+//	bodies that touch at a corner or along an edge   sound, when each has corners of
+//	                                                 its own there
+//	bodies that touch with faces                     not sound: the faces are covered
+//	bodies that reach into each other                not sound
+//
+// Places nearer than [Resolution] of the size are one: 7 nm on a part of 35 mm. Bodies
+// whose triangles meet along edges only, as two on one grid, show in
+// [Report.Crossing], which looks at some corners; one surface that goes through
+// itself along its own edges only may pass.
 //
 // # Bodies without a drawing
 //

@@ -20,6 +20,7 @@ var (
 	ErrOpen        = errors.New("not closed")                 // edges used by one triangle only
 	ErrCrowded     = errors.New("more than two at an edge")   // edges used by three triangles or more
 	ErrOrientation = errors.New("inside and outside unclear") // no consistent outside, or one that may be meant either way
+	ErrCrossing    = errors.New("surfaces that cross")        // triangles that cut through others or lie on them
 	ErrDuplicate   = errors.New("faces that lie twice")       // faces with the same three corners
 	ErrCollapse    = errors.New("corners would fall together")
 )

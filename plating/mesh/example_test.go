@@ -37,7 +37,7 @@ func Example() {
 	// area 54.6723 cm², volume 24.2860 mL
 	// box 49.5366 x 48.2895 x 37.7024 mm
 	// 0 open, 0 crowded, 0 turned edges; Euler number 2
-	// 0 without area, 0 twice, 0 inside out, 0 enclosed
+	// 0 without area, 0 twice, 0 inside out, 0 enclosed, 0 cut, 0 covered
 	// a sound body
 	//  <nil>
 }

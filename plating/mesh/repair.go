@@ -83,7 +83,7 @@ func (a Action) String() string {
 // Errors: those of [Check]; a [*units.ValueError] for a Weld below zero or over a
 // hundredth of the part's size; an [*Error] for what is left: holes unless Open,
 // fins, a surface with one side only, a closed surface within another whose
-// direction contradicts its place, bodies that overlap. The actions up to there
+// direction contradicts its place, triangles that cut through others or lie on them. The actions up to there
 // come with the error, the mesh does not.
 //
 // Source: [Derived].

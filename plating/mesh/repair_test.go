@@ -171,7 +171,7 @@ func TestPropertyRefusals(t *testing.T) {
 		{"half turn", strip, RepairOptions{Open: true}, ErrOrientation},
 		{"body in a body", must(t)(Merge(cup, inner)), RepairOptions{}, ErrOrientation},
 		{"overlap", must(t)(Merge(cup, must(t)(Translate(cup, r3.Vec{X: 0.003, Z: 0.001})))), RepairOptions{},
-			ErrOrientation},
+			ErrCrossing},
 		{"fin", Mesh{append(cup.Clone().Vertices, r3.Vec{X: 1}), append(cup.Clone().Triangles, [3]int32{cup.Triangles[0][0],
 			cup.Triangles[0][1], int32(len(cup.Vertices))})}, RepairOptions{}, ErrCrowded},
 		{"all flat", Mesh{cup.Vertices, [][3]int32{{0, 0, 1}, {2, 2, 2}}}, RepairOptions{}, ErrEmpty},
