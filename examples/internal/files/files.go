@@ -28,12 +28,17 @@ type Desk struct {
 // is read past them; then comes an error. A device, pipe or folder is refused:
 // it has no end, or would never begin.
 func (d *Desk) Open(name string) (io.ReadCloser, error) {
+	return d.open(name, "need a plain file, or standard input as -")
+}
+
+// open opens a file; need is what would do instead of a device, pipe or folder.
+func (d *Desk) open(name, need string) (io.ReadCloser, error) {
 	info, err := os.Stat(name)
 	if err != nil {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is %s; need a plain file, or standard input as -", name, sort(info.Mode()))
+		return nil, fmt.Errorf("%s is %s; %s", name, sort(info.Mode()), need)
 	}
 	if info.Size() > Most {
 		return nil, fmt.Errorf("%s holds %d MB; need at most %d MB", name, info.Size()>>20, Most>>20)
@@ -99,7 +104,7 @@ func (d *Desk) Ending(name string, endings ...string) error {
 }
 
 // Free refuses a name that stands for a file that was read, by whatever path, link
-// or spelling, and one that is no plain file.
+// or spelling, and a folder, a pipe and a socket.
 func (d *Desk) Free(name string) error {
 	info, err := os.Stat(name)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -113,8 +118,8 @@ func (d *Desk) Free(name string) error {
 			return fmt.Errorf("%q is the file that is read as %q: need another name to write to", name, d.names[i])
 		}
 	}
-	if info.Mode().IsDir() {
-		return fmt.Errorf("%q is a folder: need the name of a file to write", name)
+	if m := info.Mode(); m.IsDir() || m&(fs.ModeNamedPipe|fs.ModeSocket) != 0 { // a pipe waits for one who reads
+		return fmt.Errorf("%q is %s: need the name of a file to write", name, sort(m))
 	}
 	return nil
 }
@@ -163,6 +168,6 @@ func (d *Desk) Beside(name string) func(file string) (io.ReadCloser, error) {
 		if !filepath.IsAbs(file) {
 			file = filepath.Join(folder, filepath.FromSlash(file))
 		}
-		return d.Open(file)
+		return d.open(file, "need a plain file")
 	}
 }
