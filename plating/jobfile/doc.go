@@ -14,7 +14,8 @@
 //	    {"name": "hand", "count": 24,        count: 1 when left out
 //	     "area": "5.2 cm²"},                 of one piece; or "shape", see below; or
 //	    {"name": "figure", "mesh": {"file": "figure.stl", "unit": "mm", "repair": true, "weld": "0.01 mm"}},
-//	                                         STL or PLY: its area, see ReadShopWith
+//	                                         STL or PLY: its area, see ReadShopWith; bodies that
+//	                                         cross or touch with faces are refused
 //	    {"name": "bezel", "shape": {"kind": "torus", ...}, "masked": "2.5 cm²"}
 //	  ],
 //	  "layers": [ ... ],                     the shop's own coats, the first one first; needed

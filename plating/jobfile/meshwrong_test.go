@@ -1,11 +1,17 @@
 package jobfile_test
 
 import (
+	"bytes"
 	"errors"
+	"io"
 	"strings"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r3"
+
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/mesh"
+	"example.com/laydown/units"
 )
 
 // TestWrongMeshCases: each spoiled case is refused with a line, the value and a
@@ -100,5 +106,60 @@ func TestWrongMeshCases(t *testing.T) {
 	empty := strings.Replace(bobCase(t), `"promise"`, `"significant": {}, "promise"`, 1)
 	if _, err := jobfile.ReadCase(strings.NewReader(empty)); err == nil || !strings.Contains(err.Error(), "is empty") {
 		t.Errorf("no marks: %v", err)
+	}
+}
+
+// TestPropertyBodyThatIsTwo: a ring with its stone through the band in one file is
+// neither part of a job nor part of a case, mended or not; what is said has a place,
+// a remedy and no area. Clear of each other the two are taken.
+func TestPropertyBodyThatIsTwo(t *testing.T) {
+	ring, err := mesh.Torus(18*units.Millimetre, 2*units.Millimetre, mesh.Grid{Size: 1 * units.Millimetre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	stone, err := mesh.Sphere(5*units.Millimetre, mesh.Grid{Size: 1 * units.Millimetre})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for at, sound := range map[units.Length]bool{9.5 * units.Millimetre: false, 14 * units.Millimetre: true} {
+		there, err := mesh.Translate(stone, r3.Vec{X: float64(at)})
+		if err != nil {
+			t.Fatal(err)
+		}
+		both, err := mesh.Merge(ring, there)
+		if err != nil {
+			t.Fatal(err)
+		}
+		open := func(name string) (io.ReadCloser, error) {
+			var b bytes.Buffer
+			if strings.HasSuffix(name, ".stl") {
+				err = mesh.WriteSTL(&b, both, units.Millimetre)
+			} else {
+				err = mesh.WritePLY(&b, both, units.Millimetre, mesh.Skin{})
+			}
+			return io.NopCloser(&b), err
+		}
+		for _, file := range []string{`"file": "ring.stl", "unit": "mm"`, `"file": "ring.ply", "unit": "mm"`,
+			`"file": "ring.stl", "unit": "mm", "repair": true`} {
+			job, err := jobfile.ReadShopWith(strings.NewReader(strings.Replace(shop, `"area": "5.2 cm²"`,
+				`"mesh": {`+file+`}`, 1)), open)
+			_, asCase := jobfile.ReadCaseWith(strings.NewReader(strings.Replace(meshCase,
+				`"file": "rod.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm", "refine": 1`, file, 1)), open)
+			if sound {
+				if err != nil || asCase != nil || !(job.Parts[0].Area > 0) {
+					t.Errorf("%s at %v: %v, %v", file, at, err, asCase)
+				}
+				continue
+			}
+			for _, err := range []error{err, asCase} {
+				if !errors.Is(err, mesh.ErrCrossing) || !strings.Contains(err.Error(), " mm between pieces 1 and 2 of 2") ||
+					!strings.Contains(err.Error(), "with its union") || strings.Contains(err.Error(), "cm²") {
+					t.Errorf("%s at %v: %v", file, at, err)
+				}
+			}
+			if len(job.Parts) > 0 && job.Parts[0].Area != 0 {
+				t.Errorf("%s: an area of %v all the same", file, job.Parts[0].Area)
+			}
+		}
 	}
 }
