@@ -191,8 +191,10 @@ func (r Report) String() string {
 	return b.String()
 }
 
+// inMillimetres names a place to 1 nm at best.
 func inMillimetres(v r3.Vec) string {
-	return fmt.Sprintf("(%.4g, %.4g, %.4g) mm", v.X*1e3, v.Y*1e3, v.Z*1e3)
+	round := func(x float64) float64 { return math.Round(x*1e9)/1e6 + 0 }
+	return fmt.Sprintf("(%.4g, %.4g, %.4g) mm", round(v.X), round(v.Y), round(v.Z))
 }
 
 // Check looks a mesh over: area, signed volume, box, edges, direction, copies,

@@ -83,7 +83,7 @@ func ExampleCheck_twoBodies() {
 	fmt.Println(err)
 	// Output:
 	// 2 12 false true <nil>
-	// 12 triangles cut through others, the first at (3, 2, 0.55) mm between pieces 1 and 2 of 2: surfaces that cross; need one body: join the bodies in the drawing program with its union, and write the file again; or, for the area alone, give each body as a part of its own and take off what is covered
+	// 12 triangles cut through others, the first at (3, 2, 0.55) mm between pieces 1 and 2 of 2: surfaces that cross or lie on each other; need one body: join the bodies in the drawing program with its union, and write the file again; or, for the area alone, give each body as a part of its own and take off what is covered
 }
 
 func ExampleReadPLY() {

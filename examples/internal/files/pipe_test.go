@@ -28,12 +28,12 @@ func TestPropertyPipesDoNotHang(t *testing.T) {
 	}
 	var desk files.Desk
 	for name, try := range map[string]func() error{
-		"is a pipe; need a plain file, or standard input as -": func() error { _, err := desk.Open(pipe); return err },
-		"link.stl is a pipe":                               func() error { _, err := desk.Open(link); return err },
-		"zero.stl is a device":                             func() error { _, err := desk.Open(zero); return err },
-		"part.stl is a pipe; need a plain file":            func() error { _, err := desk.Beside(zero)("part.stl"); return err },
-		"is a pipe: need the name of a file to write":      func() error { return desk.Write(pipe, []byte("a sheet")) },
-		"link.stl\" is a pipe: need the name of a file to": func() error { return desk.Ending(link, ".stl") },
+		"is a pipe; need a plain file, or":    func() error { _, err := desk.Open(pipe); return err },
+		"link.stl is a pipe":                  func() error { _, err := desk.Open(link); return err },
+		"zero.stl is a device":                func() error { _, err := desk.Open(zero); return err },
+		"part.stl is a pipe; need":            func() error { _, err := desk.Beside(zero)("part.stl"); return err },
+		"is a pipe: need the name":            func() error { return desk.Write(pipe, []byte("a sheet")) },
+		"link.stl\" is a pipe: need the name": func() error { return desk.Ending(link, ".stl") },
 	} {
 		done := make(chan error, 1)
 		go func() { done <- try() }()
