@@ -28,10 +28,10 @@ type SumError struct {
 func (e *SumError) Error() string {
 	var list []string
 	for _, p := range e.Parts {
-		list = append(list, p.Symbol+" "+number(float64(p.Share)*1000))
+		list = append(list, units.Printable(p.Symbol)+" "+number(float64(p.Share)*1000))
 	}
 	for _, p := range e.Moles {
-		list = append(list, p.Symbol+" "+number(float64(p.Share)*1000))
+		list = append(list, units.Printable(p.Symbol)+" "+number(float64(p.Share)*1000))
 	}
 	s := fmt.Sprintf("composition %s: shares sum to %s ‰: %v; need 1000 ‰ within 0.001 ‰",
 		strings.Join(list, ", "), number(e.Sum*1000), units.ErrInconsistent)
@@ -53,7 +53,8 @@ type BelowSeriesError struct {
 
 // Error returns the assay and the lowest mark.
 func (e *BelowSeriesError) Error() string {
-	return fmt.Sprintf("assay of %s %s ‰: %v; need %s ‰ for the lowest mark", e.Symbol, e.Assay, ErrBelowSeries, e.Lowest)
+	return fmt.Sprintf("assay of %s %s ‰: %v; need %s ‰ for the lowest mark", units.Printable(e.Symbol), e.Assay,
+		ErrBelowSeries, e.Lowest)
 }
 
 // Unwrap returns [ErrBelowSeries].
@@ -73,8 +74,8 @@ func (e *TooMuchError) Error() string {
 	if e.Most == 0 {
 		need = "a target that has it, or refined stock"
 	}
-	return fmt.Sprintf("%s in the stock %s, in the finished melt %s: %v; need %s", e.Symbol, e.Have, e.Most, ErrTooMuch,
-		need)
+	return fmt.Sprintf("%s in the stock %s, in the finished melt %s: %v; need %s", units.Printable(e.Symbol), e.Have,
+		e.Most, ErrTooMuch, need)
 }
 
 // Unwrap returns [ErrTooMuch].

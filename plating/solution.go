@@ -138,7 +138,7 @@ func (e *DangerError) Error() string {
 	if n := len(e.Notes) - 1; n > 0 {
 		s += fmt.Sprintf(" (and %d more)", n)
 	}
-	return s
+	return units.Printable(s)
 }
 
 // Deadly returns a [*DangerError] when the review of a solution finds a stop,

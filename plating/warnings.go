@@ -82,7 +82,9 @@ type Note struct {
 
 // Line writes the note in one line, without its severity: what to do, why or what
 // is so, the source.
-func (n Note) Line() string { return Sentences(n.Do, n.Text) + " [" + n.Source + "]" }
+func (n Note) Line() string {
+	return units.Printable(Sentences(n.Do, n.Text) + " [" + n.Source + "]")
+}
 
 // String writes the note in one line, with its severity.
 func (n Note) String() string { return n.Severity.String() + ": " + n.Line() }

@@ -57,7 +57,8 @@
 //   - ParseLength and its sisters read text, and so does UnmarshalText. A bare
 //     number in JSON is refused, since it has no unit.
 //
-// [Convert] goes from text to text, for any kind.
+// [Convert] goes from text to text, for any kind. [Printable] shows names and notes
+// from outside without the characters that move a cursor or turn a line.
 //
 // # The text that is read
 //

@@ -30,7 +30,7 @@ type ValueError struct {
 
 // Error returns field, value, reason and remedy in one line.
 func (e *ValueError) Error() string {
-	return fmt.Sprintf("%s %s: %v; need %s", e.Field, e.Value, e.Err, e.Need)
+	return Printable(fmt.Sprintf("%s %s: %v; need %s", e.Field, e.Value, e.Err, e.Need))
 }
 
 // Unwrap returns the reason.
@@ -47,7 +47,8 @@ type RangeError struct {
 
 // Error returns field, value and range in one line.
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s %s: outside the published range %s to %s [%s]", e.Field, e.Value, e.Low, e.High, e.Source)
+	return Printable(fmt.Sprintf("%s %s: outside the published range %s to %s [%s]", e.Field, e.Value, e.Low, e.High,
+		e.Source))
 }
 
 // Unwrap returns [ErrOutOfRange].
@@ -68,7 +69,7 @@ func (e *ParseError) Error() string {
 	if len(e.Accepted) > 0 {
 		s += "; accepted: " + strings.Join(e.Accepted, ", ")
 	}
-	return s
+	return Printable(s)
 }
 
 // Unwrap returns the reason as a sentinel.

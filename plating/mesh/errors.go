@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"example.com/laydown/units"
 )
 
 // Reasons, for [errors.Is]. Every [*Error] wraps one of them.
@@ -52,7 +54,7 @@ func (e *Error) Error() string {
 	if e.Need != "" {
 		fmt.Fprintf(&b, "; need %s", e.Need)
 	}
-	return b.String()
+	return units.Printable(b.String())
 }
 
 // Unwrap returns the reason.

@@ -3,8 +3,9 @@ package price
 import (
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"example.com/laydown/units"
 )
 
 // Text writes the quote as a few plain lines: what is charged, on what basis,
@@ -16,11 +17,11 @@ func (q Quote) Text() string {
 	}
 	var b strings.Builder
 	labels := make([]string, len(q.Lines))
-	total := "total " + plain(q.Currency.Code)
+	total := "total " + units.Printable(q.Currency.Code)
 	widest := max(utf8.RuneCountInString("before tax"), utf8.RuneCountInString(total))
 	for i, l := range q.Lines {
 		if labels[i] = l.Kind.String(); l.Name != "" {
-			labels[i] += ", " + plain(l.Name)
+			labels[i] += ", " + units.Printable(l.Name)
 		}
 		widest = max(widest, utf8.RuneCountInString(labels[i]))
 	}
@@ -36,7 +37,7 @@ func (q Quote) Text() string {
 		if l.Kind == KindTax {
 			row("before tax", q.Net.StringFixed(places), "")
 		}
-		row(labels[i], l.Amount.StringFixed(places), plain(l.Basis))
+		row(labels[i], l.Amount.StringFixed(places), units.Printable(l.Basis))
 	}
 	each := ""
 	if e, err := q.Each(q.Total); err == nil && q.Pieces > 1 {
@@ -47,19 +48,8 @@ func (q Quote) Text() string {
 		fmt.Fprintf(&b, "Credit still owed to the customer: %s %s.\n", q.CreditLeft.StringFixed(places), q.Currency.Code)
 	}
 	for _, p := range q.Prices {
-		fmt.Fprintf(&b, "%s at %s %s per %s as of %s.\n", p.Symbol, moneyText(p.Amount, places), q.Currency.Code, p.Per,
+		fmt.Fprintf(&b, "%s at %s %s per %s as of %s.\n", units.Printable(p.Symbol), moneyText(p.Amount, places), q.Currency.Code, p.Per,
 			p.AsOf)
 	}
 	return b.String()
-}
-
-// plain makes text fit for one line: what is no character that shows becomes a
-// blank, so that a name cannot make up a line of its own.
-func plain(text string) string {
-	return strings.Map(func(r rune) rune {
-		if r == utf8.RuneError || !unicode.IsPrint(r) {
-			return ' '
-		}
-		return r
-	}, text)
 }

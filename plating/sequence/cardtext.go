@@ -13,10 +13,10 @@ import (
 // Text writes the card for the line. What is from memory says so.
 func (c Card) Text() string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%d. %s (%s)\n", c.Number, c.Name, c.Kind)
+	fmt.Fprintf(&s, "%d. %s (%s)\n", c.Number, units.Printable(c.Name), c.Kind)
 	line := func(label, text string) {
 		if text != "" {
-			fmt.Fprintf(&s, "   %-12s %s\n", label, text)
+			fmt.Fprintf(&s, "   %-12s %s\n", label, units.Printable(text))
 		}
 	}
 	line("CAUTION", plating.TankLine(c.Cautions))
@@ -160,7 +160,7 @@ func (c Card) anodeArea() string {
 // the confidence on top.
 func Sheet(p Piece, cards []Card, found []Finding) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", name(p.Name), p.Substrate, p.Finish,
+	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)), p.Substrate, p.Finish,
 		p.Promise.Text(units.Micrometre, 2))
 	if pr, err := PracticeFor(p.Substrate); err == nil {
 		standard := pr.Title

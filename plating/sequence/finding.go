@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/units"
 )
 
 // A Code names a rule, for programs. It does not change with the wording.
@@ -72,7 +73,7 @@ func (f Finding) Sentence() string {
 		}
 		at = "tank " + strings.Join(n, ", ") + ": "
 	}
-	return at + plating.Sentences(f.Text, f.Remedy, f.Reason) + " [" + f.Source + "]"
+	return units.Printable(at + plating.Sentences(f.Text, f.Remedy, f.Reason) + " [" + f.Source + "]")
 }
 
 // String writes the finding in one line, with its severity.

@@ -73,7 +73,7 @@ type UnsureError struct {
 
 // Error returns what is not known and what would tell, in one line.
 func (e *UnsureError) Error() string {
-	return "no plan: " + e.What + "; find out: " + strings.Join(e.Ask, "; ")
+	return units.Printable("no plan: " + e.What + "; find out: " + strings.Join(e.Ask, "; "))
 }
 
 // A RefusedError says that no published or remembered practice leads from the
@@ -88,7 +88,7 @@ type RefusedError struct {
 
 // Error returns field, value, reason and remedy in one line.
 func (e *RefusedError) Error() string {
-	return "no plan: " + e.Field + " " + e.Value + ": " + e.Reason + "; " + e.Remedy + " [" + e.Source + "]"
+	return units.Printable("no plan: " + e.Field + " " + e.Value + ": " + e.Reason + "; " + e.Remedy + " [" + e.Source + "]")
 }
 
 // A StopError carries the findings that forbid to start.

@@ -10,6 +10,8 @@ package working
 import (
 	"fmt"
 	"strings"
+
+	"example.com/laydown/units"
 )
 
 // A Term is one symbol of a formula with the number it stands for.
@@ -52,13 +54,16 @@ func Constant(symbol, meaning string, v float64, unit string) Term {
 // numbers put in, the result, the source.
 func (s Step) Text() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %s\n", s.Result.Meaning, s.Result.Value)
-	fmt.Fprintf(&b, "  %s  [%s]\n", s.Formula, s.Source)
+	line := func(format string, args ...any) {
+		b.WriteString(units.Printable(fmt.Sprintf(format, args...)) + "\n")
+	}
+	line("%s: %s", s.Result.Meaning, s.Result.Value)
+	line("  %s  [%s]", s.Formula, s.Source)
 	for _, t := range s.Terms {
-		fmt.Fprintf(&b, "    %s = %s (%s)\n", t.Symbol, t.Value, t.Meaning)
+		line("    %s = %s (%s)", t.Symbol, t.Value, t.Meaning)
 	}
 	if s.Note != "" {
-		fmt.Fprintf(&b, "  %s\n", s.Note)
+		line("  %s", s.Note)
 	}
 	return b.String()
 }

@@ -202,3 +202,15 @@ func FuzzRecompute(f *testing.F) {
 		}
 	})
 }
+
+// TestPropertyStepsStayInTheirLines: words from outside in a step move no cursor and
+// make no line of their own.
+func TestPropertyStepsStayInTheirLines(t *testing.T) {
+	const hostile = "a\nb\x1b[2K\r\u202e"
+	term := working.Term{Symbol: hostile, Meaning: hostile, Value: hostile}
+	text := working.Text([]working.Step{{Formula: hostile, Terms: []working.Term{term}, Result: term, Source: hostile,
+		Note: hostile}})
+	if n := strings.Count(text, "\n"); n != 4 || units.Printable(text) != strings.ReplaceAll(text, "\n", `\n`) {
+		t.Errorf("%d lines: %q", n, text)
+	}
+}

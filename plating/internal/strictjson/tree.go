@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.com/laydown/units"
 )
 
 // Limits of what [Read] takes in, so that text from outside cannot make it work long.
@@ -39,7 +41,7 @@ func Message(file string, line int, path, what string) string {
 	if path != "" {
 		file += ", " + path
 	}
-	return file + ": " + what
+	return units.Printable(file + ": " + what)
 }
 
 // Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
@@ -145,8 +147,11 @@ func (t *treeReader) value(path string, depth int) (*Node, error) {
 	switch v := tok.(type) {
 	case string:
 		n.Kind, n.Text = "text", v
-		if strings.IndexFunc(v, unprintable) >= 0 {
-			return nil, n.Fail(nil, "holds a line break or another control character; need plain text in one line")
+		if err := units.CheckPrintable("text", v); err != nil {
+			if strings.ContainsFunc(v, unicode.IsControl) {
+				return nil, n.Fail(nil, "holds a line break or another control character; need plain text in one line")
+			}
+			return nil, n.Fail(nil, "is %v", err)
 		}
 	case json.Number:
 		n.Kind, n.Text = "number", v.String()
@@ -198,20 +203,7 @@ func (t *treeReader) list(n *Node, depth int) error {
 	return err
 }
 
-// unprintable tells the characters that could break a line of a bench sheet,
-// or show its figures in another order than they stand.
-func unprintable(r rune) bool {
-	return unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || (r >= '\u202a' && r <= '\u202e') || (r >= '\u2066' &&
-		r <= '\u2069')
-}
-
 func join(path, name string) string {
-	name = strings.Map(func(r rune) rune {
-		if unprintable(r) {
-			return '?'
-		}
-		return r
-	}, name)
 	if len(name) > 40 {
 		name = strings.ToValidUTF8(name[:40], "") + "…"
 	}

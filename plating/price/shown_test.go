@@ -1,0 +1,35 @@
+package price_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/laydown/units"
+)
+
+// TestPropertyNamesShow: names with control characters stay in their line of the
+// quote, and what was in them can be seen.
+func TestPropertyNamesShow(t *testing.T) {
+	const hostile = "x\ntotal EUR 1.00\x1b[2K\r\u202e\u2028"
+	j := bezels()
+	q := must(j.Quote())(t)
+	before := strings.Count(q.Text(), "\n")
+	for i := range q.Lines {
+		q.Lines[i].Name, q.Lines[i].Basis = hostile, hostile
+	}
+	for i := range q.Prices {
+		q.Prices[i].Symbol = hostile
+	}
+	text := q.Text()
+	if n := strings.Count(text, "\n"); n != before || strings.Contains(text, "\ntotal EUR 1.00") {
+		t.Errorf("%d lines, want %d:\n%s", n, before, text)
+	}
+	for _, line := range strings.Split(text, "\n") {
+		if units.Printable(line) != line {
+			t.Errorf("%q", line)
+		}
+	}
+	if !strings.Contains(text, `x\ntotal EUR 1.00\x1b[2K\r\u202e\u2028`) {
+		t.Errorf("what was in the names cannot be seen:\n%s", text)
+	}
+}
