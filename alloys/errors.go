@@ -53,8 +53,17 @@ type BelowSeriesError struct {
 
 // Error returns the assay and the lowest mark.
 func (e *BelowSeriesError) Error() string {
-	return fmt.Sprintf("assay of %s %s ‰: %v; need %s ‰ for the lowest mark", units.Printable(e.Symbol), e.Assay,
-		ErrBelowSeries, e.Lowest)
+	return fmt.Sprintf("assay of %s %s ‰: %v; need %s ‰ for the lowest mark", units.Printable(e.Symbol), digits(e.Assay),
+		ErrBelowSeries, digits(e.Lowest))
+}
+
+// digits writes a decimal that no caller has checked: one of a thousand million
+// digits by its exponent.
+func digits(d decimal.Decimal) string {
+	if checkDecimal("", d) != nil {
+		return fmt.Sprintf("(of decimal exponent %d)", d.Exponent())
+	}
+	return d.String()
 }
 
 // Unwrap returns [ErrBelowSeries].

@@ -86,6 +86,9 @@ func (b *Bath) drawLimit() units.Ratio {
 // Check returns a [*units.ValueError] for the first field that no estimate can
 // take: NaN, negative, ends of a window the wrong way round.
 func (b *Bath) Check() error {
+	if b == nil {
+		return units.Missing("bath", "the bath that plates")
+	}
 	if err := b.Deposit.Check(); err != nil {
 		return err
 	}

@@ -181,6 +181,9 @@ func Estimate(l *Layer) (res Result, err error) {
 // decides. Every value is held against zero on its own, and all at once against
 // infinity by their sum.
 func (l *Layer) sound() bool {
+	if l == nil {
+		return false
+	}
 	b := &l.Bath
 	if len(b.Efficiency.points) == 0 && !(b.Efficiency.constant > 0 && b.Efficiency.constant <= 1) {
 		return false
@@ -235,6 +238,9 @@ const (
 // cannot take, nil when it can take all. Besides what cannot be, it refuses
 // what no shop has: the limits of package sense, and a deposit denser than 25 g/cm³.
 func (l *Layer) Check() error {
+	if l == nil {
+		return units.Missing("layer", "the layer to plate")
+	}
 	if err := l.Bath.Check(); err != nil {
 		return err
 	}

@@ -211,8 +211,13 @@ func short(j units.CurrentDensity) string {
 const tolerance = 1e-12
 
 // Notes puts the flags of a result into words, in the order of the work,
-// cautions of the bath first. l must be the layer that r was computed from.
+// cautions of the bath first. l must be the layer that r was computed from. Without
+// a layer or a result the one note is a stop: nothing was checked.
 func Notes(l *Layer, r *Result) []Note {
+	if l == nil || r == nil {
+		return []Note{{Severity: SeverityStop, Do: "estimate the layer first",
+			Text: "there is no layer or no result, so nothing was checked", Source: arithmetic}}
+	}
 	var notes []Note
 	add := func(flag Warnings, s Severity, source, do, format string, args ...any) {
 		if r.Warnings.Has(flag) {

@@ -17,6 +17,7 @@ var (
 	ErrUnknownUnit  = errors.New("unknown unit")           // a unit that nothing here knows
 	ErrWrongKind    = errors.New("unit of another kind")   // a known unit of another kind of quantity
 	ErrInconsistent = errors.New("values that contradict") // fields that do not fit each other
+	ErrNotGiven     = errors.New("not given")              // nil where a value is needed
 )
 
 // A ValueError reports a value that a formula cannot take: which field, what
@@ -120,6 +121,12 @@ func PositiveFraction[Q Quantity](field string, v Q) error {
 		return nil
 	}
 	return notFraction(field, v.String(), float64(v), "a fraction above 0 and at most 1, such as 0.35 or 35 %")
+}
+
+// Missing returns a [*ValueError] for an argument that is nil; need says what it
+// is for.
+func Missing(field, need string) error {
+	return &ValueError{Field: field, Value: "nil", Need: need, Err: ErrNotGiven}
 }
 
 func notFinite(field, value string) error {

@@ -161,8 +161,8 @@ func TimeFor(s Surface, b *plating.Bath, promise units.Length) (units.Duration, 
 //
 // Source: [Definition].
 func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
-	if len(c.Thickness) != len(s.Patches) {
-		return 0, mismatch(len(c.Thickness), len(s.Patches))
+	if err := c.on(s); err != nil {
+		return 0, err
 	}
 	var a units.Area
 	for i, p := range s.Patches {
@@ -188,8 +188,8 @@ func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
 //
 // Source: [Definition].
 func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (units.Mass, error) {
-	if len(c.Thickness) != len(s.Patches) {
-		return 0, mismatch(len(c.Thickness), len(s.Patches))
+	if err := c.on(s); err != nil {
+		return 0, err
 	}
 	if err := b.Check(); err != nil {
 		return 0, err
@@ -205,6 +205,17 @@ func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (unit
 		}
 	}
 	return m, units.Finite("metal given away", m)
+}
+
+// on returns an error unless the coat may have been laid on a surface.
+func (c *Coat) on(s Surface) error {
+	if c == nil {
+		return units.Missing("coat", "the coat that was laid on the surface")
+	}
+	if len(c.Thickness) != len(s.Patches) {
+		return mismatch(len(c.Thickness), len(s.Patches))
+	}
+	return nil
 }
 
 func mismatch(coat, surface int) error {
@@ -229,8 +240,8 @@ const Assumed units.Ratio = 0.1
 //
 // Source: [Definition].
 func (c *Coat) Distribution(s Surface) (plating.Distribution, error) {
-	if len(c.Thickness) != len(s.Patches) {
-		return plating.Distribution{}, mismatch(len(c.Thickness), len(s.Patches))
+	if err := c.on(s); err != nil {
+		return plating.Distribution{}, err
 	}
 	ratio := units.Ratio(math.Min(1, float64(c.MinToMean)))
 	if err := units.PositiveFraction("ratio of thinnest to mean", ratio); err != nil {

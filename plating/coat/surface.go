@@ -69,16 +69,29 @@ func AwayFrom(edges [][2]r3.Vec, distance units.Length) Selector {
 	}
 }
 
-// Both selects what two selectors select.
-func Both(a, b Selector) Selector { return func(p Patch) bool { return a(p) && b(p) } }
+// Both selects what two selectors select. It is nil with one that is nil.
+func Both(a, b Selector) Selector {
+	if a == nil || b == nil {
+		return nil
+	}
+	return func(p Patch) bool { return a(p) && b(p) }
+}
 
-// Not selects what a selector does not.
-func Not(a Selector) Selector { return func(p Patch) bool { return !a(p) } }
+// Not selects what a selector does not. It is nil for nil.
+func Not(a Selector) Selector {
+	if a == nil {
+		return nil
+	}
+	return func(p Patch) bool { return !a(p) }
+}
 
 // Mark returns the surface with the selected patches significant.
 //
-// Errors: a [*units.ValueError] when nothing is selected.
+// Errors: a [*units.ValueError] when nothing is selected, and for nil.
 func (s Surface) Mark(selected Selector) (Surface, error) {
+	if selected == nil {
+		return Surface{}, units.Missing("selector", "one that tells which patches are significant, as InBox or Facing")
+	}
 	marks := make([]bool, len(s.Patches))
 	any := false
 	for i, p := range s.Patches {

@@ -34,6 +34,9 @@ func ReadPLY(r io.Reader, unit units.Length) (Mesh, error) {
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return Mesh{}, err
 	}
+	if r == nil {
+		return Mesh{}, units.Missing("reader", "one that gives the file")
+	}
 	data, err := io.ReadAll(r)
 	if err != nil {
 		return Mesh{}, err

@@ -25,6 +25,9 @@ func WriteSTL(w io.Writer, m Mesh, unit units.Length) error {
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return err
 	}
+	if w == nil {
+		return units.Missing("writer", "one that takes the file")
+	}
 	if err := m.sound(); err != nil {
 		return err
 	}

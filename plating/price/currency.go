@@ -81,7 +81,7 @@ func (c Currency) Check() error {
 }
 
 // String returns the code.
-func (c Currency) String() string { return c.Code }
+func (c Currency) String() string { return units.Printable(c.Code) }
 
 // quoted puts foreign text into an error message, cut to a decent length.
 func quoted(s string) string {

@@ -68,3 +68,11 @@ func TestPropertyFields(t *testing.T) {
 		t.Error("a list was taken for an object")
 	}
 }
+
+// TestPropertyNoReader: nil where a reader belongs is an error, never a panic.
+func TestPropertyNoReader(t *testing.T) {
+	_, err := strictjson.Read(nil, strictjson.Doc{What: "thing"})
+	if !errors.Is(err, units.ErrNotGiven) || !strings.Contains(err.Error(), "gives the thing") {
+		t.Error(err)
+	}
+}

@@ -76,6 +76,10 @@ type Doc struct {
 //
 // Errors: an [*Error].
 func Read(r io.Reader, doc Doc) (*Node, error) {
+	if r == nil {
+		err := units.Missing("reader", "one that gives the "+doc.What)
+		return nil, &Error{What: err.Error(), Err: err}
+	}
 	raw, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
 	if err != nil {
 		return nil, &Error{What: "cannot be read: " + err.Error(), Err: err}
