@@ -45,6 +45,9 @@ type Bath struct {
 // Solution returns the bath as its chemistry is judged. A valence that is not
 // given is the one that fits the equivalent.
 func (b *Bath) Solution() plating.Solution {
+	if b == nil {
+		return plating.Solution{}
+	}
 	s := plating.Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.Valence, PH: b.PH, Salts: b.Salts}
 	if s.Valence == 0 {
 		s.Valence = faraday.FittingValence(b.Metal, b.Equivalent)
@@ -108,6 +111,9 @@ func (b *Bath) anodeEquivalent() float64 {
 // Check returns an error for the first field the book cannot work with: a
 // [*units.ValueError], or for a bad symbol a [*faraday.ElementError].
 func (b *Bath) Check() error {
+	if b == nil {
+		return units.Missing("bath", "the bath of the book")
+	}
 	if err := text("name of the bath", b.Name, true); err != nil {
 		return err
 	}

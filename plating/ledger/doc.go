@@ -33,8 +33,16 @@
 // water of crystallisation counted: 100 g of gold cyanide KAu(CN)2 are 68.37 g of
 // gold, 100 g of nickel sulfate are 22.33 g of nickel as NiSO4·6H2O and 20.90 g as
 // the heptahydrate. A formula whose water is no multiple of H2O, as NiSO4·7H20 with a
-// nought, is refused. [Analysis] and [Correction] set the book right. Nothing is
-// ever taken out of the book: a wrong entry is answered by a correction.
+// nought, is refused. [Analysis] and [Correction] set the book right.
+//
+// # A wrong entry
+//
+// Nothing is ever taken out of the book. A [Void] names the entry that is wrong and
+// the reason. Both lines stay, but the voided entry no longer counts, neither for the
+// amounts nor for the order of times: the book is worked out as if it had not been
+// written. Enter then what was meant. A year mistyped, 2926 for 2026, would keep out
+// every entry of today until it is voided: ask [CheckClock] before you append, and
+// [Ledger.Ahead] of a book that is there already.
 //
 // # Anodes
 //
@@ -90,13 +98,32 @@
 // opening, every further line an entry:
 //
 //	{"crc":"9f0c2a51","entry":{"seq":3,"when":"2026-03-02T09:30:00Z","load":{"charge":"720 C"}}}
+//	{"crc":"41d07be3","entry":{"seq":4,"when":"2026-03-02T10:00:00Z","void":{"entry":3,"reason":"of the other bath"}}}
 //
 // Quantities are text with units, without loss. The checksum (CRC-32, IEEE) covers the
 // text of the entry and the checksum of the line before, so that a changed
 // character shows, and a line that was taken out, put in or moved as well. Whole
 // lines cut off the end do not show: keep a copy elsewhere. It is a guard against
 // accidents, not against forgers. Unknown fields are refused, and
-// so is a line of another version.
+// so is a line of another version: a program from before voids were known opens no book
+// that holds one.
+//
+// Names, notes and reasons are refused where they hold control characters, marks that
+// turn the direction of text or others that do not show ([units.CheckPrintable]); a
+// note may have line breaks. Books of before that hold such words open all the same:
+// print them with [units.Printable].
+//
+// # Several programs
+//
+// Any number of programs may read a book. To write a line, [File.Append] makes a lock
+// file beside the book, gold.jsonl.lock, with the process and machine that hold it, and
+// removes it when the line is on the disk. Others wait for it; after ten seconds they
+// say who holds it since when. A lock that is left behind by a power failure is removed
+// by hand. A program that opened the book before another one wrote gets [ErrChanged]:
+// its entry is not in the book, and it opens the book again. What is told to be entered
+// is in the book once, what is told to be refused is not, unless the error wraps
+// [ErrUnsure]: then the disk failed twice. Hard links to one book, and programs from
+// before the lock, are not kept apart so, but noticed.
 //
 // A line is written in one go and is on the disk before [File.Append] returns. If
 // the machine stops while it is written, the last line is cut short: [Open] and
@@ -108,5 +135,6 @@
 // # Errors
 //
 // Bad values are [*units.ValueError] that name the field and what would do; the book
-// is then as it was. Nothing here panics on outside data. No function reads a clock.
+// is then as it was. Nothing here panics on outside data. No function reads a clock;
+// [File.Append] sleeps while it waits for the lock.
 package ledger

@@ -15,7 +15,7 @@ type Entry struct {
 }
 
 // An Event is what happened to the bath: [Load], [Evaporation], [Addition],
-// [Analysis] or [Correction].
+// [Analysis] or [Correction]; or what happened to the book: [Void].
 type Event interface {
 	// check refuses what no bath can take.
 	check(b *Bath) error
@@ -198,8 +198,9 @@ func (a Analysis) check(*Bath) error {
 	return units.Positive("uncertainty of the analysis", a.Uncertainty)
 }
 
-// A Correction is an entry by hand: a spill, a bath drawn off, a mistake found.
-// It adds to metal and volume; negative takes away. The wrong entry itself stays.
+// A Correction is an entry by hand: a spill, a bath drawn off, metal found or missed.
+// It adds to metal and volume; negative takes away. A wrong entry is struck out by a
+// [Void].
 type Correction struct {
 	Metal       units.Mass   `json:"metal,omitzero"`
 	Volume      units.Volume `json:"volume,omitzero"`

@@ -3,6 +3,8 @@ package ledger
 import (
 	"errors"
 	"fmt"
+
+	"example.com/laydown/units"
 )
 
 // Reasons, for [errors.Is].
@@ -10,6 +12,8 @@ var (
 	ErrTorn    = errors.New("cut short")                      // the last line of a book
 	ErrDamaged = errors.New("damaged")                        // a line of a book that is not as it was written
 	ErrChanged = errors.New("the file was changed elsewhere") // since this program opened it
+	ErrLocked  = errors.New("another program writes to the book")
+	ErrUnsure  = errors.New("the entry may stand in the book all the same") // it could not be taken off again
 )
 
 // A TornError reports that the last line of a book is not whole: the program or
@@ -62,7 +66,7 @@ func (e *DamageError) Error() string {
 	if e.Err != nil {
 		s += ": " + e.Err.Error()
 	}
-	return s
+	return units.Printable(s)
 }
 
 // Unwrap returns [ErrDamaged] and what lies behind it.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"time"
@@ -12,12 +13,15 @@ import (
 )
 
 // A File is a book together with the file that holds it. Each entry is on the
-// disk before [File.Append] returns. One program at a time may write; one that
-// writes between is noticed, not served. CreateFile and OpenFile make a File; the
-// zero File holds no book.
+// disk before [File.Append] returns. Several programs may have a book open, and
+// one at a time writes: while a line is written, a lock file lies beside the book,
+// its name with .lock behind it. A program that opened the book before another one
+// wrote gets [ErrChanged] and opens it again. CreateFile and OpenFile make a File;
+// the zero File holds no book.
 type File struct {
 	*Ledger
 	store store
+	path  string     // of the file, through all links; "" in tests of the store alone
 	size  int64      // what the file should be long
 	sum   uint32     // checksum of the last line in it
 	torn  *TornError // to be mended before the next line
@@ -45,7 +49,7 @@ func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &File{store: file}
+	f := &File{store: file, path: whole(path)}
 	f.Ledger, err = Start(file, bath, opened)
 	if err == nil {
 		err = file.Sync()
@@ -81,22 +85,31 @@ func OpenFile(path string) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &File{store: file}
-	f.Ledger, err = Open(file)
+	f := &File{store: file, path: whole(path)}
+	read := &counted{r: file}
+	f.Ledger, err = Open(read)
 	if err != nil && !errors.As(err, &f.torn) || f.Ledger == nil {
 		file.Close()
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
-	f.sum = f.Ledger.last
-	var statErr error
-	if f.size, statErr = f.length(); statErr != nil {
-		file.Close()
-		return nil, statErr
-	}
+	// Not the length of the file, which another program may have added to since.
+	f.sum, f.size = f.Ledger.last, read.n
 	if f.torn != nil {
 		return f, fmt.Errorf("%s: %w", path, err)
 	}
 	return f, nil
+}
+
+// A counted reader knows how many bytes it gave.
+type counted struct {
+	r io.Reader
+	n int64
+}
+
+func (c *counted) Read(p []byte) (int, error) {
+	n, err := c.r.Read(p)
+	c.n += int64(n)
+	return n, err
 }
 
 func (f *File) length() (int64, error) {
@@ -110,22 +123,36 @@ func (f *File) length() (int64, error) {
 // Append enters something into the book and puts its line on the disk.
 //
 // When the disk fails the book is as it was, and the file is cut back to the
-// lines it had; should that fail too, the next Append or [OpenFile] does it.
+// lines it had. With an error the entry is not in the book; only where the error
+// wraps [ErrUnsure] it may be: open the book again and look.
 //
-// Errors: those of [Ledger.Post], [ErrChanged] when the file is not as long as
-// this program left it, or when another program wrote at the same moment, and those
-// of the file system; a [*units.ValueError] when the Ledger of the File was
-// given an entry past the File.
+// Errors: those of [Ledger.Post]; [ErrChanged] when another program has written since
+// this one opened the book; [ErrLocked] when one goes on writing for ten seconds, or
+// left its lock behind; those of the file system; a [*units.ValueError] when the
+// Ledger of the File was given an entry past the File.
 func (f *File) Append(e Entry) (Record, error) {
-	if f.shut || f.Ledger == nil || f.store == nil {
+	if f == nil || f.shut || f.Ledger == nil || f.store == nil {
 		return Record{}, os.ErrClosed
 	}
 	if f.Ledger.last != f.sum {
 		return Record{}, &units.ValueError{Field: "book", Value: "has an entry that its file has not",
 			Need: "Append of the File for every entry; open the file again", Err: units.ErrInconsistent}
 	}
-	if _, _, err := f.Ledger.try(e); err != nil { // before the file is touched
+	if err := admit(e); err != nil {
 		return Record{}, err
+	}
+	if _, err := f.Ledger.try(e); err != nil { // before the file is touched
+		return Record{}, err
+	}
+	if f.path != "" {
+		release, err := takeLock(f.path+lockName, lockTries)
+		if err != nil {
+			return Record{}, err
+		}
+		defer release()
+		if err := f.there(); err != nil {
+			return Record{}, err
+		}
 	}
 	if size, err := f.length(); err != nil {
 		return Record{}, err
@@ -153,12 +180,26 @@ func (f *File) Append(e Entry) (Record, error) {
 		*f.Ledger = before
 		f.torn = &TornError{Line: before.Len() + 2, Kept: f.size}
 		if mendErr := f.mend(); mendErr != nil {
-			err = errors.Join(err, mendErr)
+			err = fmt.Errorf("%w; it could not be taken off the file (%w): %w; open the book again and look", err, mendErr,
+				ErrUnsure)
 		}
 		return Record{}, err
 	}
 	f.size, f.sum = size, f.Ledger.last
 	return r, nil
+}
+
+// there makes sure that the name still stands for the file that is open: into one that
+// was moved away or replaced, an entry would be lost.
+func (f *File) there() error {
+	mine, err := f.store.Stat()
+	if err != nil {
+		return err
+	}
+	if now, err := os.Stat(f.path); err != nil || !os.SameFile(mine, now) {
+		return fmt.Errorf("%w: %s was moved away or replaced; open it again", ErrChanged, units.Printable(f.path))
+	}
+	return nil
 }
 
 // A kept remembers what it writes.
@@ -173,17 +214,18 @@ func (k *kept) Write(p []byte) (int, error) {
 }
 
 // yield takes a line off the file again when another program has written at the
-// same moment. Where ours is the last one it goes, so that the book still opens;
-// where it is not, the other program sees the same and takes off its own.
+// same moment, past the lock. Where ours is the last one it goes, so that the book
+// still opens; where it is not, the other program sees the same and takes off its own.
 func (f *File) yield(line []byte, size int64) error {
 	tail := make([]byte, len(line))
 	at := size - int64(len(line))
 	if _, err := f.store.ReadAt(tail, max(at, 0)); err == nil && bytes.Equal(tail, line) {
 		if err := f.store.Truncate(at); err != nil {
-			return errors.Join(ErrChanged, err)
+			return fmt.Errorf("%w while this entry was written (%w): %w; open the book again and look", ErrChanged, err, ErrUnsure)
 		}
+		return fmt.Errorf("%w while this entry was written; it was taken off again: open the book again and enter it", ErrChanged)
 	}
-	return fmt.Errorf("%w while this entry was written; open it again and look whether the entry is there", ErrChanged)
+	return fmt.Errorf("%w while this entry was written: %w; open the book again and look", ErrChanged, ErrUnsure)
 }
 
 // mend takes a torn line off the file, or ends one that is whole.
@@ -220,7 +262,7 @@ func (f *File) Post(Entry) (Record, error) {
 
 // Close closes the file. The book can still be read.
 func (f *File) Close() error {
-	if f.store == nil {
+	if f == nil || f.store == nil {
 		return os.ErrClosed
 	}
 	f.shut = true

@@ -58,6 +58,9 @@ type Planned struct {
 //
 // Source: [Definition].
 func (l *Ledger) Forecast(p Plan) (Forecast, error) {
+	if l == nil {
+		return Forecast{}, units.Missing("book", "one that is opened")
+	}
 	if p.Next < 1 || p.Next > 100 {
 		return Forecast{}, &units.ValueError{Field: "additions to foretell", Value: fmt.Sprint(p.Next),
 			Need: "a number from 1 to 100", Err: units.ErrOutOfRange}
@@ -99,7 +102,7 @@ func (l *Ledger) Forecast(p Plan) (Forecast, error) {
 		if err := units.Finite("charge to the next addition", n.Charge); err != nil {
 			return Forecast{}, err
 		}
-		n.When = after(l.lastTime(), charge, float64(f.PerDay))
+		n.When = after(l.latest, charge, float64(f.PerDay))
 		f.Next = append(f.Next, n)
 		lack = float64(target-at) * v
 		charge += lack / k
@@ -127,7 +130,7 @@ func (l *Ledger) mean(loads int) (Forecast, error) {
 	for i := len(l.records) - 1; i >= 0 && (loads == 0 || f.Loads < loads); i-- {
 		r := &l.records[i]
 		load, ok := r.Entry.Event.(Load)
-		if !ok {
+		if !ok || !r.counts() {
 			continue
 		}
 		for _, m := range []units.Mass{r.Deposited, r.DraggedOut, -r.FromAnode, -r.DraggedIn} {

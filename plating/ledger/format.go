@@ -29,6 +29,7 @@ type lineText struct {
 	Addition    *Addition    `json:"addition,omitempty"`
 	Analysis    *Analysis    `json:"analysis,omitempty"`
 	Correction  *Correction  `json:"correction,omitempty"`
+	Void        *Void        `json:"void,omitempty"`
 	Note        string       `json:"note,omitempty"`
 }
 
@@ -46,9 +47,11 @@ func textOf(seq int, e Entry) (lineText, error) {
 		t.Analysis = &v
 	case Correction:
 		t.Correction = &v
+	case Void:
+		t.Void = &v
 	default:
 		return t, &units.ValueError{Field: "event", Value: fmt.Sprintf("%T", e.Event),
-			Need: "a Load, Evaporation, Addition, Analysis or Correction by value", Err: units.ErrSyntax}
+			Need: "a Load, Evaporation, Addition, Analysis, Correction or Void by value", Err: units.ErrSyntax}
 	}
 	return t, nil
 }
@@ -68,8 +71,9 @@ func (t *lineText) entry() (Entry, error) {
 	take(t.Addition != nil, func() Event { return *t.Addition })
 	take(t.Analysis != nil, func() Event { return *t.Analysis })
 	take(t.Correction != nil, func() Event { return *t.Correction })
+	take(t.Void != nil, func() Event { return *t.Void })
 	if n != 1 || t.Opening != nil || t.Format != "" {
-		return e, errors.New("need one of load, evaporation, addition, analysis, correction")
+		return e, errors.New("need one of load, evaporation, addition, analysis, correction, void")
 	}
 	return e, nil
 }

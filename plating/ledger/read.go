@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"io"
 	"time"
+
+	"example.com/laydown/units"
 )
 
 // A Book is the text of a ledger taken apart, its entries not yet worked out.
@@ -24,7 +26,7 @@ type Book struct {
 // returns.
 func Read(r io.Reader) (Book, error) {
 	var b Book
-	err := read(r, func(t *lineText, _ uint32) error {
+	err := read(r, func(t *lineText, _ uint32, _ int64) error {
 		if t.Opening != nil {
 			b.Bath, b.Opened = *t.Opening, t.When
 			return nil
@@ -46,24 +48,28 @@ func Read(r io.Reader) (Book, error) {
 // does not fit the bath is a [*DamageError] that wraps the reason.
 func Open(r io.Reader) (*Ledger, error) {
 	var l *Ledger
-	err := read(r, func(t *lineText, sum uint32) error {
+	var entries []Entry
+	var sums []uint32
+	var offsets []int64
+	err := read(r, func(t *lineText, sum uint32, offset int64) error {
 		if t.Opening != nil {
 			var err error
-			if l, err = New(*t.Opening, t.When); err == nil {
+			if l, err = start(io.Discard, *t.Opening, t.When); err == nil {
 				l.last = sum
 			}
 			return err
 		}
 		e, err := t.entry()
-		if err != nil {
-			return err
-		}
-		rec, next, err := l.try(e)
 		if err == nil {
-			l.accept(rec, next, sum)
+			entries, sums, offsets = append(entries, e), append(sums, sum), append(offsets, offset)
 		}
 		return err
 	})
+	if l != nil {
+		if n, wrong := l.recount(entries, sums); wrong != nil { // the first line that is wrong counts
+			return nil, &DamageError{Line: n + 2, Offset: offsets[n], Reason: "entry", Err: wrong}
+		}
+	}
 	if torn := (*TornError)(nil); err != nil && !errors.As(err, &torn) {
 		return nil, err
 	}
@@ -71,7 +77,10 @@ func Open(r io.Reader) (*Ledger, error) {
 }
 
 // read hands on line after line.
-func read(r io.Reader, post func(*lineText, uint32) error) error {
+func read(r io.Reader, post func(*lineText, uint32, int64) error) error {
+	if r == nil {
+		return units.Missing("reader", "one that gives the book")
+	}
 	in := bufio.NewReader(r)
 	var offset int64
 	var sum uint32
@@ -110,14 +119,14 @@ func read(r io.Reader, post func(*lineText, uint32) error) error {
 		case first && t.Format != format:
 			return damage(fmt.Sprintf("format %q; this version reads %q", t.Format, format), nil)
 		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil || t.Analysis != nil ||
-			t.Correction != nil):
+			t.Correction != nil || t.Void != nil):
 			return damage("the first line has no opening", nil)
 		case t.Seq != n-1:
 			return damage(fmt.Sprintf("sequence number %d, need %d", t.Seq, n-1), nil)
 		case !first && (t.Opening != nil || t.Format != ""):
 			return damage("an opening that is not the first line", nil)
 		}
-		if err := post(&t, next); err != nil {
+		if err := post(&t, next, offset); err != nil {
 			return damage("entry", err)
 		}
 		sum = next

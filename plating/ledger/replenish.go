@@ -205,6 +205,9 @@ func (l *Ledger) need() Need {
 //
 // Source: [IUPAC2021], [Definition].
 func (l *Ledger) ByAnalysis(salt faraday.Formula) (Replenishment, error) {
+	if l == nil {
+		return Replenishment{}, units.Missing("book", "one that is opened")
+	}
 	return Replenish(l.need(), l.bath.Metal, salt)
 }
 
@@ -225,6 +228,9 @@ func (l *Ledger) ByAnalysis(salt faraday.Formula) (Replenishment, error) {
 //
 // Source: [OpenStaxChem2e] section 17.7, [IUPAC2021].
 func (l *Ledger) ByCharge(salt faraday.Formula) (Replenishment, error) {
+	if l == nil {
+		return Replenishment{}, units.Missing("book", "one that is opened")
+	}
 	f, err := l.bath.SaltPerCharge(salt)
 	if err != nil {
 		return Replenishment{}, err
