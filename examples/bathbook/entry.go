@@ -47,6 +47,8 @@ func readEvent(kind, list string) (ledger.Event, error) {
 		return event[ledger.Analysis](kind, text)
 	case "evaporation":
 		return event[ledger.Evaporation](kind, text)
+	case "void":
+		return event[ledger.Void](kind, text)
 	}
 	return event[ledger.Correction](kind, text)
 }

@@ -15,7 +15,7 @@ type field struct{ name, example, means string }
 
 // kinds are the entries that can be posted, in the order of -h.
 func kinds() []string {
-	return []string{"load", "addition", "analysis", "evaporation", "correction"}
+	return []string{"load", "addition", "analysis", "evaporation", "correction", "void"}
 }
 
 // fieldsOf lists the fields of an entry, and those of a bath for "new".
@@ -56,6 +56,11 @@ func fieldsOf(kind string) []field {
 			{"volume", "-40 mL", "below zero takes away"},
 			{"uncertainty", "0.05 g", "of the metal"},
 			{"reason", "rack dropped", "needed"},
+		}
+	case "void":
+		return []field{
+			{"entry", "12", "needed, the number of the wrong entry in the list of -entries"},
+			{"reason", "year mistyped", "needed"},
 		}
 	}
 	return []field{

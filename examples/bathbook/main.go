@@ -17,6 +17,14 @@
 // the book, -working shows the calculations. The file is described in package
 // plating/ledger.
 //
+//	go run ./examples/bathbook -void "entry=12, reason=year mistyped" gold.jsonl
+//
+// strikes out a wrong entry by its number in the list of -entries: both stay in the
+// list, and the book no longer counts it. Enter then what was meant. A time more than
+// a day later than the clock of the machine is refused, and a book that holds one says
+// so. While an entry is written a file gold.jsonl.lock lies beside the book, so that
+// programs that write at once do not spoil it.
+//
 // Exit status: 0 when all went well, 1 when the book or an entry is wrong, 2 for
 // a wrong command line. A book whose last line was cut short is shown as far as
 // it is whole, with a word about it on standard error. Of one that is damaged
@@ -39,6 +47,7 @@ import (
 	"time"
 
 	"example.com/laydown/examples/internal/files"
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 )
@@ -46,7 +55,7 @@ import (
 //go:embed demo.jsonl
 var demo string
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+func main() { os.Exit(run(os.Args[1:], time.Now(), os.Stdin, os.Stdout, os.Stderr)) }
 
 // options are what the command line asks for.
 type options struct {
@@ -54,27 +63,27 @@ type options struct {
 	entries, working    bool
 	pH                  plating.PH // measured now; 0: that of the book
 	kind, fields        string     // of an entry to post
-	when                time.Time
+	when, now           time.Time  // of the entry; what the clock shows
 	note                string
 }
 
-func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	o, status := parse(args, stderr)
+// run does what the command line says; now is what the clock shows.
+func run(args []string, now time.Time, stdin io.Reader, stdout, stderr io.Writer) int {
+	o, status := parse(args, now, stderr)
 	if o == nil {
 		return status
 	}
 	if err := o.do(stdin, stdout, stderr); err != nil {
-		fmt.Fprintln(stderr, "bathbook:", err)
+		terminal.Error(stderr, "bathbook", err)
 		return 1
 	}
 	return 0
 }
 
 // parse reads the command line; with nil it says why on stderr.
-func parse(args []string, stderr io.Writer) (*options, int) {
-	var o options
+func parse(args []string, now time.Time, stderr io.Writer) (*options, int) {
+	o := options{now: now}
 	flags := flag.NewFlagSet("bathbook", flag.ContinueOnError)
-	flags.SetOutput(stderr)
 	flags.StringVar(&o.newBath, "new", "", "open a new book for the bath in this JSON file")
 	flags.StringVar(&o.plot, "plot", "", "draw metal content against charge into this .png or .svg file")
 	flags.BoolVar(&o.entries, "entries", false, "list the entries")
@@ -87,19 +96,15 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 	when := flags.String("when", "",
 		"time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
 	flags.StringVar(&o.note, "note", "", "remark to the entry")
-	flags.Usage = func() {
+	if status, ok := terminal.Parse(flags, args, stderr, func() {
 		fmt.Fprintln(stderr, "usage: bathbook [flags] [book.jsonl | -]")
 		flags.PrintDefaults()
 		writeFields(stderr)
-	}
-	if err := flags.Parse(args); err != nil {
-		if err == flag.ErrHelp {
-			return nil, 0
-		}
-		return nil, 2
+	}); !ok {
+		return nil, status
 	}
 	wrong := func(format string, a ...any) (*options, int) {
-		fmt.Fprintf(stderr, "bathbook: "+format+"\n", a...)
+		_ = terminal.Line(stderr, "bathbook: "+format, a...)
 		return nil, 2
 	}
 	empty := ""
@@ -140,7 +145,7 @@ func parse(args []string, stderr io.Writer) (*options, int) {
 			return wrong("-plot %s: need a name that ends in .png or .svg", o.plot)
 		}
 	}
-	o.when = time.Now()
+	o.when = now
 	if *when != "" {
 		t, err := time.Parse(time.RFC3339, *when)
 		if err != nil {
@@ -199,6 +204,9 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 		if err != nil {
 			return nil, err
 		}
+		if err := ledger.CheckClock("time of the new book", o.when, o.now); err != nil {
+			return nil, fmt.Errorf("no book was opened: %w", err)
+		}
 		if _, err := ledger.New(bath, o.when); err != nil {
 			return nil, fmt.Errorf("%s: %w", o.newBath, err)
 		}
@@ -224,24 +232,57 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	if err != nil {
 		return nil, err
 	}
-	f, err := ledger.OpenFile(o.book)
+	if err := ledger.CheckClock("time of the entry", o.when, o.now); err != nil {
+		return nil, fmt.Errorf("nothing was entered: %w", err)
+	}
+	for try := 1; ; try++ {
+		l, err := o.enter(event, stderr)
+		// Another program was faster: its entry comes first, and ours is not in the book.
+		if errors.Is(err, ledger.ErrChanged) && !errors.Is(err, ledger.ErrUnsure) && try < 100 {
+			continue
+		}
+		return l, err
+	}
+}
+
+// enter puts one entry into the book.
+func (o *options) enter(event ledger.Event, stderr io.Writer) (*ledger.Ledger, error) {
+	f, torn := ledger.OpenFile(o.book)
 	if f == nil {
-		return nil, fmt.Errorf("nothing was entered: %w", remedy(o.book, err))
+		return nil, fmt.Errorf("nothing was entered: %w", remedy(o.book, torn))
 	}
-	if err != nil {
-		fmt.Fprintln(stderr, "bathbook:", err)
+	err := slip(f.Ledger, event)
+	var entered ledger.Record
+	if err == nil {
+		entered, err = f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
+		if ahead := f.Ahead(o.now); err != nil && len(ahead) > 0 && !errors.Is(err, ledger.ErrChanged) {
+			err = errors.Join(err, errors.New(lateWords(f.Ledger, ahead[0])))
+		}
 	}
-	if err := slip(f.Ledger, event); err != nil {
-		return nil, errors.Join(err, f.Close())
+	if torn != nil && !errors.Is(err, ledger.ErrChanged) {
+		terminal.Error(stderr, "bathbook", torn)
 	}
-	entered, err := f.Append(ledger.Entry{When: o.when.Truncate(time.Second), Event: event, Note: o.note})
 	if err == nil { // said at once: what fails later must not make anyone book it twice
-		fmt.Fprintf(stderr, "bathbook: entered as no. %d of %s\n", entered.Seq, o.book)
+		what := ""
+		if v, ok := event.(ledger.Void); ok {
+			what = fmt.Sprintf("; no. %d no longer counts: enter now what was meant, if anything", v.Entry)
+		}
+		_ = terminal.Line(stderr, "bathbook: entered as no. %d of %s%s", entered.Seq, o.book, what)
 	}
 	if err := errors.Join(err, f.Close()); err != nil {
 		return nil, err
 	}
 	return f.Ledger, nil
+}
+
+// lateWords says of an entry that is later than the clock what to do about it.
+func lateWords(l *ledger.Ledger, entry int) string {
+	if entry == 0 {
+		return fmt.Sprintf("the book is opened on %s, later than the clock shows: set the clock if it is wrong, else start a new book",
+			date(l.Opened()))
+	}
+	return fmt.Sprintf("no. %d is dated %s, later than the clock shows: set the clock if it is wrong, else strike the entry out with "+
+		"-void \"entry=%d, reason=year mistyped\" and enter it again", entry, date(l.Records()[entry-1].Entry.When), entry)
 }
 
 // toShow opens the text of a book as far as its lines are whole. That the last
@@ -251,7 +292,7 @@ func toShow(name string, text []byte, stderr io.Writer) (*ledger.Ledger, error) 
 	damage := (*ledger.DamageError)(nil)
 	switch {
 	case l != nil && err != nil: // torn
-		fmt.Fprintf(stderr, "bathbook: %s: %v\n", name, err)
+		_ = terminal.Line(stderr, "bathbook: %s: %v", name, err)
 		err = nil
 	case errors.As(err, &damage) && damage.Line > 1:
 		before, openErr := ledger.Open(bytes.NewReader(text[:damage.Offset]))

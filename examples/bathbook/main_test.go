@@ -18,9 +18,12 @@ import (
 
 var update = flag.Bool("update", false, "write demo.jsonl and demo.txt anew")
 
+// clock is what the clock shows in the tests, behind all entries in them.
+var clock = time.Date(2027, 1, 4, 8, 0, 0, 0, time.UTC)
+
 func call(args ...string) (status int, out, errs string) {
 	var o, e bytes.Buffer
-	status = run(args, strings.NewReader(demo), &o, &e)
+	status = run(args, clock, strings.NewReader(demo), &o, &e)
 	return status, o.String(), e.String()
 }
 
@@ -294,7 +297,7 @@ func TestBookedIsSaid(t *testing.T) {
 	}
 	call := func(args ...string) (int, string, string) {
 		var out, bad bytes.Buffer
-		status := run(args, strings.NewReader(""), &out, &bad)
+		status := run(args, clock, strings.NewReader(""), &out, &bad)
 		return status, out.String(), bad.String()
 	}
 	call("-new", bath, "-when", "2026-03-02T08:00:00Z", book)

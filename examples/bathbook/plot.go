@@ -66,6 +66,9 @@ func traceOf(book *ledger.Ledger) trace {
 	}
 	add(ledger.State{Content: b.Content, ContentUncertainty: b.ContentUncertainty})
 	for _, r := range book.Records() {
+		if _, void := r.Entry.Event.(ledger.Void); void || r.VoidedBy != 0 {
+			continue // nothing happened to the bath
+		}
 		add(r.After)
 		x := r.After.Charge.In(units.AmpereMinute)
 		switch e := r.Entry.Event.(type) {
@@ -98,7 +101,7 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 	b := book.Bath()
 	t := traceOf(book)
 	p := plot.New()
-	p.Title.Text = b.Name
+	p.Title.Text = units.Printable(b.Name)
 	p.Title.Padding = 3 * vg.Millimeter
 	p.X.Label.Text = "charge since the opening, A·min"
 	p.Y.Label.Text = b.Metal + " content, g/L"

@@ -6,13 +6,15 @@ import (
 	"strings"
 	"time"
 
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 	"example.com/laydown/units/working"
 )
 
-// A sheet writes lines and keeps the first error.
+// A sheet writes lines and keeps the first error. What a book of before holds of
+// control characters is shown as escapes.
 type sheet struct {
 	w   io.Writer
 	err error
@@ -20,7 +22,7 @@ type sheet struct {
 
 func (s *sheet) line(format string, args ...any) {
 	if s.err == nil {
-		_, s.err = fmt.Fprintln(s.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+		s.err = terminal.Line(s.w, "%s", strings.TrimRight(fmt.Sprintf(format, args...), " "))
 	}
 }
 
@@ -57,14 +59,12 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 	s.line("")
 	st := book.State()
 	s.line("%s; anodes: %s", b.Name, b.Anode)
-	entries := "no entry yet"
-	switch n := book.Len(); {
-	case n == 1:
-		entries = "1 entry, on " + date(st.When)
-	case n > 1:
-		entries = fmt.Sprintf("%d entries, the last on %s", n, date(st.When))
+	s.line("opened %s, %s", date(book.Opened()), entries(book))
+	if o.book != "" {
+		for _, n := range book.Ahead(o.now) {
+			s.wrap("   ! ", lateWords(book, n))
+		}
 	}
-	s.line("opened %s, %s", date(book.Opened()), entries)
 	if damaged {
 		s.line("")
 		s.line("DAMAGED in line %d: this is the bath as it was before it. The lines from there on are", book.Len()+2)
@@ -90,6 +90,28 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 		}
 	}
 	return s.err
+}
+
+// entries counts the entries, the voided ones beside.
+func entries(book *ledger.Ledger) string {
+	voids := 0
+	for _, r := range book.Records() {
+		if r.VoidedBy != 0 {
+			voids++
+		}
+	}
+	n, last := book.Len(), date(book.State().When)
+	switch {
+	case n == 0:
+		return "no entry yet"
+	case voids > 0 && n == 2*voids:
+		return fmt.Sprintf("%d entries, none of which counts", n)
+	case voids > 0:
+		return fmt.Sprintf("%d entries, %d of them voided, the last that counts on %s", n, voids, last)
+	case n == 1:
+		return "1 entry, on " + last
+	}
+	return fmt.Sprintf("%d entries, the last on %s", n, last)
 }
 
 // analyses returns the last comparison, and whether any analysis counted alone,
@@ -271,40 +293,60 @@ func when(n ledger.Planned) string {
 func (s *sheet) entries(book *ledger.Ledger) {
 	s.line("")
 	s.line("ENTRIES")
+	metal := book.Bath().Metal
 	for _, r := range book.Records() {
-		what := ""
-		switch e := r.Entry.Event.(type) {
-		case ledger.Load:
-			what = fmt.Sprintf("load         %s, deposit %s", minutes(e.Charge), grams(r.Deposited))
-			if r.FromAnode > 0 {
-				what += ", anodes " + grams(r.FromAnode)
-			}
-			if e.DragOut > 0 {
-				what += ", drag-out " + e.DragOut.Text(units.Millilitre, 1)
-			}
-		case ledger.Evaporation:
-			what = "evaporation  " + e.Volume.Text(units.Millilitre, 0)
-		case ledger.Addition:
-			what = "addition     water"
-			if r.Added > 0 {
-				what = "addition     " + grams(r.Added) + " metal"
-			}
-			if e.SaltMass > 0 {
-				what += " as " + grams(e.SaltMass) + " of " + e.Salt.String()
-			}
-			if v := e.Water + e.Solution; v > 0 {
-				what += ", " + v.Text(units.Millilitre, 0)
-			}
-		case ledger.Analysis:
-			what = "analysis     " + within(e.Content, e.Uncertainty)
-		case ledger.Correction:
-			what = "correction   " + grams(e.Metal) + ", " + e.Volume.Text(units.Millilitre, 0) + ": " + e.Reason
-		}
+		what := happened(metal, r)
 		if r.Entry.Note != "" {
 			what += " (" + r.Entry.Note + ")"
 		}
-		s.line("   %3d  %s  %-9s %s", r.Seq, r.Entry.When.Format("2006-01-02 15:04"), perLitre(r.After.Content), what)
+		content := perLitre(r.After.Content)
+		if r.VoidedBy != 0 {
+			content, what = "voided", fmt.Sprintf("VOIDED by no. %d: %s", r.VoidedBy, what)
+		}
+		s.line("   %3d  %s  %-9s %s", r.Seq, r.Entry.When.Format("2006-01-02 15:04"), content, what)
 	}
+}
+
+// happened tells an entry in a line. Of a voided one it tells what was written, not
+// what came of it.
+func happened(metal string, r ledger.Record) string {
+	switch e := r.Entry.Event.(type) {
+	case ledger.Load:
+		what := "load         " + minutes(e.Charge)
+		if r.VoidedBy == 0 {
+			what += ", deposit " + grams(r.Deposited)
+		} else if e.Weighed > 0 {
+			what += ", weighed " + grams(e.Weighed)
+		}
+		if r.FromAnode > 0 {
+			what += ", anodes " + grams(r.FromAnode)
+		}
+		if e.DragOut > 0 {
+			what += ", drag-out " + e.DragOut.Text(units.Millilitre, 1)
+		}
+		return what
+	case ledger.Evaporation:
+		return "evaporation  " + e.Volume.Text(units.Millilitre, 0)
+	case ledger.Addition:
+		what := "addition     water"
+		if m, err := e.MetalMass(metal); err == nil && m > 0 {
+			what = "addition     " + grams(m) + " metal"
+		}
+		if e.SaltMass > 0 {
+			what += " as " + grams(e.SaltMass) + " of " + e.Salt.String()
+		}
+		if v := e.Water + e.Solution; v > 0 {
+			what += ", " + v.Text(units.Millilitre, 0)
+		}
+		return what
+	case ledger.Analysis:
+		return "analysis     " + within(e.Content, e.Uncertainty)
+	case ledger.Correction:
+		return "correction   " + grams(e.Metal) + ", " + e.Volume.Text(units.Millilitre, 0) + ": " + e.Reason
+	case ledger.Void:
+		return fmt.Sprintf("void         no. %d: %s", e.Entry, e.Reason)
+	}
+	return ""
 }
 
 func (s *sheet) working(book *ledger.Ledger, solution plating.Solution) error {
@@ -326,7 +368,9 @@ func (s *sheet) working(book *ledger.Ledger, solution plating.Solution) error {
 		if err != nil {
 			return err
 		}
-		s.line("%s", working.Text(append(steps, more...)))
+		for _, line := range strings.Split(working.Text(append(steps, more...)), "\n") {
+			s.line("%s", line)
+		}
 	}
 	return nil
 }

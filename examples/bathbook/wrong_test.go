@@ -16,7 +16,7 @@ import (
 // the bath, and each example can be read.
 func TestPropertyFields(t *testing.T) {
 	of := map[string]any{"load": ledger.Load{}, "addition": ledger.Addition{}, "analysis": ledger.Analysis{},
-		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "new": ledger.Bath{}}
+		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "void": ledger.Void{}, "new": ledger.Bath{}}
 	_, _, help := call("-h")
 	for kind, v := range of {
 		var listed, entry, bath []string
