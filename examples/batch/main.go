@@ -16,7 +16,9 @@
 //	min_to_mean           thinnest over mean thickness, above 0 and at most 1
 //	price_per_g           of the metal
 //
-// Other columns are passed through. Added on the right are current_A, time_min,
+// Other columns are passed through, but for control characters, which are written as
+// escapes: they could take back or make up a row on a terminal. Line breaks and tabs stay.
+// Added on the right are current_A, time_min,
 // charge_Ah, mean_thickness_um, metal_g, metal_cost and error. The mean
 // thickness is the promised one over the ratio. Numbers are given with up to 15
 // digits. For the cost the mass, computed from the numbers as they are written,
@@ -37,6 +39,10 @@ import (
 	"io"
 	"os"
 	"strings"
+	"unicode/utf8"
+
+	"example.com/laydown/examples/internal/terminal"
+	"example.com/laydown/units"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
@@ -56,19 +62,23 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	rows := newRecords(stdin)
 	header, err := rows.next()
 	if err != nil {
-		fmt.Fprintln(stderr, "batch: no header row:", err)
+		_ = terminal.Line(stderr, "batch: no header row: %v", err)
 		return 2
 	}
 	header = append([]string(nil), header...)
 	columns, err := findColumns(header)
 	if err != nil {
-		fmt.Fprintln(stderr, "batch:", err)
+		terminal.Error(stderr, "batch", err)
 		return 2
 	}
 	out := csv.NewWriter(stdout)
-	record := append(append([]string(nil), header...), added...)
+	var record []string
+	for _, name := range header {
+		record = append(record, passed(name))
+	}
+	record = append(record, added...)
 	if err := out.Write(record); err != nil {
-		fmt.Fprintln(stderr, "batch:", err)
+		terminal.Error(stderr, "batch", err)
 		return 2
 	}
 	failed, total := 0, 0
@@ -82,7 +92,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		}
 		if err != nil && !ofRow(err) {
 			out.Flush()
-			fmt.Fprintf(stderr, "batch: after row %d: %v\n", total, err)
+			_ = terminal.Line(stderr, "batch: after row %d: %v", total, err)
 			return 2
 		}
 		total++
@@ -95,24 +105,24 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		}
 		if err != nil {
 			failed++
-			added = []string{"", "", "", "", "", "", strings.ToValidUTF8(err.Error(), "?")}
+			added = []string{"", "", "", "", "", "", units.Printable(strings.ToValidUTF8(err.Error(), "?"))}
 		}
 		record = record[:0]
 		for i := range header {
 			if i < len(fields) {
-				record = append(record, fields[i])
+				record = append(record, passed(fields[i]))
 			} else {
 				record = append(record, "")
 			}
 		}
 		if err := out.Write(append(record, added...)); err != nil {
-			fmt.Fprintln(stderr, "batch:", err)
+			terminal.Error(stderr, "batch", err)
 			return 2
 		}
 	}
 	out.Flush()
 	if err := out.Error(); err != nil {
-		fmt.Fprintln(stderr, "batch:", err)
+		terminal.Error(stderr, "batch", err)
 		return 2
 	}
 	if failed > 0 {
@@ -120,6 +130,26 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return 1
 	}
 	return 0
+}
+
+// passed returns a cell that is passed through. Line breaks, tabs and bytes of other
+// encodings stay as they are; what moves a cursor or turns text round does not.
+func passed(cell string) string {
+	if !strings.ContainsFunc(cell, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return cell
+	}
+	var b strings.Builder
+	for i := 0; i < len(cell); {
+		r, n := utf8.DecodeRuneInString(cell[i:])
+		piece := cell[i : i+n]
+		i += n
+		stays := r == '\n' || r == '\t' || r == utf8.RuneError || r == '\r' && i < len(cell) && cell[i] == '\n'
+		if !stays {
+			piece = units.Printable(piece)
+		}
+		b.WriteString(piece)
+	}
+	return b.String()
 }
 
 // findColumns maps the known column names to their places.

@@ -17,6 +17,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/units"
 )
 
@@ -49,7 +50,8 @@ func run(args []string, stdout, stderr io.Writer) int {
 	case errors.Is(err, flag.ErrHelp):
 		return write(stdout, stderr, usage)
 	case err != nil:
-		fmt.Fprintf(stderr, "convert: %v\n%s", err, usage)
+		terminal.Error(stderr, "convert", err)
+		fmt.Fprint(stderr, usage)
 		return 2
 	}
 	given := map[string]bool{}
@@ -73,7 +75,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 	}
 	quantity, answer, err := convert(words)
 	if err != nil {
-		fmt.Fprintf(stderr, "convert: %v\n", err)
+		terminal.Error(stderr, "convert", err)
 		return 1
 	}
 	sign := "="
@@ -82,7 +84,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 			sign, answer = "≈", rounded
 		}
 	}
-	return write(stdout, stderr, fmt.Sprintf("%s %s %s\n", quantity, sign, answer))
+	return write(stdout, stderr, units.Printable(fmt.Sprintf("%s %s %s", quantity, sign, answer))+"\n")
 }
 
 // guardNegative puts the end of the flags before a negative number, which is
@@ -162,7 +164,7 @@ func kinds() string {
 // write prints text and says when it cannot.
 func write(stdout, stderr io.Writer, text string) int {
 	if _, err := io.WriteString(stdout, text); err != nil {
-		fmt.Fprintf(stderr, "convert: %v\n", err)
+		terminal.Error(stderr, "convert", err)
 		return 1
 	}
 	return 0

@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating"
 )
 
@@ -19,7 +20,7 @@ type sheet struct {
 
 func (s *sheet) line(format string, args ...any) {
 	if s.err == nil {
-		_, s.err = fmt.Fprintln(s.w, strings.TrimRight(fmt.Sprintf(format, args...), " "))
+		s.err = terminal.Line(s.w, "%s", strings.TrimRight(fmt.Sprintf(format, args...), " "))
 	}
 }
 

@@ -22,6 +22,7 @@ import (
 	"os"
 
 	"example.com/laydown/examples/internal/files"
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
@@ -31,19 +32,14 @@ func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("estimate", flag.ContinueOnError)
-	flags.SetOutput(stderr)
 	asJSON := flags.Bool("json", false, "print the result as JSON, quantities as text")
 	steps := flags.Bool("working", false, "show every formula with its numbers and source")
 	html := flags.String("html", "", "write the sheet as a printable page to this `file`")
-	flags.Usage = func() {
+	if status, ok := terminal.Parse(flags, args, stderr, func() {
 		fmt.Fprintln(stderr, "usage: estimate [-json] [-working] [-html file] [job.json | -]")
 		flags.PrintDefaults()
-	}
-	if err := flags.Parse(args); err != nil {
-		if err == flag.ErrHelp {
-			return 0
-		}
-		return 2
+	}); !ok {
+		return status
 	}
 	if flags.NArg() > 1 {
 		fmt.Fprintf(stderr, "estimate: %d files named; need one, or none for the embedded job (flags go before the file)\n",
@@ -59,12 +55,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	job, err := load(&desk, flags.Arg(0), stdin)
 	if *html != "" { // before the job's own faults: the name is the command line's
 		if err := desk.Ending(*html, ".html", ".htm", ".xhtml"); err != nil {
-			fmt.Fprintln(stderr, "estimate:", err)
+			terminal.Error(stderr, "estimate", err)
 			return 2
 		}
 	}
 	if err != nil {
-		fmt.Fprintln(stderr, "estimate:", err)
+		terminal.Error(stderr, "estimate", err)
 		return 1
 	}
 	made, err := traveller.Make(job)
@@ -72,12 +68,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		if name := flags.Arg(0); name != "" && name != "-" {
 			err = fmt.Errorf("%s: %w", name, err)
 		}
-		fmt.Fprintln(stderr, "estimate:", err)
+		terminal.Error(stderr, "estimate", err)
 		return 1
 	}
 	report, err := jobfile.NewShopReport(&made, *steps)
 	if err != nil {
-		fmt.Fprintln(stderr, "estimate:", err)
+		terminal.Error(stderr, "estimate", err)
 		return 1
 	}
 	if *html != "" {
@@ -86,7 +82,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 			err = desk.Write(*html, p.Bytes())
 		}
 		if err != nil {
-			fmt.Fprintln(stderr, "estimate:", err)
+			terminal.Error(stderr, "estimate", err)
 			return 1
 		}
 	}
@@ -103,7 +99,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		_, err = stdout.Write(out.Bytes())
 	}
 	if err != nil {
-		fmt.Fprintln(stderr, "estimate:", err)
+		terminal.Error(stderr, "estimate", err)
 		return 1
 	}
 	if report.Stop {

@@ -134,7 +134,9 @@ func (s *sheet) working(made *traveller.Sheet) error {
 	}
 	for i, c := range list {
 		s.line("%d. %s", i+1, c.Title)
-		s.line("%s", working.Text(c.Steps))
+		for _, line := range strings.Split(working.Text(c.Steps), "\n") {
+			s.line("%s", line)
+		}
 	}
 	return s.err
 }

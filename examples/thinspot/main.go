@@ -27,6 +27,7 @@ import (
 	"strings"
 
 	"example.com/laydown/examples/internal/files"
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/mesh"
@@ -48,7 +49,6 @@ func (n *names) Set(v string) error { *n = append(*n, v); return nil }
 
 func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	flags := flag.NewFlagSet("thinspot", flag.ContinueOnError)
-	flags.SetOutput(stderr)
 	asJSON := flags.Bool("json", false, "print the figures as JSON")
 	noAdvice := flags.Bool("no-advice", false, "do not compute other arrangements")
 	quick := flags.Bool("quick", false, "do not solve on a second mesh to find the error")
@@ -58,15 +58,11 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	plyFile := flags.String("ply", "", "write the surface of a mesh to this PLY `file`, with the thickness of each face")
 	var pictures names
 	flags.Var(&pictures, "picture", "write the part by thickness to this .png or .svg `file`; may be repeated")
-	flags.Usage = func() {
+	if status, ok := terminal.Parse(flags, args, stderr, func() {
 		fmt.Fprintln(stderr, "usage: thinspot [-json] [-no-advice] [-quick] [-csv file] [-ply file] [-picture file]... [case.json | -]")
 		flags.PrintDefaults()
-	}
-	if err := flags.Parse(args); err != nil {
-		if err == flag.ErrHelp {
-			return 0
-		}
-		return 2
+	}); !ok {
+		return status
 	}
 	if flags.NArg() > 1 {
 		fmt.Fprintln(stderr, "thinspot: more than one case named; flags go before the file")
@@ -91,7 +87,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 			ends = []string{".ply"}
 		}
 		if err := desk.Ending(out, ends...); err != nil {
-			fmt.Fprintln(stderr, "thinspot:", err)
+			terminal.Error(stderr, "thinspot", err)
 			return 2
 		}
 	}
@@ -104,7 +100,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	bar := newBar(stderr, *quiet)
 	say := func(format string, args ...any) {
 		bar.clear()
-		fmt.Fprintf(stderr, "thinspot: "+format+"\n", args...)
+		_ = terminal.Line(stderr, "thinspot: "+format, args...)
 	}
 	r, err := solve(ctx, c, effort{advice: !*noAdvice, second: !*quick, memory: int64(*most * 1e9), seconds: 120,
 		progress: bar.step, say: say})
@@ -143,7 +139,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 }
 
 func fail(stderr io.Writer, err error) int {
-	fmt.Fprintln(stderr, "thinspot:", err)
+	terminal.Error(stderr, "thinspot", err)
 	return 1
 }
 

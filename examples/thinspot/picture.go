@@ -17,7 +17,7 @@ import (
 // drawProfile writes thickness along the profile, with the promise, to a file.
 func drawProfile(r *result, desk *files.Desk, file string) error {
 	p := plot.New()
-	p.Title.Text = r.c.Name
+	p.Title.Text = units.Printable(r.c.Name)
 	p.X.Label.Text = "along the profile, mm"
 	p.Y.Label.Text = "thickness after " + clock(r.time) + ", µm"
 	p.Y.Min = 0

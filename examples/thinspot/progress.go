@@ -6,6 +6,8 @@ import (
 	"os"
 	"strings"
 	"time"
+
+	"example.com/laydown/units"
 )
 
 // A bar shows on a terminal how far a run is. On anything else it stays silent.
@@ -38,8 +40,8 @@ func (b *bar) step(what, stage string, done, total int) {
 	if total > 0 {
 		share = min(done*width/total, width)
 	}
-	fmt.Fprintf(b.w, "\r%-80.80s", fmt.Sprintf("[%s%s] %s: %s", strings.Repeat("#", share), strings.Repeat(".",
-		width-share), what, stage))
+	fmt.Fprintf(b.w, "\r%-80.80s", units.Printable(fmt.Sprintf("[%s%s] %s: %s", strings.Repeat("#", share),
+		strings.Repeat(".", width-share), what, stage)))
 }
 
 // clear takes the bar away.

@@ -8,6 +8,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/units"
@@ -67,7 +68,7 @@ func (r *result) text(w io.Writer) {
 	c := &r.c
 	um := func(l units.Length) string { return l.Text(units.Micrometre, 3) }
 	spot := r.surface.Patches[r.coat.MinPatch].At
-	fmt.Fprintf(w, "THIN SPOT: %s\n\n", c.Name)
+	fmt.Fprintf(w, "THIN SPOT: %s\n\n", units.Printable(c.Name))
 	fmt.Fprintf(w, "part         %s, %s, %s through it of %s in all, %s across the cell (equilibrium potentials taken off)\n", r.part,
 		r.area.Text(units.SquareCentimetre, 1), r.current.Text(units.Ampere, 3), r.total.Text(units.Ampere, 3),
 		r.voltage.Text(units.Volt, 2))
@@ -109,7 +110,7 @@ func (r *result) text(w io.Writer) {
 		fmt.Fprintf(w, "beware       on %s metal dissolves\n", r.coat.Dissolving.Text(units.SquareCentimetre, 1))
 	}
 	for _, x := range r.warnings {
-		fmt.Fprintf(w, "beware       %s\n", x)
+		fmt.Fprintf(w, "beware       %s\n", units.Printable(x))
 	}
 	r.arrangements(w)
 	fmt.Fprintln(w, "\nThe distribution is computed, the bath's figures are yours: check on a piece with a gauge before you promise.")
@@ -144,21 +145,21 @@ func (r *result) arrangements(w io.Writer) {
 	fmt.Fprintf(w, "  %-58s %10s %7s %14s %s\n", "", "time", "ratio", "metal saved", "")
 	for _, o := range r.advice {
 		if o.Err != nil {
-			fmt.Fprintf(w, "  %-58s not to be had: %v\n", o.Name, o.Err)
+			_ = terminal.Line(w, "  %-58s not to be had: %v", o.Name, o.Err)
 			continue
 		}
 		mark := ""
 		if o.Unresolved {
 			mark = " (not resolved)"
 		}
-		fmt.Fprintf(w, "  %-58s %10s %7.3f %14s%s%s\n", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass),
+		_ = terminal.Line(w, "  %-58s %10s %7.3f %14s%s%s", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass),
 			r.money(o.SavedMass), mark)
 	}
 	for _, s := range r.skipped {
-		fmt.Fprintf(w, "  not tried: %s: %s\n", s.name, s.no)
+		_ = terminal.Line(w, "  not tried: %s: %s", s.name, s.no)
 	}
 	metal, time := coat.Best(r.advice)
-	fmt.Fprintf(w, "  saves metal: %s; saves time: %s\n", orNone(metal), orNone(time))
+	_ = terminal.Line(w, "  saves metal: %s; saves time: %s", orNone(metal), orNone(time))
 }
 
 // unsure is the uncertainty for a job file, when it is known and counts.

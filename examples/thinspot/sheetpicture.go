@@ -51,7 +51,7 @@ func drawViews(r *result, desk *files.Desk, file string) error {
 	words := textStyle(9)
 	head := textStyle(12)
 	canvas.FillText(head, vg.Point{X: 0.5 * vg.Centimeter, Y: pageHeight - 0.9*vg.Centimeter},
-		fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, clock(r.time)))
+		units.Printable(fmt.Sprintf("%s: %s after %s", r.c.Name, r.part, clock(r.time))))
 	seen := r.drawSides(&canvas, words, scale)
 	if err := r.drawScale(vgdraw.Crop(canvas, 1*vg.Centimeter, -1*vg.Centimeter, 7.0*vg.Centimeter,
 		-(pageHeight-9.0*vg.Centimeter)), scale, seen); err != nil {
