@@ -118,6 +118,26 @@ func TestIndependentQuote(t *testing.T) {
 	}
 }
 
+// once changes the first of a list, in a copy.
+func once[T any](list []T, change func(*T)) []T {
+	list = append([]T(nil), list...)
+	if len(list) > 0 {
+		change(&list[0])
+	}
+	return list
+}
+
+// gold multiplies the refined gold, in a copy.
+func gold(list []price.Refined, by decimal.Decimal) []price.Refined {
+	list = append([]price.Refined(nil), list...)
+	for i := range list {
+		if list[i].Symbol == "Au" {
+			list[i].Mass.Amount = list[i].Mass.Amount.Mul(by)
+		}
+	}
+	return list
+}
+
 // TestIndependentSensitivity changes the inputs of random jobs by hand and
 // takes the difference of two second calculations.
 func TestIndependentSensitivity(t *testing.T) {
@@ -146,6 +166,13 @@ func TestIndependentSensitivity(t *testing.T) {
 			"yield":                        func(j *price.Job) { j.Allowance.Yield = j.Allowance.Yield.Mul(dec("1").Add(found["yield"].Step)) },
 			"margin":                       func(j *price.Job) { j.Margin.OfPrice = j.Margin.OfPrice.Mul(dec("1").Add(found["margin"].Step)) },
 			"charge for stripping a piece": func(j *price.Job) { j.Allowance.Strip = j.Allowance.Strip.Mul(up) },
+			"hourly rate of task 1": func(j *price.Job) {
+				j.Labour = once(j.Labour, func(l *price.Labour) { l.PerHour = l.PerHour.Mul(up) })
+			},
+			"price of salt 1": func(j *price.Job) {
+				j.Salts = once(j.Salts, func(s *price.Salt) { s.Amount = s.Amount.Mul(up) })
+			},
+			"refined Au": func(j *price.Job) { j.Refined = gold(j.Refined, up) },
 		} {
 			other := j
 			other.Prices = append([]price.MetalPrice(nil), j.Prices...)

@@ -31,75 +31,140 @@ func (b *builder) per(price decimal.Decimal, unit fmt.Stringer) string {
 	return b.money(price) + " per " + unit.String()
 }
 
+// perOf writes the price of a metal that has one.
+func (b *builder) perOf(symbol string) string {
+	p, err := b.job.priceOf(symbol)
+	if err != nil {
+		return ""
+	}
+	return b.per(p.Amount, p.Per)
+}
+
 // money writes a sum with its currency.
 func (b *builder) money(d decimal.Decimal) string {
 	return moneyText(d, b.job.Currency.Places) + " " + b.job.Currency.Code
 }
 
-func (b *builder) metals(kind Kind, list []Metal) (*big.Rat, error) {
-	sum := new(big.Rat)
-	for _, m := range list {
-		p, err := b.job.priceOf(m.Symbol)
-		if err != nil {
-			return nil, err
-		}
-		v, err := worth(m.Symbol+" in the "+kind.String(), m.Mass, p.Amount, p.Per)
-		if err != nil {
-			return nil, err
-		}
-		b.add(kind, m.Symbol, v, func() string { return m.Mass.String() + " at " + b.per(p.Amount, p.Per) })
-		sum.Add(sum, v)
+// lists adds the lines of all lists and returns the refined metal, which is
+// credited when the price is known.
+func (b *builder) lists() ([]credit, error) {
+	if err := b.metals(KindDeposit, ofDeposit, b.job.Deposit); err != nil {
+		return nil, err
 	}
-	return sum, nil
+	if err := b.metals(KindDragOut, ofDragOut, b.job.DragOut); err != nil {
+		return nil, err
+	}
+	if err := b.salts(); err != nil {
+		return nil, err
+	}
+	b.energy()
+	if err := b.labour(); err != nil {
+		return nil, err
+	}
+	return b.refined()
 }
 
-func (b *builder) salts() (*big.Rat, error) {
-	sum := new(big.Rat)
-	for i, s := range b.job.Salts {
-		name := s.Name
-		if name == "" {
-			name = fmt.Sprintf("salt %d", i+1)
-		}
-		v, err := worth(quoted(name), s.Mass, s.Amount, s.Per)
-		if err != nil {
-			return nil, err
-		}
-		b.add(KindSalts, name, v, func() string { return s.Mass.String() + " at " + b.per(s.Amount, s.Per) })
-		sum.Add(sum, v)
-	}
-	return sum, nil
+// sum adds to what the lines of a group come to.
+func (b *builder) sum(k group, v *big.Rat) {
+	s := &b.sheet.sums[k]
+	s.Add(s, v)
 }
 
-func (b *builder) energy() *big.Rat {
+func (b *builder) metals(kind Kind, k group, list []Metal) error {
+	for i := range list {
+		m := &list[i]
+		v, err := b.job.metalWorth(kind, m)
+		if err != nil {
+			return err
+		}
+		b.add(kind, m.Symbol, v, func() string { return m.Mass.String() + " at " + b.perOf(m.Symbol) })
+		b.sum(k, v)
+	}
+	return nil
+}
+
+// metalWorth is what one metal of the deposit or the drag-out is worth.
+func (j *Job) metalWorth(kind Kind, m *Metal) (*big.Rat, error) {
+	p, err := j.priceOf(m.Symbol)
+	if err != nil {
+		return nil, err
+	}
+	return worth(m.Symbol+" in the "+kind.String(), m.Mass, p.Amount, p.Per)
+}
+
+func (b *builder) salts() error {
+	for i := range b.job.Salts {
+		s := &b.job.Salts[i]
+		v, err := b.job.saltWorth(i)
+		if err != nil {
+			return err
+		}
+		b.add(KindSalts, b.job.saltName(i), v, func() string { return s.Mass.String() + " at " + b.per(s.Amount, s.Per) })
+		b.sum(ofSalts, v)
+	}
+	return nil
+}
+
+// saltName is the name of a salt, or its place in the list.
+func (j *Job) saltName(i int) string {
+	if name := j.Salts[i].Name; name != "" {
+		return name
+	}
+	return fmt.Sprintf("salt %d", i+1)
+}
+
+// saltWorth is what one salt costs.
+func (j *Job) saltWorth(i int) (*big.Rat, error) {
+	s := &j.Salts[i]
+	return worth(quoted(j.saltName(i)), s.Mass, s.Amount, s.Per)
+}
+
+func (b *builder) energy() {
 	e := b.job.Electricity
-	v := e.KilowattHours.Mul(e.PerKilowattHour).Rat()
+	v := e.worth()
 	b.add(KindPower, "", v, func() string {
 		return e.KilowattHours.String() + " kW·h at " + b.money(e.PerKilowattHour)
 	})
-	return v
+	b.sum(ofEnergy, v)
 }
 
-func (b *builder) labour() (*big.Rat, error) {
-	sum := new(big.Rat)
-	for i, l := range b.job.Labour {
-		name := l.Name
-		if name == "" {
-			name = fmt.Sprintf("task %d", i+1)
+// worth is what the energy costs.
+func (e Electricity) worth() *big.Rat { return e.KilowattHours.Mul(e.PerKilowattHour).Rat() }
+
+func (b *builder) labour() error {
+	for i := range b.job.Labour {
+		l := &b.job.Labour[i]
+		v, err := b.job.labourWorth(i)
+		if err != nil {
+			return err
 		}
-		if err := amount("minutes of "+quoted(name), l.Minutes); err != nil {
-			return nil, err
-		}
-		if err := amount("hourly rate of "+quoted(name), l.PerHour); err != nil {
-			return nil, err
-		}
-		v := l.Minutes.Mul(l.PerHour).Rat()
-		v.Quo(v, big.NewRat(60, 1))
-		b.add(KindLabour, name, v, func() string {
+		b.add(KindLabour, b.job.taskName(i), v, func() string {
 			return l.Minutes.String() + " min at " + b.money(l.PerHour) + " per h"
 		})
-		sum.Add(sum, v)
+		b.sum(ofLabour, v)
 	}
-	return sum, nil
+	return nil
+}
+
+// taskName is the name of a task, or its place in the list.
+func (j *Job) taskName(i int) string {
+	if name := j.Labour[i].Name; name != "" {
+		return name
+	}
+	return fmt.Sprintf("task %d", i+1)
+}
+
+// labourWorth is what one task costs.
+func (j *Job) labourWorth(i int) (*big.Rat, error) {
+	l, name := &j.Labour[i], quoted(j.taskName(i))
+	if err := amount("minutes of "+name, l.Minutes); err != nil {
+		return nil, err
+	}
+	if err := amount("hourly rate of "+name, l.PerHour); err != nil {
+		return nil, err
+	}
+	v := l.Minutes.Mul(l.PerHour).Rat()
+	return v.Quo(v, big.NewRat(60, 1)), nil
 }
 
 // setUp adds the job's part of the set-up.
@@ -178,48 +243,74 @@ func (b *builder) toMinimum(price *big.Rat) *big.Rat {
 	return v
 }
 
+// A credit is refined metal before it is known how much of it the price has room for.
+type credit struct {
+	name  string
+	exact *big.Rat
+	basis func() string
+}
+
+// refined adds up the metal that came back.
+func (b *builder) refined() ([]credit, error) {
+	list := make([]credit, 0, len(b.job.Refined))
+	for i := range b.job.Refined {
+		r := &b.job.Refined[i]
+		v, err := b.job.refinedWorth(r)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, credit{r.Symbol, v, func() string {
+			return percentText(r.Paid) + " of " + r.Mass.String() + " at " + b.perOf(r.Symbol)
+		}})
+		b.sum(ofRefined, v)
+	}
+	return list, nil
+}
+
+// refinedWorth is what is paid for one refined metal.
+func (j *Job) refinedWorth(r *Refined) (*big.Rat, error) {
+	p, err := j.priceOf(r.Symbol)
+	if err != nil {
+		return nil, err
+	}
+	if err := share("share paid for refined "+r.Symbol, r.Paid); err != nil {
+		return nil, err
+	}
+	v, err := worth("refined "+r.Symbol, r.Mass, p.Amount, p.Per)
+	if err != nil {
+		return nil, err
+	}
+	return v.Mul(v, r.Paid.Rat()), nil
+}
+
 // credits adds the credits as far as there is room for them, those for refined
 // metal first. What is left of these is owed: it is the customer's metal. A
 // credit for strippings is what rejects give back in the mean, of the shop's own
 // metal; what there is no room for lapses.
-func (b *builder) credits(deposit, room *big.Rat) (*big.Rat, error) {
+func (b *builder) credits(refined []credit, room *big.Rat) *big.Rat {
 	used, left := new(big.Rat), new(big.Rat)
-	give := func(kind Kind, name string, v *big.Rat, basis func() string) {
-		take := v
+	give := func(kind Kind, c credit) {
+		take := c.exact
 		if free := new(big.Rat).Sub(room, used); take.Cmp(free) > 0 {
 			take = free
 		}
 		if kind == KindRefined {
-			left.Add(left, new(big.Rat).Sub(v, take))
+			left.Add(left, new(big.Rat).Sub(c.exact, take))
 		}
 		used.Add(used, take)
-		b.add(kind, name, new(big.Rat).Neg(take), basis)
+		b.add(kind, c.name, new(big.Rat).Neg(take), c.basis)
 	}
-	for _, r := range b.job.Refined {
-		p, err := b.job.priceOf(r.Symbol)
-		if err != nil {
-			return nil, err
-		}
-		if err := share("share paid for refined "+r.Symbol, r.Paid); err != nil {
-			return nil, err
-		}
-		v, err := worth("refined "+r.Symbol, r.Mass, p.Amount, p.Per)
-		if err != nil {
-			return nil, err
-		}
-		give(KindRefined, r.Symbol, v.Mul(v, r.Paid.Rat()), func() string {
-			return percentText(r.Paid) + " of " + r.Mass.String() + " at " + b.per(p.Amount, p.Per)
-		})
+	for _, c := range refined {
+		give(KindRefined, c)
 	}
 	a := b.job.Allowance
 	v := b.timesAgain()
 	v.Mul(v, a.Recovered.Rat())
-	give(KindStripped, "", v.Mul(v, deposit), func() string {
-		return percentText(a.Recovered) +
-			" of the metal on rejects"
-	})
+	give(KindStripped, credit{"", v.Mul(v, &b.sheet.sums[ofDeposit]), func() string {
+		return percentText(a.Recovered) + " of the metal on rejects"
+	}})
 	b.sheet.left = left
-	return used, nil
+	return used
 }
 
 // moneyText writes a sum with the places of the currency, and with more where

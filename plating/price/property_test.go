@@ -327,3 +327,42 @@ func FuzzParseDate(f *testing.F) {
 		}
 	})
 }
+
+// TestPropertyWorkGrowsWithLines: a job of four times the lines takes about four
+// times the work, not sixteen times. Work is counted in allocations, which hang on
+// no machine's speed.
+func TestPropertyWorkGrowsWithLines(t *testing.T) {
+	job := func(lines int) price.Job {
+		j := bezels()
+		for i := range lines / 4 {
+			j.Deposit = append(j.Deposit, price.Metal{Symbol: "Au", Mass: grams("0.25")})
+			j.Refined = append(j.Refined, price.Refined{Symbol: "Ni", Mass: grams("0.5"), Paid: dec("0.9")})
+			j.Salts = append(j.Salts, price.Salt{Mass: grams("3"), Amount: decimal.New(int64(100+i), -2), Per: alloys.PerGram})
+			j.Labour = append(j.Labour, price.Labour{Minutes: decimal.New(int64(i), -1), PerHour: dec("54")})
+		}
+		return j
+	}
+	for name, run := range map[string]func(j *price.Job) error{
+		"quote": func(j *price.Job) error { _, err := j.Quote(); return err },
+		"text":  func(j *price.Job) error { q, err := j.Quote(); _ = q.Text(); return err },
+		"sensitivity": func(j *price.Job) error {
+			list, err := j.Sensitivity()
+			if err == nil && len(list) < len(j.Labour) {
+				t.Errorf("%d changes of %d tasks", len(list), len(j.Labour))
+			}
+			return err
+		},
+	} {
+		count := func(lines int) float64 {
+			j := job(lines)
+			return testing.AllocsPerRun(1, func() {
+				if err := run(&j); err != nil {
+					t.Fatal(err)
+				}
+			})
+		}
+		if few, many := count(200), count(800); many > 6*few {
+			t.Errorf("%s: %.0f allocations for 200 lines and %.0f for 800", name, few, many)
+		}
+	}
+}

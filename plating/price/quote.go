@@ -126,7 +126,24 @@ type sheet struct {
 	net     *big.Rat
 	taxBase *big.Rat
 	left    *big.Rat // of the refining credits
+	sums    sums
 }
+
+// A group is a list of the job whose lines are added up before the rest is reckoned.
+type group uint8
+
+const (
+	ofDeposit group = iota
+	ofDragOut
+	ofSalts
+	ofEnergy
+	ofLabour
+	ofRefined
+	groups
+)
+
+// sums are what the lines of each group come to.
+type sums [groups]big.Rat
 
 // Quote prices a job.
 //
@@ -222,41 +239,32 @@ func (j *Job) reckon(words bool) (*sheet, error) {
 		return nil, err
 	}
 	b := &builder{job: j, words: words, sheet: &sheet{entries: make([]entry, 0, 16)}}
-	deposit, err := b.metals(KindDeposit, j.Deposit)
+	refined, err := b.lists()
 	if err != nil {
 		return nil, err
 	}
-	again := new(big.Rat).Set(deposit) // what one more plating costs
-	drag, err := b.metals(KindDragOut, j.DragOut)
-	if err != nil {
-		return nil, err
-	}
-	salts, err := b.salts()
-	if err != nil {
-		return nil, err
-	}
-	energy := b.energy()
-	labour, err := b.labour()
-	if err != nil {
-		return nil, err
-	}
-	for _, v := range []*big.Rat{drag, salts, energy, labour} {
-		again.Add(again, v)
+	b.finish(refined)
+	return b.sheet, nil
+}
+
+// finish adds what hangs on the sums of the lists: set-up, rejects, profit,
+// minimum charge and credits.
+func (b *builder) finish(refined []credit) {
+	s := &b.sheet.sums
+	again := new(big.Rat).Set(&s[ofDeposit]) // what one more plating costs
+	for _, k := range []group{ofDragOut, ofSalts, ofEnergy, ofLabour} {
+		again.Add(again, &s[k])
 	}
 	cost := new(big.Rat).Add(again, b.setUp())
 	cost.Add(cost, b.rejects(again))
 	price := new(big.Rat).Add(cost, b.profit(cost))
 	price.Add(price, b.toMinimum(price))
-	credits, err := b.credits(deposit, new(big.Rat).Sub(price, j.Minimum.Rat()))
-	if err != nil {
-		return nil, err
-	}
+	credits := b.credits(refined, new(big.Rat).Sub(price, b.job.Minimum.Rat()))
 	b.sheet.net = new(big.Rat).Sub(price, credits)
 	b.sheet.taxBase = b.sheet.net
-	if j.Tax.BeforeCredits {
+	if b.job.Tax.BeforeCredits {
 		b.sheet.taxBase = price
 	}
-	return b.sheet, nil
 }
 
 // total returns the exact sum to pay, tax included.

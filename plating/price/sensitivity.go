@@ -1,7 +1,6 @@
 package price
 
 import (
-	"fmt"
 	"math/big"
 	"slices"
 
@@ -43,12 +42,16 @@ func (j *Job) Sensitivity() ([]Change, error) {
 			continue
 		}
 		keep, step := *in.value, decimal.New(1, -2)
+		rest, err := base.without(in.lines)
+		if err != nil {
+			return nil, err
+		}
 		*in.value = keep.Mul(one().Add(step))
-		s, err := c.reckon(false)
+		s, err := c.again(&in, rest)
 		if err != nil { // over a limit of its own: try the other way
 			step = step.Neg()
 			*in.value = keep.Mul(one().Add(step))
-			if s, err = c.reckon(false); err != nil {
+			if s, err = c.again(&in, rest); err != nil {
 				return nil, err
 			}
 		}
@@ -84,54 +87,114 @@ func (j *Job) clone() *Job {
 	return &c
 }
 
+// without returns the sums less what some lines come to.
+func (s *sheet) without(lines []worthLine) (*sums, error) {
+	var rest sums
+	for k := range rest {
+		rest[k].Set(&s.sums[k])
+	}
+	for _, l := range lines {
+		v, err := l.worth()
+		if err != nil {
+			return nil, err
+		}
+		rest[l.group].Sub(&rest[l.group], v)
+	}
+	return &rest, nil
+}
+
+// again reckons the job once more when one input was changed: only the lines
+// that it stands in are worked out, so that the work for all inputs grows with
+// their number and not with its square.
+func (j *Job) again(in *input, rest *sums) (*sheet, error) {
+	if !in.listed {
+		if err := j.check(); err != nil {
+			return nil, err
+		}
+	}
+	b := &builder{job: j, sheet: &sheet{}}
+	for k := range rest {
+		b.sum(group(k), &rest[k])
+	}
+	for _, l := range in.lines {
+		v, err := l.worth()
+		if err != nil {
+			return nil, err
+		}
+		b.sum(l.group, v)
+	}
+	// One credit for all refined metal: what there is room for is the same.
+	b.finish([]credit{{exact: &b.sheet.sums[ofRefined]}})
+	return b.sheet, nil
+}
+
+// A worthLine is a line of a list and what it comes to as the job stands.
+type worthLine struct {
+	group group
+	worth func() (*big.Rat, error)
+}
+
 // An input is one number of a job.
 type input struct {
-	name  string
-	value *decimal.Decimal
+	name   string
+	value  *decimal.Decimal
+	listed bool        // checked with its own line; any other by [Job.check]
+	lines  []worthLine // that it stands in
 }
 
 // inputs lists every number that a price is made from.
 func (j *Job) inputs() []input {
 	var list []input
-	add := func(name string, v *decimal.Decimal) { list = append(list, input{name, v}) }
+	prices := map[string]int{}
 	for i := range j.Prices {
-		add("price of "+j.Prices[i].Symbol, &j.Prices[i].Amount)
+		prices[j.Prices[i].Symbol] = i
+		list = append(list, input{name: "price of " + j.Prices[i].Symbol, value: &j.Prices[i].Amount})
 	}
-	for i := range j.Deposit {
-		add(j.Deposit[i].Symbol+" in the deposit", &j.Deposit[i].Mass.Amount)
+	add := func(name string, v *decimal.Decimal, l worthLine) {
+		list = append(list, input{name, v, true, []worthLine{l}})
 	}
-	for i := range j.DragOut {
-		add(j.DragOut[i].Symbol+" in the drag-out", &j.DragOut[i].Mass.Amount)
+	priced := func(symbol string, l worthLine) {
+		in := &list[prices[symbol]]
+		in.lines = append(in.lines, l)
 	}
+	metals := func(kind Kind, k group, where string, metals []Metal) {
+		for i := range metals {
+			m := &metals[i]
+			l := worthLine{k, func() (*big.Rat, error) { return j.metalWorth(kind, m) }}
+			add(m.Symbol+where, &m.Mass.Amount, l)
+			priced(m.Symbol, l)
+		}
+	}
+	metals(KindDeposit, ofDeposit, " in the deposit", j.Deposit)
+	metals(KindDragOut, ofDragOut, " in the drag-out", j.DragOut)
 	for i := range j.Refined {
-		add("refined "+j.Refined[i].Symbol, &j.Refined[i].Mass.Amount)
-		add("share paid for refined "+j.Refined[i].Symbol, &j.Refined[i].Paid)
+		r := &j.Refined[i]
+		l := worthLine{ofRefined, func() (*big.Rat, error) { return j.refinedWorth(r) }}
+		add("refined "+r.Symbol, &r.Mass.Amount, l)
+		add("share paid for refined "+r.Symbol, &r.Paid, l)
+		priced(r.Symbol, l)
 	}
 	for i := range j.Salts {
-		name := j.Salts[i].Name
-		if name == "" {
-			name = fmt.Sprintf("salt %d", i+1)
-		}
-		add("mass of "+name, &j.Salts[i].Mass.Amount)
-		add("price of "+name, &j.Salts[i].Amount)
+		l := worthLine{ofSalts, func() (*big.Rat, error) { return j.saltWorth(i) }}
+		add("mass of "+j.saltName(i), &j.Salts[i].Mass.Amount, l)
+		add("price of "+j.saltName(i), &j.Salts[i].Amount, l)
 	}
-	add("energy", &j.Electricity.KilowattHours)
-	add("price of energy", &j.Electricity.PerKilowattHour)
+	energy := []worthLine{{ofEnergy, func() (*big.Rat, error) { return j.Electricity.worth(), nil }}}
+	list = append(list, input{name: "energy", value: &j.Electricity.KilowattHours, lines: energy},
+		input{name: "price of energy", value: &j.Electricity.PerKilowattHour, lines: energy})
 	for i := range j.Labour {
-		name := j.Labour[i].Name
-		if name == "" {
-			name = fmt.Sprintf("task %d", i+1)
-		}
-		add("minutes of "+name, &j.Labour[i].Minutes)
-		add("hourly rate of "+name, &j.Labour[i].PerHour)
+		l := worthLine{ofLabour, func() (*big.Rat, error) { return j.labourWorth(i) }}
+		add("minutes of "+j.taskName(i), &j.Labour[i].Minutes, l)
+		add("hourly rate of "+j.taskName(i), &j.Labour[i].PerHour, l)
 	}
-	add("set-up", &j.SetUp.Amount)
-	add("yield", &j.Allowance.Yield)
-	add("charge for stripping a piece", &j.Allowance.Strip)
-	add("share of metal recovered by stripping", &j.Allowance.Recovered)
-	add("margin", &j.Margin.OfPrice)
-	add("markup", &j.Markup.OfCost)
-	add("minimum charge", &j.Minimum)
-	add("tax rate", &j.Tax.Rate)
-	return list
+	return append(list, []input{
+		{name: "set-up", value: &j.SetUp.Amount},
+		{name: "yield", value: &j.Allowance.Yield},
+		{name: "charge for stripping a piece", value: &j.Allowance.Strip},
+		{name: "share of metal recovered by stripping", value: &j.Allowance.Recovered},
+		{name: "margin", value: &j.Margin.OfPrice},
+		{name: "markup", value: &j.Markup.OfCost},
+		{name: "minimum charge", value: &j.Minimum},
+		{name: "tax rate", value: &j.Tax.Rate},
+	}...)
 }
