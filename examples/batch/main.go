@@ -26,10 +26,20 @@
 // even. A bad row says why under error, has its numbers empty, and the others
 // go on.
 //
-// Rows stream: memory does not grow with their number, and the order stays. A
-// row may have 1 MiB; a longer one fails.
-// Exit status: 0, 1 when a row failed (their count is on standard error), 2
-// when nothing can be done: no header, a missing column, unreadable input.
+// A cell may be in quotes and then hold commas, doubled quotes and line breaks, as
+// the note of a spreadsheet does: up to 50 lines and 1 MiB a row. A quote that does not
+// close is a fault of the line that it opens on, and so is one whose cell would take in
+// other rows; the lines behind are rows again. Every row that goes in comes out, with its
+// numbers or with what is wrong, the line it stands on and what would do.
+//
+// A text that begins with =, +, - or @, or with what looks like one of them, is written
+// with an apostrophe in front, so that a spreadsheet shows it and does not run it; a
+// number is not. Such an apostrophe is taken off again when it is read.
+//
+// Rows stream: memory does not grow with their number, and the order stays.
+// Exit status: 0, 1 when a row failed (their count and the first one's line are on
+// standard error), 2 when nothing can be done: no header, a missing column, unreadable
+// input.
 package main
 
 import (
@@ -41,6 +51,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/examples/internal/terminal"
 	"example.com/laydown/units"
 )
@@ -74,23 +85,25 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	out := csv.NewWriter(stdout)
 	var record []string
 	for _, name := range header {
-		record = append(record, passed(name))
+		record = append(record, files.Cell(passed(name)))
 	}
 	record = append(record, added...)
 	if err := out.Write(record); err != nil {
 		terminal.Error(stderr, "batch", err)
 		return 2
 	}
-	failed, total := 0, 0
+	failed, total, first := 0, 0, 0
+	rows.width = len(header)
 	for {
-		if rows.in.Buffered() == 0 {
-			out.Flush() // before waiting for more input
+		if rows.waits() {
+			out.Flush()
 		}
 		fields, err := rows.next()
 		if err == io.EOF {
 			break
 		}
-		if err != nil && !ofRow(err) {
+		var wrong *fault
+		if err != nil && !errors.As(err, &wrong) {
 			out.Flush()
 			_ = terminal.Line(stderr, "batch: after row %d: %v", total, err)
 			return 2
@@ -104,7 +117,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 			added, err = estimate(columns, fields)
 		}
 		if err != nil {
-			failed++
+			if failed++; failed == 1 {
+				first = rows.at
+			}
+			if wrong == nil {
+				err = &fault{err.Error(), rows.at}
+			}
 			added = []string{"", "", "", "", "", "", units.Printable(strings.ToValidUTF8(err.Error(), "?"))}
 		}
 		record = record[:0]
@@ -115,7 +133,11 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 				record = append(record, "")
 			}
 		}
-		if err := out.Write(append(record, added...)); err != nil {
+		record = append(record, added...)
+		for i := range record {
+			record[i] = files.Cell(record[i])
+		}
+		if err := out.Write(record); err != nil {
 			terminal.Error(stderr, "batch", err)
 			return 2
 		}
@@ -126,7 +148,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return 2
 	}
 	if failed > 0 {
-		fmt.Fprintf(stderr, "batch: %d of %d rows failed; see the column error\n", failed, total)
+		fmt.Fprintf(stderr, "batch: %d of %d rows failed; see the column error; the first stands on line %d\n", failed, total,
+			first)
 		return 1
 	}
 	return 0

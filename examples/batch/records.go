@@ -3,175 +3,269 @@ package main
 import (
 	"bufio"
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
+
+	"example.com/laydown/examples/internal/files"
 )
 
-// maxRow bounds the bytes of one row, so that a quote that is never closed
-// does not draw the whole input into memory.
-const maxRow = 1 << 20
-
-// What can be wrong with a row as such. The rows behind it can still be read.
-var (
-	errTooLong  = fmt.Errorf("the row is longer than %d bytes; is a quote not closed?", maxRow)
-	errUnclosed = errors.New("a quote is not closed; the row was ended at its line")
-	errQuote    = errors.New("a quote out of place; put the cell in quotes and double those inside")
+// What bounds a row. A cell may hold line breaks, as a note in a spreadsheet does,
+// but no more than these, so that a quote that is never closed takes its own row
+// and no other.
+const (
+	maxRow   = 1 << 20 // bytes
+	maxLines = 50
 )
+
+// A fault is what is wrong with a row as such: where, and what would do. The rows
+// behind it can still be read.
+type fault struct {
+	what string
+	line int // counted from 1, as an editor shows it; the header is the first
+}
+
+func (f *fault) Error() string { return fmt.Sprintf("%s (line %d)", f.what, f.line) }
 
 // records reads CSV one row at a time, in constant memory. It differs from the
-// reader of package csv in four points: a row that is too long is an error of
-// that row and the next one is whole again; behind a quote that is never closed
-// the reading goes on at the next line; a line break inside quotes stays as it
-// is, CR LF too; a byte order mark in front goes.
+// reader of package csv in these points: a fault takes the line that it stands on
+// and no other; a quoted cell goes over at most maxLines lines, and not over lines
+// that are rows by themselves; a line break inside quotes stays as it is, CR LF too;
+// a byte order mark in front goes; cells are read by [files.Text].
 type records struct {
-	in    *bufio.Reader
-	src   *source
-	raw   []byte // of the row being read, as long as it is not too long
-	buf   []byte // the cells of the row, one behind the other
-	ends  []int  // where each but the last ends in buf
-	cells []string
+	in      *bufio.Reader
+	pending []line // read ahead for a quote that did not close
+	taken   []line // of the row being read
+	lines   int    // read from in
+	at      int    // line of the row that next returned
+	width   int    // cells of a row, 0 when not known: the header
+	buf     []byte // the cells of the row, one behind the other
+	ends    []int  // where each ends in buf
+	cells   []string
+}
+
+// A line is one line of the input, its end included. The text of the last one read may
+// lie in the buffer of the reader.
+type line struct {
+	text  []byte
+	no    int
+	whole bool // false when it is longer than maxRow, which text is cut to
 }
 
 func newRecords(r io.Reader) *records {
-	src := &source{r: r}
-	in := bufio.NewReaderSize(src, 1<<16)
+	in := bufio.NewReaderSize(r, 1<<16)
 	if head, err := in.Peek(3); err == nil && string(head) == "\ufeff" {
 		_, _ = in.Discard(3) // they are in the buffer
 	}
-	return &records{in: in, src: src}
+	return &records{in: in}
 }
 
-// A source gives back bytes that were read too far, then goes on with r.
-type source struct {
-	again []byte
-	r     io.Reader
-}
-
-func (s *source) Read(p []byte) (int, error) {
-	if len(s.again) > 0 {
-		n := copy(p, s.again)
-		s.again = s.again[n:]
-		return n, nil
-	}
-	return s.r.Read(p)
-}
-
-// unread puts bytes back in front of what is still to be read.
-func (r *records) unread(b []byte) {
+// waits reports whether the next row has to be waited for.
+func (r *records) waits() bool {
 	ahead, _ := r.in.Peek(r.in.Buffered())
-	r.src.again = slices.Concat(b, ahead, r.src.again)
-	r.in.Reset(r.src)
+	return len(r.pending) == 0 && bytes.IndexByte(ahead, '\n') < 0
 }
 
-// A state tells where in a row the next byte stands.
-type state uint8
-
-const (
-	fieldStart state = iota
-	unquoted
-	quoted
-	quoteInQuoted // the end of the cell, or the first of a doubled quote
-	returnBehind  // a carriage return behind the closing quote: a line feed must follow
-	spoiled       // a quote out of place: the row ends with the line
-)
+// readLine returns the next line; io.EOF when there is none.
+func (r *records) readLine() (line, error) {
+	l := line{whole: true}
+	for {
+		piece, err := r.in.ReadSlice('\n')
+		if room := maxRow - len(l.text); len(piece) > room {
+			l.whole, piece = false, piece[:room]
+		}
+		if l.text == nil && err == nil {
+			l.text = piece // good until the next read
+		} else {
+			l.text = append(l.text, piece...)
+		}
+		switch {
+		case err == bufio.ErrBufferFull:
+			continue
+		case err == io.EOF && len(l.text) > 0, err == nil:
+			r.lines++
+			l.no = r.lines
+			return l, nil
+		}
+		return line{}, err
+	}
+}
 
 // next returns the cells of the next row; they are good until the next call.
-// With one of the errors above they are those that could be made out, the last
-// one perhaps in part. io.EOF comes when there is no more, any other error when
-// the input cannot be read. Empty lines are skipped.
+// With a fault they are those that could be made out. io.EOF comes when there is no
+// more, any other error when the input cannot be read. Empty lines are skipped.
 func (r *records) next() ([]string, error) {
 	for {
-		r.buf, r.ends = r.buf[:0], r.ends[:0]
-		at, err := r.scan()
-		if err != nil && !ofRow(err) {
-			return nil, err
-		}
-		if at == quoted && err == errUnclosed {
-			// End the row at its first line and read the rest again.
-			if i := bytes.IndexByte(r.raw, '\n'); i >= 0 {
-				r.unread(r.raw[i+1:])
-				r.buf, r.ends = r.buf[:0], r.ends[:0]
-				for _, cell := range strings.Split(strings.TrimRight(string(r.raw[:i]), "\r"), ",") {
-					r.buf = append(r.buf, strings.Trim(cell, `"`)...)
-					r.ends = append(r.ends, len(r.buf))
-				}
-				r.ends = r.ends[:len(r.ends)-1] // the last is added below
-				at = spoiled                    // the carriage return is gone already
+		taken := r.taken[:0]
+		for row := []byte(nil); ; {
+			l, err := r.take()
+			if err == io.EOF && len(taken) > 0 {
+				return r.spoil(taken, r.unclosed("before the file ends"))
 			}
+			if err != nil {
+				return nil, err
+			}
+			taken = append(taken, l)
+			r.taken = taken
+			if !l.whole {
+				return r.spoil(taken, fmt.Sprintf("the row is longer than %d bytes; is a quote not closed?", maxRow))
+			}
+			if row == nil {
+				row = l.text
+			} else {
+				row = append(row, l.text...)
+			}
+			closed, what := false, ""
+			if len(taken) == 1 || bytes.IndexByte(l.text, '"') >= 0 {
+				closed, what = r.split(row)
+			}
+			switch {
+			case what != "":
+				return r.spoil(taken, what)
+			case closed:
+			case len(row) > maxRow:
+				return r.spoil(taken, fmt.Sprintf("the row is longer than %d bytes; is a quote not closed?", maxRow))
+			case len(taken) >= maxLines:
+				return r.spoil(taken, r.unclosed(fmt.Sprintf("within %d lines", maxLines)))
+			default: // the buffer goes with the next line
+				l.text = bytes.Clone(l.text)
+				taken[len(taken)-1] = l
+				if len(taken) == 1 {
+					row = bytes.Clone(row)
+				}
+				continue
+			}
+			break
 		}
-		if n := len(r.buf); at == unquoted && n > 0 && r.buf[n-1] == '\r' {
-			r.buf = r.buf[:n-1] // the line ended in CR LF
-		}
-		if len(r.buf) == 0 && len(r.ends) == 0 && err == nil && (at == fieldStart || at == unquoted) {
+		if len(taken) == 1 && len(withoutEnd(taken[0].text)) == 0 {
 			continue
 		}
-		r.ends = append(r.ends, len(r.buf))
-		text, start := string(r.buf), 0
-		r.cells = r.cells[:0]
-		for _, end := range r.ends {
-			r.cells = append(r.cells, text[start:end])
-			start = end
+		if len(taken) > 1 && r.width > 1 {
+			if what := r.swallows(taken); what != "" {
+				return r.spoil(taken, what)
+			}
 		}
-		return r.cells, err
+		r.at = taken[0].no
+		return r.strings(), nil
 	}
 }
 
-// ofRow tells the errors of one row from those that end the work.
-func ofRow(err error) bool { return err == errTooLong || err == errUnclosed || err == errQuote }
+// take returns a line that was read ahead, or a new one.
+func (r *records) take() (line, error) {
+	if len(r.pending) == 0 {
+		return r.readLine()
+	}
+	l := r.pending[0]
+	r.pending = r.pending[1:]
+	return l, nil
+}
 
-// scan reads up to the end of a row and returns the state it ended in.
-func (r *records) scan() (at state, bad error) {
-	r.raw = r.raw[:0]
-	for used := 0; ; {
-		c, err := r.in.ReadByte()
-		if err == nil && used <= maxRow {
-			r.raw = append(r.raw, c)
-		}
-		switch {
-		case err == io.EOF && used > 0:
-			if at == quoted && bad == nil {
-				bad = errUnclosed
-			}
-			return at, bad
-		case err != nil:
-			return at, err
-		case c == '\n' && at != quoted:
-			return at, bad
-		}
-		if used++; used > maxRow {
-			bad = errTooLong
-		}
-		keep := used <= maxRow
-		switch {
-		case at == quoted && c != '"':
-		case at == quoted:
-			at, keep = quoteInQuoted, false
-		case at == spoiled:
-			keep = false
-		case at == quoteInQuoted && c == '"':
-			at = quoted
-		case at == quoteInQuoted && c == '\r':
-			at, keep = returnBehind, false
-		case c == ',' && at != returnBehind:
-			if keep {
-				r.ends = append(r.ends, len(r.buf))
-			}
-			at, keep = fieldStart, false
-		case at == fieldStart && c == '"':
-			at, keep = quoted, false
-		case at == quoteInQuoted || at == returnBehind || c == '"':
-			at, keep = spoiled, false
-			if bad == nil {
-				bad = errQuote
-			}
-		default:
-			at = unquoted
-		}
-		if keep {
-			r.buf = append(r.buf, c)
+// swallows says how a row over several lines has taken in other rows: it has another
+// number of cells than the header, or two of its lines have as many commas as a row.
+// A note with line breaks has not.
+func (r *records) swallows(taken []line) string {
+	if len(r.ends) != r.width {
+		return fmt.Sprintf("the row has %d cells over %d lines, the header %d; is a quote not closed?", len(r.ends),
+			len(taken), r.width)
+	}
+	rows := 0
+	for _, l := range taken {
+		if bytes.Count(l.text, []byte{','}) >= r.width-1 {
+			rows++
 		}
 	}
+	if rows < 2 {
+		return ""
+	}
+	r.split(taken[0].text)
+	return r.unclosed("on its line, and the lines behind it are rows")
+}
+
+// spoil makes a fault of the first of the lines taken; the others are read again as
+// rows of their own. The cells are what lies between its commas.
+func (r *records) spoil(taken []line, what string) ([]string, error) {
+	r.pending = slices.Concat(taken[1:], r.pending)
+	r.at = taken[0].no
+	r.buf, r.ends = r.buf[:0], r.ends[:0]
+	text := strings.TrimRight(string(taken[0].text), "\r\n")
+	for n := 0; n == 0 || n < r.width; n++ {
+		cell, rest, more := strings.Cut(text, ",")
+		r.buf = append(r.buf, strings.Trim(cell, `"`)...)
+		r.ends = append(r.ends, len(r.buf))
+		if text = rest; !more {
+			break
+		}
+	}
+	return r.strings(), &fault{what, taken[0].no}
+}
+
+// unclosed says of which cell a quote is not closed.
+func (r *records) unclosed(where string) string {
+	return fmt.Sprintf(`a quote is not closed %s: it opens cell %d; close it, or leave it out; "" stands for a quote inside a quoted cell`,
+		where, len(r.ends)+1)
+}
+
+// strings returns the cells.
+func (r *records) strings() []string {
+	text, start := string(r.buf), 0
+	r.cells = r.cells[:0]
+	for _, end := range r.ends {
+		r.cells = append(r.cells, files.Text(text[start:end]))
+		start = end
+	}
+	return r.cells
+}
+
+// split reads the cells of a row. It returns false when a quote is open at the end,
+// and what is wrong if a quote stands where none can. r.ends then holds the cells
+// before that one.
+func (r *records) split(row []byte) (closed bool, wrong string) {
+	r.buf, r.ends = r.buf[:0], r.ends[:0]
+	for rest := withoutEnd(row); ; {
+		if len(rest) == 0 || rest[0] != '"' {
+			cell, behind, more := bytes.Cut(rest, []byte{','})
+			if bytes.IndexByte(cell, '"') >= 0 {
+				return true, r.misplaced()
+			}
+			r.buf = append(r.buf, cell...)
+			r.ends = append(r.ends, len(r.buf))
+			if !more {
+				return true, ""
+			}
+			rest = behind
+			continue
+		}
+		rest = rest[1:]
+		for {
+			i := bytes.IndexByte(rest, '"')
+			if i < 0 {
+				return false, ""
+			}
+			r.buf = append(r.buf, rest[:i]...)
+			if rest = rest[i+1:]; len(rest) == 0 || rest[0] != '"' {
+				break // the end of the cell
+			}
+			r.buf, rest = append(r.buf, '"'), rest[1:]
+		}
+		cells := append(r.ends, len(r.buf))
+		switch {
+		case len(rest) == 0:
+			r.ends = cells
+			return true, ""
+		case rest[0] != ',':
+			return true, r.misplaced()
+		}
+		r.ends, rest = cells, rest[1:]
+	}
+}
+
+// misplaced says in which cell a quote stands where none can.
+func (r *records) misplaced() string {
+	return fmt.Sprintf("a quote out of place in cell %d; put the cell in quotes and double those inside", len(r.ends)+1)
+}
+
+// withoutEnd returns a line without its line feed and one carriage return before it.
+func withoutEnd(text []byte) []byte {
+	return bytes.TrimSuffix(bytes.TrimSuffix(text, []byte{'\n'}), []byte{'\r'})
 }

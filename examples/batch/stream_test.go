@@ -14,6 +14,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/testdata"
 )
 
@@ -162,14 +163,16 @@ func FuzzRow(f *testing.F) {
 }
 
 // FuzzRecords holds the reader of this program against that of package csv,
-// which it must agree with on everything but carriage returns inside quotes.
+// which it must agree with on everything but carriage returns inside quotes and the
+// apostrophe before a formula. Behind a fault over several lines they part: package csv
+// goes on behind it, ours on the second of the lines.
 func FuzzRecords(f *testing.F) {
 	for _, s := range []string{"a,b\n", "a,\"b\"\"c\"\n", "\"a\nb\",c\r\n\n\r\nd", "a\"b,c\nd", "\"a\"b\nc", "\"a\"\r\nb",
-		"\"a\"\rb\nc", "\"a\"\r,b\nc", "\"open\nc", "a\r", ",,\n", "\"\"", "\r\r\n"} {
+		"\"a\"\rb\nc", "\"a\"\r,b\nc", "\"open\nc", "a\r", "'=1,''=1,'a", "\"a\nb\"c\nd", ",,\n", "\"\"", "\r\r\n"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		if strings.HasPrefix(text, "\ufeff") || len(text) > maxRow {
+		if strings.HasPrefix(text, "\ufeff") || len(text) > maxRow || strings.Count(text, "\n") >= maxLines {
 			return
 		}
 		ours := newRecords(strings.NewReader(text))
@@ -184,11 +187,14 @@ func FuzzRecords(f *testing.F) {
 			if errA == io.EOF {
 				return
 			}
-			if errA == errUnclosed {
-				return // package csv gives the rest up, ours goes on at the next line
+			if errA != nil && len(ours.pending) > 0 {
+				return
 			}
 			if errA != nil {
 				continue // both say so, and both go on
+			}
+			for i := range b {
+				b[i] = files.Text(b[i])
 			}
 			left := strings.ReplaceAll(strings.Join(a, "\x00"), "\r", "")
 			right := strings.ReplaceAll(strings.Join(b, "\x00"), "\r", "")
