@@ -42,14 +42,16 @@ func readName(text string) name {
 			broken = false
 		}
 	}
-	for _, r := range strings.ToLower(text) {
+	small := strings.ToLower(text)
+	for at, r := range small {
 		if i := strings.IndexRune(subscripts, r); i >= 0 {
 			r = rune('0' + i/len("₀"))
 		}
 		switch {
 		case unicode.IsLetter(r) || unicode.IsDigit(r):
 			b.WriteRune(r)
-		case strings.ContainsRune("()[]{}", r) && b.Len() > 0: // a formula: KAu(CN)2
+		case b.Len() > 0 && strings.ContainsRune("()[]{}", r) && !(strings.ContainsRune("([{", r) && aside(small[at+1:])):
+			// a formula: KAu(CN)2
 		case r == '\u00ad' || r == '\u200b': // a soft hyphen or nothing at all
 		default:
 			flush()
@@ -66,6 +68,17 @@ func readName(text string) name {
 		not = not || w.text == "not" || w.text == "never"
 	}
 	return n
+}
+
+// aside reports whether what stands behind an opened bracket is a strength or a state,
+// not a group of the formula before it: HCl(aq), HF(10 %), NaOH(s).
+func aside(rest string) bool {
+	for _, w := range []string{"aq", "conc", "dil", "tech", "fum", "s)", "l)", "g)"} {
+		if strings.HasPrefix(rest, w) {
+			return true
+		}
+	}
+	return rest != "" && rest[0] >= '0' && rest[0] <= '9'
 }
 
 // spaced adds what letters by themselves spell: "K C N".
@@ -109,8 +122,8 @@ func near(word, right string) bool {
 func (n name) acid() bool {
 	for i, w := range n.words {
 		value, ok := strings.CutPrefix(w.text, "ph")
-		if ok && value == "" && i+1 < len(n.words) {
-			value = n.words[i+1].text
+		for k := i + 1; ok && k < len(n.words) && (value == "" || oneOf(value, fillers())); k++ {
+			value = n.words[k].text
 		}
 		if ok && len(value) == 1 && value[0] >= '0' && value[0] < '6' { // what stands before the stop of "3.8"
 			return true
@@ -119,12 +132,18 @@ func (n name) acid() bool {
 	return false
 }
 
+// fillers are words that may stand between "pH" and its figure.
+func fillers() []string {
+	return []string{"value", "of", "is", "at", "about", "around", "approx", "approximately", "ca", "circa", "below", "under",
+		"kept", "set", "adjusted", "brought", "to", "near", "max", "up", "from", "wert"}
+}
+
 // hedges are words that leave a denial open. A name that holds one denies nothing.
 func hedges() []string {
 	return []string{"isn", "isnt", "wasn", "wasnt", "aren", "arent", "longer", "yet", "quite", "entirely", "really", "wholly",
 		"mostly", "largely", "virtually", "essentially", "substantially", "practically", "formerly", "previously", "was",
 		"far", "anything", "nowhere", "scarcely", "barely", "hardly", "nearly", "almost", "instead", "rather", "supposed",
-		"said", "considered", "called", "cannot", "can", "made", "next", "beyond", "smell", "mehr", "fast",
+		"said", "considered", "called", "cannot", "can", "made", "next", "beyond", "smell", "except", "unless", "until", "above", "exceeding", "mehr", "fast",
 		"keineswegs", "nicht", "pas", "presque", "quasi", "casi", "libero"}
 }
 
@@ -169,7 +188,8 @@ func (n name) says(i int, row *HazardRow) bool {
 			return true
 		}
 	}
-	return oneOf(n.words[i].text, row.Tokens)
+	bare := strings.TrimRight(n.words[i].text, "0123456789") // HCl10
+	return oneOf(n.words[i].text, row.Tokens) || bare != "" && oneOf(bare, row.Tokens)
 }
 
 // harmless reports whether the word at i stands in a phrase that means
