@@ -469,9 +469,9 @@ func namedRows() []row {
 			with(alkaline, cut("water 3")), with(alkaline, swap(`["caustic"]`, `["caustic", "cyanide"]`))},
 		{"a HCl strike before cyanide", "silver", "stop", hcn, chloride(""), chloride(waterTank + fourthWater)},
 		{"a pickle before cyanide copper", "zinc", "stop", hcn, wet(`"holds": "pickle", "hazards": []`), nil},
-		{"a pickle that lists nothing, well rinsed", "steel", "stop", "named by acid",
+		{"a pickle that lists nothing, well rinsed", "steel", "stop", "name of pickle says acid",
 			by(dip(`"holds": "pickle", "hazards": []`)), by(dip(`"holds": "pickle", "hazards": ["acid"]`))},
-		{"a cyanide dip that lists nothing", "silver", "stop", "named by cyanide",
+		{"a cyanide dip that lists nothing", "silver", "stop", "says cyanide, its list",
 			by(dip(`"holds": "KCN, 30 g/L", "hazards": []`), ahead("30 g/L\", \"h", waterTank+oneWater)),
 			by(dip(`"holds": "KCN, 30 g/L", "hazards": ["cyanide"]`),
 				ahead("30 g/L\", \"h",
@@ -1431,7 +1431,7 @@ func (r *row) check(t *testing.T, danger, safe *outcome) (kind string) {
 func TestPropertyDangerousEdits(t *testing.T) {
 	jobs := benchJobs(t)
 	rows := slices.Concat(goldRows(), namedRows(), orderRows(), anodeRows(), springRows(), attackRows(), gasRows(),
-		ownerRows())
+		ownerRows(), heldRows())
 	kinds, names, all := map[string]int{}, map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
 		if names[r.name] {

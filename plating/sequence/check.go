@@ -118,9 +118,12 @@ func (r *review) unknown() {
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		if left := plating.Unsaid(t.listed(), t.names()...); left != 0 {
-			r.add(CodeUnknown, stop, "Definition", t.title()+" is named by "+left.String()+" and its hazards do not say so",
-				"the check for hydrogen cyanide goes by the hazards",
-				"add "+left.String()+" to the hazards, or correct the name", i)
+			do := "add " + left.String() + " to the hazards, or correct the name"
+			if t.Kind.rinses() || t.Kind == DragOut {
+				do = "say that the rinse is acidified, or name it after the tank that it stands behind"
+			}
+			r.add(CodeUnknown, stop, "Definition", "the name of "+t.title()+" says "+left.String()+", its list of hazards does not",
+				"the check for hydrogen cyanide goes by the hazards", do, i)
 		}
 		r.unsaidAcid(i)
 		err := t.Check()
@@ -141,18 +144,18 @@ func (r *review) unknown() {
 	}
 }
 
-// unsaidAcid asks of a nickel bath in a line with cyanide whether it is acid: most
-// are (from memory).
+// unsaidAcid asks of a bath in a line with cyanide whether it is acid, where neither pH
+// nor hazards tell: most baths without cyanide are (from memory).
 func (r *review) unsaidAcid(i int) {
 	t := &r.tanks[i]
-	known := plating.HazardAcid | plating.HazardCaustic | plating.HazardAmmonia | plating.HazardCyanide
-	if !t.Kind.deposits() || t.Bath.Metal != "Ni" || t.hazards()&known != 0 || t.Bath.PH.Given() {
+	known := plating.HazardAcid | plating.HazardCaustic | plating.HazardAmmonia | plating.HazardCyanide | plating.HazardSulfite
+	if !t.Kind.deposits() || t.hazards()&known != 0 || t.Bath.PH.Given() {
 		return
 	}
 	for k := range r.tanks {
 		if r.tanks[k].hazards().Has(plating.HazardCyanide) {
 			r.add(CodeUnknown, plating.SeverityStop, recall, "whether "+t.title()+" is acid is not said",
-				"cyanide stands in this line, most nickel baths are acid, and the two free hydrogen cyanide, which kills",
+				"cyanide stands in this line. Most baths without cyanide are acid, and acid frees hydrogen cyanide from it, which kills",
 				"measure the pH and give it, or add acid to the hazards", i)
 			return
 		}

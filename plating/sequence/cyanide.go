@@ -242,9 +242,9 @@ func (r *review) clash(c plating.Clash, from, to plating.Hazard) {
 			if stages == 0 {
 				s = plating.SeverityStop
 			}
-			r.add(CodeClash, s, c.Source, fmt.Sprintf("%s of %s is carried into %s: %s between", from, r.tanks[since].title(),
-				t.title(), plural(stages, "rinse stage")),
-				"together they make "+c.Makes, "rinse in two stages of running water between them", since, i)
+			r.add(CodeClash, s, c.Source, fmt.Sprintf("%s is carried into %s: %s between", r.tanks[since].title(), t.title(),
+				plural(stages, "rinse stage")),
+				fmt.Sprintf("%s and %s make %s", from, to, c.Makes), "rinse in two stages of running water between them", since, i)
 		}
 		switch { // the piece meets the tank first; only then does its water rinse
 		case h.Has(from) && !h.Has(to):

@@ -104,7 +104,11 @@ func Approve(all []Finding) error {
 	return &StopError{Findings: stops}
 }
 
+// plural counts: "no rinse stage", "1 rinse stage", "2 rinse stages".
 func plural(n int, word string) string {
+	if n == 0 {
+		return "no " + word
+	}
 	if n != 1 {
 		word += "s"
 	}

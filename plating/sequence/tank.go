@@ -154,11 +154,23 @@ func (t *Tank) chemistry() plating.Solution {
 }
 
 // calledWater reports whether a rinse is called water, a rinse, or after the tank that
-// it stands behind. Any other name says what is in it: "citric acid, 2 %".
+// it stands behind. Any other name says what is in it: "citric acid, 2 %", "weak acid
+// rinse", "rinse with vinegar", "bleach rinse".
 func calledWater(name string) bool {
 	name = strings.ToLower(name)
-	return name == "" || slices.ContainsFunc([]string{"rins", "water", "spül", "spuel", "wash", "behind", "after", "hold",
-		"save", "recover", "drag"}, func(w string) bool { return strings.Contains(name, w) })
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(name, w) })
+	}
+	switch {
+	case name == "" || has("behind", "after"):
+		return true
+	case has("%", "g/l", "ml/l", " with ", "dilut", "weak", "slight", "splash", "little", "neutralis", "neutraliz", "ph ",
+		"vinegar", "lemon"):
+		return false
+	case plating.NamedHazards(name)&(plating.HazardHypochlorite|plating.HazardOxidiser|plating.HazardOrganic) != 0:
+		return false
+	}
+	return has("rins", "water", "spül", "spuel", "wash", "save", "recover", "drag")
 }
 
 // names are the texts that may give away what the tank holds.
@@ -170,7 +182,7 @@ func (t *Tank) names() []string {
 		return []string{t.Name, t.Process.Chemistry}
 	case t.Kind.oven():
 		return nil
-	case t.Kind.rinses() && !calledWater(t.Name):
+	case (t.Kind.rinses() || t.Kind == DragOut) && !calledWater(t.Name):
 		return []string{t.Name, t.Process.Chemistry}
 	}
 	return []string{t.Process.Chemistry}
@@ -197,8 +209,11 @@ func (t *Tank) acidified() bool {
 
 // listed returns the hazards that the tank itself lists.
 func (t *Tank) listed() plating.Hazard {
-	if t.Kind.deposits() {
+	switch {
+	case t.Kind.deposits():
 		return t.Bath.Hazards
+	case t.acidified():
+		return t.Process.Hazards | plating.HazardAcid
 	}
 	return t.Process.Hazards
 }

@@ -34,7 +34,7 @@ var wrongs = []struct {
 	{"cyanide copper straight into acid nickel", zinc, nickel, func(l *line) {
 		l.remove(l.bath("copper-cyanide-build")+1,
 			1)
-	}, sequence.CodeCyanideAcid, "0 clean rinse stages"},
+	}, sequence.CodeCyanideAcid, "no clean rinse stage between"},
 	{"one stage between cyanide and acid", zinc, nickel, func(l *line) {
 		l.tanks[l.bath("copper-cyanide-build")+
 			1].Rinse.Stages = 1
@@ -92,11 +92,11 @@ var wrongs = []struct {
 	{"cyanide by its formula", brass, hard, func(l *line) {
 		l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Activate,
 			Process: sequence.Process{Chemistry: "KCN, 60 g/L", Effect: sequence.EffectDeoxidise}}, rinse(2, sequence.Running))
-	}, sequence.CodeUnknown, "named by cyanide"},
+	}, sequence.CodeUnknown, "says cyanide, its list"},
 	{"acid by the name of its tank", brass, hard, func(l *line) {
 		i := l.kind(sequence.Activate)
 		l.tanks[i].Name, l.tanks[i].Process.Chemistry, l.tanks[i].Process.Hazards = "hydrochloric, 10 %", "dip", 0
-	}, sequence.CodeUnknown, "named by acid"},
+	}, sequence.CodeUnknown, "says acid, its list"},
 
 	{"pewter in the oven", pewter, hard, func(l *line) {
 		l.tanks = append(l.tanks, sequence.Tank{Kind: sequence.Bake, Process: sequence.Process{Chemistry: "oven"},
@@ -307,11 +307,11 @@ var wrongs = []struct {
 	{"a rinse without stages", brass, hard, func(l *line) { l.tanks[1].Rinse.Stages = 0 }, sequence.CodeUnknown,
 		"from 1 to 9"},
 	{"cyanide in the name only", brass, sequence.FlashGold, func(l *line) { l.tanks[l.last()].Bath.Hazards = 0 },
-		sequence.CodeUnknown, "is named by cyanide"},
+		sequence.CodeUnknown, "says cyanide, its list"},
 	{"a dip whose acid is not flagged", brass, hard,
-		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Hazards = 0 }, sequence.CodeUnknown, "is named by acid"},
+		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Hazards = 0 }, sequence.CodeUnknown, "says acid, its list"},
 	{"an acid bath that is not flagged", brass, hard,
-		func(l *line) { l.tanks[l.last()].Bath.Hazards = plating.HazardCyanide }, sequence.CodeUnknown, "is named by acid"},
+		func(l *line) { l.tanks[l.last()].Bath.Hazards = plating.HazardCyanide }, sequence.CodeUnknown, "says acid, its list"},
 	{"an unknown metal", brass, hard, func(l *line) { l.piece.Substrate = 0 }, sequence.CodeUnknown, "magnet"},
 }
 
