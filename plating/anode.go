@@ -91,6 +91,12 @@ func hasWord(text, w string) bool {
 	}
 }
 
+// chloride reports whether the name tells of chloride, as that of a Watts bath does.
+func (s *Solution) chloride() bool {
+	name := strings.ToLower(s.Name)
+	return strings.Contains(name, "chlorid") || hasWord(name, "watts")
+}
+
 // anode finds an anode that the solution dissolves or oxidises, or that frees a
 // gas that harms.
 func (s *Solution) anode(h Hazard) []Note {
@@ -106,7 +112,7 @@ func (s *Solution) anode(h Hazard) []Note {
 	for _, e := range list {
 		own := e.metal == s.Metal || slices.Contains(s.With, e.metal)
 		switch {
-		case e.metal == "Fe" && acid:
+		case e.metal == "Fe" && acid && !own:
 			add(recall, "a "+e.name+" anode in an acid bath: it dissolves; iron, chromium and nickel spoil the deposit",
 				"Use platinised titanium, or the anode that the bath is made for")
 		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium": // graphite, platinum, unnamed
@@ -127,9 +133,14 @@ func (s *Solution) anode(h Hazard) []Note {
 				": it dissolves into the bath and plates out with the "+s.Metal,
 				"Use an anode of "+s.Metal+", or one that does not dissolve")
 		}
-		if (e.metal == "" || e.metal == "Ti" || e.metal == "Fe") && h.Has(HazardHydrogenChloride) {
+		switch {
+		case own || e.metal != "" && e.metal != "Ti" && e.metal != "Fe":
+		case h.Has(HazardHydrogenChloride):
 			add(recall, "an anode that does not dissolve, in hydrochloric acid: it frees chlorine",
 				"Use an anode of the bath's own metal, and draw off at the tank")
+		case acid && s.chloride():
+			add(recall, "an anode that does not dissolve, in a bath with chloride: it frees chlorine",
+				"Use an anode of the bath's own metal, or a bath without chloride")
 		}
 	}
 	return notes

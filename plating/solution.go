@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
+	"unicode"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/units"
@@ -102,7 +104,7 @@ func Unsaid(listed Hazard, names ...string) Hazard {
 // package sequence.
 //
 //	gold(I) cyanide in acid    stop below pH 3, judged by the low end; stop when the pH is not given
-//	other cyanide in acid, or below pH 9.2: stop
+//	other cyanide in acid, or below pH 9.2: stop; a warning for silver from pH 8 up that is said to hold no free cyanide
 //	a salt of another valence  stop; a cyanide salt other than of gold in acid: stop
 //	sulfite, sulfide, hypochlorite with acid; nitric or chromic acid or peroxide
 //	with organic matter; cyanide with an oxidiser: stop
@@ -174,6 +176,35 @@ func KnownDeadly(s Solution) error {
 	return &DangerError{Notes: left}
 }
 
+// lowestSilverCyanidePH is the pH that fast silver baths without free cyanide are kept
+// above (from memory).
+const lowestSilverCyanidePH PH = 8
+
+// heldOtherwise reports whether a name says what else than cyanide keeps gold(I) or
+// copper(I) in solution, or that it is free of cyanide.
+func heldOtherwise(name string) bool {
+	text := strings.ToLower(name)
+	for _, w := range []string{"thiosul", "thiourea", "thiomal", "thiocyan", "iodid", "bromid", "succinimid",
+		"hydantoin", "mercapto"} {
+		if strings.Contains(text, w) {
+			return true
+		}
+	}
+	return strings.Contains(text, "cyan") // and yet not among its hazards: it denies it
+}
+
+// freeCyanide reports whether a name says that the bath holds free cyanide, which an
+// alkaline gold bath does, or that it holds none beside the metal's own.
+func freeCyanide(name string) (said, denied bool) {
+	text := " " + strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return unicode.IsSpace(r) || strings.ContainsRune("-,;:()", r)
+	}), " ") + " "
+	for _, no := range []string{" no ", " without ", " free of ", " non ", " zero "} {
+		denied = denied || strings.Contains(text, no+"free cyanide ")
+	}
+	return !denied && (strings.Contains(text, " free cyanide ") || strings.Contains(text, " alkaline ")), denied
+}
+
 const freesHCN = "hydrogen cyanide comes off, and it kills"
 
 // cyanide judges cyanide in acid.
@@ -183,20 +214,27 @@ func (s *Solution) cyanide(h Hazard) []Note {
 	}
 	alkaline := !h.Has(HazardAcid)
 	if (s.Metal == "Au" && !alkaline || s.Metal == "Cu") && s.Valence == 1 &&
-		h&(HazardCyanide|HazardSulfite|HazardHydrogenChloride) == 0 {
+		h&(HazardCyanide|HazardSulfite|HazardHydrogenChloride) == 0 && !heldOtherwise(s.Name) {
 		name := map[string]string{"Au": "gold", "Cu": "copper"}[s.Metal]
-		return stop(CodeUnsaidCyanide, recall, name+"(I), and what keeps it in solution is not said: as a rule cyanide, from "+
-			"which acid frees hydrogen cyanide, which kills",
-			"Read the label of the salt. Add cyanide to the hazards if it holds any; else correct the valence, or name what the bath holds")
+		return stop(CodeUnsaidCyanide, recall, name+"(I), and what keeps it in solution is not said: it is cyanide as a rule, "+
+			"and acid frees hydrogen cyanide from it, which kills",
+			"Read the label of the salt. Add cyanide to the hazards if it holds any. If it holds none, correct the valence, or say in the name what the bath holds, as thiosulfate or free of cyanide")
 	}
-	if !h.Has(HazardCyanide) || alkaline && (s.Metal == "Au" || s.PH.lowest() == 0 || s.PH.lowest() >= HydrogenCyanidePK) {
+	said, denied := freeCyanide(s.Name)
+	low := s.PH.lowest()
+	if !h.Has(HazardCyanide) || alkaline && (s.Metal == "Au" && !said || low == 0 || low >= HydrogenCyanidePK) {
 		return nil
 	}
 	switch {
+	case alkaline && denied && s.Metal == "Ag" && low >= lowestSilverCyanidePH:
+		return []Note{{Code: CodeCyanideInAcid, Severity: SeverityWarning, Source: recall,
+			Text: fmt.Sprintf("silver cyanide without free cyanide at pH %s: the current frees cyanide, and below pH %s more than "+
+				"half of it is hydrogen cyanide, which kills", low, HydrogenCyanidePK),
+			Do: fmt.Sprintf("Run it with the extraction on only. Keep it above pH %s. Add no free cyanide", lowestSilverCyanidePH)}}
 	case alkaline:
 		return stop(CodeCyanideInAcid, "HCNAcid", fmt.Sprintf("cyanide at pH %s: below pH %s more than half of free cyanide "+
-			"is hydrogen cyanide, which comes off and kills", s.PH.lowest(), HydrogenCyanidePK),
-			"Do not run or feed this bath. Switch the extraction on, leave the room, and ask who answers for the bath. Measure the pH again")
+			"is hydrogen cyanide, which comes off and kills", low, HydrogenCyanidePK),
+			"Do not run or feed this bath. Switch the extraction on and leave the room. Let who answers for the bath measure its pH again")
 	case s.Metal != "Au" && s.Metal != "":
 		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+s.Metal+": "+freesHCN,
 			"Do not use this bath. Only gold cyanide stands in weak acid; correct the list of hazards if one of the two is wrong")
@@ -325,7 +363,10 @@ func (s *Solution) vessel(h Hazard) []Note {
 		s.Vessel == VesselStainless && h.Has(HazardAcid) && (fluoride || h.Has(HazardHydrogenChloride)):
 		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": it eats through and frees hydrogen",
 			"Use plastic or glass")
-	case s.Vessel == VesselAluminium && h.Has(HazardCaustic):
+	case s.Vessel == VesselAluminium && h.Has(HazardCyanide):
+		return stop(recall, "cyanide in aluminium or zinc-coated ware: it dissolves the vessel and frees hydrogen",
+			"Use plastic, steel or stainless steel")
+	case s.Vessel == VesselAluminium && (h.Has(HazardCaustic) || s.PH.High >= 11 || s.PH.Low >= 11):
 		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: it eats through and frees hydrogen",
 			"Use plastic, steel or stainless steel")
 	}
