@@ -1431,7 +1431,7 @@ func (r *row) check(t *testing.T, danger, safe *outcome) (kind string) {
 func TestPropertyDangerousEdits(t *testing.T) {
 	jobs := benchJobs(t)
 	rows := slices.Concat(goldRows(), namedRows(), orderRows(), anodeRows(), springRows(), attackRows(), gasRows(),
-		ownerRows(), heldRows())
+		ownerRows(), heldRows(), heatRows(), spelledRows())
 	kinds, names, all := map[string]int{}, map[string]bool{}, map[string]bool{}
 	for _, r := range rows {
 		if names[r.name] {

@@ -36,6 +36,7 @@ func Check(tanks []Tank, p Piece) []Finding {
 	r.drying()
 	r.skin()
 	r.hydrogen()
+	r.solventHeated()
 	r.waters()
 	r.promised()
 	sort.SliceStable(r.found, func(i, j int) bool { return r.found[i].first() < r.found[j].first() })
@@ -172,9 +173,11 @@ func (r *review) carry() {
 		case t.Kind.rinses():
 			wet = true
 		case t.Kind == Dry && prev >= 0 && !wet:
-			r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece",
-				"dried salts stain the piece, and cyanide or acid stays on it for whoever handles it",
-				"rinse before drying", prev, i)
+			if r.tanks[prev].hazards() != plating.HazardOrganic { // a solvent leaves nothing that matters
+				r.add(CodeNoRinse, plating.SeverityWarning, practice, r.tanks[prev].title()+" dries on the piece",
+					"dried salts stain the piece, and cyanide or acid stays on it for whoever handles it",
+					"rinse before drying", prev, i)
+			}
 			prev = -1
 		case t.Kind.oven():
 			prev = -1

@@ -93,7 +93,8 @@ func (r *review) attack() {
 		if !t.Process.Strong && !t.Process.Mild {
 			unsaid = "; if it is mild and inhibited for this metal, say that it is mild"
 		}
-		hot := h.Has(plating.HazardCaustic) && (t.Process.Strong || !t.Process.Mild && h.Has(plating.HazardHot))
+		warm := h.Has(plating.HazardHot) || t.Kind == Electroclean && !t.Process.PH.Given() // run hot as a rule
+		hot := h.Has(plating.HazardCaustic) && (t.Process.Strong || !t.Process.Mild && warm)
 		switch {
 		case !h.Has(plating.HazardCaustic):
 		case t.Process.Mild && t.Kind.cleans():

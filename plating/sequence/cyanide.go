@@ -3,6 +3,7 @@ package sequence
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"example.com/laydown/plating"
 )
@@ -151,8 +152,18 @@ func (a stand) clash(b stand) (makes, source string) {
 	return "", ""
 }
 
-// shared finds one rinse that stands behind two tanks that must not meet. Names
-// of stations are compared without regard to capitals and blanks.
+// station returns the name of a station to compare by: letters and digits alone, so that
+// "A-1", "a 1" and "A1" are one.
+func station(name string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return -1
+	}, name)
+}
+
+// shared finds one rinse that stands behind two tanks that must not meet.
 func (r *review) shared() {
 	uses := map[string][]stand{}
 	var order []string
@@ -163,7 +174,7 @@ func (r *review) shared() {
 			before = i
 			continue
 		}
-		name := strings.ToLower(strings.Join(strings.Fields(t.Rinse.Station), " "))
+		name := station(t.Rinse.Station)
 		if (!t.Kind.rinses() && t.Kind != DragOut) || name == "" || before < 0 {
 			continue
 		}

@@ -2,6 +2,7 @@ package sequence
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -258,18 +259,57 @@ func (r *review) relief() {
 		"heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
 }
 
-// mercury finds an oven behind a tank with mercury.
+// mercurial reports whether a tank names mercury, by any of its names.
+func (t *Tank) mercurial() bool {
+	text := strings.ToLower(strings.Join(t.names(), " "))
+	return t.Bath.Metal == "Hg" || slices.ContainsFunc([]string{"mercur", "quicksilver", "quickening", "quicking", "amalgam",
+		"quecksilber", "calomel", "corrosive sublimate", "hg(", "hgcl2", "hgo", "hg "},
+		func(w string) bool { return strings.Contains(text, w) })
+}
+
+// heats reports whether the piece grows hotter in a tank than in warm air: in an oven
+// that bakes, above 100 °C, in a flame or on a hot plate.
+func (t *Tank) heats() bool {
+	q := &t.Process
+	if t.Kind != Dry {
+		return t.Kind.oven()
+	}
+	return max(q.Temperature.Low, q.Temperature.High) > units.Celsius(100) ||
+		slices.ContainsFunc([]string{"flame", "torch", "burner", "hot plate", "oven"},
+			func(w string) bool { return strings.Contains(strings.ToLower(t.Name+" "+q.Chemistry), w) })
+}
+
+// solventHeated finds a solvent that goes into an oven or a flame on the piece.
+func (r *review) solventHeated() {
+	wet := -1
+	for i := range r.tanks {
+		t := &r.tanks[i]
+		switch {
+		case t.heats() && wet >= 0:
+			r.add(CodeClash, plating.SeverityStop, recall, "the piece goes from "+r.tanks[wet].title()+" into "+t.title()+", wet with solvent",
+				"solvent vapour burns, and in a closed oven it explodes",
+				"let it dry off in moving air away from flame and spark first, or rinse it off", wet, i)
+			wet = -1
+		case t.hazards().Has(plating.HazardOrganic) && t.solution():
+			wet = i
+		case t.Kind == Dry, t.Kind.rinses() && t.Rinse.Flow.moves(), t.solution():
+			wet = -1
+		}
+	}
+}
+
+// mercury finds an oven or a flame behind a tank with mercury.
 func (r *review) mercury() {
 	for i := range r.tanks {
 		t := &r.tanks[i]
-		if !strings.Contains(strings.ToLower(strings.Join(t.names(), " ")), "mercur") && t.Bath.Metal != "Hg" {
+		if !t.mercurial() {
 			continue
 		}
 		for k := i + 1; k < len(r.tanks); k++ {
-			if r.tanks[k].Kind == Bake {
+			if r.tanks[k].heats() {
 				r.add(CodeMercury, plating.SeverityWarning, recall, r.tanks[k].title()+" behind "+t.title(),
-					"the oven drives mercury vapour out of the piece; it has no smell and poisons",
-					"leave the bake out; heat nothing that mercury has touched", i, k)
+					"heat drives mercury vapour out of the piece; it has no smell and poisons",
+					"leave the heat out; heat nothing that mercury has touched", i, k)
 				return
 			}
 		}
@@ -325,13 +365,36 @@ func (r *review) hydrogen() {
 		return
 	}
 	for i := range r.tanks {
-		if t := &r.tanks[i]; (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic {
+		t := &r.tanks[i]
+		switch {
+		case (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic:
 			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
 				"cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current",
 				i)
+		case t.Kind == Activate && t.strongAcid() && (t.stay() == 0 || t.stay() > mayPickle):
+			r.add(CodeEmbrittle, plating.SeverityWarning, recall, t.title()+lasting(t)+": steel that hydrogen cracks",
+				"acid that takes iron drives hydrogen into it as long as it stays",
+				"dip it for some seconds, a minute at most, or take scale off by blasting", i)
 		}
 	}
 	r.bake()
+}
+
+// mayPickle is how long hard steel may stay in strong acid: the practice says a short
+// dip; the minute is from memory.
+const mayPickle units.Duration = 60
+
+// chargedAgain finds hydrogen that is driven into the steel behind the bake.
+func (r *review) chargedAgain(bake int) {
+	for i := bake + 1; i < len(r.tanks); i++ {
+		t := &r.tanks[i]
+		if t.Kind == Activate && t.hazards().Has(plating.HazardAcid) || t.solution() && t.Process.Polarity == Cathodic {
+			r.add(CodeNoBake, plating.SeverityWarning, recall, t.title()+" behind the bake of hard steel",
+				"it drives hydrogen in again, and the steel cracks days later, under load",
+				"do it before the bake, or bake again after it", bake, i)
+			return
+		}
+	}
 }
 
 // bake judges the bake after the last coat by the strength of the steel.
@@ -380,6 +443,7 @@ func (r *review) bake() {
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+
 				" after the last coat", cracks, want, i)
 		}
+		r.chargedAgain(i)
 		return
 	}
 	r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", "hard steel is not baked after plating", cracks, want, last)

@@ -178,6 +178,9 @@ func (t *Tank) names() []string {
 	switch {
 	case t.Kind.deposits():
 		return []string{t.Name, t.Bath.Name}
+	case t.Kind == Electroclean && !t.Process.Mild && !t.Process.PH.Given() &&
+		!strings.Contains(strings.ToLower(t.Name+t.Process.Chemistry), "mild"):
+		return []string{t.Name, t.Process.Chemistry, t.Kind.String()} // it is caustic as a rule
 	case t.solution():
 		return []string{t.Name, t.Process.Chemistry}
 	case t.Kind.oven():
