@@ -41,7 +41,7 @@ func (c DrainCurve) Left(t units.Duration) (units.Volume, error) {
 		return 0, err
 	}
 	v := units.Volume(float64(c.Drainable)*math.Exp(-float64(t)/float64(c.Constant)) + float64(c.Held))
-	return v, units.Finite("volume left", v)
+	return finite("volume left", v)
 }
 
 // LeftWorking shows how [DrainCurve.Left] computes, with the same errors.

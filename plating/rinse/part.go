@@ -123,7 +123,7 @@ func SprayWaterFor(ratio units.Ratio, film units.Volume, mixing units.Ratio) (un
 		return 0, bad("rinse ratio", ratio.String(), "1 or more: content before over content after", units.ErrOutOfRange)
 	}
 	w := units.Volume(float64(film) * math.Log(float64(ratio)) / float64(mixing))
-	return w, units.Finite("spray water", w)
+	return finite("spray water", w)
 }
 
 // A Limit is a published content that a final rinse should not pass.

@@ -41,7 +41,7 @@ func FlowOf(v units.Volume, every units.Duration) (Flow, error) {
 		return 0, err
 	}
 	f := Flow(float64(v) / float64(every))
-	return f, units.Finite("flow", f)
+	return finite("flow", f)
 }
 
 // In returns f as a number of another unit.
@@ -123,6 +123,14 @@ func numbers[Q ~float64](list ...Q) bool {
 		}
 	}
 	return true
+}
+
+// finite passes a result on unless it overflowed.
+func finite[Q units.Quantity](field string, v Q) (Q, error) {
+	if err := units.Finite(field, v); err != nil {
+		return 0, err
+	}
+	return v, nil
 }
 
 // tooFar is the error of inputs that are each sound and together beyond float64.

@@ -88,7 +88,10 @@ func (r Running) Constant() (units.Duration, error) {
 		return 0, err
 	}
 	tau := units.Duration(float64(r.Volume) / (float64(r.Water) + float64(r.DragIn)))
-	return tau, units.Positive("time constant", tau)
+	if err := units.Positive("time constant", tau); err != nil {
+		return 0, err
+	}
+	return tau, nil
 }
 
 // After returns the content of the rinse after a time, with the work taken as

@@ -171,7 +171,7 @@ func SeriesWaterFor(ratio units.Ratio, tanks int, dragIn, dragOut Flow) ([]Flow,
 			clear(q)
 		}
 	}
-	if need := Flow(rest - one); dragOut > dragIn && q[0] < need {
+	if need := dragOut - dragIn; q[0] < need {
 		q[0] = need
 	}
 	if !numbers(q...) {

@@ -167,7 +167,7 @@ func (t Tank) TimeTo(content units.MassConcentration, every units.Duration) (uni
 		return 0, err
 	}
 	d := units.Duration(float64(n) * float64(every))
-	return d, units.Finite("time to reach the content", d)
+	return finite("time to reach the content", d)
 }
 
 // A Balance says where the metal went that loads carried out of the bath.

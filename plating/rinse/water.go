@@ -124,5 +124,5 @@ func RatioFor(bath, final units.MassConcentration) (units.Ratio, error) {
 			units.ErrInconsistent)
 	}
 	r := units.Ratio(float64(bath) / float64(final))
-	return r, units.Finite("rinse ratio", r)
+	return finite("rinse ratio", r)
 }
