@@ -41,14 +41,14 @@ func heldRows() []row {
 			bath("copper, sulfate, bright", `"Cu", "valence": 2`, `"hazards": []`),
 			rinsed("copper, sulfate, bright", `"Cu", "valence": 2`, `"hazards": [], "pH": 1.2`)},
 		{"rhodium sulfate whose list forgets the acid, behind cyanide", "zinc", "stop", hcn,
-			bath("rhodium, sulfate", `"Rh"`, `"hazards": []`), rinsed("rhodium, sulfate", `"Rh"`, `"hazards": [],
-				"pH": 1.2`)},
+			bath("rhodium, sulfate", `"Rh"`, `"hazards": []`),
+			rinsed("rhodium, sulfate", `"Rh"`, `"hazards": [], "pH": 1.2`)},
 		{"tin sulfate whose list forgets the acid, behind cyanide", "zinc", "stop", hcn,
 			bath("tin, sulfate", `"Sn", "valence": 2`, `"hazards": []`),
 			rinsed("tin, sulfate", `"Sn", "valence": 2`, `"hazards": [], "pH": 1.2`)},
 		{"zinc chloride whose list forgets the acid, behind cyanide", "zinc", "stop", hcn,
-			bath("zinc, chloride", `"Zn"`, `"hazards": []`), rinsed("zinc, chloride", `"Zn"`, `"hazards": [],
-				"pH": 5.2`)},
+			bath("zinc, chloride", `"Zn"`, `"hazards": []`),
+			rinsed("zinc, chloride", `"Zn"`, `"hazards": [], "pH": 5.2`)},
 		{"palladium chloride whose list forgets the acid, behind cyanide", "zinc", "stop", hcn,
 			bath("palladium, chloride", `"Pd"`, `"hazards": []`),
 			rinsed("palladium, chloride", `"Pd"`, `"hazards": ["ammonia"], "pH": 8.5`)},
@@ -73,8 +73,7 @@ func heatRows() []row {
 	hydrochloric := swap(`"holds": "sulfuric acid, 4 %"`, `"holds": "hydrochloric acid, 30 %"`)
 	cathodic := entry(`{"kind": "electroclean", "holds": "electrocleaner", "polarity": "cathodic", "time": "60 s"}`)
 	cleaner := func(more string) string {
-		return entry(`{"kind": "electroclean", "holds": "cleaner 4", "polarity": "anodic",
-				"time": "60 s"`+more+`}`) + waterTank
+		return entry(`{"kind": "electroclean", "holds": "cleaner 4", "polarity": "anodic", "time": "60 s"`+more+`}`) + waterTank
 	}
 	at := func(name, station string) change {
 		return swap(`"name": "`+name+`"`, `"name": "`+name+`", "station": "`+station+`"`)
@@ -96,8 +95,8 @@ func heatRows() []row {
 		{"mercury dried at 350 °C", "silver", "warning", "mercury vapour",
 			by(behind("water 2", wash("mercuric nitrate")),
 				swap(`"holds": "warm air"`, `"holds": "air", "temperature": "350 °C"`)),
-			by(behind("water 2", wash("mercuric nitrate")), swap(`"holds": "warm air"`, `"holds": "air",
-				"temperature": "60 °C"`))},
+			by(behind("water 2", wash("mercuric nitrate")),
+				swap(`"holds": "warm air"`, `"holds": "air", "temperature": "60 °C"`))},
 		{"white spirit straight into the bake", "spring", "stop", "wet with solvent",
 			by(replace(`"dry"`, strings.Replace(acetone, "acetone", "white spirit", 1))), nil},
 		{"mineral spirits straight into the bake", "spring", "stop", "wet with solvent",
@@ -123,8 +122,8 @@ func heatRows() []row {
 			by(behind(`"bake"`, pickleTank+waterTank)), nil},
 		{"a cathodic clean behind the bake", "spring", "warning", "drives hydrogen in again",
 			by(behind(`"bake"`, cathodic)), nil},
-		{"a bake of 200 °F", "spring", "warning", "too cool", by(swap(`{"low": "195 °C",
-				"high": "210 °C"}`, `"200 °F"`)),
+		{"a bake of 200 °F", "spring", "warning", "too cool",
+			by(swap(`{"low": "195 °C", "high": "210 °C"}`, `"200 °F"`)),
 			by(swap(`{"low": "195 °C", "high": "210 °C"}`, `"400 °F"`))},
 		{"a bake of 23 min", "spring", "warning", "too short", by(swap(`"time": "23 h"`, `"time": "23 min"`)), nil},
 		{"an electroclean of zinc that does not say what it holds", "zinc", "warning", "dissolves zinc",
@@ -132,10 +131,10 @@ func heatRows() []row {
 		{"an electroclean of aluminium that does not say what it holds", "dial", "warning", "dissolves zinc",
 			by(behind("water 1", cleaner(""))), by(behind("water 1", cleaner(`, "mild": true`)))},
 		{"an electroclean of unsaid content in aluminium ware", "hand", "stop", "eats through",
-			by(swap(`"holds": "electrocleaner", "hazards": ["caustic", "hot"]`, `"holds": "cleaner 4",
-				"vessel": "aluminium"`)),
-			by(swap(`"holds": "electrocleaner", "hazards": ["caustic", "hot"]`, `"holds": "cleaner 4",
-				"vessel": "steel"`))},
+			by(swap(`"holds": "electrocleaner", "hazards": ["caustic", "hot"]`,
+				`"holds": "cleaner 4", "vessel": "aluminium"`)),
+			by(swap(`"holds": "electrocleaner", "hazards": ["caustic", "hot"]`,
+				`"holds": "cleaner 4", "vessel": "steel"`))},
 		{"a cleaner of pH 12.5 in aluminium ware", "zinc", "stop", "eats through",
 			by(swap(`"holds": "mild alkaline cleaner"`, `"holds": "cleaner 4", "pH": 12.5, "vessel": "aluminium"`)),
 			by(swap(`"holds": "mild alkaline cleaner"`, `"holds": "cleaner 4", "pH": 9.5, "vessel": "aluminium"`))},
@@ -173,8 +172,7 @@ func spelledRows() []row {
 		"no cyanide above 5 g/L", "no cyanide except the strike", "cyanide-free until fed"} {
 		rows = append(rows, row{"behind strong acid: " + cyanide, "silver", "stop", hcn,
 			by(cut(`"silver strike", "role"`), cut(`"layer": "silver strike"`), swap(`, "salt": "KAg(CN)2"`, ""),
-				swap(`"hazards": ["cyanide"], "pH": 12`, `"hazards": []`), swap(`"name": "silver, cyanide",
-				"metal": "Ag"`,
+				swap(`"hazards": ["cyanide"], "pH": 12`, `"hazards": []`), swap(`"name": "silver, cyanide", "metal": "Ag"`,
 					`"name": "`+cyanide+`", "metal": "Ag"`), cut("water 2"), cut("one water")), nil})
 	}
 	add := func(name, base, word, mark, tank string, rinsed bool) {
