@@ -222,6 +222,12 @@ func (s *Solution) cyanide(h Hazard) []Note {
 	}
 	said, denied := freeCyanide(s.Name)
 	low := s.PH.lowest()
+	if s.Metal == "Au" && s.Valence != 3 && alkaline && low == 0 && h.Has(HazardCyanide) && !h.Has(HazardCaustic) &&
+		s.Hazards == 0 && !said && !hasWord(strings.ToLower(s.Name), "neutral") {
+		return stop(CodePHNotGiven, "GoldCyanidePatent",
+			fmt.Sprintf("gold cyanide, and nothing says whether the bath is acid: below pH %s %s", LowestGoldCyanidePH, freesHCN),
+			"Measure the pH and give it with its low end")
+	}
 	if !h.Has(HazardCyanide) || alkaline && (s.Metal == "Au" && !said || low == 0 || low >= HydrogenCyanidePK) {
 		return nil
 	}
