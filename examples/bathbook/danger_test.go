@@ -55,6 +55,21 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 		amount) {
 		t.Errorf("pH 3.5 to 4: status %d, %s\n%s", status, errs, out)
 	}
+	// A name that does not say acid is no proof that the bath is not.
+	for more, tell := range map[string]bool{``: false, `, "pH": {"low": 6, "high": 7}`: true,
+		`, "hazards": ["cyanide"]`: true} {
+		dir := t.TempDir()
+		bath := filepath.Join(dir, "bath.json")
+		text := `{"name": "gold bath 3", "metal": "Au", "volume": "5 L", "content": "2 g/L", "target": "5 g/L",
+			"equivalent": "7.349 g/(A·h)", "efficiency": {"value": "90 %"}, "salts": ["KAu(CN)2"]` + more + `}`
+		if err := os.WriteFile(bath, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		_, out, errs := call("-new", bath, "-when", "2026-03-02T08:00:00Z", filepath.Join(dir, "gold.jsonl"))
+		if strings.Contains(out, amount) != tell || strings.Contains(out, "nothing says whether") == tell {
+			t.Errorf("gold bath 3%s: %s\n%s", more, errs, out)
+		}
+	}
 	// Gold(III) in strong acid is fed with its own salt only.
 	if _, _, errs, status := bookOf(t, `, "pH": {"low": 1, "high": 2}, "valence": 3`); status != 1 ||
 		!strings.Contains(errs, "KAu(CN)2 holds gold(I)") {
@@ -70,5 +85,47 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 	}
 	if status, _, errs := call("-pH", "17", path); status != 2 || !strings.Contains(errs, "at most 16") {
 		t.Errorf("pH 17: status %d, %s", status, errs)
+	}
+}
+
+// TestPropertyBookAfterAcid: when the last entry of a cyanide book speaks of acid, no
+// amount is told before the pH is measured; a bath without cyanide asks nothing.
+func TestPropertyBookAfterAcid(t *testing.T) {
+	dir := t.TempDir()
+	for name, bath := range map[string]string{
+		"silver": `"name": "silver, cyanide", "metal": "Ag", "equivalent": "4.025 g/(A·h)", "salts": ["KAg(CN)2"]`,
+		"gold": `"name": "gold, acid cyanide", "metal": "Au", "equivalent": "7.349 g/(A·h)", "salts": ["KAu(CN)2"],
+			"pH": {"low": 4, "high": 4.5}`,
+		"nickel": `"name": "nickel, Watts", "metal": "Ni", "equivalent": "1.095 g/(A·h)", "salts": ["NiSO4·6H2O"]`,
+	} {
+		file, book := filepath.Join(dir, name+".json"), filepath.Join(dir, name+".jsonl")
+		text := `{` + bath + `, "volume": "5 L", "content": "10 g/L", "target": "20 g/L", "efficiency": {"value": "90 %"}}`
+		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if status, _, errs := call("-new", file, "-when", "2026-03-02T08:00:00Z", book); status != 0 {
+			t.Fatal(errs)
+		}
+		for i, c := range []struct {
+			args []string
+			stop bool
+		}{
+			{[]string{"-addition", "water=10 mL", "-note", "a splash"}, false},
+			{[]string{"-addition", "water=10 mL", "-note", "pH lowered with sulfuric acid"}, true},
+			{nil, true}, // until somebody measures
+			{[]string{"-pH", map[string]string{"silver": "12", "gold": "4.2", "nickel": "4.2"}[name]}, false},
+			{[]string{"-correction", "volume=5 mL, reason=citric 20 % for the pH"}, true},
+			{[]string{"-addition", "water=10 mL", "-note", "free of acid"}, false},
+		} {
+			args := append([]string{}, c.args...)
+			if len(args) > 0 && args[0] != "-pH" {
+				args = append(args, "-when", "2026-03-02T09:0"+string(rune('0'+i))+":00Z")
+			}
+			status, out, errs := call(append(args, book)...)
+			stop := strings.Contains(out, "STOP") && !strings.Contains(out, "to target")
+			if want := c.stop && name != "nickel"; status != 0 || stop != want || want && !strings.Contains(out, "with -pH") {
+				t.Errorf("%s, %v: status %d, stop %t: %s\n%s", name, c.args, status, stop, errs, out)
+			}
+		}
 	}
 }

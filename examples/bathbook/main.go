@@ -10,7 +10,8 @@
 //
 // What is to be added to an acid gold cyanide bath is told only when its pH is
 // known: from the book, or measured now with -pH 4.4. Below pH 3 the salt frees
-// hydrogen cyanide.
+// hydrogen cyanide. When the last entry of a cyanide bath speaks of acid, the pH is
+// asked for again.
 //
 // The other entries are -addition, -evaporation and -correction; -h lists the
 // fields of each with their units, and those of the bath of -new. -entries lists

@@ -70,14 +70,14 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 		s.line("DAMAGED in line %d: this is the bath as it was before it. The lines from there on are", book.Len()+2)
 		s.line("not counted, so what to add and the forecast are left out.")
 	}
-	s.cautions(o.solution(b))
+	s.cautions(o.solution(book))
 	s.state(b, st, book.Records())
 	s.balance(b, st.Balance)
 	if !damaged {
-		if err := s.additions(book, o.solution(b)); err != nil {
+		if err := s.additions(book, o.solution(book)); err != nil {
 			return err
 		}
-		if err := s.forecast(book, o.solution(b)); err != nil {
+		if err := s.forecast(book, o.solution(book)); err != nil {
 			return err
 		}
 	}
@@ -85,7 +85,7 @@ func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) erro
 		s.entries(book)
 	}
 	if o.working && !damaged {
-		if err := s.working(book, o.solution(b)); err != nil {
+		if err := s.working(book, o.solution(book)); err != nil {
 			return err
 		}
 	}
@@ -375,14 +375,34 @@ func (s *sheet) working(book *ledger.Ledger, solution plating.Solution) error {
 	return nil
 }
 
-// solution is the bath of the book as its dangers are judged, with the pH that
-// was measured now.
-func (o *options) solution(b ledger.Bath) plating.Solution {
+// solution is the bath of the book as its dangers are judged, with the pH that was
+// measured now. When the last entry speaks of acid and nobody has measured since, the
+// pH of the book counts no more, and the bath counts as acid.
+func (o *options) solution(book *ledger.Ledger) plating.Solution {
+	b := book.Bath()
 	solution := b.Solution()
-	if o.pH != 0 {
+	switch {
+	case o.pH != 0:
 		solution.PH = plating.PHWindow{Low: o.pH, High: o.pH}
+	case acidAdded(book):
+		solution.PH = plating.PHWindow{}
+		solution.Hazards |= plating.HazardAcid
 	}
 	return solution
+}
+
+// acidAdded reports whether the last entry of the book names acid.
+func acidAdded(book *ledger.Ledger) bool {
+	records := book.Records()
+	if len(records) == 0 {
+		return false
+	}
+	last := records[len(records)-1].Entry
+	texts := []string{last.Note}
+	if c, ok := last.Event.(ledger.Correction); ok {
+		texts = append(texts, c.Reason)
+	}
+	return plating.NamedHazards(texts...).Has(plating.HazardAcid)
 }
 
 // cautions prints what the bath can do, and who decides.
@@ -403,7 +423,7 @@ func (s *sheet) stopped(solution plating.Solution) bool {
 		if n.Severity == plating.SeverityStop {
 			stop = true
 			s.wrap("   STOP  ", n.Line())
-			if n.Code == plating.CodePHNotGiven {
+			if n.Code == plating.CodePHNotGiven || n.Code == plating.CodeCyanideInAcid && !solution.PH.Given() {
 				s.wrap("         ", "Measure the pH and run this again with -pH and what the meter shows, as -pH 4.4.")
 			}
 		}
