@@ -113,7 +113,7 @@ func (s *Solution) anode(h Hazard) []Note {
 		own := e.metal == s.Metal || slices.Contains(s.With, e.metal)
 		switch {
 		case e.metal == "Fe" && acid && !own:
-			add(recall, "a "+e.name+" anode in an acid bath: it dissolves; iron, chromium and nickel spoil the deposit",
+			add(recall, "a "+e.name+" anode in an acid bath: the anode dissolves; iron, chromium and nickel spoil the deposit",
 				"Use platinised titanium, or the anode that the bath is made for")
 		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium": // graphite, platinum, unnamed
 		case e.metal == "" || e.metal == "Ti":
@@ -121,25 +121,25 @@ func (s *Solution) anode(h Hazard) []Note {
 				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum",
 					"Use graphite, platinum, or an anode of the bath's own metal")
 			} else if e.metal == "Ti" {
-				add(recall, "a bare titanium anode: it grows an oxide that carries no current", "Use platinised titanium")
+				add(recall, "a bare titanium anode: titanium grows an oxide that carries no current", "Use platinised titanium")
 			}
 		case e.metal == "Pb" && !own:
 			if !acid || h&(HazardHydrogenChloride|HazardNitric|HazardFluoborate|HazardCyanide) != 0 {
-				add(recall, "a lead anode: it lasts in sulfuric and chromic acid only and dissolves in this bath",
+				add(recall, "a lead anode: lead lasts in sulfuric and chromic acid only and dissolves in this bath",
 					"Use platinised titanium, or the anode that the bath is made for")
 			}
 		case !own && s.Metal != "":
 			add("AnodeColour", "a "+e.name+" anode in a bath of "+s.Metal+
-				": it dissolves into the bath and plates out with the "+s.Metal,
+				": the anode dissolves into the bath and plates out with the "+s.Metal,
 				"Use an anode of "+s.Metal+", or one that does not dissolve")
 		}
 		switch {
 		case own || e.metal != "" && e.metal != "Ti" && e.metal != "Fe":
 		case h.Has(HazardHydrogenChloride):
-			add(recall, "an anode that does not dissolve, in hydrochloric acid: it frees chlorine",
+			add(recall, "an anode that does not dissolve, in hydrochloric acid: such an anode frees chlorine",
 				"Use an anode of the bath's own metal, and draw off at the tank")
 		case acid && s.chloride():
-			add(recall, "an anode that does not dissolve, in a bath with chloride: it frees chlorine",
+			add(recall, "an anode that does not dissolve, in a bath with chloride: such an anode frees chlorine",
 				"Use an anode of the bath's own metal, or a bath without chloride")
 		}
 	}

@@ -77,7 +77,7 @@ func (s *Solution) AtTank() []Note {
 		case row.Flag == HazardCyanide && weak:
 			add(fmt.Sprintf("CYANIDE IN ACID: pH meter in the bath, extraction on; below pH %s it frees hydrogen cyanide, which kills", LowestGoldCyanidePH), "GoldCyanidePatent")
 		case row.Flag == HazardCyanide && bound:
-			add("GOLD(III) CYANIDE IN STRONG ACID: extraction always on; feed it with its own gold(III) salt, KAu(CN)2 would free hydrogen cyanide, which kills", "AuricCyanide")
+			add("GOLD(III) CYANIDE IN STRONG ACID: extraction always on; feed it with its own gold(III) salt only: KAu(CN)2 frees hydrogen cyanide in it, which kills", "AuricCyanide")
 		case row.Flag == HazardAcid && (weak || h&(HazardNitric|HazardHydrogenChloride) != 0): // said already
 		case row.Flag == HazardFluoride && h.Has(HazardFluoborate):
 		default:

@@ -584,7 +584,7 @@ func ExampleNamedHazards() {
 func ExampleDeadly() {
 	err := plating.Deadly(plating.Solution{Name: "bleach with hydrochloric acid"})
 	fmt.Println(err)
-	// Output: STOP: hypochlorite and acid in one solution: they make chlorine, which kills. Do not mix or run it; correct the list of hazards if one of the two is wrong [Hypochlorite]
+	// Output: STOP: hypochlorite and acid in one solution: together they make chlorine, which kills. Do not mix or run it. Correct the list of hazards if one of the two is wrong [Hypochlorite]
 }
 
 func ExampleTankLine() {

@@ -243,18 +243,18 @@ func (s *Solution) cyanide(h Hazard) []Note {
 			"Do not run or feed this bath. Switch the extraction on and leave the room. Let who answers for the bath measure its pH again")
 	case s.Metal != "Au" && s.Metal != "":
 		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+s.Metal+": "+freesHCN,
-			"Do not use this bath. Only gold cyanide stands in weak acid; correct the list of hazards if one of the two is wrong")
+			"Do not use this bath. If it is made up already, switch the extraction on and leave the room. Correct the list of hazards if one of the two is wrong: only gold cyanide stands in weak acid")
 	case s.Valence == 3: // the gold(III) complex: see the caution at the tank
 		return nil
 	case s.PH.Low == 0 && (s.PH.High == 0 || s.PH.High >= LowestGoldCyanidePH):
 		return stop(CodePHNotGiven, "GoldCyanidePatent",
 			fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s", LowestGoldCyanidePH, freesHCN),
-			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). Correct no pH below %s with the load in the bath", LowestGoldCyanidePH))
+			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). If it is below %s, switch the extraction on and leave the room", LowestGoldCyanidePH))
 	case s.PH.lowest() < LowestGoldCyanidePH:
 		return stop(CodeGoldCyanideAcid, "GoldCyanidePatent",
 			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.lowest(), LowestGoldCyanidePH,
 				freesHCN),
-			fmt.Sprintf("Do not make up, run or feed this bath. Keep a gold(I) cyanide bath above pH %s; a strike in stronger acid holds gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
+			fmt.Sprintf("Do not make up, run or feed this bath. If it is made up already, switch the extraction on and leave the room. Keep a gold(I) cyanide bath above pH %s. A strike in stronger acid holds gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
 	}
 	return nil
 }
@@ -350,8 +350,8 @@ func (s *Solution) together(h Hazard) []Note {
 			continue // some sulfite baths are kept a little acid
 		}
 		notes = append(notes, Note{Code: CodePoisonGas, Severity: SeverityStop, Source: c.Source,
-			Text: fmt.Sprintf("%s and %s in one solution: they make %s", c.A, c.B, c.Makes),
-			Do:   "Do not mix or run it; correct the list of hazards if one of the two is wrong"})
+			Text: fmt.Sprintf("%s and %s in one solution: together they make %s", c.A, c.B, c.Makes),
+			Do:   "Do not mix or run it. Correct the list of hazards if one of the two is wrong"})
 	}
 	return notes
 }
@@ -364,16 +364,16 @@ func (s *Solution) vessel(h Hazard) []Note {
 	fluoride := h&(HazardFluoride|HazardFluoborate) != 0
 	switch {
 	case s.Vessel == VesselGlass && fluoride:
-		return stop("HFSheet", "fluoride in glass: it etches the vessel through", "Use polypropylene or polyethylene")
+		return stop("HFSheet", "fluoride in glass: fluoride etches the vessel through", "Use polypropylene or polyethylene")
 	case (s.Vessel == VesselSteel || s.Vessel == VesselAluminium) && h.Has(HazardAcid),
 		s.Vessel == VesselStainless && h.Has(HazardAcid) && (fluoride || h.Has(HazardHydrogenChloride)):
-		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": it eats through and frees hydrogen",
+		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": acid eats through the vessel and frees hydrogen",
 			"Use plastic or glass")
 	case s.Vessel == VesselAluminium && h.Has(HazardCyanide):
-		return stop(recall, "cyanide in aluminium or zinc-coated ware: it dissolves the vessel and frees hydrogen",
+		return stop(recall, "cyanide in aluminium or zinc-coated ware: cyanide dissolves the vessel and frees hydrogen",
 			"Use plastic, steel or stainless steel")
 	case s.Vessel == VesselAluminium && (h.Has(HazardCaustic) || s.PH.High >= 11 || s.PH.Low >= 11):
-		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: it eats through and frees hydrogen",
+		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: caustic eats through the vessel and frees hydrogen",
 			"Use plastic, steel or stainless steel")
 	}
 	return nil

@@ -114,7 +114,7 @@ func (r *review) ending(last int) {
 			"the salts of tap water stay as spots", "end in deionised water", final)
 	case r.tanks[final].Rinse.Flow == Still:
 		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still",
-			"it gathers what it should take off", "let it run, or spray", final)
+			"still water gathers what it should take off", "let it run, or spray", final)
 	}
 }
 
