@@ -134,16 +134,21 @@ func (n name) acid() bool {
 
 // fillers are words that may stand between "pH" and its figure.
 func fillers() []string {
-	return []string{"value", "of", "is", "at", "about", "around", "approx", "approximately", "ca", "circa", "below", "under",
+	return []string{"value", "of", "is", "at", "about", "around", "approx", "approximately", "ca", "circa",
+		"below", "under",
 		"kept", "set", "adjusted", "brought", "to", "near", "max", "up", "from", "wert"}
 }
 
 // hedges are words that leave a denial open. A name that holds one denies nothing.
 func hedges() []string {
-	return []string{"isn", "isnt", "wasn", "wasnt", "aren", "arent", "longer", "yet", "quite", "entirely", "really", "wholly",
-		"mostly", "largely", "virtually", "essentially", "substantially", "practically", "formerly", "previously", "was",
-		"far", "anything", "nowhere", "scarcely", "barely", "hardly", "nearly", "almost", "instead", "rather", "supposed",
-		"said", "considered", "called", "cannot", "can", "made", "next", "beyond", "smell", "except", "unless", "until", "above", "exceeding", "mehr", "fast",
+	return []string{"isn", "isnt", "wasn", "wasnt", "aren", "arent", "longer", "yet", "quite", "entirely",
+		"really", "wholly",
+		"mostly", "largely", "virtually", "essentially", "substantially", "practically", "formerly", "previously",
+		"was",
+		"far", "anything", "nowhere", "scarcely", "barely", "hardly", "nearly", "almost", "instead", "rather",
+		"supposed",
+		"said", "considered", "called", "cannot", "can", "made", "next", "beyond", "smell", "except", "unless",
+		"until", "above", "exceeding", "mehr", "fast",
 		"keineswegs", "nicht", "pas", "presque", "quasi", "casi", "libero"}
 }
 
@@ -259,7 +264,8 @@ func (n name) denied(i int, row *HazardRow) bool {
 
 // negated reports whether the word at k takes a denial back: "not free of".
 func (n name) negated(k int) bool {
-	return k >= 0 && oneOf(n.words[k].text, []string{"not", "never", "nicht", "hardly", "nearly", "almost", "no", "non"})
+	return k >= 0 && oneOf(n.words[k].text, []string{"not", "never", "nicht", "hardly", "nearly", "almost", "no",
+		"non"})
 }
 
 func denials() []string {
@@ -268,7 +274,8 @@ func denials() []string {
 
 // purposeWords stand before what a bath is for, not what it holds.
 func purposeWords() []string {
-	return []string{"for", "on", "onto", "over", "under", "behind", "before", "after", "from", "für", "auf", "pour", "sur",
+	return []string{"for", "on", "onto", "over", "under", "behind", "before", "after", "from", "für", "auf",
+		"pour", "sur",
 		"per", "su"}
 }
 

@@ -164,7 +164,8 @@ func calledWater(name string) bool {
 	switch {
 	case name == "" || has("behind", "after"):
 		return true
-	case has("%", "g/l", "ml/l", " with ", "dilut", "weak", "slight", "splash", "little", "neutralis", "neutraliz", "ph ",
+	case has("%", "g/l", "ml/l", " with ", "dilut", "weak", "slight", "splash", "little", "neutralis", "neutraliz",
+		"ph ",
 		"vinegar", "lemon"):
 		return false
 	case plating.NamedHazards(name)&(plating.HazardHypochlorite|plating.HazardOxidiser|plating.HazardOrganic) != 0:
