@@ -223,7 +223,7 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 		}
 		return f.Ledger, nil
 	case o.kind == "": // only to read: the file may be write-protected
-		text, err := os.ReadFile(o.book)
+		text, err := readBook(o.book)
 		if err != nil {
 			return nil, err
 		}
@@ -284,6 +284,21 @@ func lateWords(l *ledger.Ledger, entry int) string {
 	}
 	return fmt.Sprintf("no. %d is dated %s, later than the clock shows: set the clock if it is wrong, else strike the entry out with "+
 		"-void \"entry=%d, reason=year mistyped\" and enter it again", entry, date(l.Records()[entry-1].Entry.When), entry)
+}
+
+// readBook reads the text of a book. A last line that is cut short may be one that
+// another program is writing just now: it gets a moment to end it.
+func readBook(name string) ([]byte, error) {
+	for try := 1; ; try++ {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return nil, err
+		}
+		if _, err := ledger.Read(bytes.NewReader(text)); !errors.Is(err, ledger.ErrTorn) || try == 5 {
+			return text, nil
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
 }
 
 // toShow opens the text of a book as far as its lines are whole. That the last

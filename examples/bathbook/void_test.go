@@ -8,6 +8,7 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
@@ -121,5 +122,30 @@ func TestPropertyBusy(t *testing.T) {
 		if !strings.HasPrefix(s, "0 bathbook: entered as no. ") || strings.Count(out, fmt.Sprintf("(rack %d)", i)) != 1 {
 			t.Errorf("rack %d: %s", i, s)
 		}
+	}
+}
+
+// TestLineBeingWritten: a last line that another program is just writing is no torn one,
+// which would have to be entered again.
+func TestLineBeingWritten(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "gold.jsonl")
+	half := len(demo) - 40
+	os.WriteFile(path, []byte(demo[:half]), 0o644)
+	done := make(chan error)
+	go func() {
+		time.Sleep(30 * time.Millisecond) // the program below reads first
+		f, err := os.OpenFile(path, os.O_WRONLY|os.O_APPEND, 0)
+		if err == nil {
+			_, err = f.WriteString(demo[half:])
+			f.Close()
+		}
+		done <- err
+	}()
+	status, out, errs := call(path)
+	if err := <-done; err != nil {
+		t.Fatal(err)
+	}
+	if status != 0 || errs != "" || !strings.Contains(out, "55 entries") {
+		t.Errorf("status %d, %s\n%s", status, errs, out)
 	}
 }
