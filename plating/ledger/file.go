@@ -85,19 +85,33 @@ func OpenFile(path string) (*File, error) {
 	if err != nil {
 		return nil, err
 	}
-	f := &File{store: file, path: whole(path)}
-	read := &counted{r: file}
-	f.Ledger, err = Open(read)
-	if err != nil && !errors.As(err, &f.torn) || f.Ledger == nil {
+	f, err := openStore(file)
+	if f == nil {
 		file.Close()
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
-	// Not the length of the file, which another program may have added to since.
-	f.sum, f.size = f.Ledger.last, read.n
-	if f.torn != nil {
+	f.path = whole(path)
+	if err != nil {
 		return f, fmt.Errorf("%s: %w", path, err)
 	}
 	return f, nil
+}
+
+// openStore reads a book. A [*TornError] comes with a File, any other error without.
+func openStore(file interface {
+	store
+	io.Reader
+}) (*File, error) {
+	f := &File{store: file}
+	read := &counted{r: file}
+	var err error
+	f.Ledger, err = Open(read)
+	if err != nil && !errors.As(err, &f.torn) || f.Ledger == nil {
+		return nil, err
+	}
+	// Not the length of the file, which another program may have added to since.
+	f.sum, f.size = f.Ledger.last, read.n
+	return f, err
 }
 
 // A counted reader knows how many bytes it gave.

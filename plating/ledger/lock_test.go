@@ -3,6 +3,7 @@ package ledger
 import (
 	"bytes"
 	"errors"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -116,5 +117,47 @@ func TestPropertyUnsure(t *testing.T) {
 		if errors.Is(err, ErrUnsure) != there {
 			t.Errorf("%s: stands in the file: %t; %v", name, there, err)
 		}
+	}
+}
+
+// A growing store gets a line of another program when it has been read to its end.
+type growing struct {
+	frail
+	at   int
+	more []byte
+}
+
+func (g *growing) Read(p []byte) (int, error) {
+	n := copy(p, g.data[g.at:])
+	if g.at += n; n > 0 {
+		return n, nil
+	}
+	g.data, g.more = append(g.data, g.more...), nil
+	return 0, io.EOF
+}
+
+// TestPropertyReadWhileWritten: a line that another program adds between the reading
+// and the first entry is noticed; the entry would not fit behind it.
+func TestPropertyReadWhileWritten(t *testing.T) {
+	at := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
+	e := Entry{When: at, Event: Load{Charge: units.AmpereMinute}}
+	var text, more bytes.Buffer
+	l, err := Start(&text, silver(), at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := l.Append(&more, e); err != nil {
+		t.Fatal(err)
+	}
+	g := &growing{frail: frail{data: text.Bytes()}, more: more.Bytes()}
+	f, err := openStore(g)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := f.Append(e); !errors.Is(err, ErrChanged) {
+		t.Errorf("%v", err)
+	}
+	if again, err := Open(bytes.NewReader(g.data)); err != nil || again.Len() != 1 {
+		t.Errorf("read again: %v", err)
 	}
 }

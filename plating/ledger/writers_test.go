@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
@@ -149,34 +148,4 @@ func TestPropertyBookMovedAway(t *testing.T) {
 	if got := must(os.ReadFile(path + ".old")); string(got) != string(text) {
 		t.Error("the entry went into the file that was moved away")
 	}
-}
-
-// TestPropertyReadWhileWritten: what another program added after the reading is
-// noticed, though the file has grown before anybody asked how long it is.
-func TestPropertyReadWhileWritten(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "gold.jsonl")
-	must(ledger.CreateFile(path, goldBath(), day(0))).Close()
-	stop := make(chan bool)
-	go func() { // another program, all the time
-		for n := 0; ; n++ {
-			select {
-			case <-stop:
-				close(stop)
-				return
-			default:
-				_ = enter(path, fmt.Sprintf("theirs %d", n))
-			}
-		}
-	}()
-	for n := range 60 {
-		_ = enter(path, fmt.Sprintf("ours %d", n))
-		time.Sleep(time.Millisecond)
-	}
-	stop <- true
-	<-stop
-	book, err := ledger.OpenFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	book.Close()
 }
