@@ -18,6 +18,7 @@ type tool struct {
 	append    func(b []byte, v float64) ([]byte, error)
 	unmarshal func(start float64, text []byte) (float64, error)
 	text      func(v, unit float64, decimals int) string // nil for what has no Text(unit, decimals)
+	in        func(v, unit float64) float64              // nil for temperatures
 	positive  func(field string, v float64) error
 	nonNeg    func(field string, v float64) error
 	finite    func(field string, v float64) error
@@ -48,6 +49,9 @@ func newTool[Q quantity, P interface {
 		positive: func(field string, v float64) error { return units.Positive(field, Q(v)) },
 		nonNeg:   func(field string, v float64) error { return units.NonNegative(field, Q(v)) },
 		finite:   func(field string, v float64) error { return units.Finite(field, Q(v)) },
+	}
+	if _, ok := any(Q(0)).(interface{ In(Q) float64 }); ok {
+		t.in = func(v, unit float64) float64 { return any(Q(v)).(interface{ In(Q) float64 }).In(Q(unit)) }
 	}
 	if _, ok := any(Q(0)).(interface{ Text(Q, int) string }); ok {
 		t.text = func(v, unit float64, decimals int) string {
