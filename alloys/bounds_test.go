@@ -116,7 +116,9 @@ func TestIndependentShareRange(t *testing.T) {
 // with lots so unlike that a plain sum loses the small ones.
 func TestIndependentSumOfLots(t *testing.T) {
 	gold := parse(t, "Au 1000")
-	for _, masses := range [][]float64{{1e9, 1e-8, 1e-8, 1e-8, 1e-8, 1e-8}, {1e-8, 1e-8, 1e-8, 1e-8, 1e9}, {0.1, 0.2, 0.3, 0.4}} {
+	small := []float64{4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8} // each is lost in the last digit of 1e9
+	for _, masses := range [][]float64{append([]float64{1e9}, small...), append(append([]float64{0.1}, small...), 1e9, 1e9),
+		append(append([]float64{}, small...), 1e9), {0.1, 0.2, 0.3, 0.4}} {
 		exact := new(big.Float).SetPrec(300)
 		var lots []alloys.Lot
 		for _, m := range masses {
