@@ -81,19 +81,22 @@ func aside(rest string) bool {
 	return rest != "" && rest[0] >= '0' && rest[0] <= '9'
 }
 
-// spaced adds what letters by themselves spell: "K C N".
+// spaced adds what letters by themselves spell: "K C N". A letter behind a comma
+// begins anew.
 func (n *name) spaced() {
 	run := ""
 	words := n.words
 	for i := 0; i <= len(words); i++ {
-		if i < len(words) && len([]rune(words[i].text)) == 1 && !words[i].broken {
+		single := i < len(words) && len([]rune(words[i].text)) == 1
+		if !single || words[i].broken {
+			if len(run) > 1 {
+				n.words = append(n.words, word{run, true})
+			}
+			run = ""
+		}
+		if single {
 			run += words[i].text
-			continue
 		}
-		if len(run) > 1 {
-			n.words = append(n.words, word{run, true})
-		}
-		run = ""
 	}
 }
 
