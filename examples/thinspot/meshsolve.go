@@ -136,7 +136,11 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 			spot.At))
 	})
 	change := func(p coat.Patch) float64 { return math.Abs(float64(p.Density/spot.Density) - 1) }
-	v.way.Surface.MinError = math.Max(change(from[there]), change(from[same]))
+	most := math.Max(change(from[there]), change(from[same]))
+	v.way.Surface.MinError = most
+	for _, s := range v.solutions { // a primary part that is masked in part is worse than the change
+		v.way.Surface.MinError = math.Max(v.way.Surface.MinError, s.Surfaces[0].Corner.Estimate(most))
+	}
 	// Whether the least density of all hangs on one panel does not matter when it
 	// lies where nothing is promised.
 	jumps := !(change(from[there]) <= 0.1)

@@ -31,6 +31,7 @@ type Result struct {
 	Total     units.Current // positive where the surface plates on the whole
 	Metal     units.Voltage // potential of the metal; 0 for insulators
 	Minimum   Spot          // of an electrode: the least plating current density
+	Corner    Corner        // where a primary electrode meets insulators at more than a right angle
 }
 
 // A Spot is a place on a surface.
@@ -120,7 +121,7 @@ func (r *Result) Percentile(part float64) (units.CurrentDensity, error) {
 }
 
 // report turns a state into a solution.
-func (c *cell) report(m *model, s *state) *Solution {
+func (c *cell) report(m *model, s *state, seams []seam) *Solution {
 	out := &Solution{}
 	results := make([]Result, len(c.surfaces))
 	for i, f := range c.surfaces {
@@ -143,6 +144,7 @@ func (c *cell) report(m *model, s *state) *Solution {
 			r.Metal = units.Voltage(s.pot[m.metal[i]])
 		}
 	}
+	c.corners(results, seams)
 	var anode units.Current
 	anodes := false
 	for i := range results {

@@ -38,8 +38,9 @@ func Estimate(p Problem, o Options) (Cost, error) {
 // [*units.ValueError] for a value out of range or a contradiction, a
 // [*kinetics.TafelError] for a cathode with a Tafel law whose least current density
 // lies so low that the reverse reaction counts, a [*MeshError] for a mesh that the
-// method cannot take, a [*CostError] above
-// the memory limit, a [*ConvergenceError] where the iteration does not settle.
+// method cannot take, a [*CostError] above the memory limit, a [*SignError] for a
+// primary cathode that seems to dissolve where none can, a [*ConvergenceError] where
+// the iteration does not settle.
 // A solution that is returned carries its [Checks]; read them and the warnings.
 //
 // Source: [Derived] from Green's formula, as the package comment shows.
@@ -74,7 +75,8 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := c.report(m, &st)
+	seams := c.seams()
+	out := c.report(m, &st, seams)
 	out.Checks.RowSum = sums
 	out.Checks.Residual, out.Checks.Change = r.residual, r.change
 	out.Checks.Operator = m.sample(&st, o.Galerkin)
