@@ -139,7 +139,7 @@ func TestSheetsAreRefused(t *testing.T) {
 // TestUnresolvedComesAlong: what hangs on one panel is marked by both ways.
 func TestUnresolvedComesAlong(t *testing.T) {
 	const mm = units.Millimetre
-	box, err := mesh.Cup(30*mm, 30*mm, 20*mm, 25*mm, mesh.Grid{Size: 9 * mm})
+	box, err := mesh.Cup(30*mm, 30*mm, 20*mm, 15*mm, mesh.Grid{Size: 9 * mm})
 	if err != nil {
 		t.Fatal(err)
 	}

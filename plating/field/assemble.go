@@ -14,6 +14,7 @@ type cell struct {
 	faces    [6]int    // number of panels of each wall
 	p        *panels
 	box      bool
+	walls    box3 // of the box
 	bounded  bool
 	single   bool
 }
@@ -52,6 +53,7 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 	}
 	if b := p.Tank.Box; b != nil {
 		c.box, c.bounded = true, true
+		c.walls = box3{b.Low, b.High}
 		for f, tris := range wallPanels(b, corners) {
 			s := Surface{Name: Face(f).String() + " wall", Kind: Insulator, Vessel: true}
 			for _, w := range b.Walls {

@@ -3,6 +3,10 @@ package field
 import (
 	"errors"
 	"fmt"
+
+	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
 )
 
 // Reasons, for [errors.Is].
@@ -15,6 +19,7 @@ var (
 	// the solid angle at a panel is not that of a free surface
 	ErrOverlap      = errors.New("surfaces that cut or enclose others")
 	ErrTooBig       = errors.New("more memory than allowed")
+	ErrSign         = errors.New("current of the wrong sign") // a primary cathode that seems to dissolve
 	ErrNotConverged = errors.New("not converged")
 	ErrOperator     = errors.New("compressed operator out of tolerance")
 )
@@ -40,6 +45,29 @@ func (e *MeshError) Error() string {
 
 // Unwrap returns the reason.
 func (e *MeshError) Unwrap() error { return e.Err }
+
+// A SignError reports panels of primary cathodes that seem to dissolve where none
+// can: the mesh does not resolve the little current there, and the solution is
+// not to be used.
+type SignError struct {
+	Surface  string               // of the worst panel
+	Panels   int                  // on all cathodes
+	Triangle int                  // the worst one, of that surface
+	At       r3.Vec               // its centroid, metres
+	Density  units.CurrentDensity // there, negative
+	Mean     units.CurrentDensity // over all cathodes
+	Need     string
+}
+
+// Error returns surface, number of panels, place in millimetres and remedy in one line.
+func (e *SignError) Error() string {
+	return fmt.Sprintf("surface %q: %v: no primary cathode can dissolve, but %d panels seem to, most of all triangle %d "+
+		"at (%.4g, %.4g, %.4g) mm with %v against a mean of %v; need %s", e.Surface, ErrSign, e.Panels, e.Triangle,
+		1e3*e.At.X, 1e3*e.At.Y, 1e3*e.At.Z, e.Density, e.Mean, e.Need)
+}
+
+// Unwrap returns [ErrSign].
+func (e *SignError) Unwrap() error { return ErrSign }
 
 // A CostError reports a run that needs more memory than [Options.MemoryLimit].
 type CostError struct {

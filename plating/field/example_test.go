@@ -2,6 +2,7 @@ package field_test
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"math"
 
@@ -108,6 +109,28 @@ func ExampleCompare() {
 		!d[0].Unresolved)
 	// Output:
 	// bob: the minimum moves by less than 2 %: true, resolved: true
+}
+
+func ExampleCorner_Estimate() {
+	// The total moved by 1 % when the panels were halved.
+	free := field.Corner{}
+	masked := field.Corner{Angle: math.Pi, Share: 0.2} // masked in the plane of the face
+	fmt.Printf("no mask: off by %.1f %%\n", 100*free.Estimate(0.01))
+	fmt.Printf("masked:  off by %.1f %%\n", 100*masked.Estimate(0.01))
+	// Output:
+	// no mask: off by 1.0 %
+	// masked:  off by 4.0 %
+}
+
+func ExampleSignError() {
+	_, err := field.Solve(context.Background(), bath(), field.Options{})
+	var wrong *field.SignError
+	if errors.As(err, &wrong) {
+		fmt.Printf("%d panels seem to dissolve, the worst at %v m: %s\n", wrong.Panels, wrong.At, wrong.Need)
+		return
+	}
+	fmt.Println("no cathode dissolves")
+	// Output: no cathode dissolves
 }
 
 func ExampleSurface() {

@@ -44,9 +44,13 @@ func TestPropertyCompare(t *testing.T) {
 	if _, err := Compare(a, nil); !errors.Is(err, units.ErrInconsistent) {
 		t.Errorf("comparison with nothing: %v", err)
 	}
-	coarse := cup(3, 0.3, 1.5)
+	coarse := cup(3, 0.3, 0.6)
 	s := solve(t, one(coarse.surface("cup", Cathode)), Options{})
 	if !s.Surfaces[0].Minimum.Unresolved {
 		t.Errorf("minimum %+v of a cup with three panels across passes as resolved", s.Surfaces[0].Minimum)
+	}
+	// Deeper still the floor of such a cup seems to dissolve.
+	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", Cathode)), Options{}); !errors.Is(err, ErrSign) {
+		t.Errorf("a deep cup with three panels across: %v, want %v", err, ErrSign)
 	}
 }

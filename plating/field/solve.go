@@ -85,6 +85,9 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	if err := out.reversed(m.single); err != nil {
 		return nil, err
 	}
+	if err := c.signs(out, seams, o.Galerkin, max(s.tolerance, s.converged)); err != nil {
+		return nil, err
+	}
 	out.Warnings = append(notes, out.warnings(m)...)
 	low, err := c.tafel(out)
 	if err != nil {
