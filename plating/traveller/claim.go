@@ -148,4 +148,3 @@ func (c *Claim) Lines() []string {
 	return append(lines, "These figures reach, in the United States guides: "+words+
 		". Cover and wear are not judged; other countries have other rules; this is no legal advice. [FTC23]")
 }
-
