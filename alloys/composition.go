@@ -140,7 +140,7 @@ func FromMasses(parts ...MassPart) (Composition, error) {
 func totalMass(parts []MassPart) (units.Mass, error) {
 	list := make([]float64, len(parts))
 	for i, p := range parts {
-		if err := units.NonNegative("mass of "+clip(p.Symbol), p.Mass); err != nil {
+		if err := units.NonNegative("mass of "+units.Clip(p.Symbol), p.Mass); err != nil {
 			return 0, err
 		}
 		list[i] = float64(p.Mass)

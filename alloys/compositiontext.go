@@ -35,7 +35,7 @@ const needPart = "an element symbol and a share in per mille, as Au 750, or with
 // above zero; otherwise those of [New].
 func ParseComposition(text string) (Composition, error) {
 	if len(text) > maxText || !utf8.ValidString(text) {
-		return Composition{}, bad("composition", strconv.Quote(clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes",
+		return Composition{}, bad("composition", strconv.Quote(units.Clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes",
 			maxText), units.ErrSyntax)
 	}
 	var parts []Part
@@ -43,7 +43,7 @@ func ParseComposition(text string) (Composition, error) {
 	rest := -1
 	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
 	if len(fields) != strings.Count(text, ",")+strings.Count(text, ";")+1 || len(fields) > maxParts {
-		return Composition{}, bad("composition", strconv.Quote(clip(text)), "one part between commas: "+needPart,
+		return Composition{}, bad("composition", strconv.Quote(units.Clip(text)), "one part between commas: "+needPart,
 			units.ErrSyntax)
 	}
 	for i, field := range fields {
@@ -54,7 +54,7 @@ func ParseComposition(text string) (Composition, error) {
 		parts = append(parts, Part{Symbol: symbol})
 		if share == nil {
 			if rest >= 0 {
-				return Composition{}, bad("share of "+clip(symbol), "rest", "rest for one element only", units.ErrInconsistent)
+				return Composition{}, bad("share of "+units.Clip(symbol), "rest", "rest for one element only", units.ErrInconsistent)
 			}
 			rest = i
 			continue
@@ -65,7 +65,7 @@ func ParseComposition(text string) (Composition, error) {
 	}
 	if rest >= 0 {
 		if left.Sign() <= 0 {
-			return Composition{}, bad("share of "+clip(parts[rest].Symbol), "rest", "other shares that sum to less than 1000 ‰",
+			return Composition{}, bad("share of "+units.Clip(parts[rest].Symbol), "rest", "other shares that sum to less than 1000 ‰",
 				units.ErrInconsistent)
 		}
 		f, _ := left.Float64()
@@ -79,7 +79,7 @@ func parsePart(field string) (symbol string, share *big.Rat, err error) {
 	s := strings.TrimSpace(field)
 	n := strings.IndexFunc(s, func(r rune) bool { return (r < 'A' || r > 'Z') && (r < 'a' || r > 'z') })
 	if n <= 0 {
-		return "", nil, bad("part of a composition", strconv.Quote(clip(s)), needPart, units.ErrSyntax)
+		return "", nil, bad("part of a composition", strconv.Quote(units.Clip(s)), needPart, units.ErrSyntax)
 	}
 	symbol, s = s[:n], strings.TrimSpace(s[n:])
 	switch s {
@@ -94,7 +94,7 @@ func parsePart(field string) (symbol string, share *big.Rat, err error) {
 	}
 	share, ok := readDecimal(strings.TrimSpace(s))
 	if !ok {
-		return "", nil, bad("share of "+clip(symbol), strconv.Quote(clip(s)), needPart+", or rest", units.ErrSyntax)
+		return "", nil, bad("share of "+units.Clip(symbol), strconv.Quote(units.Clip(s)), needPart+", or rest", units.ErrSyntax)
 	}
 	return symbol, share.Quo(share, big.NewRat(whole, 1)), nil
 }
@@ -153,6 +153,9 @@ func (c Composition) MarshalText() ([]byte, error) { return c.AppendText(nil) }
 // UnmarshalText reads what [ParseComposition] reads, and no text as the zero
 // Composition. On an error it leaves c alone.
 func (c *Composition) UnmarshalText(text []byte) error {
+	if c == nil {
+		return units.Missing("composition to read into", "a pointer to one")
+	}
 	if len(text) == 0 {
 		*c = Composition{}
 		return nil

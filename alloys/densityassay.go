@@ -44,7 +44,7 @@ func ShareFromDensityWorking(first, second string, rho units.Density, o DensityO
 
 func shareFromDensity(first, second string, rho units.Density, o DensityOptions, show bool) (DensityAssay, []working.Step, error) {
 	if first == second {
-		return DensityAssay{}, nil, bad("second metal", clip(second), "another than the first", units.ErrInconsistent)
+		return DensityAssay{}, nil, bad("second metal", units.Clip(second), "another than the first", units.ErrInconsistent)
 	}
 	if err := o.check(); err != nil {
 		return DensityAssay{}, nil, err

@@ -94,11 +94,3 @@ func (e *TooMuchError) Unwrap() error { return ErrTooMuch }
 func bad(field, value, need string, reason error) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: reason}
 }
-
-// clip cuts text for an error message.
-func clip(s string) string {
-	if r := []rune(strings.ToValidUTF8(s, "?")); len(r) > 60 {
-		return string(r[:60]) + "…"
-	}
-	return strings.ToValidUTF8(s, "?")
-}

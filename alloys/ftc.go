@@ -70,7 +70,7 @@ func FTCTerm(name string) (Term, error) {
 		}
 		need += t.Name
 	}
-	return Term{}, notInTable("term", clip(name), "one of "+need)
+	return Term{}, notInTable("term", units.Clip(name), "one of "+need)
 }
 
 // Shortfalls holds an article against the term and returns what falls short,

@@ -154,5 +154,5 @@ func parseShare(field, text, need string, spellings ...string) (float64, error) 
 			return v, nil
 		}
 	}
-	return 0, bad(field, strconv.Quote(clip(text)), need, units.ErrSyntax)
+	return 0, bad(field, strconv.Quote(units.Clip(text)), need, units.ErrSyntax)
 }

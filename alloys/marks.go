@@ -82,7 +82,7 @@ func FinenessSeries(list List, symbol string) (Series, error) {
 		}[symbol]
 	}
 	if text == "" {
-		return Series{}, notInTable("series", clip(list.String()+" for "+symbol),
+		return Series{}, notInTable("series", units.Clip(list.String()+" for "+symbol),
 			"a published list and a metal it has, as ListUnitedKingdom and Au")
 	}
 	s.Marks = marks(text)
@@ -196,7 +196,7 @@ func FinnishMinimum(symbol string) (decimal.Decimal, error) {
 	case "Pt", "Pd":
 		return decimal.New(500, 0), nil
 	}
-	return decimal.Decimal{}, notInTable("metal", clip(symbol), "Au, Ag, Pt or Pd")
+	return decimal.Decimal{}, notInTable("metal", units.Clip(symbol), "Au, Ag, Pt or Pd")
 }
 
 // marks reads finenesses of the tables in this package; the tests hold the

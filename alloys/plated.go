@@ -48,7 +48,7 @@ func (d Deposit) Plated(valences map[string]int, density units.Density) (faraday
 		}
 		p, err := faraday.PartOf(m.Symbol, z, m.Share*(1-d.NonMetal))
 		if err != nil {
-			return faraday.Deposit{}, fmt.Errorf("%s: %w", m.Symbol, err)
+			return faraday.Deposit{}, fmt.Errorf("%s: %w", units.Clip(m.Symbol), err)
 		}
 		parts = append(parts, p)
 	}

@@ -70,7 +70,7 @@ func StampShortfall(symbol string, article Article, sample Sample) (decimal.Deci
 	case symbol == "Ag":
 		return decimal.New(4, 0), nil
 	}
-	return decimal.Decimal{}, notInTable("metal", clip(symbol), "Au or Ag, the metals of the stamping act")
+	return decimal.Decimal{}, notInTable("metal", units.Clip(symbol), "Au or Ag, the metals of the stamping act")
 }
 
 // MeetsStamp holds an assay against a mark.

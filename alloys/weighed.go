@@ -52,7 +52,7 @@ func ParseTradeUnit(text string) (TradeUnit, error) {
 			}
 		}
 	}
-	return NoTradeUnit, notInTable("unit of mass", strconv.Quote(clip(text)), "g, kg, ozt or dwt")
+	return NoTradeUnit, notInTable("unit of mass", strconv.Quote(units.Clip(text)), "g, kg, ozt or dwt")
 }
 
 // MarshalText writes the symbol of the unit, for JSON.
@@ -67,6 +67,9 @@ func (u TradeUnit) MarshalText() ([]byte, error) {
 //
 // Errors: those of [ParseTradeUnit].
 func (u *TradeUnit) UnmarshalText(text []byte) error {
+	if u == nil {
+		return units.Missing("unit to read into", "a pointer to one")
+	}
 	v, err := ParseTradeUnit(string(text))
 	*u = v
 	return err

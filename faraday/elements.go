@@ -74,7 +74,8 @@ func (e Element) CheckValence(n int) error {
 	} else if n >= 1 && n <= 8 {
 		return nil
 	}
-	return &units.ValueError{Field: "valence of " + e.Symbol, Value: strconv.Itoa(n), Need: need, Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "valence of " + units.Clip(e.Symbol), Value: strconv.Itoa(n), Need: need,
+		Err: units.ErrOutOfRange}
 }
 
 // UsualValence returns the first of [Element.Valences], 0 when there is none.
@@ -111,10 +112,7 @@ type ElementError struct{ Symbol string }
 
 // Error returns the symbol and what would do.
 func (e *ElementError) Error() string {
-	s := e.Symbol
-	if len(s) > 20 {
-		s = s[:20] + "…"
-	}
+	s := units.Clip(e.Symbol)
 	for i := range elementTable {
 		if strings.EqualFold(elementTable[i].Symbol, s) || strings.EqualFold(elementTable[i].Name, s) {
 			return fmt.Sprintf("element %q: unknown; did you mean %s", s, elementTable[i].Symbol)

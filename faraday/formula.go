@@ -52,6 +52,9 @@ func (f Formula) MarshalText() ([]byte, error) { return []byte(f.text), nil }
 // UnmarshalText reads what [ParseFormula] reads, and "" as the zero Formula.
 // On an error it leaves f as it was.
 func (f *Formula) UnmarshalText(text []byte) error {
+	if f == nil {
+		return units.Missing("formula to read into", "a pointer to one")
+	}
 	if len(text) == 0 {
 		*f = Formula{}
 		return nil

@@ -104,10 +104,6 @@ type CoupleError struct{ Name string }
 // Error returns the name and the names that would do: those of the same metal
 // when it can be told.
 func (e *CoupleError) Error() string {
-	shown := []rune(e.Name)
-	if len(shown) > 40 {
-		shown = append(shown[:40], '…')
-	}
 	metal := ""
 	var found []string
 	for i := range coupleTable {
@@ -122,5 +118,5 @@ func (e *CoupleError) Error() string {
 	if found == nil {
 		found = []string{"Ni2+/Ni", "Ag+/Ag", "[Au(CN)2]-/Au and the others of Couples"}
 	}
-	return fmt.Sprintf("couple %q: unknown; need a name such as %s", string(shown), strings.Join(found, ", "))
+	return fmt.Sprintf("couple %q: unknown; need a name such as %s", units.Clip(e.Name), strings.Join(found, ", "))
 }

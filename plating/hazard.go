@@ -70,6 +70,9 @@ func (h Hazard) String() string {
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (h *Hazard) UnmarshalText(text []byte) error {
+	if h == nil {
+		return units.Missing("hazard to read into", "a pointer to one")
+	}
 	v, err := ParseHazard(string(text))
 	*h = v
 	return err
@@ -84,10 +87,7 @@ func ParseHazard(text string) (Hazard, error) {
 			return row.Flag, nil
 		}
 	}
-	if len(text) > 40 {
-		text = strings.ToValidUTF8(text[:40], "") + "…"
-	}
-	return 0, &units.ValueError{Field: "hazard", Value: strconv.Quote(text),
+	return 0, &units.ValueError{Field: "hazard", Value: strconv.Quote(units.Clip(text)),
 		Need: "one of " + strings.Join((hazardEnd-1).Words(), ", "), Err: units.ErrOutOfRange}
 }
 
@@ -197,6 +197,9 @@ func (h Hazard) MarshalJSON() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] for a word that is none.
 func (h *Hazard) UnmarshalJSON(raw []byte) error {
+	if h == nil {
+		return units.Missing("hazards to read into", "a pointer to them")
+	}
 	var list []string
 	if err := json.Unmarshal(raw, &list); err != nil {
 		return err

@@ -34,7 +34,7 @@ func LoadArea(parts ...Part) (units.Area, error) {
 	}
 	var sum units.Area
 	for i, p := range parts {
-		name := p.Name
+		name := units.Clip(p.Name)
 		if name == "" {
 			name = fmt.Sprintf("part %d", i+1)
 		}
@@ -133,7 +133,7 @@ func EstimateJob(job Job) (JobResult, error) {
 	}
 	res := JobResult{Area: area, Layers: make([]LayerResult, 0, len(job.Layers))}
 	for i, l := range job.Layers {
-		name := l.title(i)
+		name := units.Clip(l.title(i))
 		if l.Area == 0 {
 			l.Area = area
 		}

@@ -118,7 +118,7 @@ type Result struct {
 //
 // Source: [OpenStaxChem2e] section 17.7.
 func Estimate(l *Layer) (res Result, err error) {
-	if !l.sound() {
+	if l == nil || !l.sound() {
 		if err := l.Check(); err != nil {
 			return Result{}, err
 		}

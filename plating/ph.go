@@ -2,7 +2,6 @@ package plating
 
 import (
 	"strconv"
-	"strings"
 
 	"example.com/laydown/units"
 )
@@ -28,13 +27,12 @@ func (p PH) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError].
 func (p *PH) UnmarshalText(text []byte) error {
+	if p == nil {
+		return units.Missing("pH to read into", "a pointer to one")
+	}
 	v, err := strconv.ParseFloat(string(text), 64)
 	if err != nil || !(v > 0 && v <= 16) {
-		s := string(text)
-		if len(s) > 40 {
-			s = strings.ToValidUTF8(s[:40], "") + "…"
-		}
-		return &units.ValueError{Field: "pH", Value: s, Need: "a number above 0 and at most 16, as 4.4",
+		return &units.ValueError{Field: "pH", Value: units.Clip(string(text)), Need: "a number above 0 and at most 16, as 4.4",
 			Err: units.ErrOutOfRange}
 	}
 	*p = PH(v)

@@ -11,8 +11,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// plain is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
-func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
+// plainLayer is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
+func plainLayer(name, bath, metal string, j, seconds, area float64) plating.Layer {
 	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j), Time: units.Duration(seconds),
 		Distribution: plating.Distribution{MinToMean: 0.5},
 		Bath: plating.Bath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
@@ -23,10 +23,10 @@ func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
 // bath, copper between them, and gold from a bath of another name.
 func TestIndependentTotals(t *testing.T) {
 	layers := []plating.Layer{
-		plain("one", "gold", "Au", 100, 100, 0.02),
-		plain("two", "copper", "Cu", 200, 50, 0.02),
-		plain("three", "gold", "Au", 50, 400, 0.01),
-		plain("four", "other gold", "Au", 10, 1000, 0.02),
+		plainLayer("one", "gold", "Au", 100, 100, 0.02),
+		plainLayer("two", "copper", "Cu", 200, 50, 0.02),
+		plainLayer("three", "gold", "Au", 50, 400, 0.01),
+		plainLayer("four", "other gold", "Au", 10, 1000, 0.02),
 	}
 	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 2, Area: 0.01}}, Layers: layers})
 	if err != nil {
@@ -90,7 +90,7 @@ func TestPropertyOneBath(t *testing.T) {
 		{"another name", "more gold", "Au", 11, 0.02, false, false},
 		{"the first has no name", "", "Au", 11, 0.01, false, false},
 	} {
-		first, second := plain("one", "gold", "Au", 100, 100, 0.02), plain("two", c.name, c.metal, 100, 100, 0.02)
+		first, second := plainLayer("one", "gold", "Au", 100, 100, 0.02), plainLayer("two", c.name, c.metal, 100, 100, 0.02)
 		if c.name == "" {
 			first.Bath.Name = ""
 		}
@@ -112,7 +112,7 @@ func TestPropertyOneBath(t *testing.T) {
 		}
 	}
 	// A bath that the load before has emptied stays empty, and the share is more than all.
-	first := plain("one", "gold", "Au", 100, 100, 0.02)
+	first := plainLayer("one", "gold", "Au", 100, 100, 0.02)
 	first.Bath.Content, first.Bath.Volume = 0.3, 0.001
 	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}}, Layers: []plating.Layer{first, first}})
 	if err != nil || relative(float64(res.Layers[1].Result.Drawn), 320e-6/0.3e-3) > 1e-9 ||
@@ -136,26 +136,26 @@ func TestPropertyOneBath(t *testing.T) {
 // TestPropertyBelowCounts: a layer below counts on the same area alone, and a
 // promise that it meets is refused.
 func TestPropertyBelowCounts(t *testing.T) {
-	top := plain("two", "more gold", "Au", 100, 0, 0.02)
+	top := plainLayer("two", "more gold", "Au", 100, 0, 0.02)
 	top.Promise, top.CountBelow = 1e-6, true
 	for area, counts := range map[float64]bool{0.02: true, 0.02 * (1 + 1e-10): true, 0.02 * (1 - 1e-10): true,
 		0.02 * (1 + 1e-8): false, 0.02 * (1 - 1e-8): false, 0.01: false, 0.03: false} {
 		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-			Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, area), top}})
+			Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, 100, area), top}})
 		if err != nil || (res.Layers[1].Below > 0) != counts {
 			t.Errorf("%v m²: below %v, %v, want it to count: %v", area, res.Layers[1].Below, err, counts)
 		}
 	}
 	for seconds, ok := range map[float64]bool{199.9: true, 200.001: false} { // 200 s lay the 1 µm at the thinnest spot
 		_, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-			Layers: []plating.Layer{plain("one", "gold", "Au", 100, seconds, 0.02), top}})
+			Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, seconds, 0.02), top}})
 		if (err == nil) != ok {
 			t.Errorf("%v s below: %v", seconds, err)
 		}
 	}
 	// An area beyond the load's is noted, with both.
 	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-		Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, 0.03), plain("two", "gold", "Au", 100, 100, 0.02)}})
+		Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, 100, 0.03), plainLayer("two", "gold", "Au", 100, 100, 0.02)}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -171,7 +171,7 @@ func TestPropertyBelowCounts(t *testing.T) {
 func TestPropertyNotesHoldFigures(t *testing.T) {
 	note := func(change func(*plating.Layer), want ...string) {
 		t.Helper()
-		l := plain("one", "gold", "Au", 100, 100, 0.02)
+		l := plainLayer("one", "gold", "Au", 100, 100, 0.02)
 		l.Bath.Window = plating.Window{Low: 10, High: 1000}
 		change(&l)
 		r, err := plating.Estimate(&l)
@@ -242,7 +242,7 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 		{func(l *plating.Layer) { l.Bath.Efficiency, l.CurrentDensity = curve, 9 },
 			[]string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
 	} {
-		l := plain("one", "gold", "Au", 100, 100, 0.02)
+		l := plainLayer("one", "gold", "Au", 100, 100, 0.02)
 		c.change(&l)
 		steps, err := plating.Working(&l)
 		if err != nil {

@@ -242,7 +242,7 @@ func (s *Solution) cyanide(h Hazard) []Note {
 			"is hydrogen cyanide, which comes off and kills", low, HydrogenCyanidePK),
 			"Do not run or feed this bath. Switch the extraction on and leave the room. Let who answers for the bath measure its pH again")
 	case s.Metal != "Au" && s.Metal != "":
-		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+s.Metal+": "+freesHCN,
+		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+units.Clip(s.Metal)+": "+freesHCN,
 			"Do not use this bath. If it is made up already, switch the extraction on and leave the room. Correct the list of hazards if one of the two is wrong: only gold cyanide stands in weak acid")
 	case s.Valence == 3: // the gold(III) complex: see the caution at the tank
 		return nil

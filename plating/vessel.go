@@ -50,6 +50,9 @@ func (v Vessel) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (v *Vessel) UnmarshalText(text []byte) error {
+	if v == nil {
+		return units.Missing("vessel to read into", "a pointer to one")
+	}
 	s := strings.ToLower(strings.TrimSpace(string(text)))
 	for _, w := range []struct {
 		words  string
@@ -67,9 +70,6 @@ func (v *Vessel) UnmarshalText(text []byte) error {
 			}
 		}
 	}
-	if len(s) > 40 {
-		s = strings.ToValidUTF8(s[:40], "") + "…"
-	}
-	return &units.ValueError{Field: "vessel", Value: strconv.Quote(s), Need: "one of " + strings.Join(VesselWords()[1:],
+	return &units.ValueError{Field: "vessel", Value: strconv.Quote(units.Clip(s)), Need: "one of " + strings.Join(VesselWords()[1:],
 		", "), Err: units.ErrOutOfRange}
 }

@@ -92,6 +92,9 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 //
 // Source: [OpenStaxChem2e] section 17.7, [Definition].
 func (lr *LayerResult) Working() ([]working.Step, error) {
+	if lr == nil {
+		return nil, units.Missing("layer", "one that EstimateJob returned")
+	}
 	steps, err := Working(&lr.Layer)
 	if err != nil || lr.Below == 0 {
 		return steps, err

@@ -41,7 +41,7 @@ func Convert(text, unit string) (string, error) {
 // unknownTarget is the error for a unit that no kind knows. It lists the units
 // of the kinds that can read the text, and those of all kinds when none can.
 func unknownTarget(text, unit string) error {
-	e := &ParseError{Text: clip(strings.TrimSpace(unit)), Reason: "unknown unit", Err: ErrUnknownUnit}
+	e := &ParseError{Text: clipTo(strings.TrimSpace(unit), parseClipped), Reason: "unknown unit", Err: ErrUnknownUnit}
 	var kinds []Kind
 	for _, k := range Kinds() {
 		if _, err := parse(k, text); err == nil {

@@ -35,11 +35,7 @@ func (v Current) MarshalText() ([]byte, error) { return appendExact(nil, KindCur
 
 // UnmarshalText reads what [ParseCurrent] reads. On an error it leaves v alone.
 func (v *Current) UnmarshalText(text []byte) error {
-	got, err := ParseCurrent(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseCurrent)
 }
 
 // ParseCurrentDensity reads a current density such as "0.85 A/dm²": a number, then a unit of
@@ -79,11 +75,7 @@ func (v CurrentDensity) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseCurrentDensity] reads. On an error it leaves v alone.
 func (v *CurrentDensity) UnmarshalText(text []byte) error {
-	got, err := ParseCurrentDensity(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseCurrentDensity)
 }
 
 // ParseCharge reads a charge such as "12 A·min": a number, then a unit of
@@ -119,11 +111,7 @@ func (v Charge) MarshalText() ([]byte, error) { return appendExact(nil, KindChar
 
 // UnmarshalText reads what [ParseCharge] reads. On an error it leaves v alone.
 func (v *Charge) UnmarshalText(text []byte) error {
-	got, err := ParseCharge(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseCharge)
 }
 
 // ParseEquivalent reads an electrochemical equivalent such as "7.349 g/(A·h)": a number, then a unit of
@@ -163,11 +151,7 @@ func (v Equivalent) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseEquivalent] reads. On an error it leaves v alone.
 func (v *Equivalent) UnmarshalText(text []byte) error {
-	got, err := ParseEquivalent(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseEquivalent)
 }
 
 // ParseVoltage reads a voltage such as "2.5 V": a number, then a unit of
@@ -203,11 +187,7 @@ func (v Voltage) MarshalText() ([]byte, error) { return appendExact(nil, KindVol
 
 // UnmarshalText reads what [ParseVoltage] reads. On an error it leaves v alone.
 func (v *Voltage) UnmarshalText(text []byte) error {
-	got, err := ParseVoltage(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseVoltage)
 }
 
 // ParseResistance reads a resistance such as "0.8 Ω": a number, then a unit of
@@ -247,11 +227,7 @@ func (v Resistance) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseResistance] reads. On an error it leaves v alone.
 func (v *Resistance) UnmarshalText(text []byte) error {
-	got, err := ParseResistance(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseResistance)
 }
 
 // ParseAreaResistance reads an area resistance such as "5 Ω·cm²": a number, then a unit of
@@ -291,11 +267,7 @@ func (v AreaResistance) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseAreaResistance] reads. On an error it leaves v alone.
 func (v *AreaResistance) UnmarshalText(text []byte) error {
-	got, err := ParseAreaResistance(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseAreaResistance)
 }
 
 // ParseConductivity reads a conductivity such as "120 mS/cm": a number, then a unit of
@@ -335,11 +307,7 @@ func (v Conductivity) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseConductivity] reads. On an error it leaves v alone.
 func (v *Conductivity) UnmarshalText(text []byte) error {
-	got, err := ParseConductivity(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseConductivity)
 }
 
 // ParsePower reads a power such as "15 W": a number, then a unit of
@@ -375,11 +343,7 @@ func (v Power) MarshalText() ([]byte, error) { return appendExact(nil, KindPower
 
 // UnmarshalText reads what [ParsePower] reads. On an error it leaves v alone.
 func (v *Power) UnmarshalText(text []byte) error {
-	got, err := ParsePower(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParsePower)
 }
 
 // ParseEnergy reads an energy such as "0.4 kW·h": a number, then a unit of
@@ -415,9 +379,5 @@ func (v Energy) MarshalText() ([]byte, error) { return appendExact(nil, KindEner
 
 // UnmarshalText reads what [ParseEnergy] reads. On an error it leaves v alone.
 func (v *Energy) UnmarshalText(text []byte) error {
-	got, err := ParseEnergy(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseEnergy)
 }

@@ -29,9 +29,18 @@ type ValueError struct {
 	Err   error  // the reason: one of the sentinels of this package
 }
 
+// What an error shows at most of its parts: they may hold a name from outside, and
+// a list of what would do is long.
+const (
+	fieldClipped = 200
+	parseClipped = 60 // of [ParseError.Text]
+	needClipped  = 1000
+)
+
 // Error returns field, value, reason and remedy in one line.
 func (e *ValueError) Error() string {
-	return Printable(fmt.Sprintf("%s %s: %v; need %s", e.Field, e.Value, e.Err, e.Need))
+	return Printable(fmt.Sprintf("%s %s: %v; need %s", clipTo(e.Field, fieldClipped), clipTo(e.Value, fieldClipped), e.Err,
+		clipTo(e.Need, needClipped)))
 }
 
 // Unwrap returns the reason.
@@ -48,8 +57,8 @@ type RangeError struct {
 
 // Error returns field, value and range in one line.
 func (e *RangeError) Error() string {
-	return Printable(fmt.Sprintf("%s %s: outside the published range %s to %s [%s]", e.Field, e.Value, e.Low, e.High,
-		e.Source))
+	return Printable(fmt.Sprintf("%s %s: outside the published range %s to %s [%s]", clipTo(e.Field, fieldClipped),
+		clipTo(e.Value, fieldClipped), Clip(e.Low), Clip(e.High), Clip(e.Source)))
 }
 
 // Unwrap returns [ErrOutOfRange].
@@ -66,7 +75,7 @@ type ParseError struct {
 
 // Error returns kind, text, reason and the accepted units in one line.
 func (e *ParseError) Error() string {
-	s := fmt.Sprintf("%s %q: %s", e.Kind, e.Text, e.Reason)
+	s := fmt.Sprintf("%s %q: %s", e.Kind, clipTo(e.Text, fieldClipped), clipTo(e.Reason, fieldClipped))
 	if len(e.Accepted) > 0 {
 		s += "; accepted: " + strings.Join(e.Accepted, ", ")
 	}
@@ -81,6 +90,18 @@ func (e *ParseError) Unwrap() error { return e.Err }
 type Quantity interface {
 	~float64
 	String() string
+}
+
+// unmarshal reads text into v with the function that reads its kind.
+func unmarshal[Q Quantity](v *Q, text []byte, parse func(string) (Q, error)) error {
+	if v == nil {
+		return Missing("quantity to read into", "a pointer to one")
+	}
+	got, err := parse(string(text))
+	if err == nil {
+		*v = got
+	}
+	return err
 }
 
 // Finite returns a [*ValueError] for field when v is NaN or infinite.

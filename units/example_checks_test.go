@@ -23,3 +23,14 @@ func ExampleFraction() {
 	// share of the time 1.2: out of range; need a fraction from 0 to 1
 	// <nil>
 }
+
+// A name from a file goes into a message cut to a decent length.
+func ExampleClip() {
+	fmt.Printf("no bath %q\n", units.Clip("hard gold, the one behind the door of the second workshop"))
+	// Output: no bath "hard gold, the one behind the door of th…"
+}
+
+func ExampleMissing() {
+	fmt.Println(units.Missing("reader", "one of a job file"))
+	// Output: reader nil: not given; need one of a job file
+}

@@ -34,11 +34,7 @@ func (v Efficiency) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseEfficiency] reads. On an error it leaves v alone.
 func (v *Efficiency) UnmarshalText(text []byte) error {
-	got, err := ParseEfficiency(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseEfficiency)
 }
 
 // ParseMassFraction reads a mass fraction such as "750 ‰": a number, then a unit of
@@ -73,11 +69,7 @@ func (v MassFraction) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseMassFraction] reads. On an error it leaves v alone.
 func (v *MassFraction) UnmarshalText(text []byte) error {
-	got, err := ParseMassFraction(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMassFraction)
 }
 
 // ParseMoleFraction reads a mole fraction such as "12 %": a number, then a unit of
@@ -112,11 +104,7 @@ func (v MoleFraction) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseMoleFraction] reads. On an error it leaves v alone.
 func (v *MoleFraction) UnmarshalText(text []byte) error {
-	got, err := ParseMoleFraction(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMoleFraction)
 }
 
 // ParseRatio reads a ratio such as "0.6": a number, then a unit of
@@ -147,9 +135,5 @@ func (v Ratio) MarshalText() ([]byte, error) { return appendExact(nil, KindRatio
 
 // UnmarshalText reads what [ParseRatio] reads. On an error it leaves v alone.
 func (v *Ratio) UnmarshalText(text []byte) error {
-	got, err := ParseRatio(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseRatio)
 }

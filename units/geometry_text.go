@@ -35,11 +35,7 @@ func (v Length) MarshalText() ([]byte, error) { return appendExact(nil, KindLeng
 
 // UnmarshalText reads what [ParseLength] reads. On an error it leaves v alone.
 func (v *Length) UnmarshalText(text []byte) error {
-	got, err := ParseLength(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseLength)
 }
 
 // ParseArea reads an area such as "12.5 cm²": a number, then a unit of
@@ -75,11 +71,7 @@ func (v Area) MarshalText() ([]byte, error) { return appendExact(nil, KindArea, 
 
 // UnmarshalText reads what [ParseArea] reads. On an error it leaves v alone.
 func (v *Area) UnmarshalText(text []byte) error {
-	got, err := ParseArea(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseArea)
 }
 
 // ParseVolume reads a volume such as "5 L": a number, then a unit of
@@ -115,9 +107,5 @@ func (v Volume) MarshalText() ([]byte, error) { return appendExact(nil, KindVolu
 
 // UnmarshalText reads what [ParseVolume] reads. On an error it leaves v alone.
 func (v *Volume) UnmarshalText(text []byte) error {
-	got, err := ParseVolume(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseVolume)
 }

@@ -35,11 +35,7 @@ func (v Mass) MarshalText() ([]byte, error) { return appendExact(nil, KindMass, 
 
 // UnmarshalText reads what [ParseMass] reads. On an error it leaves v alone.
 func (v *Mass) UnmarshalText(text []byte) error {
-	got, err := ParseMass(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMass)
 }
 
 // ParseDensity reads a density such as "17.3 g/cm³": a number, then a unit of
@@ -75,11 +71,7 @@ func (v Density) MarshalText() ([]byte, error) { return appendExact(nil, KindDen
 
 // UnmarshalText reads what [ParseDensity] reads. On an error it leaves v alone.
 func (v *Density) UnmarshalText(text []byte) error {
-	got, err := ParseDensity(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseDensity)
 }
 
 // ParseMassPerArea reads a mass per area such as "4.83 mg/cm²": a number, then a unit of
@@ -119,11 +111,7 @@ func (v MassPerArea) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseMassPerArea] reads. On an error it leaves v alone.
 func (v *MassPerArea) UnmarshalText(text []byte) error {
-	got, err := ParseMassPerArea(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMassPerArea)
 }
 
 // ParseMassConcentration reads a mass concentration such as "8 g/L": a number, then a unit of
@@ -163,11 +151,7 @@ func (v MassConcentration) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseMassConcentration] reads. On an error it leaves v alone.
 func (v *MassConcentration) UnmarshalText(text []byte) error {
-	got, err := ParseMassConcentration(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMassConcentration)
 }
 
 // ParseAmount reads an amount of substance such as "0.25 mol": a number, then a unit of
@@ -203,11 +187,7 @@ func (v Amount) MarshalText() ([]byte, error) { return appendExact(nil, KindAmou
 
 // UnmarshalText reads what [ParseAmount] reads. On an error it leaves v alone.
 func (v *Amount) UnmarshalText(text []byte) error {
-	got, err := ParseAmount(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseAmount)
 }
 
 // ParseMolarMass reads a molar mass such as "196.96657 g/mol": a number, then a unit of
@@ -245,11 +225,7 @@ func (v MolarMass) MarshalText() ([]byte, error) { return appendExact(nil, KindM
 
 // UnmarshalText reads what [ParseMolarMass] reads. On an error it leaves v alone.
 func (v *MolarMass) UnmarshalText(text []byte) error {
-	got, err := ParseMolarMass(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseMolarMass)
 }
 
 // ParseAmountConcentration reads an amount concentration such as "0.15 mol/L": a number, then a unit of
@@ -289,9 +265,5 @@ func (v AmountConcentration) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseAmountConcentration] reads. On an error it leaves v alone.
 func (v *AmountConcentration) UnmarshalText(text []byte) error {
-	got, err := ParseAmountConcentration(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseAmountConcentration)
 }

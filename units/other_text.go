@@ -38,11 +38,7 @@ func (v Duration) MarshalText() ([]byte, error) { return appendExact(nil, KindDu
 
 // UnmarshalText reads what [ParseDuration] reads. On an error it leaves v alone.
 func (v *Duration) UnmarshalText(text []byte) error {
-	got, err := ParseDuration(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseDuration)
 }
 
 // ParsePressure reads a pressure such as "101.325 kPa": a number, then a unit of
@@ -80,11 +76,7 @@ func (v Pressure) MarshalText() ([]byte, error) { return appendExact(nil, KindPr
 
 // UnmarshalText reads what [ParsePressure] reads. On an error it leaves v alone.
 func (v *Pressure) UnmarshalText(text []byte) error {
-	got, err := ParsePressure(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParsePressure)
 }
 
 // ParseSpeed reads a speed such as "0.1 µm/min": a number, then a unit of
@@ -120,11 +112,7 @@ func (v Speed) MarshalText() ([]byte, error) { return appendExact(nil, KindSpeed
 
 // UnmarshalText reads what [ParseSpeed] reads. On an error it leaves v alone.
 func (v *Speed) UnmarshalText(text []byte) error {
-	got, err := ParseSpeed(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseSpeed)
 }
 
 // ParseDiffusivity reads a diffusivity such as "1e-9 m²/s": a number, then a unit of
@@ -164,9 +152,5 @@ func (v Diffusivity) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseDiffusivity] reads. On an error it leaves v alone.
 func (v *Diffusivity) UnmarshalText(text []byte) error {
-	got, err := ParseDiffusivity(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseDiffusivity)
 }

@@ -13,7 +13,7 @@ import (
 // them. The result is the float64 nearest to the exact value.
 func parse(k Kind, text string) (float64, error) {
 	fail := func(err error, format string, args ...any) error {
-		return &ParseError{Kind: k, Text: clip(text), Reason: fmt.Sprintf(format, args...),
+		return &ParseError{Kind: k, Text: clipTo(text, parseClipped), Reason: fmt.Sprintf(format, args...),
 			Accepted: k.Units(), Err: err}
 	}
 	if len(text) > maxText {
@@ -74,7 +74,7 @@ func findUnit(k Kind, rest string, fail failer) (*unit, error) {
 			return u, nil
 		}
 	}
-	symbol := clip(strings.TrimSpace(rest))
+	symbol := clipTo(strings.TrimSpace(rest), parseClipped)
 	switch first := norm[0]; {
 	case first == ',':
 		return nil, fail(ErrSyntax, "a comma after the digits; write a point as the decimal mark and no thousands separator")
@@ -122,7 +122,7 @@ func parseDuration(s string, fail failer) (float64, error) {
 	for first := true; s != ""; first = false {
 		num, rest := scanNumber(s)
 		if num == "" {
-			return 0, fail(ErrSyntax, "no number before %q", clip(s))
+			return 0, fail(ErrSyntax, "no number before %q", clipTo(s, parseClipped))
 		}
 		if !first && (num[0] == '-' || num[0] == '+') {
 			return 0, fail(ErrSyntax, "a sign inside a sum of times")
@@ -162,17 +162,4 @@ func parseDuration(s string, fail failer) (float64, error) {
 		return 0, fail(ErrOutOfRange, "the number is too large or too small")
 	}
 	return v, nil
-}
-
-// clip cuts text for an error message.
-func clip(s string) string {
-	const most = 60
-	n := 0
-	for i := range s {
-		if n == most {
-			return s[:i] + "…"
-		}
-		n++
-	}
-	return s
 }

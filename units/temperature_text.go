@@ -28,11 +28,7 @@ func (v Temperature) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseTemperature] reads. On an error it leaves v alone.
 func (v *Temperature) UnmarshalText(text []byte) error {
-	got, err := ParseTemperature(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseTemperature)
 }
 
 // ParseTemperatureDifference reads a temperature difference such as "5 K": a number, then a unit of
@@ -74,9 +70,5 @@ func (v TemperatureDifference) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads what [ParseTemperatureDifference] reads. On an error it leaves v alone.
 func (v *TemperatureDifference) UnmarshalText(text []byte) error {
-	got, err := ParseTemperatureDifference(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, ParseTemperatureDifference)
 }

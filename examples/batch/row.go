@@ -30,11 +30,7 @@ func (r *row) text(column string) string {
 
 func (r *row) fail(column, need string) {
 	if r.err == nil {
-		v := r.text(column)
-		if len(v) > 40 {
-			v = strings.ToValidUTF8(v[:40], "") + "…"
-		}
-		r.err = fmt.Errorf("%s %q: need %s", column, v, need)
+		r.err = fmt.Errorf("%s %q: need %s", column, units.Clip(r.text(column)), need)
 	}
 }
 

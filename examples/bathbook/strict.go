@@ -185,10 +185,7 @@ func fault(path, format string, args ...any) error {
 	if path == "" {
 		return fmt.Errorf(format, args...)
 	}
-	if len(path) > 60 {
-		path = strings.ToValidUTF8(path[:60], "") + "…"
-	}
-	return fmt.Errorf("%s: "+format, append([]any{path}, args...)...)
+	return fmt.Errorf("%s: "+format, append([]any{units.Clip(path)}, args...)...)
 }
 
 // shown puts a value into a message, cut to what a line can hold.
@@ -198,8 +195,6 @@ func shown(raw json.RawMessage) string {
 		return "an object"
 	case raw[0] == '[':
 		return "a list"
-	case len(raw) > 40:
-		return strings.ToValidUTF8(string(raw[:40]), "") + "…"
 	}
-	return string(raw)
+	return units.Clip(string(raw))
 }

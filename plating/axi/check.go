@@ -81,7 +81,7 @@ func checkSurface(name string, k Kind, law kinetics.Law, bias units.Voltage) err
 		return nil
 	}
 	if err := law.Check(); err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return fmt.Errorf("%s: %w", units.Clip(name), err)
 	}
 	if law.Model == kinetics.Tafel {
 		wrongSide := k == Cathode && law.Side == kinetics.AnodicSide || k == Anode && law.Side == kinetics.CathodicSide ||

@@ -178,6 +178,9 @@ func (s *solved) current(panel int, t float64) float64 {
 //
 // Source: [Derived], Green's third identity.
 func (s *Solution) Potential(at Point) (units.Voltage, error) {
+	if s == nil || s.fine == nil {
+		return 0, units.Missing("solution", "one that Solve returned")
+	}
 	if err := checkPoint("point", at); err != nil {
 		return 0, err
 	}

@@ -148,6 +148,9 @@ func (b *Bath) deposit(rho units.Density) (faraday.Deposit, error) {
 // first thing that no estimate can take: no name, an unknown metal, a range
 // the wrong way round, no efficiency or density.
 func (b *Bath) Check() error {
+	if b == nil {
+		return units.Missing("bath", "one of the library, or of Read")
+	}
 	need := func(field, value, need string) error {
 		return &units.ValueError{Field: field, Value: value, Need: need, Err: units.ErrInconsistent}
 	}

@@ -1,8 +1,6 @@
 package baths
 
 import (
-	"strings"
-
 	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
@@ -104,14 +102,6 @@ func (r Range[Q]) outside(field string, v Q) error {
 		high = "no upper end"
 	}
 	return &units.RangeError{Field: field, Value: v.String(), Low: low, High: high, Source: r.Source}
-}
-
-// cut keeps outside text short enough for a message.
-func cut(s string) string {
-	if len(s) > 40 {
-		return strings.ToValidUTF8(s[:40], "") + "…"
-	}
-	return s
 }
 
 // Words are a remark with its origin.

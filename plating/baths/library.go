@@ -41,7 +41,7 @@ func Find(list []Bath, key string) (Bath, error) {
 		keys = append(keys, b.Key)
 	}
 	sort.Strings(keys)
-	return Bath{}, &units.ValueError{Field: "key of a bath", Value: strconv.Quote(cut(key)), Need: "one of " +
+	return Bath{}, &units.ValueError{Field: "key of a bath", Value: strconv.Quote(units.Clip(key)), Need: "one of " +
 		strings.Join(keys, ", "), Err: units.ErrOutOfRange}
 }
 

@@ -66,7 +66,7 @@ func read(r io.Reader) ([]Bath, error) {
 			return nil, err
 		}
 		if keys[b.Key] {
-			return nil, n.Fail(nil, "key %q is taken, by the library or by a bath before; need another", cut(b.Key))
+			return nil, n.Fail(nil, "key %q is taken, by the library or by a bath before; need another", units.Clip(b.Key))
 		}
 		keys[b.Key] = true
 		all = append(all, b)

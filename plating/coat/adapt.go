@@ -59,6 +59,18 @@ func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error)
 	if len(r.Density) != len(m.Triangles) {
 		return Surface{}, mismatch(len(r.Density), len(m.Triangles))
 	}
+	if len(r.Area) != len(r.Density) || len(r.Centroid) != len(r.Density) {
+		return Surface{}, &units.ValueError{Field: "solution", Value: fmt.Sprintf("%d densities, %d areas and %d centroids",
+			len(r.Density), len(r.Area), len(r.Centroid)), Need: "one of each for a panel", Err: units.ErrInconsistent}
+	}
+	for i, t := range m.Triangles {
+		for _, v := range t {
+			if v < 0 || int(v) >= len(m.Vertices) {
+				return Surface{}, &units.ValueError{Field: fmt.Sprintf("corner of triangle %d", i+1), Value: fmt.Sprint(v),
+					Need: fmt.Sprintf("one of the %d vertices, from 0", len(m.Vertices)), Err: units.ErrOutOfRange}
+			}
+		}
+	}
 	out := Surface{MinError: math.NaN(), Unresolved: r.Minimum.Unresolved,
 		Basis: fmt.Sprintf("boundary elements on the mesh, %d unknowns", s.Work.Unknowns)}
 	for i, t := range m.Triangles {

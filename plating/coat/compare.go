@@ -60,7 +60,7 @@ func Compare(ways []Way, b *plating.Bath, promise units.Length) ([]Outcome, erro
 		o := Outcome{Name: w.Name}
 		o, o.Err = outcome(w, b, promise)
 		if i == 0 && o.Err != nil {
-			return nil, fmt.Errorf("%s: %w", w.Name, o.Err)
+			return nil, fmt.Errorf("%s: %w", units.Clip(w.Name), o.Err)
 		}
 		if o.Err == nil {
 			o.SavedTime = out[0].Time - o.Time

@@ -207,13 +207,25 @@ func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (unit
 	return m, units.Finite("metal given away", m)
 }
 
-// on returns an error unless the coat may have been laid on a surface.
+// on refuses a surface that the coat was not laid on: another number of patches, or
+// another area in all.
 func (c *Coat) on(s Surface) error {
 	if c == nil {
 		return units.Missing("coat", "the coat that was laid on the surface")
 	}
+	if err := s.check(); err != nil {
+		return err
+	}
 	if len(c.Thickness) != len(s.Patches) {
 		return mismatch(len(c.Thickness), len(s.Patches))
+	}
+	var area units.Area
+	for _, p := range s.Patches {
+		area += p.Area
+	}
+	if !(math.Abs(float64(area-c.PartArea)) <= 1e-9*float64(area)) {
+		return &units.ValueError{Field: "coat", Value: "on " + c.PartArea.String(),
+			Need: "the surface it was laid on, not another of " + area.String(), Err: units.ErrInconsistent}
 	}
 	return nil
 }

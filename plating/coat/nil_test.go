@@ -12,7 +12,7 @@ import (
 // an error that names it, never a panic.
 func TestPropertyNothingGiven(t *testing.T) {
 	s := coat.Surface{Patches: []coat.Patch{{Area: 1, Density: 1}}}
-	c := coat.Coat{Thickness: make([]units.Length, 1)}
+	c := coat.Coat{Thickness: make([]units.Length, 1), PartArea: s.Patches[0].Area}
 	var none *coat.Coat
 	for name, err := range map[string]error{
 		"selector": second(s.Mark(nil)), "selector of both": second(s.Mark(coat.Both(coat.Facing(s.Patches[0].At, 1), nil))),

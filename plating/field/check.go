@@ -123,7 +123,7 @@ func checkLaw(name string, kind Kind, law kinetics.Law) error {
 		return nil
 	}
 	if err := law.Check(); err != nil {
-		return fmt.Errorf("surface %q: %w", name, err)
+		return fmt.Errorf("surface %q: %w", units.Clip(name), err)
 	}
 	if law.Model != kinetics.Tafel {
 		return nil

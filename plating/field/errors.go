@@ -40,7 +40,7 @@ func (e *MeshError) Error() string {
 	if e.Triangle >= 0 {
 		at = fmt.Sprintf(", triangle %d", e.Triangle)
 	}
-	return fmt.Sprintf("surface %q%s: %v: %s; need %s", e.Surface, at, e.Err, e.Detail, e.Need)
+	return fmt.Sprintf("surface %q%s: %v: %s; need %s", units.Clip(e.Surface), at, e.Err, e.Detail, e.Need)
 }
 
 // Unwrap returns the reason.

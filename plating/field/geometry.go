@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/units"
 )
 
 // geometry checks what needs the panels and the tree: the solid angle at
@@ -164,13 +166,13 @@ func (g *gaps) leaves(na, nb *node) {
 			switch {
 			case sheet && p.surface[i] != p.surface[j] && gap < narrow*short && facing < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
-					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, g.name(j), short),
+					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, units.Clip(g.name(j)), short),
 					Need:   "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case sheet:
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*short && r3.Dot(p.n[i], p.n[j]) < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
-					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, g.name(j), short),
+					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, units.Clip(g.name(j)), short),
 					Need:   "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*size:

@@ -90,7 +90,8 @@ func Compare(coarse, fine *Solution) ([]Difference, error) {
 	for i := range fine.Surfaces {
 		c, f := &coarse.Surfaces[i], &fine.Surfaces[i]
 		if c.Name != f.Name || c.Kind != f.Kind {
-			return nil, inconsistent("solutions", fmt.Sprintf("%q and %q", c.Name, f.Name), "two solutions of one problem")
+			return nil, inconsistent("solutions", fmt.Sprintf("%q and %q", units.Clip(c.Name), units.Clip(f.Name)),
+				"two solutions of one problem")
 		}
 		if f.Kind == Insulator || len(f.Density) == 0 || len(c.Density) == 0 {
 			continue

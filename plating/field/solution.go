@@ -101,6 +101,9 @@ func (r *Result) Percentile(part float64) (units.CurrentDensity, error) {
 	if err := units.Fraction("percentile", units.Ratio(part)); err != nil {
 		return 0, err
 	}
+	if r == nil || len(r.Density) == 0 || len(r.Area) != len(r.Density) {
+		return 0, inconsistent("result", "no panels, or other numbers of densities and areas", "one of a solution")
+	}
 	order := make([]int, len(r.Density))
 	for i := range order {
 		order[i] = i

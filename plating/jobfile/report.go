@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/units"
@@ -111,8 +112,13 @@ type MetalReport struct {
 // NewReport puts a computed job into the form that JSON gives. With steps, the
 // working of each layer comes along.
 //
-// Errors: those of [plating.Working].
+// Errors: a [*units.ValueError] for a result that has not the layers of the job; those
+// of [plating.Working].
 func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, error) {
+	if len(res.Layers) == 0 || len(res.Layers) != len(job.Layers) {
+		return Report{}, &units.ValueError{Field: "layers of the result", Value: strconv.Itoa(len(res.Layers)),
+			Need: fmt.Sprintf("one for each of the %d of the job, at least one", len(job.Layers)), Err: units.ErrInconsistent}
+	}
 	r := Report{Format: ReportFormat, Job: job.Name, Substrate: job.Substrate, Area: res.Area.Text(units.SquareCentimetre,
 		-1),
 		Time: res.Time.Text(units.Minute, -1), Charge: res.Charge.Text(units.AmpereMinute, -1), Metals: []MetalReport{}}
@@ -164,7 +170,7 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		if steps {
 			var err error
 			if out.Working, err = lr.Working(); err != nil {
-				return Report{}, fmt.Errorf("%s: %w", l.Name, err)
+				return Report{}, fmt.Errorf("%s: %w", units.Clip(l.Name), err)
 			}
 		}
 		r.Layers = append(r.Layers, out)

@@ -1,7 +1,9 @@
 package jobfile
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.com/laydown/plating/electrical"
@@ -160,12 +162,12 @@ type SwingReport struct {
 // NewShopReport puts a sheet into the form that JSON gives: [NewReport] with
 // sequence, spread, rinsing, baths and price beside it.
 //
-// Errors: a [*units.ValueError] for no sheet; those of [NewReport] and of
+// Errors: a [*units.ValueError] for no sheet and for one whose lists do not belong
+// together, as one made by hand; those of [NewReport] and of
 // [price.Quote.Each].
 func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
-	if s == nil {
-		return Report{}, &units.ValueError{Field: "sheet", Value: "none", Need: "one that traveller.Make returned",
-			Err: units.ErrInconsistent}
+	if err := checkSheet(s); err != nil {
+		return Report{}, err
 	}
 	r, err := NewReport(s.Plain(), s.Result, steps)
 	if err != nil {
@@ -236,6 +238,36 @@ func NewShopReport(s *traveller.Sheet, steps bool) (Report, error) {
 	}
 	r.refuse(s)
 	return r, nil
+}
+
+// checkSheet refuses a sheet whose lists are not those that traveller.Make returns.
+func checkSheet(s *traveller.Sheet) error {
+	if s == nil {
+		return &units.ValueError{Field: "sheet", Value: "none", Need: "one that traveller.Make returned",
+			Err: units.ErrInconsistent}
+	}
+	layers := len(s.Result.Layers)
+	for _, c := range []struct {
+		name      string
+		have, all int
+		none      bool // may be left out
+	}{
+		{"layers of the job", len(s.Job.Layers), layers, false}, {"spreads", len(s.Spreads), layers, true},
+		{"powers", len(s.Powers), layers, true}, {"cards", len(s.Cards), len(s.Tanks), false},
+		{"coats of the tanks", len(s.Coats), len(s.Tanks), false},
+	} {
+		if c.have != c.all && !(c.none && c.have == 0) {
+			return &units.ValueError{Field: c.name, Value: strconv.Itoa(c.have),
+				Need: fmt.Sprintf("%d, as traveller.Make returns them", c.all), Err: units.ErrInconsistent}
+		}
+	}
+	for i, coat := range s.Coats {
+		if coat < -1 || coat >= layers {
+			return &units.ValueError{Field: fmt.Sprintf("coat of tank %d", i+1), Value: strconv.Itoa(coat),
+				Need: fmt.Sprintf("-1, or one of the %d layers from 0", layers), Err: units.ErrInconsistent}
+		}
+	}
+	return nil
 }
 
 func spreadReport(v *traveller.Spread) *SpreadReport {

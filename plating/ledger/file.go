@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"example.com/laydown/units"
@@ -42,6 +43,9 @@ type store interface {
 //
 // Errors: those of [New] and of the file system.
 func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
+	if err := checkPath(path); err != nil {
+		return nil, err
+	}
 	if _, err := New(bath, opened); err != nil { // before there is a file
 		return nil, err
 	}
@@ -67,6 +71,15 @@ func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
 	return f, nil
 }
 
+// checkPath refuses what no file is called, before the system repeats all of it.
+func checkPath(path string) error {
+	if path != "" && len(path) <= 4096 && !strings.Contains(path, "\x00") {
+		return nil
+	}
+	return &units.ValueError{Field: "name of the file", Value: fmt.Sprintf("%q", units.Clip(path)),
+		Need: "1 to 4096 bytes, none of them zero", Err: units.ErrOutOfRange}
+}
+
 // syncFolder puts the name of a new file on the disk, where the system can.
 func syncFolder(path string) {
 	if d, err := os.Open(path); err == nil {
@@ -81,6 +94,9 @@ func syncFolder(path string) {
 // with a File that can be used: the first [File.Append] puts its line in the
 // place of the torn one. Nothing is written until then.
 func OpenFile(path string) (*File, error) {
+	if err := checkPath(path); err != nil {
+		return nil, err
+	}
 	file, err := os.OpenFile(path, os.O_RDWR|os.O_APPEND, 0)
 	if err != nil {
 		return nil, err
@@ -88,7 +104,7 @@ func OpenFile(path string) (*File, error) {
 	f, err := openStore(file)
 	if f == nil {
 		file.Close()
-		return nil, fmt.Errorf("%s: %w", path, err)
+		return nil, fmt.Errorf("%s: %w", units.Clip(path), err)
 	}
 	f.path = whole(path)
 	if err != nil {

@@ -112,7 +112,7 @@ func open(before uint32, line []byte) (payload []byte, sum uint32, err error) {
 	payload = line[least-1 : len(line)-1]
 	sum = checksum(before, payload)
 	if got := string(line[len(head) : len(head)+sumLen]); got != fmt.Sprintf("%08x", sum) {
-		return nil, 0, fmt.Errorf("checksum %q, the text has %08x", got, sum)
+		return nil, 0, fmt.Errorf("checksum %q, the text has %08x", units.Clip(string(got)), sum)
 	}
 	return payload, sum, nil
 }
@@ -170,11 +170,11 @@ func checkKeys(payload []byte) error {
 			if !top.value {
 				key, _ := tok.(string)
 				if top.keys[key] {
-					return fmt.Errorf("field %q twice", key)
+					return fmt.Errorf("field %q twice", units.Clip(key))
 				}
 				for i := 0; i < len(key); i++ {
 					if c := key[i]; (c < 'a' || c > 'z') && c != '_' && key != "pH" {
-						return fmt.Errorf("unknown field %q", key)
+						return fmt.Errorf("unknown field %q", units.Clip(key))
 					}
 				}
 				top.keys[key], top.value = true, true

@@ -80,6 +80,9 @@ func start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
 	return l, write(w, line)
 }
 
+// noBook refuses a nil Ledger.
+func noBook() error { return units.Missing("book", "one that New, Start, Open or a File returned") }
+
 // Bath returns the bath as it was opened.
 func (l *Ledger) Bath() Bath {
 	if l == nil {
@@ -138,6 +141,9 @@ func (l *Ledger) Post(e Entry) (Record, error) { return l.Append(io.Discard, e) 
 //
 // Errors: those of [Ledger.Post], and what w returns.
 func (l *Ledger) Append(w io.Writer, e Entry) (Record, error) {
+	if l == nil {
+		return Record{}, noBook()
+	}
 	if w == nil {
 		return Record{}, units.Missing("writer", "one that takes the line of the entry")
 	}
@@ -356,6 +362,9 @@ func (l *Ledger) WriteTo(w io.Writer) (int64, error) {
 
 // write makes a short write without an error an error.
 func write(w io.Writer, line []byte) error {
+	if w == nil {
+		return units.Missing("writer", "one that takes the book")
+	}
 	n, err := w.Write(line)
 	if err == nil && n != len(line) {
 		err = io.ErrShortWrite

@@ -117,7 +117,7 @@ func read(r io.Reader, post func(*lineText, uint32, int64) error) error {
 		}
 		switch first := n == 1; {
 		case first && t.Format != format:
-			return damage(fmt.Sprintf("format %q; this version reads %q", t.Format, format), nil)
+			return damage(fmt.Sprintf("format %q; this version reads %q", units.Clip(t.Format), format), nil)
 		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil || t.Analysis != nil ||
 			t.Correction != nil || t.Void != nil):
 			return damage("the first line has no opening", nil)

@@ -74,10 +74,5 @@ func aboutTriangle(i int, reason error, need, format string, args ...any) *Error
 
 // clip shortens text from a file for a message and makes it printable.
 func clip(text []byte) string {
-	const most = 40
-	more := ""
-	if len(text) > most {
-		text, more = text[:most], "…"
-	}
-	return fmt.Sprintf("%q%s", text, more)
+	return fmt.Sprintf("%q", units.Clip(string(text[:min(len(text), 1000)])))
 }

@@ -1,6 +1,7 @@
 package mesh
 
 import (
+	"io"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -22,13 +23,39 @@ type Mesh struct {
 // larger one comes from a damaged file or a wrong unit.
 const Farthest units.Length = 1e6
 
+// MostBytes is the longest file that is read: a mesh of some million triangles.
+const MostBytes = 512 << 20
+
+// readAll reads a file of at most so many bytes.
+func readAll(r io.Reader, what string, most int64) ([]byte, error) {
+	if r == nil {
+		return nil, units.Missing("reader", "one of "+what)
+	}
+	data, err := io.ReadAll(io.LimitReader(r, most+1))
+	if err == nil && int64(len(data)) > most {
+		return nil, &Error{What: "more than " + itoa(int(most)) + " bytes", Need: what + " of at most that",
+			Offset: most, Triangle: -1, Err: ErrTooLarge}
+	}
+	return data, err
+}
+
 // maxCount is the largest number of vertices, and of triangles.
 const maxCount = math.MaxInt32 / 4
 
-// Corners returns the three corners of triangle i, in metres. The index and
-// the mesh must be sound: see [Check].
+// Corners returns the three corners of triangle i, in metres. A triangle that the
+// mesh does not have, or one with a corner that it does not have, has corners that are
+// not numbers: see [Check].
 func (m Mesh) Corners(i int) (a, b, c r3.Vec) {
+	none := r3.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
+	if i < 0 || i >= len(m.Triangles) {
+		return none, none, none
+	}
 	t := m.Triangles[i]
+	for _, v := range t {
+		if v < 0 || int(v) >= len(m.Vertices) {
+			return none, none, none
+		}
+	}
 	return m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
 }
 

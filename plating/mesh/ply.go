@@ -20,8 +20,8 @@ import (
 // same surface; any other is refused. Vertices are kept as they are, also those
 // that no face uses.
 //
-// The whole file is held while it is read. Memory follows the length of the
-// file, less than 40 times of it, whatever counts the file claims.
+// The whole file is held while it is read, at most [MostBytes]. Memory follows the
+// length of the file, less than 40 times of it, whatever counts the file claims.
 //
 // Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
 // a file that is cut off, has more or less than it says, has a coordinate that is
@@ -34,10 +34,7 @@ func ReadPLY(r io.Reader, unit units.Length) (Mesh, error) {
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return Mesh{}, err
 	}
-	if r == nil {
-		return Mesh{}, units.Missing("reader", "one that gives the file")
-	}
-	data, err := io.ReadAll(r)
+	data, err := readAll(r, "a PLY file", MostBytes)
 	if err != nil {
 		return Mesh{}, err
 	}

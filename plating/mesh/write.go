@@ -22,6 +22,9 @@ import (
 //
 // Source: [STLFormat].
 func WriteSTL(w io.Writer, m Mesh, unit units.Length) error {
+	if w == nil {
+		return units.Missing("writer", "one that takes the file")
+	}
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return err
 	}

@@ -33,6 +33,9 @@ type Skin struct {
 //
 // Source: [PLYFormat].
 func WritePLY(w io.Writer, m Mesh, unit units.Length, skin Skin) error {
+	if w == nil {
+		return units.Missing("writer", "one that takes the file")
+	}
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return err
 	}

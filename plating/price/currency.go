@@ -85,10 +85,7 @@ func (c Currency) String() string { return units.Printable(c.Code) }
 
 // quoted puts foreign text into an error message, cut to a decent length.
 func quoted(s string) string {
-	if r := []rune(strings.ToValidUTF8(s, "?")); len(r) > 40 {
-		s = string(r[:40]) + "…"
-	}
-	return fmt.Sprintf("%q", s)
+	return fmt.Sprintf("%q", units.Clip(s))
 }
 
 // bad makes a [*units.ValueError].

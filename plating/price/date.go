@@ -90,6 +90,9 @@ func (d Date) MarshalText() ([]byte, error) {
 //
 // Errors: as [ParseDate].
 func (d *Date) UnmarshalText(text []byte) error {
+	if d == nil {
+		return units.Missing("date to read into", "a pointer to one")
+	}
 	if len(text) == 0 {
 		*d = Date{}
 		return nil

@@ -174,6 +174,9 @@ func (j *Job) Check() error {
 
 // check is Check, but for the places of the minimum: one of a hundredth more has more.
 func (j *Job) check() error {
+	if j == nil {
+		return units.Missing("job", "a job to price")
+	}
 	if err := j.Currency.Check(); err != nil {
 		return err
 	}

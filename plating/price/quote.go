@@ -46,6 +46,9 @@ func (k Kind) MarshalText() ([]byte, error) {
 
 // UnmarshalText reads a kind in words. Errors: a [*units.ValueError] for others.
 func (k *Kind) UnmarshalText(text []byte) error {
+	if k == nil {
+		return units.Missing("kind of line to read into", "a pointer to one")
+	}
 	for one := KindDeposit; one < kindEnd; one++ {
 		if one.String() == string(text) {
 			*k = one
@@ -93,6 +96,9 @@ type Quote struct {
 //
 // Errors: a [*units.ValueError] that names the field.
 func (q *Quote) Check() error {
+	if q == nil {
+		return units.Missing("quote", "one that Job.Quote returned")
+	}
 	if err := q.Currency.Check(); err != nil {
 		return err
 	}

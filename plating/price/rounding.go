@@ -41,6 +41,9 @@ func (r Rounding) MarshalText() ([]byte, error) { return []byte(r.String()), r.C
 
 // UnmarshalText reads a rule in words. Errors: a [*units.ValueError] for others.
 func (r *Rounding) UnmarshalText(text []byte) error {
+	if r == nil {
+		return units.Missing("rounding rule to read into", "a pointer to one")
+	}
 	for one := HalfEven; one < roundingEnd; one++ {
 		if one.String() == string(text) {
 			*r = one

@@ -80,13 +80,13 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 	for i := range tanks {
 		t := &tanks[i]
 		if err := t.Check(); err != nil {
-			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}
 		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise,
 			Confidence: origin.Published, Hazards: t.hazards(), Cautions: cautions(t)}
 		if t.Kind.deposits() {
 			if err := c.plated(t, &p); err != nil {
-				return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+				return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 			}
 		} else {
 			c.processed(t, &p)

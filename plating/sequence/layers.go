@@ -64,11 +64,11 @@ func Layers(tanks []Tank, p Piece) ([]plating.Layer, error) {
 		l := layerOf(t, &p)
 		b, err := t.Bath.At(baths.Point{CurrentDensity: l.CurrentDensity})
 		if err = notJustOutside(err); err != nil {
-			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}
 		l.Bath = b
 		if err := l.Check(); err != nil {
-			return nil, fmt.Errorf("tank %d, %s: %w", i+1, t.title(), err)
+			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}
 		layers = append(layers, l)
 	}

@@ -28,6 +28,9 @@ type Piece struct {
 // when the base metal or the finish is not known, a [*units.ValueError] for a
 // field that cannot be.
 func (p *Piece) Check() error {
+	if p == nil {
+		return units.Missing("piece", "a piece with its base metal")
+	}
 	if p.Substrate == SubstrateUnknown || p.Substrate >= substrateEnd {
 		return &UnsureError{What: "the base metal is not known", Ask: identify()}
 	}

@@ -133,10 +133,7 @@ func hardnessTables() [2][]hardness {
 // Source: [ISO18265], [SAEJ417], second hand.
 func TensileFromHardness(text string) (units.Pressure, error) {
 	bad := func(err error) (units.Pressure, error) {
-		if len(text) > 40 {
-			text = strings.ToValidUTF8(text[:40], "") + "…"
-		}
-		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(text),
+		return 0, &units.ValueError{Field: "hardness", Value: strconv.Quote(units.Clip(text)),
 			Need: `a hardness as "45 HRC" or "450 HV", from 20 to 55 HRC or 60 to 595 HV`, Err: err}
 	}
 	fields := strings.Fields(text)

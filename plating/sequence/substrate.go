@@ -78,6 +78,9 @@ func words(field string, n, end uint8, word string) ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the names.
 func (s *Substrate) UnmarshalText(text []byte) error {
+	if s == nil {
+		return units.Missing("base metal to read into", "a pointer to one")
+	}
 	v, err := ParseSubstrate(string(text))
 	*s = v
 	return err
@@ -95,7 +98,7 @@ func ParseSubstrate(text string) (Substrate, error) {
 			if w.ask == "" {
 				return w.is, nil
 			}
-			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(plain), Need: w.ask,
+			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(units.Clip(plain)), Need: w.ask,
 				Err: units.ErrOutOfRange}
 		}
 	}
@@ -139,11 +142,8 @@ func choose(field, text string, words []string) (int, error) {
 			return i, nil
 		}
 	}
-	if len(text) > 40 {
-		text = strings.ToValidUTF8(text[:40], "") + "…"
-	}
-	return 0, &units.ValueError{Field: field, Value: strconv.Quote(text), Need: "one of " + strings.Join(words[1:], ", "),
-		Err: units.ErrOutOfRange}
+	return 0, &units.ValueError{Field: field, Value: strconv.Quote(units.Clip(text)),
+		Need: "one of " + strings.Join(words[1:], ", "), Err: units.ErrOutOfRange}
 }
 
 // passive reports whether the bare metal grows a film again by itself within
@@ -225,6 +225,9 @@ func (f Finish) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the names.
 func (f *Finish) UnmarshalText(text []byte) error {
+	if f == nil {
+		return units.Missing("finish to read into", "a pointer to one")
+	}
 	v, err := ParseFinish(string(text))
 	*f = v
 	return err

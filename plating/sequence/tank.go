@@ -57,6 +57,9 @@ func (k Kind) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the kinds.
 func (k *Kind) UnmarshalText(text []byte) error {
+	if k == nil {
+		return units.Missing("kind of tank to read into", "a pointer to one")
+	}
 	i, err := choose("kind of tank", string(text), kindWords())
 	*k = Kind(i)
 	return err
@@ -260,6 +263,9 @@ func (t *Tank) title() string {
 // cannot be: the kind, the bath of a plating tank, the chemistry of a clean or
 // an activation, the stages of a rinse, a time that is no number.
 func (t *Tank) Check() error {
+	if t == nil {
+		return units.Missing("tank", "a tank with its kind")
+	}
 	missing := func(field, value, need string) error {
 		return &units.ValueError{Field: field, Value: value, Need: need, Err: units.ErrInconsistent}
 	}

@@ -119,7 +119,7 @@ func (s *Sheet) spread() error {
 		lr := &s.Result.Layers[i]
 		var err error
 		if s.Spreads[i], err = s.Job.Layers[i].spread(lr); err != nil {
-			return fmt.Errorf("%s: %w", title(&lr.Layer, i), err)
+			return fmt.Errorf("%s: %w", units.Clip(title(&lr.Layer, i)), err)
 		}
 		s.remark(i, lr)
 	}

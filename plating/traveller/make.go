@@ -126,7 +126,7 @@ func (s *Sheet) sequence() error {
 	coats := make([]sequence.Tank, len(j.Layers))
 	for i := range j.Layers {
 		if coats[i], err = j.Layers[i].tank(&s.Result.Layers[i]); err != nil {
-			return fmt.Errorf("%s: %w", title(&j.Layers[i].Layer, i), err)
+			return fmt.Errorf("%s: %w", units.Clip(title(&j.Layers[i].Layer, i)), err)
 		}
 	}
 	switch {

@@ -30,7 +30,7 @@ func (s *Sheet) power() error {
 		end, err := electrical.Tank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186, Room: start}.After(start,
 			p.High, s.Spreads[i].Time.High)
 		if err != nil {
-			return fmt.Errorf("warming of %s: %w", title(&lr.Layer, i), err)
+			return fmt.Errorf("warming of %s: %w", units.Clip(title(&lr.Layer, i)), err)
 		}
 		p.Warms = end.Sub(start)
 	}

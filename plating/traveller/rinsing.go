@@ -78,7 +78,7 @@ func (s *Sheet) rinsing() error {
 			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High,
 				Evaporation: dries, Loads: loads}.Cycle()
 			if err != nil {
-				return fmt.Errorf("drag-out tank behind %s: %w", m.Bath, err)
+				return fmt.Errorf("drag-out tank behind %s: %w", units.Clip(m.Bath), err)
 			}
 			m.Back, m.Poured, m.Loads, m.Evaporates, m.Full = cycle.Share, cycle.Poured, loads, dries, cycle.Poured == 0
 			if m.LastWater > 0 { // what the rinse is given is no richer than the tank when it is fullest

@@ -23,6 +23,9 @@ type Chapter struct {
 //
 // Errors: a [*units.ValueError] for a sheet that [Make] did not return.
 func (s *Sheet) Working() ([]Chapter, error) {
+	if s == nil {
+		return nil, units.Missing("sheet", "one that Make returned")
+	}
 	area, err := plating.LoadAreaWorking(s.Job.Parts...)
 	if err != nil {
 		return nil, err
@@ -30,7 +33,7 @@ func (s *Sheet) Working() ([]Chapter, error) {
 	list := []Chapter{{"area of the load", []working.Step{area}}}
 	add := func(title string, steps []working.Step, err error) error {
 		if err != nil {
-			return fmt.Errorf("%s: %w", title, err)
+			return fmt.Errorf("%s: %w", units.Clip(title), err)
 		}
 		list = append(list, Chapter{title, steps})
 		return nil

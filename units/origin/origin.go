@@ -55,6 +55,9 @@ func (s Seen) MarshalText() ([]byte, error) { return []byte(s.String()), nil }
 //
 // Errors: a [*units.ValueError] that lists the ways.
 func (s *Seen) UnmarshalText(text []byte) error {
+	if s == nil {
+		return units.Missing("how the figure was seen", "a pointer to it")
+	}
 	v, err := Parse(string(text))
 	*s = v
 	return err
@@ -69,10 +72,7 @@ func Parse(text string) (Seen, error) {
 			return Seen(i), nil
 		}
 	}
-	if len(text) > 40 {
-		text = strings.ToValidUTF8(text[:40], "") + "…"
-	}
-	return FromMemory, &units.ValueError{Field: "how the figure was seen", Value: text,
+	return FromMemory, &units.ValueError{Field: "how the figure was seen", Value: units.Clip(text),
 		Need: "one of " + strings.Join(Words(), ", "), Err: units.ErrOutOfRange}
 }
 

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"example.com/laydown/units"
 )
 
 // ErrFormula is wrapped by every error of [Step.Recompute].
@@ -31,7 +33,7 @@ var ErrFormula = errors.New("formula cannot be computed")
 func (s Step) Recompute() (float64, error) {
 	_, right, found := strings.Cut(s.Formula, "=")
 	if !found {
-		return 0, fmt.Errorf("%w: %q has no equals sign", ErrFormula, s.Formula)
+		return 0, fmt.Errorf("%w: %q has no equals sign", ErrFormula, units.Clip(s.Formula))
 	}
 	if i := strings.LastIndex(right, "="); i >= 0 {
 		right = right[i+1:]
@@ -45,7 +47,7 @@ func (s Step) Recompute() (float64, error) {
 		err = fmt.Errorf("unexpected %q", e.peek())
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%w: %s: %v", ErrFormula, s.Formula, err)
+		return 0, fmt.Errorf("%w: %s: %v", ErrFormula, units.Clip(s.Formula), err)
 	}
 	return v, nil
 }
@@ -189,7 +191,7 @@ func (e *evaluator) factor() (float64, error) {
 		}
 		v, err := strconv.ParseFloat(e.text[:n], 64)
 		if err != nil {
-			return 0, fmt.Errorf("%q is not a number", e.text[:n])
+			return 0, fmt.Errorf("%q is not a number", units.Clip(e.text[:n]))
 		}
 		e.text = e.text[n:]
 		return v, nil
@@ -225,9 +227,9 @@ func (e *evaluator) symbol() (float64, error) {
 		switch {
 		case t.Symbol != name:
 		case found && t.SI != value:
-			return 0, fmt.Errorf("two values for %q", name)
+			return 0, fmt.Errorf("two values for %q", units.Clip(name))
 		case t.SI-t.SI != 0:
-			return 0, fmt.Errorf("%q is %v", name, t.SI)
+			return 0, fmt.Errorf("%q is %v", units.Clip(name), t.SI)
 		default:
 			found, value = true, t.SI
 		}
@@ -241,7 +243,7 @@ func (e *evaluator) symbol() (float64, error) {
 	if e.peek() == '(' {
 		return e.call(name)
 	}
-	return 0, fmt.Errorf("no value for %q", name)
+	return 0, fmt.Errorf("no value for %q", units.Clip(name))
 }
 
 func (e *evaluator) call(name string) (float64, error) {
@@ -271,7 +273,7 @@ func (e *evaluator) call(name string) (float64, error) {
 	case name == "max" && len(args) == 2:
 		return math.Max(args[0], args[1]), nil
 	}
-	return 0, fmt.Errorf("no function %q of %d arguments", name, len(args))
+	return 0, fmt.Errorf("no function %q of %d arguments", units.Clip(name), len(args))
 }
 
 // oneArgument returns the function of one number that has the name, or nil.

@@ -265,16 +265,9 @@ func (r *Reader) Done() error {
 func Describe(f *Node) string {
 	switch f.Kind {
 	case "text":
-		s := f.Text
-		if len(s) > 40 {
-			s = strings.ToValidUTF8(s[:40], "") + "…"
-		}
-		return fmt.Sprintf("%q", s)
+		return fmt.Sprintf("%q", units.Clip(f.Text))
 	case "number":
-		if len(f.Text) > 40 {
-			return f.Text[:40] + "…"
-		}
-		return f.Text
+		return units.Clip(f.Text)
 	case "object":
 		return "an object"
 	case "list":

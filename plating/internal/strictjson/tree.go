@@ -208,9 +208,7 @@ func (t *treeReader) list(n *Node, depth int) error {
 }
 
 func join(path, name string) string {
-	if len(name) > 40 {
-		name = strings.ToValidUTF8(name[:40], "") + "…"
-	}
+	name = units.Clip(name)
 	if path == "" {
 		return name
 	}

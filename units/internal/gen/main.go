@@ -126,11 +126,7 @@ func (v @T@) MarshalText() ([]byte, error) { return appendExact(nil, Kind@T@, fl
 
 // UnmarshalText reads what [Parse@T@] reads. On an error it leaves v alone.
 func (v *@T@) UnmarshalText(text []byte) error {
-	got, err := Parse@T@(string(text))
-	if err == nil {
-		*v = got
-	}
-	return err
+	return unmarshal(v, text, Parse@T@)
 }
 `
 	b.WriteString(strings.NewReplacer("@T@", q.name, "@W@", q.words, "@E@", q.example, "@U@", "units."+
