@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/laydown/testdata"
 )
@@ -105,6 +106,26 @@ func TestPropertyQuotePairs(t *testing.T) {
 				!strings.HasPrefix(said, "batch: 2 of 3 rows failed") {
 				t.Errorf("cells %d and %d: %s%v", i+1, k+1, said, rows)
 			}
+		}
+	}
+}
+
+// TestPropertyEndless: of input without end no more is read than tells that it is no
+// table.
+func TestPropertyEndless(t *testing.T) {
+	for piece, want := range map[string]string{"\x00": "longer than", " ": "longer than", "\n": "1000 empty lines",
+		"\r\n": "1000 empty lines", `"`: "longer than", "a,": "longer than"} {
+		e := &endless{piece: piece}
+		var out, bad bytes.Buffer
+		done := make(chan int, 1)
+		go func() { done <- run(nil, e, &out, &bad) }()
+		select {
+		case status := <-done:
+			if status != 2 || !strings.Contains(bad.String(), want) || e.at > 2*maxRow {
+				t.Errorf("%q: status %d after %d bytes, %q", piece, status, e.at, bad.String())
+			}
+		case <-time.After(10 * time.Second):
+			t.Fatalf("%q: no end", piece)
 		}
 	}
 }

@@ -36,6 +36,9 @@
 // with an apostrophe in front, so that a spreadsheet shows it and does not run it; a
 // number is not. Such an apostrophe is taken off again when it is read.
 //
+// What begins with a line of more than 1 MiB or with 1000 empty lines, or holds a line
+// of more than 512 MB, is no table and is given up.
+//
 // Rows stream: memory does not grow with their number, and the order stays.
 // Exit status: 0, 1 when a row failed (their count and the first one's line are on
 // standard error), 2 when nothing can be done: no header, a missing column, unreadable

@@ -19,6 +19,12 @@ const (
 	maxLines = 50
 )
 
+// What no table does: it is given up, for it may have no end.
+const (
+	mostLine  = files.Most // bytes of one line
+	mostEmpty = 1000       // empty lines before the header
+)
+
 // A fault is what is wrong with a row as such: where, and what would do. The rows
 // behind it can still be read.
 type fault struct {
@@ -70,8 +76,15 @@ func (r *records) waits() bool {
 // readLine returns the next line; io.EOF when there is none.
 func (r *records) readLine() (line, error) {
 	l := line{whole: true}
-	for {
+	for length := 0; ; {
 		piece, err := r.in.ReadSlice('\n')
+		most := mostLine
+		if r.width == 0 {
+			most = maxRow
+		}
+		if length += len(piece); length > most {
+			return line{}, fmt.Errorf("line %d is longer than %d bytes; need the lines of a table", r.lines+1, most)
+		}
 		if room := maxRow - len(l.text); len(piece) > room {
 			l.whole, piece = false, piece[:room]
 		}
@@ -139,6 +152,9 @@ func (r *records) next() ([]string, error) {
 			break
 		}
 		if len(taken) == 1 && len(withoutEnd(taken[0].text)) == 0 {
+			if r.width == 0 && r.lines >= mostEmpty {
+				return nil, fmt.Errorf("%d empty lines; need the names of the columns on the first", r.lines)
+			}
 			continue
 		}
 		if len(taken) > 1 && r.width > 1 {

@@ -173,7 +173,7 @@ func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
 			return err
 		}
 	}
-	book, damage := o.open(stdin, stderr)
+	book, damage := o.open(&desk, stdin, stderr)
 	if book == nil {
 		return damage
 	}
@@ -190,7 +190,7 @@ func (o *options) do(stdin io.Reader, stdout, stderr io.Writer) error {
 
 // open returns the book after the entry, if there is one to post. A book to be
 // shown that is damaged comes as far as it is whole, together with the error.
-func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error) {
+func (o *options) open(desk *files.Desk, stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error) {
 	switch {
 	case o.book == "":
 		return ledger.Open(strings.NewReader(demo))
@@ -201,7 +201,7 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 		}
 		return toShow("standard input", text, stderr)
 	case o.newBath != "":
-		bath, err := readBath(o.newBath)
+		bath, err := readBath(desk, o.newBath)
 		if err != nil {
 			return nil, err
 		}
@@ -223,7 +223,7 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 		}
 		return f.Ledger, nil
 	case o.kind == "": // only to read: the file may be write-protected
-		text, err := readBook(o.book)
+		text, err := readBook(desk, o.book)
 		if err != nil {
 			return nil, err
 		}
@@ -236,6 +236,11 @@ func (o *options) open(stdin io.Reader, stderr io.Writer) (*ledger.Ledger, error
 	if err := ledger.CheckClock("time of the entry", o.when, o.now); err != nil {
 		return nil, fmt.Errorf("nothing was entered: %w", err)
 	}
+	plain, err := desk.Open(o.book) // a plain file, and not too long
+	if err != nil {
+		return nil, fmt.Errorf("nothing was entered: %w", err)
+	}
+	plain.Close()
 	for try := 1; ; try++ {
 		l, err := o.enter(event, stderr)
 		// Another program was faster: its entry comes first, and ours is not in the book.
@@ -288,9 +293,9 @@ func lateWords(l *ledger.Ledger, entry int) string {
 
 // readBook reads the text of a book. A last line that is cut short may be one that
 // another program is writing just now: it gets a moment to end it.
-func readBook(name string) ([]byte, error) {
+func readBook(desk *files.Desk, name string) ([]byte, error) {
 	for try := 1; ; try++ {
-		text, err := os.ReadFile(name)
+		text, err := readFile(desk, name)
 		if err != nil {
 			return nil, err
 		}
@@ -299,6 +304,16 @@ func readBook(name string) ([]byte, error) {
 		}
 		time.Sleep(100 * time.Millisecond)
 	}
+}
+
+// readFile reads a file as [files.Desk.Open] bounds it.
+func readFile(desk *files.Desk, name string) ([]byte, error) {
+	f, err := desk.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(f)
 }
 
 // toShow opens the text of a book as far as its lines are whole. That the last
@@ -343,9 +358,9 @@ func firstLines(n int) string {
 }
 
 // readBath reads the bath of a new book.
-func readBath(name string) (ledger.Bath, error) {
+func readBath(desk *files.Desk, name string) (ledger.Bath, error) {
 	var b ledger.Bath
-	text, err := os.ReadFile(name)
+	text, err := readFile(desk, name)
 	if err != nil {
 		return b, err
 	}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -246,6 +247,27 @@ func TestPropertyMargins(t *testing.T) {
 			}
 			if r, g, b, _ := img.At(x, y).RGBA(); r != 0xffff || g != 0xffff || b != 0xffff {
 				t.Fatalf("ink at %d, %d of %v", x, y, img.Bounds())
+			}
+		}
+	}
+}
+
+// TestPropertyBoundedBooks: a folder, a device and a file of 3 GB are refused in a
+// sentence, as a book to show, to enter in, and as the bath of a new book.
+func TestPropertyBoundedBooks(t *testing.T) {
+	dir := t.TempDir()
+	large := filepath.Join(dir, "large")
+	if err := os.WriteFile(large, nil, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Truncate(large, 3<<30); err != nil { // takes no room on the disk
+		t.Skip(err)
+	}
+	for name, want := range map[string]string{large: "need at most", os.DevNull: "is a device", dir: "is a folder"} {
+		for _, args := range [][]string{{name}, {"-load", "charge=1 A·min", name}, {"-new", name, filepath.Join(dir, "new")}} {
+			var out, bad bytes.Buffer
+			if status := run(args, clock, strings.NewReader(""), &out, &bad); status == 0 || !strings.Contains(bad.String(), want) {
+				t.Errorf("%q: status %d, %q", args, status, bad.String())
 			}
 		}
 	}

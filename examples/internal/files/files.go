@@ -12,11 +12,13 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"example.com/laydown/plating/mesh"
 )
 
 // Most is the largest file that is read, in bytes: a mesh of some million
 // triangles. What is larger is no drawing of a part.
-const Most = 512 << 20
+const Most = mesh.MostBytes
 
 // A Desk remembers what was read. Its zero value is ready for use.
 type Desk struct {
