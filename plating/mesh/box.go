@@ -20,7 +20,7 @@ import (
 // [Grid].
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Box(length, width, height units.Length, g Grid) (Mesh, error) {
@@ -83,7 +83,7 @@ func sixFaces(b *builder, n [3]int, at func(i [3]int) r3.Vec) {
 // thickness along z. For sharp edges use [Box].
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Plate(length, width, thickness, edgeRadius units.Length, g Grid) (Mesh, error) {

@@ -209,3 +209,34 @@ func TestPropertyBoundedBodies(t *testing.T) {
 		t.Errorf("it took %v to refuse them", d)
 	}
 }
+
+// TestPropertyGeneratorsAreBounded: a grid that would fill memory is refused at once,
+// by the panels across, by the area and by the grading.
+func TestPropertyGeneratorsAreBounded(t *testing.T) {
+	const d = 100 * units.Millimetre
+	for name, make := range map[string]func(Grid) (Mesh, error){
+		"box":      func(g Grid) (Mesh, error) { return Box(d, d, d, g) },
+		"plate":    func(g Grid) (Mesh, error) { return Plate(d, d, d, d/4, g) },
+		"cylinder": func(g Grid) (Mesh, error) { return Cylinder(d, d, g) },
+		"tube":     func(g Grid) (Mesh, error) { return Tube(d, d/2, d, g) },
+		"cup":      func(g Grid) (Mesh, error) { return Cup(d, d, d/2, d/2, g) },
+	} {
+		for _, g := range []Grid{{Size: d / 1000}, {Size: 1e-12}, {Size: 5e-324}, {Size: d / 490, Grade: 2},
+			{Size: d / 490, Grade: 5}} {
+			var e *units.ValueError
+			if m, err := make(g); !errors.As(err, &e) {
+				t.Errorf("%s, panels of %s, grading %v: %d triangles, %v", name, g.Size, g.Grade, len(m.Triangles), err)
+			}
+		}
+	}
+	for name, f := range map[string]func() (Mesh, error){
+		"ball":  func() (Mesh, error) { return Sphere(1*units.Millimetre, Grid{Size: 1e-6}) },
+		"disc":  func() (Mesh, error) { return Disc(d, Grid{Size: d / 490, Grade: 5}) },
+		"torus": func() (Mesh, error) { return Torus(d, d/4, Grid{Size: d / 2000}) },
+	} {
+		var e *units.ValueError
+		if m, err := f(); !errors.As(err, &e) {
+			t.Errorf("%s: %d triangles, %v", name, len(m.Triangles), err)
+		}
+	}
+}

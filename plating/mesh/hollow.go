@@ -22,7 +22,7 @@ import (
 // of the panel size. Panels are graded to the four rims.
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Tube(outer, inner, length units.Length, g Grid) (Mesh, error) {
@@ -71,7 +71,7 @@ func around6(g Grid, r float64) int {
 // of the panel size. Panels are graded to every rim, outer and inner.
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Cup(outer, height, recess, depth units.Length, g Grid) (Mesh, error) {
@@ -115,7 +115,7 @@ func Cup(outer, height, recess, depth units.Length, g Grid) (Mesh, error) {
 // area and volume converge with the square of the panel size.
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Torus(centre, tube units.Length, g Grid) (Mesh, error) {
@@ -153,7 +153,7 @@ func Torus(centre, tube units.Length, g Grid) (Mesh, error) {
 // volume converge with the square of the panel size.
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Sphere(diameter units.Length, g Grid) (Mesh, error) {

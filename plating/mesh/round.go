@@ -124,7 +124,7 @@ func straight(g Grid, fromR, fromZ, toR, toZ float64, n int) []ring {
 // rim by [Grid].
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Disc(diameter units.Length, g Grid) (Mesh, error) {
@@ -153,7 +153,7 @@ func Disc(diameter units.Length, g Grid) (Mesh, error) {
 // converge with the square of the panel size. Panels are graded to both rims.
 //
 // Errors: a [*units.ValueError] for a dimension or grid that cannot be, and for
-// more than 20 million triangles.
+// more than 5 million triangles.
 //
 // Source: [Geometry].
 func Cylinder(diameter, length units.Length, g Grid) (Mesh, error) {
