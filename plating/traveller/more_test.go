@@ -188,6 +188,14 @@ func TestGasOfTheLowEnd(t *testing.T) {
 		t.Fatalf("most hydrogen at coat %d", s.Gas.Tank+1)
 	}
 	near(t, "hydrogen of the strike", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
+	// In a sequence of the two coats alone it is the same.
+	j = shipped(t, "hands")
+	j.Price, j.Rinse, j.Steps = nil, nil, []traveller.Step{{Layer: 1}, {Layer: 2}}
+	s = made(t, j)
+	if len(s.Cards) != 2 || s.Gas == nil || s.Gas.Tank != 0 {
+		t.Fatalf("%d cards, most hydrogen %+v", len(s.Cards), s.Gas)
+	}
+	near(t, "hydrogen of the strike in a sequence", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
 	if plating.DefaultDrawLimit != 0.1 {
 		t.Error("the draw limit is not that of the documents")
 	}
