@@ -16,7 +16,8 @@ import (
 // is at an end that counts is taken, the next value is refused.
 func TestPropertyBounds(t *testing.T) {
 	sums := func(rest float64) error {
-		_, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag", Share: units.MassFraction(rest)})
+		_, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag",
+			Share: units.MassFraction(rest)})
 		return err
 	}
 	parsed := func(text string) error { _, err := alloys.ParseComposition(text); return err }
@@ -117,7 +118,8 @@ func TestIndependentShareRange(t *testing.T) {
 func TestIndependentSumOfLots(t *testing.T) {
 	gold := parse(t, "Au 1000")
 	small := []float64{4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8, 4e-8} // each is lost in the last digit of 1e9
-	for _, masses := range [][]float64{append([]float64{1e9}, small...), append(append([]float64{0.1}, small...), 1e9, 1e9),
+	for _, masses := range [][]float64{append([]float64{1e9}, small...), append(append([]float64{0.1}, small...), 1e9,
+		1e9),
 		append(append([]float64{}, small...), 1e9), {0.1, 0.2, 0.3, 0.4}} {
 		exact := new(big.Float).SetPrec(300)
 		var lots []alloys.Lot
@@ -166,7 +168,8 @@ func TestPropertyErrorsName(t *testing.T) {
 		t.Fatal(err)
 	}
 	var below *alloys.BelowSeriesError
-	if _, err := alloys.MarkFor(decimal.NewFromInt(700), series); !errors.As(err, &below) || below.Lowest.String() != "800" {
+	if _, err := alloys.MarkFor(decimal.NewFromInt(700), series); !errors.As(err, &below) ||
+		below.Lowest.String() != "800" {
 		t.Errorf("%v", err)
 	}
 	_, err = alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: 75},
@@ -195,7 +198,8 @@ func TestPropertyErrorsName(t *testing.T) {
 	}
 	// Of several wrong symbols the first in the alphabet is named, on every run.
 	for range 20 {
-		_, err = alloys.Density(parse(t, "Au 1000"), alloys.DensityOptions{Elements: map[string]units.Density{"Xx": 1, "Aa": 1, "Zz": 1}})
+		_, err = alloys.Density(parse(t, "Au 1000"), alloys.DensityOptions{Elements: map[string]units.Density{"Xx": 1,
+			"Aa": 1, "Zz": 1}})
 		if err == nil || !strings.Contains(err.Error(), `"Aa"`) {
 			t.Fatalf("%v", err)
 		}

@@ -91,7 +91,8 @@ func TestPropertyTextLimits(t *testing.T) {
 
 // TestPropertyStepsNameTheirLots: symbols and words of a step count the lots alike.
 func TestPropertyStepsNameTheirLots(t *testing.T) {
-	lots := []alloys.Lot{{Mass: 0.01, Composition: parse(t, "Au 750, Cu 250")}, {Mass: 0.02, Composition: parse(t, "Au 585, Ag 415")},
+	lots := []alloys.Lot{{Mass: 0.01, Composition: parse(t, "Au 750, Cu 250")}, {Mass: 0.02, Composition: parse(t,
+		"Au 585, Ag 415")},
 		{Mass: 0.03, Composition: parse(t, "Ag 925, Cu 75")}}
 	steps, err := alloys.BlendWorking(lots...)
 	if err != nil {

@@ -57,7 +57,8 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 			t.Errorf("%s refuses nothing", c.name)
 		}
 	}
-	if d, err := alloys.ShareFromDensity("Xx", "Ag", 15000, alloys.DensityOptions{}); err == nil || d != (alloys.DensityAssay{}) {
+	if d, err := alloys.ShareFromDensity("Xx", "Ag", 15000, alloys.DensityOptions{}); err == nil ||
+		d != (alloys.DensityAssay{}) {
 		t.Errorf("Xx: %v, %v", d, err)
 	}
 	if m, err := gram("-1").Mass(); err == nil || m != 0 {

@@ -16,7 +16,8 @@ func agrees(got, want, tolerance float64) bool { return math.Abs(got-want) <= to
 // TestPinnedUsualValences pins the valence that is taken when none is given, for
 // each metal that the library plates, and the equivalent that follows: M/(n·F).
 func TestPinnedUsualValences(t *testing.T) {
-	usual := map[string]int{"H": 1, "O": 2, "Al": 3, "Cr": 6, "Mn": 2, "Fe": 2, "Co": 2, "Ni": 2, "Cu": 2, "Zn": 2, "Ga": 3,
+	usual := map[string]int{"H": 1, "O": 2, "Al": 3, "Cr": 6, "Mn": 2, "Fe": 2, "Co": 2, "Ni": 2, "Cu": 2, "Zn": 2,
+		"Ga": 3,
 		"Ge": 4, "As": 3, "Mo": 6, "Ru": 3, "Rh": 3, "Pd": 2, "Ag": 1, "Cd": 2, "In": 3, "Sn": 2, "Sb": 3, "W": 6, "Re": 7,
 		"Os": 4, "Ir": 3, "Pt": 4, "Au": 1, "Hg": 2, "Pb": 2, "Bi": 3}
 	for _, e := range faraday.Elements() {
@@ -101,12 +102,14 @@ func TestPropertyBounds(t *testing.T) {
 		{"argon, 8", element("Ar", 8), true}, {"argon, 1", element("Ar", 1), true}, {"argon, 9", element("Ar", 9), false},
 		{"half the bulk density", density(8000), false}, {"more than half", density(8000.1), true},
 		{"one and a half times", density(24000), false}, {"less than that", density(23999.9), true},
-		{"transfer coefficient of 10", transfer(10), true}, {"of 10.001", transfer(10.001), false}, {"of 0", transfer(0), false},
+		{"transfer coefficient of 10", transfer(10), true}, {"of 10.001", transfer(10.001), false}, {"of 0", transfer(0),
+			false},
 		{"8 electrons found", electrons(8.4), true}, {"9 electrons found", electrons(8.6), false},
 		{"11 electrons found", electrons(11), false},
 		{"1 electron found", electrons(0.6), true}, {"none found", electrons(0.4), false},
 		{"six decimals", formula("CaSO4·0.512345H2O"), true}, {"seven decimals", formula("CaSO4·0.5123456H2O"), false},
-		{"200 characters", formula(strings.Repeat("Na", 100)), true}, {"201", formula(strings.Repeat("Na", 100) + "C"), false},
+		{"200 characters", formula(strings.Repeat("Na", 100)), true}, {"201", formula(strings.Repeat("Na", 100) + "C"),
+			false},
 		{"a count of 9999", formula("Na9999"), true}, {"of 10000", formula("Na10000"), false},
 		{"lowered nine", formula("Na₉"), true}, {"spaces in front", formula("  NaCl"), true},
 	} {

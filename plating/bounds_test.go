@@ -56,7 +56,8 @@ func TestIndependentPromiseAndTimeOnACurve(t *testing.T) {
 	} {
 		var list []plating.EfficiencyPoint
 		for _, p := range points {
-			list = append(list, plating.EfficiencyPoint{CurrentDensity: units.CurrentDensity(p.j), Efficiency: units.Efficiency(p.eff)})
+			list = append(list, plating.EfficiencyPoint{CurrentDensity: units.CurrentDensity(p.j),
+				Efficiency: units.Efficiency(p.eff)})
 		}
 		curve, err := plating.NewEfficiencyCurve(list...)
 		if err != nil {
@@ -74,7 +75,8 @@ func TestIndependentPromiseAndTimeOnACurve(t *testing.T) {
 			}
 			return last.eff
 		}
-		for _, target := range []float64{1, 0.5 * first.j * first.eff, first.j * first.eff * 1.0001, 12.5, 15, 19, 25, 29.9, 33,
+		for _, target := range []float64{1, 0.5 * first.j * first.eff, first.j * first.eff * 1.0001, 12.5, 15, 19, 25, 29.9,
+			33,
 			last.j * last.eff * 0.9999, last.j * last.eff * 1.5, 500} {
 			// The smallest current density of those that lay enough, by a fine comb and then by halves.
 			low, high := 0.0, 5000.0
@@ -150,14 +152,16 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 	}
 	type set = func(*plating.Layer, float64)
 	for name, f := range map[string]func(string){
-		"equivalent": numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Equivalent = units.Equivalent(v) }, 0, false),
+		"equivalent": numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Equivalent = units.Equivalent(v) }, 0,
+			false),
 		"density":    numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Density = units.Density(v) }, 25000, false),
 		"fine":       numbers(func(l *plating.Layer, v float64) { l.Bath.Fine = units.MassFraction(v) }, 1, true),
 		"draw limit": numbers(func(l *plating.Layer, v float64) { l.Bath.DrawLimit = units.Ratio(v) }, 1, true),
 		"area":       numbers(func(l *plating.Layer, v float64) { l.Area = units.Area(v) }, 1e6, false),
 		"promise": numbers(func(l *plating.Layer, v float64) { l.Promise, l.Time = units.Length(v), units.Minute }, 0.1,
 			true),
-		"current density": numbers(func(l *plating.Layer, v float64) { l.CurrentDensity = units.CurrentDensity(v) }, 1e6, false),
+		"current density": numbers(func(l *plating.Layer, v float64) { l.CurrentDensity = units.CurrentDensity(v) }, 1e6,
+			false),
 		"time": numbers(func(l *plating.Layer, v float64) { l.Time = units.Duration(v) },
 			366*24*3600, true),
 		"ratio":       numbers(func(l *plating.Layer, v float64) { l.Distribution.MinToMean = units.Ratio(v) }, 1, false),
@@ -175,9 +179,14 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 			float64(units.Celsius(42)), true),
 		"low amps":  numbers(func(l *plating.Layer, v float64) { l.Bath.Window.Low = units.CurrentDensity(v) }, 120, true),
 		"low volts": numbers(func(l *plating.Layer, v float64) { l.Bath.Volts.Low = units.Voltage(v) }, 3, true),
-		"low pH":    numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{Low: plating.PH(v)} }, 16, true),
-		"high pH":   numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{High: plating.PH(v)} }, 16, true),
-		"low pH of two": numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{Low: plating.PH(v), High: 5} },
+		"low pH": numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{Low: plating.PH(v)} }, 16,
+			true),
+		"high pH": numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{High: plating.PH(v)} }, 16,
+			true),
+		"low pH of two": numbers(func(l *plating.Layer, v float64) {
+			l.Bath.PH = plating.PHWindow{Low: plating.PH(v),
+				High: 5}
+		},
 			5, true),
 	} {
 		f(name)
@@ -199,7 +208,10 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 		t.Error("a role beyond the last is taken")
 	}
 	// With one of the three given, or none, nothing can be computed.
-	for _, f := range []set{func(l *plating.Layer, _ float64) { l.Promise = 0 }, func(l *plating.Layer, _ float64) { l.CurrentDensity = 0 }} {
+	for _, f := range []set{func(l *plating.Layer, _ float64) { l.Promise = 0 }, func(l *plating.Layer,
+		_ float64) {
+		l.CurrentDensity = 0
+	}} {
 		l := hardGold(t)
 		f(&l, 0)
 		if _, err := plating.Estimate(&l); err == nil {
@@ -263,15 +275,22 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag("the promise missed", plating.WarnPromiseMissed, true, func(l *L) { l.Time = r.Time * less })
 	flag("as uneven as half", plating.WarnUneven, false, func(l *L) { l.Distribution.MinToMean = 0.5 })
 	flag("more uneven", plating.WarnUneven, true, func(l *L) { l.Distribution.MinToMean = 0.5 * less })
-	flag("uneven without a promise", plating.WarnUneven, false, func(l *L) { l.Distribution.MinToMean, l.Promise, l.Time = 0.3, 0, 60 })
+	flag("uneven without a promise", plating.WarnUneven, false, func(l *L) {
+		l.Distribution.MinToMean, l.Promise,
+			l.Time = 0.3, 0, 60
+	})
 	flag("known to 5 %", plating.WarnRatioUnsure, true, func(l *L) { l.Distribution.Uncertainty = 0.05 })
 	flag("known better", plating.WarnRatioUnsure, false, func(l *L) { l.Distribution.Uncertainty = 0.05 * less })
-	flag("without a promise", plating.WarnRatioUnsure, false, func(l *L) { l.Distribution.Uncertainty, l.Promise, l.Time = 0.1, 0, 60 })
+	flag("without a promise", plating.WarnRatioUnsure, false, func(l *L) {
+		l.Distribution.Uncertainty, l.Promise,
+			l.Time = 0.1, 0, 60
+	})
 	flag("10 s", plating.WarnTimeShort, false, func(l *L) { l.Promise, l.Time = 0, 10 })
 	flag("less", plating.WarnTimeShort, true, func(l *L) { l.Promise, l.Time = 0, 10*less })
 	heat := func(low, set, high float64) func(*L) {
 		return func(l *L) {
-			l.Bath.Heat = plating.TemperatureWindow{Low: units.Temperature(low), Set: units.Temperature(set), High: units.Temperature(high)}
+			l.Bath.Heat = plating.TemperatureWindow{Low: units.Temperature(low), Set: units.Temperature(set),
+				High: units.Temperature(high)}
 		}
 	}
 	flag("as cold as it may be", plating.WarnTemperatureLow, false, heat(300, 300, 310))
@@ -282,7 +301,8 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag("hotter", plating.WarnTemperatureHigh, true, heat(300, 310.1, 310))
 	flag("no high end of heat", plating.WarnTemperatureHigh, false, heat(300, 310.1, 0))
 	flag("half of the current", plating.WarnGas, false, func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5) })
-	flag("less than half", plating.WarnGas, true, func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5 * less) })
+	flag("less than half", plating.WarnGas, true,
+		func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5 * less) })
 	drawn := func(limit, factor float64) func(*L) {
 		return func(l *L) { // a bath of one litre of which the load takes factor times the limit
 			l.Bath.Fine, l.Bath.DrawLimit, l.Bath.Volume = 1, units.Ratio(limit), units.Litre
@@ -321,7 +341,8 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Spread", plating.Spread, []any{parts}},
 		{"Trial", plating.Trial.Efficiency, []any{plating.Trial{Before: 0.01, After: 0.01011, Current: 1, Time: 60,
 			Resolution: 1e-7}, gold}},
-		{"NewEfficiencyCurve", plating.NewEfficiencyCurve, []any{[]plating.EfficiencyPoint{{CurrentDensity: 10, Efficiency: 0.5},
+		{"NewEfficiencyCurve", plating.NewEfficiencyCurve, []any{[]plating.EfficiencyPoint{{CurrentDensity: 10,
+			Efficiency: 0.5},
 			{CurrentDensity: 20, Efficiency: 0.4}}}},
 	} {
 		if testdata.WrongCalls(t, beside, c.name, c.fn, c.args...) == 0 {

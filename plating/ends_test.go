@@ -43,7 +43,8 @@ func TestPropertyManyCoats(t *testing.T) {
 			t.Errorf("load %d: drawn %v, want %v", i+1, res.Layers[i].Result.Drawn, want)
 		}
 	}
-	for _, unknown := range []func(*plating.Bath){func(b *plating.Bath) { b.Volume = 0 }, func(b *plating.Bath) { b.Content = 0 }} {
+	for _, unknown := range []func(*plating.Bath){func(b *plating.Bath) { b.Volume = 0 },
+		func(b *plating.Bath) { b.Content = 0 }} {
 		l := below
 		unknown(&l.Bath)
 		res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{l, l}})
@@ -105,7 +106,8 @@ func TestPropertyWordsAtEnds(t *testing.T) {
 			t.Errorf("vessel %d: %q", v, word)
 		}
 	}
-	for text, want := range map[string]string{"none of steel, copper": "a copper anode", "not lead; copper": "a copper anode",
+	for text, want := range map[string]string{"none of steel, copper": "a copper anode",
+		"not lead; copper": "a copper anode",
 		"no steel. Copper": "a copper anode", "alead": "", "zlead": "", "leada": "", "leadz": "", "lead1": "a lead anode"} {
 		s := solution()
 		s.Anode = text
@@ -117,7 +119,8 @@ func TestPropertyWordsAtEnds(t *testing.T) {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}
-	two := &plating.DangerError{Notes: []plating.Note{{Text: "a", Do: "b", Source: "c"}, {Text: "d", Do: "e", Source: "f"}}}
+	two := &plating.DangerError{Notes: []plating.Note{{Text: "a", Do: "b", Source: "c"}, {Text: "d", Do: "e",
+		Source: "f"}}}
 	if !strings.HasSuffix(two.Error(), "(and 1 more)") {
 		t.Errorf("%q", two.Error())
 	}

@@ -174,7 +174,7 @@ func misuse(t *testing.T, m misused) {
 		for _, v := range c {
 			args := make([]reflect.Value, len(choices))
 			for n := range args {
-				args[n] = plain(typ.In(n), 0)
+				args[n] = plainValue(typ.In(n), 0)
 			}
 			args[i] = v
 			ways = append(ways, args)
@@ -210,7 +210,7 @@ func marshalled(name string, typ reflect.Type) []byte {
 	if i < 0 || typ.NumIn() != 2 {
 		return nil
 	}
-	write := plain(typ.In(0), 0).MethodByName("Marshal" + name[i+len(".Unmarshal"):])
+	write := plainValue(typ.In(0), 0).MethodByName("Marshal" + name[i+len(".Unmarshal"):])
 	if !write.IsValid() {
 		return nil
 	}
@@ -290,8 +290,8 @@ var fixed = map[reflect.Type][]any{
 	reflect.TypeFor[any]():       {nil, 1, "x"},
 }
 
-// plain is a value of a type that is as usual as may be: ones and short texts.
-func plain(typ reflect.Type, depth int) reflect.Value { return filled(typ, 1, 1, "Au", 1, depth) }
+// plainValue is a value of a type that is as usual as may be: ones and short texts.
+func plainValue(typ reflect.Type, depth int) reflect.Value { return filled(typ, 1, 1, "Au", 1, depth) }
 
 // odd are the odd values of a type.
 func odd(typ reflect.Type, depth int) []reflect.Value {

@@ -43,7 +43,8 @@ func TestPropertyNotesHoldDangers(t *testing.T) {
 		n.Severity != plating.SeverityStop {
 		t.Errorf("pH 2: %+v", n)
 	}
-	if _, gas := notes(func(l *plating.Layer) { l.Bath.Efficiency = plating.ConstantEfficiency(0.9) })[plating.CodeLowEfficiency]; gas {
+	clean := func(l *plating.Layer) { l.Bath.Efficiency = plating.ConstantEfficiency(0.9) }
+	if _, gas := notes(clean)[plating.CodeLowEfficiency]; gas {
 		t.Error("90 % is called gas")
 	}
 	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 60, Efficiency: 0.4},
@@ -51,7 +52,8 @@ func TestPropertyNotesHoldDangers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n := notes(func(l *plating.Layer) { l.Bath.Efficiency = curve })["held"]; !strings.HasPrefix(n.Text, "0.50 A/dm² is outside") ||
+	if n := notes(func(l *plating.Layer) { l.Bath.Efficiency = curve })["held"]; !strings.HasPrefix(n.Text,
+		"0.50 A/dm² is outside") ||
 		!strings.Contains(n.Text, "40 %") {
 		t.Errorf("held: %+v", n)
 	}
@@ -72,7 +74,8 @@ func TestPropertyBathAsSolution(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	b.Salt = salt
-	if s := b.Solution(); len(s.Salts) != 1 || s.Salts[0].String() != salt.String() || !s.AllHazards().Has(plating.HazardCyanide) {
+	if s := b.Solution(); len(s.Salts) != 1 || s.Salts[0].String() != salt.String() ||
+		!s.AllHazards().Has(plating.HazardCyanide) {
 		t.Errorf("%+v", s)
 	}
 	for given, want := range map[int]int{0: 1, 1: 1, 3: 3} {
@@ -104,7 +107,8 @@ func TestPropertyDangersCounted(t *testing.T) {
 		!strings.Contains(three, "2 more") || strings.Contains(three, "second") || none == "" {
 		t.Errorf("%q, %q, %q", one, three, none)
 	}
-	line := plating.TankLine([]plating.Note{{Text: "A.", Source: "K1, K2"}, {Text: "B", Source: "common practice, no source"},
+	line := plating.TankLine([]plating.Note{{Text: "A.", Source: "K1, K2"}, {Text: "B",
+		Source: "common practice, no source"},
 		{Text: "C", Source: "K2"}, {Text: "D", Source: "from memory, unverified"}})
 	if line != "A. B. C. D. [K1; K2; common practice, no source; from memory, unverified]" {
 		t.Errorf("%q", line)
@@ -115,7 +119,8 @@ func TestPropertyDangersCounted(t *testing.T) {
 	// A fluoborate says the danger of fluoride once, by its own line.
 	both := plating.Solution{Hazards: plating.HazardFluoride | plating.HazardFluoborate}
 	alone := plating.Solution{Hazards: plating.HazardFluoride}
-	if a, b := len(alone.AtTank()), len(both.AtTank()); a != 1 || b == 0 || both.AtTank()[0].Text == alone.AtTank()[0].Text {
+	if a, b := len(alone.AtTank()), len(both.AtTank()); a != 1 || b == 0 ||
+		both.AtTank()[0].Text == alone.AtTank()[0].Text {
 		t.Errorf("%+v, %+v", alone.AtTank(), both.AtTank())
 	}
 	// The text of an unknown hazard is cut at 40 bytes.
@@ -153,7 +158,8 @@ func TestPropertyDangersCounted(t *testing.T) {
 				said = n.Text
 			}
 		}
-		if (said == "") != (valence == "") || valence != "" && (!strings.Contains(said, "holds "+valence) || !strings.Contains(said, "gold(V)")) {
+		if (said == "") != (valence == "") || valence != "" && (!strings.Contains(said, "holds "+valence) ||
+			!strings.Contains(said, "gold(V)")) {
 			t.Errorf("%s: %q", text, said)
 		}
 	}

@@ -11,8 +11,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// plainLayer is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
-func plainLayer(name, bath, metal string, j, seconds, area float64) plating.Layer {
+// plain is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
+func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
 	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j), Time: units.Duration(seconds),
 		Distribution: plating.Distribution{MinToMean: 0.5},
 		Bath: plating.Bath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
@@ -23,10 +23,10 @@ func plainLayer(name, bath, metal string, j, seconds, area float64) plating.Laye
 // bath, copper between them, and gold from a bath of another name.
 func TestIndependentTotals(t *testing.T) {
 	layers := []plating.Layer{
-		plainLayer("one", "gold", "Au", 100, 100, 0.02),
-		plainLayer("two", "copper", "Cu", 200, 50, 0.02),
-		plainLayer("three", "gold", "Au", 50, 400, 0.01),
-		plainLayer("four", "other gold", "Au", 10, 1000, 0.02),
+		plain("one", "gold", "Au", 100, 100, 0.02),
+		plain("two", "copper", "Cu", 200, 50, 0.02),
+		plain("three", "gold", "Au", 50, 400, 0.01),
+		plain("four", "other gold", "Au", 10, 1000, 0.02),
 	}
 	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 2, Area: 0.01}}, Layers: layers})
 	if err != nil {
@@ -90,12 +90,13 @@ func TestPropertyOneBath(t *testing.T) {
 		{"another name", "more gold", "Au", 11, 0.02, false, false},
 		{"the first has no name", "", "Au", 11, 0.01, false, false},
 	} {
-		first, second := plainLayer("one", "gold", "Au", 100, 100, 0.02), plainLayer("two", c.name, c.metal, 100, 100, 0.02)
+		first, second := plain("one", "gold", "Au", 100, 100, 0.02), plain("two", c.name, c.metal, 100, 100, 0.02)
 		if c.name == "" {
 			first.Bath.Name = ""
 		}
 		second.Bath.Content, second.Bath.Volume = units.MassConcentration(c.content), units.Volume(c.vol)
-		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}}, Layers: []plating.Layer{first, second}})
+		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+			Layers: []plating.Layer{first, second}})
 		if (err != nil) != c.refused {
 			t.Errorf("%s: %v", c.what, err)
 			continue
@@ -112,9 +113,10 @@ func TestPropertyOneBath(t *testing.T) {
 		}
 	}
 	// A bath that the load before has emptied stays empty, and the share is more than all.
-	first := plainLayer("one", "gold", "Au", 100, 100, 0.02)
+	first := plain("one", "gold", "Au", 100, 100, 0.02)
 	first.Bath.Content, first.Bath.Volume = 0.3, 0.001
-	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}}, Layers: []plating.Layer{first, first}})
+	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+		Layers: []plating.Layer{first, first}})
 	if err != nil || relative(float64(res.Layers[1].Result.Drawn), 320e-6/0.3e-3) > 1e-9 ||
 		!res.Layers[1].Result.Warnings.Has(plating.WarnBathEmpty) {
 		t.Errorf("%+v, %v", res.Layers[1].Result, err)
@@ -136,30 +138,31 @@ func TestPropertyOneBath(t *testing.T) {
 // TestPropertyBelowCounts: a layer below counts on the same area alone, and a
 // promise that it meets is refused.
 func TestPropertyBelowCounts(t *testing.T) {
-	top := plainLayer("two", "more gold", "Au", 100, 0, 0.02)
+	top := plain("two", "more gold", "Au", 100, 0, 0.02)
 	top.Promise, top.CountBelow = 1e-6, true
 	for area, counts := range map[float64]bool{0.02: true, 0.02 * (1 + 1e-10): true, 0.02 * (1 - 1e-10): true,
 		0.02 * (1 + 1e-8): false, 0.02 * (1 - 1e-8): false, 0.01: false, 0.03: false} {
 		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-			Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, 100, area), top}})
+			Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, area), top}})
 		if err != nil || (res.Layers[1].Below > 0) != counts {
 			t.Errorf("%v m²: below %v, %v, want it to count: %v", area, res.Layers[1].Below, err, counts)
 		}
 	}
 	for seconds, ok := range map[float64]bool{199.9: true, 200.001: false} { // 200 s lay the 1 µm at the thinnest spot
 		_, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-			Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, seconds, 0.02), top}})
+			Layers: []plating.Layer{plain("one", "gold", "Au", 100, seconds, 0.02), top}})
 		if (err == nil) != ok {
 			t.Errorf("%v s below: %v", seconds, err)
 		}
 	}
 	// An area beyond the load's is noted, with both.
 	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
-		Layers: []plating.Layer{plainLayer("one", "gold", "Au", 100, 100, 0.03), plainLayer("two", "gold", "Au", 100, 100, 0.02)}})
+		Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, 0.03), plain("two", "gold", "Au", 100, 100, 0.02)}})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n := res.Layers[0].Before; len(n) != 1 || n[0].Text != "the layer's area of 300 cm² is more than the load has, 200 cm²" {
+	if n := res.Layers[0].Before; len(n) != 1 ||
+		n[0].Text != "the layer's area of 300 cm² is more than the load has, 200 cm²" {
 		t.Errorf("%+v", n)
 	}
 	if n := res.Layers[1].Before; len(n) != 0 {
@@ -171,7 +174,7 @@ func TestPropertyBelowCounts(t *testing.T) {
 func TestPropertyNotesHoldFigures(t *testing.T) {
 	note := func(change func(*plating.Layer), want ...string) {
 		t.Helper()
-		l := plainLayer("one", "gold", "Au", 100, 100, 0.02)
+		l := plain("one", "gold", "Au", 100, 100, 0.02)
 		l.Bath.Window = plating.Window{Low: 10, High: 1000}
 		change(&l)
 		r, err := plating.Estimate(&l)
@@ -189,22 +192,26 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 		}
 	}
 	type L = plating.Layer
-	note(func(l *L) { l.Distribution.MinToMean, l.Promise, l.Time = 0.4, 1e-6, 0 }, "the mean must be 2.5 times the promise")
+	note(func(l *L) { l.Distribution.MinToMean, l.Promise, l.Time = 0.4, 1e-6, 0 },
+		"the mean must be 2.5 times the promise")
 	note(func(l *L) { l.Bath.Heat = plating.TemperatureWindow{Low: 300, Set: 290, High: 310} },
 		fmt.Sprintf("set to %s, below its range from %s", units.Temperature(290), units.Temperature(300)))
 	note(func(l *L) { l.Bath.Heat = plating.TemperatureWindow{Low: 300, Set: 320, High: 310} },
 		fmt.Sprintf("set to %s, above its range to %s", units.Temperature(320), units.Temperature(310)))
 	note(func(l *L) { l.Bath.InsolubleAnode = true }, "does not replace the 160.0 mg of")
-	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 10000, 1000 }, "does not replace the 16.00 g of")
+	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 10000, 1000 },
+		"does not replace the 16.00 g of")
 	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 626, 1000 }, "does not replace the 1.00 g of")
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume = 0.1, 0.001 }, "wants 160.0 mg of Au and the bath holds 100.0 mg")
-	note(func(l *L) { l.Bath.Content, l.Bath.Volume, l.Bath.Metal = 0.32, 0.001, "" }, "takes 50.0 % of the bath's metal, more than the limit of 10 %")
+	note(func(l *L) { l.Bath.Content, l.Bath.Volume, l.Bath.Metal = 0.32, 0.001, "" },
+		"takes 50.0 % of the bath's metal, more than the limit of 10 %")
 	note(func(l *L) { l.Time, l.Promise = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the promise is 0.700 µm")
 	note(func(l *L) { l.Bath.MostThickness = 0.5e-6 }, "a mean of 1.00 µm is more than the 0.50 µm", "[the bath as given]")
 	note(func(l *L) { l.Bath.MostThickness, l.Bath.Source = 0.5e-6, "own trials" }, "own trials")
 	note(func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.25) }, "25 % of the current deposits metal")
 	note(func(l *L) { l.Time = 5 }, "5.0 s is hard to time")
-	note(func(l *L) { l.Distribution.Uncertainty, l.Promise = 0.1, 0.5e-6 }, "plate 1.2 times as long", "known to 10 %", "from 0.450 µm to 0.550 µm")
+	note(func(l *L) { l.Distribution.Uncertainty, l.Promise = 0.1, 0.5e-6 }, "plate 1.2 times as long", "known to 10 %",
+		"from 0.450 µm to 0.550 µm")
 	note(func(l *L) { l.Distribution.Uncertainty, l.Promise = 0.49, 0.5e-6 }, "plate 20 times as long")
 }
 
@@ -214,7 +221,8 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 	const left = "m_left = c·V - m_fine; c_left = m_left/V"
 	common := "I = j·A; Q = I·t; m = ρ·s·A; m_fine = w·m"
 	curve, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 10, Efficiency: 0.5},
-		plating.EfficiencyPoint{CurrentDensity: 100, Efficiency: 0.9}, plating.EfficiencyPoint{CurrentDensity: 200, Efficiency: 0.7})
+		plating.EfficiencyPoint{CurrentDensity: 100, Efficiency: 0.9}, plating.EfficiencyPoint{CurrentDensity: 200,
+			Efficiency: 0.7})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -226,7 +234,8 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 		{func(*plating.Layer) {}, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
 		{func(l *plating.Layer) { l.Promise = 0.1e-6 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
 		{func(l *plating.Layer) { l.Promise, l.Time = 1e-6, 0 }, []string{"s = s_min/r; t = ρ·s/(ε·η·j)", common, left}},
-		{func(l *plating.Layer) { l.Promise, l.CurrentDensity = 1e-6, 0 }, []string{"s = s_min/r; j = ρ·s/(ε·η·t)", common, left}},
+		{func(l *plating.Layer) { l.Promise, l.CurrentDensity = 1e-6, 0 }, []string{"s = s_min/r; j = ρ·s/(ε·η·t)", common,
+			left}},
 		{func(l *plating.Layer) { l.Bath.Content = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
 		{func(l *plating.Layer) { l.Bath.Volume = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
 		{func(l *plating.Layer) { l.Bath.Content = 0.001 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
@@ -242,7 +251,7 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 		{func(l *plating.Layer) { l.Bath.Efficiency, l.CurrentDensity = curve, 9 },
 			[]string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
 	} {
-		l := plainLayer("one", "gold", "Au", 100, 100, 0.02)
+		l := plain("one", "gold", "Au", 100, 100, 0.02)
 		c.change(&l)
 		steps, err := plating.Working(&l)
 		if err != nil {
@@ -383,11 +392,15 @@ func TestPropertyAdding(t *testing.T) {
 		salt, source string
 		do           string
 	}{
-		{plating.Solution{Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 4}}, "KAu(CN)2", "GoldCyanidePatent", "below pH 3"},
+		{plating.Solution{Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 4}}, "KAu(CN)2", "GoldCyanidePatent",
+			"below pH 3"},
 		{plating.Solution{Metal: "Au", PH: plating.PHWindow{Low: 4}}, "KAu(CN)2", "GoldCyanidePatent", "below pH 3"},
-		{plating.Solution{Metal: "Au", Valence: 3, PH: plating.PHWindow{Low: 1}}, "KAu(CN)4", "AuricCyanide", "read the label"},
-		{plating.Solution{Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 7}}, "KAu(CN)2", "KCNSheet", "away from every acid"},
-		{plating.Solution{Metal: "Au", Valence: 3, PH: plating.PHWindow{Low: 7}}, "KAu(CN)4", "KCNSheet", "away from every acid"},
+		{plating.Solution{Metal: "Au", Valence: 3, PH: plating.PHWindow{Low: 1}}, "KAu(CN)4", "AuricCyanide",
+			"read the label"},
+		{plating.Solution{Metal: "Au", Valence: 1, PH: plating.PHWindow{Low: 7}}, "KAu(CN)2", "KCNSheet",
+			"away from every acid"},
+		{plating.Solution{Metal: "Au", Valence: 3, PH: plating.PHWindow{Low: 7}}, "KAu(CN)4", "KCNSheet",
+			"away from every acid"},
 		{plating.Solution{Metal: "Ag"}, "KAg(CN)2", "KCNSheet", "away from every acid"},
 		{plating.Solution{Metal: "Ni", PH: plating.PHWindow{Low: 4}}, "NiSO4", "NickelHealth", "NICKEL SALTS"},
 		{plating.Solution{Metal: "Ag"}, "NaCl", "", ""},
@@ -401,9 +414,12 @@ func TestPropertyAdding(t *testing.T) {
 		s    plating.Solution
 		want string
 	}{
-		{plating.Solution{Metal: "Au", Valence: 1, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 4}}, "CYANIDE IN ACID"},
-		{plating.Solution{Metal: "Au", Valence: 3, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 1}}, "GOLD(III) CYANIDE"},
-		{plating.Solution{Metal: "Au", Valence: 1, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 7}}, "CYANIDE: keep"},
+		{plating.Solution{Metal: "Au", Valence: 1, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 4}},
+			"CYANIDE IN ACID"},
+		{plating.Solution{Metal: "Au", Valence: 3, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 1}},
+			"GOLD(III) CYANIDE"},
+		{plating.Solution{Metal: "Au", Valence: 1, Hazards: plating.HazardCyanide, PH: plating.PHWindow{Low: 7}},
+			"CYANIDE: keep"},
 		{plating.Solution{Metal: "Ni", PH: plating.PHWindow{Low: 4}}, "ACID"},
 	} {
 		notes := c.s.AtTank()
@@ -426,7 +442,8 @@ func TestPropertyAdding(t *testing.T) {
 // TestPropertyAnodes: which anode words name what dissolves, and which deny it.
 func TestPropertyAnodes(t *testing.T) {
 	for text, want := range map[string]string{
-		"Steel": "a steel anode", "stainless": "a stainless steel anode", "platinised titanium": "", "titanium, mixed oxide": "",
+		"Steel": "a steel anode", "stainless": "a stainless steel anode", "platinised titanium": "",
+		"titanium, mixed oxide":     "",
 		"titanium with mixed oxide": "", "bare titanium": "a bare titanium anode", "steelworks": "", "unleaded": "",
 		"lead": "a lead anode", "not lead, platinum": "", "no steel": "", "copper, none of steel": "a copper anode",
 		"gold": "", "gold, never copper": "", "leaden lead": "a lead anode",

@@ -8,8 +8,9 @@ import (
 
 // WrongCalls calls fn with args and then with one or two of their numbers set to
 // what cannot be or is far too large or small: NaN, infinity, -1, 0, 1e300 and
-// the like; two at a time where there are at most twelve. Numbers are those of arguments, of the fields of structs and of the
-// first element of slices. It fails the test when
+// the like; two at a time where there are at most twelve. Numbers are those of
+// arguments, of the fields of structs and of the first element of slices. It
+// fails the test when
 //
 //   - fn refuses the arguments as they are, or panics with others,
 //   - an error comes with a figure that a caller might use: with an error, every

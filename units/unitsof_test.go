@@ -72,10 +72,12 @@ func TestPropertyUnknownTarget(t *testing.T) {
 
 // TestPropertyMixedFractions: a whole number goes before a proper fraction only.
 func TestPropertyMixedFractions(t *testing.T) {
-	for text, want := range map[string]float64{"4 1/2 mg": 4.5e-6, "4 7/8 mg": 4.875e-6, "1/2 mg": 0.5e-6, "7/2 mg": 3.5e-6,
+	for text, want := range map[string]float64{"4 1/2 mg": 4.5e-6, "4 7/8 mg": 4.875e-6, "1/2 mg": 0.5e-6,
+		"7/2 mg": 3.5e-6,
 		"7/7 mg": 1e-6, "1 / 2 mg": -1, "4 2/2 mg": -1, "4 3/2 mg": -1, "4 0/2 mg": -1, "4 01/2 mg": -1, "1/0 mg": -1} {
 		m, err := units.ParseMass(text)
-		if (err == nil) != (want > 0) || err == nil && float64(m) != want && (float64(m)-want > 1e-20 || want-float64(m) > 1e-20) {
+		if (err == nil) != (want > 0) || err == nil && float64(m) != want && (float64(m)-want > 1e-20 ||
+			want-float64(m) > 1e-20) {
 			t.Errorf("%s: %v, %v", text, m, err)
 		}
 	}

@@ -36,7 +36,8 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 	}{
 		{"Counterflow.Ratio", rinse.Counterflow.Ratio, []any{cascade}},
 		{"Counterflow.Tanks", rinse.Counterflow.Tanks, []any{cascade, 10.0}},
-		{"DragOut", rinse.Load.DragOut, []any{rinse.Load{Area: 0.1, Shape: rinse.VerticalWell, Drain: 10, Thickness: rinse.Thin}}},
+		{"DragOut", rinse.Load.DragOut, []any{rinse.Load{Area: 0.1, Shape: rinse.VerticalWell, Drain: 10,
+			Thickness: rinse.Thin}}},
 		{"Left", rinse.DrainCurve.Left, []any{curve, 10.0}},
 		{"Saved", rinse.DrainCurve.Saved, []any{curve, 5.0, 20.0}},
 		{"FitDrips", rinse.FitDrips, []any{5.0, []units.Volume{4e-6, 2e-6, 1.1e-6}}},
@@ -69,12 +70,28 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 	}
 	for what, call := range map[string]func() (float64, error){
 		"water below the steady content": func() (float64, error) { d, err := running.TimeTo(0.5); return float64(d), err },
-		"less than one, spray":           func() (float64, error) { w, err := rinse.SprayWaterFor(0.99, 1e-5, 0.3); return float64(w), err },
-		"less than one, counterflow":     func() (float64, error) { w, err := rinse.WaterFor(0.99, 2, 1, 1); return float64(w), err },
-		"richer than the bath":           func() (float64, error) { r, err := rinse.RatioFor(10, 10.01); return float64(r), err },
-		"a content never reached":        func() (float64, error) { n, err := tank.LoadsTo(5); return float64(n), err },
-		"no water":                       func() (float64, error) { r, err := rinse.Series{}.Ratio(); return float64(r), err },
-		"back in time":                   func() (float64, error) { v, err := curve.Saved(20, 5); return float64(v), err },
+		"less than one, spray": func() (float64, error) {
+			w, err := rinse.SprayWaterFor(0.99, 1e-5,
+				0.3)
+			return float64(w), err
+		},
+		"less than one, counterflow": func() (float64, error) {
+			w, err := rinse.WaterFor(0.99, 2, 1,
+				1)
+			return float64(w), err
+		},
+		"richer than the bath": func() (float64, error) {
+			r, err := rinse.RatioFor(10, 10.01)
+			return float64(r),
+				err
+		},
+		"a content never reached": func() (float64, error) { n, err := tank.LoadsTo(5); return float64(n), err },
+		"no water": func() (float64, error) {
+			r, err := rinse.Series{}.Ratio()
+			return float64(r),
+				err
+		},
+		"back in time": func() (float64, error) { v, err := curve.Saved(20, 5); return float64(v), err },
 	} {
 		if v, err := call(); v != 0 || err == nil {
 			t.Errorf("%s: %v, %v", what, v, err)
@@ -87,8 +104,9 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 func TestReferenceDragOutEnds(t *testing.T) {
 	// US gallons on 1000 ft², in m.
 	const one = 231 * 0.0254 * 0.0254 * 0.0254 / (1000 * 0.3048 * 0.3048)
-	printed := map[rinse.Shape][2]float64{rinse.VerticalWell: {0.4, 0.4}, rinse.VerticalPoor: {2, 2}, rinse.VerticalVeryPoor: {4, 4},
-		rinse.HorizontalWell: {0.8, 0.8}, rinse.HorizontalVeryPoor: {10, 10}, rinse.CupVeryPoor: {8, 24}}
+	printed := map[rinse.Shape][2]float64{rinse.VerticalWell: {0.4, 0.4}, rinse.VerticalPoor: {2, 2},
+		rinse.VerticalVeryPoor: {4, 4},
+		rinse.HorizontalWell:   {0.8, 0.8}, rinse.HorizontalVeryPoor: {10, 10}, rinse.CupVeryPoor: {8, 24}}
 	if len(rinse.Figures()) != len(printed) {
 		t.Errorf("%d figures", len(rinse.Figures()))
 	}
@@ -149,7 +167,8 @@ func TestReferenceDragOutEnds(t *testing.T) {
 		}
 	}
 	for _, k := range []rinse.Thickness{rinse.Syrupy + 1, 200} {
-		if c, err := (rinse.Load{Area: 1, Shape: rinse.VerticalWell, Thickness: k}).DragOut(); err == nil || c != (rinse.Carried{}) {
+		if c, err := (rinse.Load{Area: 1, Shape: rinse.VerticalWell, Thickness: k}).DragOut(); err == nil ||
+			c != (rinse.Carried{}) {
 			t.Errorf("thickness %d: %+v", k, c)
 		}
 	}
@@ -184,7 +203,8 @@ func TestIndependentManyLoads(t *testing.T) {
 // TestPropertyLoadsToIsFirst: the load before the one returned has not reached
 // the content, also where the content is met to the last digit.
 func TestPropertyLoadsToIsFirst(t *testing.T) {
-	for _, tank := range []rinse.Tank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1, DragOut: 0.2, Water: 0.1},
+	for _, tank := range []rinse.Tank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1, DragOut: 0.2,
+		Water: 0.1},
 		{Bath: 3, Volume: 7, DragOut: 0.003, Water: 0.001}} {
 		for n := 1; n < 30; n++ {
 			exact := must(tank.After(n))(t)
@@ -230,7 +250,8 @@ func TestIndependentFilm(t *testing.T) {
 // TestIndependentWorstDrip: the largest distance from the fitted curve is what
 // the curve itself says of each interval.
 func TestIndependentWorstDrip(t *testing.T) {
-	for _, drips := range [][]units.Volume{{4e-6, 2.4e-6, 0.9e-6, 0.7e-6}, {4e-6, 1.5e-6, 1.4e-6}, {3e-6, 2.9e-6, 2.2e-6, 2.1e-6}} {
+	for _, drips := range [][]units.Volume{{4e-6, 2.4e-6, 0.9e-6, 0.7e-6}, {4e-6, 1.5e-6, 1.4e-6}, {3e-6, 2.9e-6, 2.2e-6,
+		2.1e-6}} {
 		fit := must(rinse.FitDrips(5, drips...))(t)
 		worst, squares := 0.0, func(c rinse.DrainCurve) float64 {
 			sum := 0.0
@@ -305,19 +326,24 @@ func TestPropertyEnds(t *testing.T) {
 		err  error
 		ok   bool
 	}{
-		{"spray to 1", ratio(1), true}, {"below 1", ratio(0.999), false}, {"rinse to 1", water(1), true}, {"below", water(0.999), false},
+		{"spray to 1", ratio(1), true}, {"below 1", ratio(0.999), false}, {"rinse to 1", water(1), true}, {"below",
+			water(0.999), false},
 		{"series to 1", series(1), true}, {"below", series(0.999), false},
 		{"return of the room", back(3.5), true}, {"more", back(3.5001), false}, {"none said", back(0), true},
 		{"just full", full(1), true}, {"not full", full(0.9999), false},
 		{"as rich as the bath", start(10), true}, {"richer", start(10.001), false},
 		{"running, as rich", fresh(10), true}, {"running, richer", fresh(10.001), false},
-		{"1 load", loads(1), true}, {"0 loads", loads(0), false}, {"a million", loads(1_000_000), true}, {"more", loads(1_000_001), false},
-		{"no load yet", after(0), true}, {"-1", after(-1), false}, {"1e9", after(1_000_000_000), true}, {"over", after(1_000_000_001), false},
+		{"1 load", loads(1), true}, {"0 loads", loads(0), false}, {"a million", loads(1_000_000), true}, {"more",
+			loads(1_000_001), false},
+		{"no load yet", after(0), true}, {"-1", after(-1), false}, {"1e9", after(1_000_000_000), true}, {"over",
+			after(1_000_000_001), false},
 		{"1 rinse", row(1, 1), true}, {"20", row(20, 1), true}, {"21", row(21, 1), false}, {"none", row(0, 1), false},
-		{"no loads", row(1, 0), true}, {"1e7", row(1, 10_000_000), true}, {"over", row(1, 10_000_001), false}, {"-1", row(1, -1), false},
+		{"no loads", row(1, 0), true}, {"1e7", row(1, 10_000_000), true}, {"over", row(1, 10_000_001), false}, {"-1", row(1,
+			-1), false},
 		{"the bath itself", final(10), true}, {"more than the bath", final(10.001), false},
 		{"a billion volumes", dilute(5e8, 5e8), true}, {"more", dilute(6e8, 5e8), false},
-		{"water the most", dilute(1e8, 1e9), false}, {"a drop of 1e-15", dilute(1.01e-15, 0), true}, {"less", dilute(0.99e-15, 0), false},
+		{"water the most", dilute(1e8, 1e9), false}, {"a drop of 1e-15", dilute(1.01e-15, 0), true}, {"less",
+			dilute(0.99e-15, 0), false},
 	} {
 		if (c.err == nil) != c.ok {
 			t.Errorf("%s: %v", c.what, c.err)
@@ -338,7 +364,8 @@ func TestPropertyEnds(t *testing.T) {
 	}
 	// Errors count from one, in the words of the caller.
 	var v *units.ValueError
-	if _, err := (rinse.Series{Water: []rinse.Flow{1, -1}, DragIn: 1}).Ratio(); !errors.As(err, &v) || v.Field != "water of rinse 2" {
+	if _, err := (rinse.Series{Water: []rinse.Flow{1, -1}, DragIn: 1}).Ratio(); !errors.As(err, &v) ||
+		v.Field != "water of rinse 2" {
 		t.Errorf("%v", err)
 	}
 	if _, err := rinse.FitDrips(5, 4e-6, 3e-6, -1); !errors.As(err, &v) || v.Field != "drip 3" {

@@ -54,7 +54,8 @@ func TestPropertyRecoveryEnds(t *testing.T) {
 		t.Errorf("no tank: %+v, %q", o, f)
 	}
 	o, f = over(rinse.Recovery{Bath: 10, DragOut: 1, DragIn: 0.5, Evaporation: 3, Tanks: 1})
-	if math.Abs(float64(o.Share)-3.5/4.5) > 1e-12 || len(f) < 2 || !strings.Contains(strings.Join(f, "; "), "B_most = max(0, E + D - D_in)") {
+	if math.Abs(float64(o.Share)-3.5/4.5) > 1e-12 || len(f) < 2 || !strings.Contains(strings.Join(f, "; "),
+		"B_most = max(0, E + D - D_in)") {
 		t.Errorf("one tank, wet work: %+v, %q", o, f)
 	}
 	o, f = over(rinse.Recovery{Bath: 10, DragOut: 1, Evaporation: 3, Tanks: 1})
