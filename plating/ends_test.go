@@ -1,6 +1,8 @@
 package plating_test
 
 import (
+	"errors"
+	"math"
 	"strings"
 	"testing"
 
@@ -123,5 +125,73 @@ func TestPropertyWordsAtEnds(t *testing.T) {
 		Source: "f"}}}
 	if !strings.HasSuffix(two.Error(), "(and 1 more)") {
 		t.Errorf("%q", two.Error())
+	}
+}
+
+// TestPropertyTexts: pH and vessels read back what they write, refuse what is
+// none, cut long texts in errors, and coats without a name are counted.
+func TestPropertyTexts(t *testing.T) {
+	for text, want := range map[string]plating.PH{"4.4": 4.4, "16": 16, "0.01": 0.01, "16.01": 0, "0": 0, "-1": 0,
+		"NaN": 0,
+		"Inf": 0, "acid": 0, "": 0, "4,4": 0} {
+		got := plating.PH(7)
+		err := got.UnmarshalText([]byte(text))
+		if want == 0 {
+			if err == nil || got != 7 {
+				t.Errorf("pH %q: %v, %v", text, got, err)
+			}
+			continue
+		}
+		back, backErr := got.MarshalText()
+		if err != nil || got != want || backErr != nil || string(back) != text {
+			t.Errorf("pH %q: %v, %v, %s", text, got, err, back)
+		}
+	}
+	if raw, err := plating.PH(math.NaN()).MarshalText(); err == nil || raw != nil {
+		t.Errorf("NaN is written as %s", raw)
+	}
+	for n, cut := range map[int]bool{40: false, 41: true} {
+		var p plating.PH
+		var v plating.Vessel
+		var bad *units.ValueError
+		for _, err := range []error{p.UnmarshalText([]byte(strings.Repeat("x", n))),
+			v.UnmarshalText([]byte(strings.Repeat("x", n)))} {
+			if !errors.As(err, &bad) || strings.Contains(bad.Value, "…") != cut || strings.Count(bad.Value, "x") != 40 {
+				t.Errorf("%d: %v", n, err)
+			}
+		}
+	}
+	for w, want := range map[plating.PHWindow]string{{}: "not given", {Low: 4}: "4", {High: 5}: "up to 5", {Low: 4,
+		High: 4}: "4",
+		{Low: 4, High: 4.6}: "4 to 4.6"} {
+		if w.String() != want || w.Given() != (want != "not given") {
+			t.Errorf("%+v: %s, %v, want %s", w, w, w.Given(), want)
+		}
+	}
+	for text, want := range map[string]plating.Vessel{" Beaker ": plating.VesselGlass, "PVC": plating.VesselPlastic,
+		"stainless": plating.VesselStainless, "cast iron": plating.VesselSteel, "galvanised": plating.VesselAluminium,
+		"not given": plating.VesselNotGiven} {
+		got := plating.VesselGlass
+		if err := got.UnmarshalText([]byte(text)); err != nil || got != want {
+			t.Errorf("%q: %v, %v", text, got, err)
+		}
+		raw, err := want.MarshalText()
+		if err != nil || got.UnmarshalText(raw) != nil || got != want {
+			t.Errorf("%s reads back as %s, %v", raw, got, err)
+		}
+	}
+	if raw, err := plating.Vessel(200).MarshalText(); err == nil {
+		t.Errorf("an unknown vessel is written as %s", raw)
+	}
+	// A coat is called by its name, else by its bath, else by its place.
+	for i, c := range []struct{ name, bath, want string }{{"finish", "gold", "finish: "}, {"", "gold", "gold: "}, {"",
+		"", "layer 2: "}} {
+		good, bad := plain("one", "first", "Au", 100, 100, 0.02), plain(c.name, c.bath, "Au", 100, 100, 0.02)
+		bad.Time = -1
+		_, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+			Layers: []plating.Layer{good, bad}})
+		if err == nil || !strings.HasPrefix(err.Error(), c.want) {
+			t.Errorf("%d: %v", i, err)
+		}
 	}
 }
