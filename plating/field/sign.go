@@ -2,6 +2,7 @@ package field
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -28,9 +29,10 @@ import (
 //
 // What the tolerances leave, as a part of the mean, is rounding. Towards a line
 // where the bath fills a narrow angle α between two cathodes the density falls to
-// nothing, as r^(π/α-1), and that of one panel along the line swings about it
-// without harm: there the mean over the panel and those that touch it counts,
-// and it may be off by a thousandth.
+// nothing, as r^(π/α-1), and that of one panel there swings about it without
+// harm. So along such a line, and next to the panels along it, the mean over the
+// panel and those that touch it counts; along the line it may be off by a
+// hundredth.
 func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64) error {
 	if !c.sure() {
 		return nil
@@ -75,13 +77,21 @@ func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64)
 		}
 		return sum / area
 	}
+	along := func(i int) bool { t := &p.tri[i]; return narrow(t[0]) || narrow(t[1]) || narrow(t[2]) }
+	near := func(i int) int { // 2 along a narrow line, 1 next to it, else 0
+		if along(i) {
+			return 2
+		}
+		for _, v := range p.tri[i] {
+			if slices.ContainsFunc(touching[v], along) {
+				return 1
+			}
+		}
+		return 0
+	}
 	worst, count := -1, 0
 	for _, i := range wrong {
-		bad := density(i) < -rounding*mean
-		if t := &p.tri[i]; narrow(t[0]) || narrow(t[1]) || narrow(t[2]) {
-			bad = around(i) < -lineNoise*mean
-		}
-		if !bad {
+		if bad := [3]bool{density(i) < -rounding*mean, around(i) < -rounding*mean, around(i) < -lineNoise*mean}; !bad[near(i)] {
 			continue
 		}
 		count++
@@ -103,7 +113,7 @@ func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64)
 
 // lineNoise is the part of the mean by which the density around a panel along a
 // narrow line may be off.
-const lineNoise = 1e-3
+const lineNoise = 1e-2
 
 // sure tells whether no cathode of the problem can dissolve anywhere.
 func (c *cell) sure() bool {

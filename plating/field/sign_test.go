@@ -94,21 +94,18 @@ func TestPropertySignLimits(t *testing.T) {
 	box := cube(4, 1, vec(0, 0, 0), 1).surface("bob", Cathode)
 	lined := cube(4, 1, vec(0, 0, 0), 1).inverted().surface("pot", Cathode) // all edges narrow
 	lined.Vessel = true
-	inner := func(f *Surface) int { // a panel that touches no edge
+	wide := cube(8, 1, vec(0, 0, 0), 1).inverted().surface("pot", Cathode)
+	wide.Vessel = true
+	inner := func(f *Surface) int { // the panel nearest to the middle of a face
+		at, least := -1, 1.0
 		for k := range f.Triangles {
-			edges := 0
-			for _, v := range f.corners(k) {
-				for _, x := range [3]float64{v.X, v.Y, v.Z} {
-					if x == 0.5 || x == -0.5 {
-						edges++
-					}
-				}
-			}
-			if edges == 3 {
-				return k
+			c := f.corners(k)
+			x := centroid(&c)
+			if off := norm(r3.Sub(x, vec(0, 0, 0.5))); off < least {
+				at, least = k, off
 			}
 		}
-		return -1
+		return at
 	}
 	for _, row := range []struct {
 		name     string
@@ -129,7 +126,9 @@ func TestPropertySignLimits(t *testing.T) {
 		{"floating metal about", &box, 5, Cathode, kinetics.Law{}, -1, 1, false, true},
 		{"along a narrow line", &lined, 0, Cathode, kinetics.Law{}, -1e-2, 1, false, false},
 		{"all along a narrow line", &lined, 0, Cathode, kinetics.Law{}, -50, 1, true, false},
-		{"away from the line", &lined, inner(&lined), Cathode, kinetics.Law{}, -1e-2, 1, true, false},
+		{"next to the line", &lined, inner(&lined), Cathode, kinetics.Law{}, -1e-2, 1, false, false},
+		{"all next to the line", &lined, inner(&lined), Cathode, kinetics.Law{}, -50, 1, true, false},
+		{"away from the line", &wide, inner(&wide), Cathode, kinetics.Law{}, -1e-2, 1, true, false},
 	} {
 		c := &cell{p: &panels{}}
 		f := *row.f
