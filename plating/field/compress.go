@@ -14,6 +14,7 @@ type compressor struct {
 	tol      float64
 	us, vs   [][]float64 // columns over the points, rows over the sources
 	used     []bool
+	guess    []float64 // of the residual of each row, squared
 	store    []float32 // the rest of the current chunk
 	bytes    int64     // of all chunks
 	w, q, rr []float64
@@ -66,6 +67,13 @@ func (c *compressor) take(n int) []float32 {
 
 // cross runs the cross approximation. It reports false where the block does
 // not pay.
+//
+// A small pivot is no proof: the next row is chosen in the column of the last
+// pivot, and rows that this column does not touch are never looked at. Where
+// the double layer is zero on most rows (they lie in the plane of the sources)
+// and not on a few, the single layer converges and the few rows keep an error
+// that no tolerance takes away. So a block is taken for done only when suspects
+// find no row any more that is off; the row that is off is the next pivot.
 func (c *compressor) cross(row, col *node, double bool) bool {
 	m, n := row.hi-row.lo, col.hi-col.lo
 	width := n
@@ -79,6 +87,7 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 	clear(c.used)
 	var total float64 // squared norm of the approximation
 	next, checks := m/2, 0
+	var doubtful []int // rows to look at before the block is done
 	for rank := 0; ; {
 		v := c.vector(&c.vs, width)
 		c.residualRow(row.lo+next, next, n, scale, double, v)
@@ -86,14 +95,17 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 		j, peak := largest(v)
 		if rank > 0 {
 			// A row that was not chosen by its size may show that all is well.
-			if rest := sum2(v) * float64(m); checks > 0 && rest <= 4*c.tol*c.tol*total || peak == 0 {
+			if rest := sum2(v) * float64(m); checks > 0 && rest <= rowSlack*c.tol*c.tol*total || peak == 0 {
 				c.vs = c.vs[:rank]
-				if checks++; checks > 2 {
+				if checks == 0 {
+					checks = 1
+					doubtful = c.suspects(row, col, scale, double)
+				}
+				if checks > len(doubtful) {
 					return true
 				}
-				if next = c.unused(checks); next < 0 {
-					return true
-				}
+				next = doubtful[checks-1]
+				checks++
 				continue
 			}
 		} else if peak == 0 {
@@ -130,12 +142,90 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 			return true // every row has been met
 		}
 		if uu*vv <= c.tol*c.tol*total {
-			checks = 1
-			if next = c.unused(rank); next < 0 {
+			if doubtful = c.suspects(row, col, scale, double); len(doubtful) == 0 {
 				return true
 			}
+			checks = 2
+			next = doubtful[0]
 		}
 	}
+}
+
+// rowSlack is the square of what a row may be off by, in mean rows of a block
+// that is off by the tolerance. The rows that are looked at are the worst.
+const rowSlack = 16
+
+// Entries of each row that are looked at, and rows of which the whole is.
+const (
+	glances = 4
+	looks   = 3
+)
+
+// suspects returns the rows that the approximation seems to miss most, of those
+// not met yet. Every row is judged by a few of its entries, which costs what a
+// few columns cost: the step from column to column has no divisor in common with
+// their number, so that all columns come up too. The row nearest to the sources,
+// where the entries vary most, is always one of them.
+func (c *compressor) suspects(row, col *node, scale float64, double bool) []int {
+	m, n := row.hi-row.lo, col.hi-col.lo
+	rank := len(c.us)
+	c.guess = grow(c.guess, m)
+	clear(c.guess)
+	step := max(1, int(0.618*float64(n)))
+	for gcd(step, n) != 1 {
+		step++
+	}
+	near, least := -1, math.Inf(1)
+	j := n / 3
+	for i := range m {
+		if c.used[i] {
+			c.guess[i] = -1
+			continue
+		}
+		for range glances {
+			j = (j + step) % n
+			g, k := c.e.both(row.lo+i, col.lo+j)
+			for l := range rank {
+				g -= c.us[l][i] * c.vs[l][j]
+			}
+			c.guess[i] += g * g
+			if double {
+				k *= scale
+				for l := range rank {
+					k -= c.us[l][i] * c.vs[l][n+j]
+				}
+				c.guess[i] += k * k
+			}
+		}
+		if d := col.box.distance2(c.e.p.at[row.lo+i]); d < least {
+			near, least = i, d
+		}
+	}
+	var out []int
+	for range looks {
+		at, most := -1, -1.0
+		for i, x := range c.guess {
+			if x > most {
+				at, most = i, x
+			}
+		}
+		if at < 0 || most < 0 {
+			break
+		}
+		out = append(out, at)
+		c.guess[at] = -1
+	}
+	if near >= 0 && c.guess[near] >= 0 {
+		out = append(out, near)
+	}
+	return out
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
 }
 
 // norm3 returns the length by which the double layer of a block is multiplied.

@@ -41,8 +41,9 @@
 //
 // The matrices are never formed. Panels go into a cluster tree that keeps flat
 // faces in branches of their own; blocks between clusters that lie apart are
-// compressed by cross approximation of both layers side by side, factorised
-// anew and cut to [Options.Tolerance]; factors are stored in single precision.
+// compressed by cross approximation of both layers side by side until a glance
+// at every row finds none that is off, factorised anew and cut to
+// [Options.Tolerance]; factors are stored in single precision.
 // One pass applies both layers. Newton steps are solved by GMRES with the
 // leaves and the border of held currents as preconditioner. A step sets the
 // current density that the linear equations predict, not the potential, which

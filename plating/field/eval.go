@@ -143,29 +143,33 @@ func (e *evaluator) columnAt(j int, double bool, c []float64) {
 }
 
 func (e *evaluator) entry(i, j int, double bool) float64 {
-	if e.outer[i-e.row.lo] == 1 {
-		return e.one(e.p.at[i], j, double)
+	g, k := e.both(i, j)
+	if double {
+		return k
 	}
-	var sum float64
-	points, weights := e.average(i)
-	for m, x := range points {
-		sum += weights[m] * e.one(x, j, double)
-	}
-	return sum
+	return g
 }
 
-func (e *evaluator) one(x r3.Vec, j int, double bool) float64 {
-	var a, b float64
+// both returns the two layers of source j at point i.
+func (e *evaluator) both(i, j int) (g, k float64) {
+	if e.outer[i-e.row.lo] == 1 {
+		return e.one(e.p.at[i], j)
+	}
+	points, weights := e.average(i)
+	for m, x := range points {
+		a, b := e.one(x, j)
+		g += weights[m] * a
+		k += weights[m] * b
+	}
+	return g, k
+}
+
+func (e *evaluator) one(x r3.Vec, j int) (g, k float64) {
 	switch e.rule[j-e.col.lo] {
 	case ruleFar:
-		a, b = e.p.far[j].atFar(x)
+		return e.p.far[j].atFar(x)
 	case ruleMiddle:
-		a, b = e.p.atMiddle(j, x)
-	default:
-		a, b = e.p.atNear(j, x)
+		return e.p.atMiddle(j, x)
 	}
-	if double {
-		return b
-	}
-	return a
+	return e.p.atNear(j, x)
 }

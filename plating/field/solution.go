@@ -56,7 +56,9 @@ type Checks struct {
 	// from that of a closed surface (one half). 0 for the single layer.
 	RowSum float64
 	// Operator is the largest relative difference between the compressed
-	// operator and the exact one in some rows, applied to the solution.
+	// operator and the exact one, applied to the solution, in some forty rows: some
+	// spread over all panels, the smallest and the largest panels, those at the
+	// sharpest creases and those nearest to the sources of the largest blocks.
 	Operator float64
 	Residual float64 // root mean square of the equations' residual, volts
 	Change   float64 // largest relative change of a local current density that one more step would make, a bound from the last two

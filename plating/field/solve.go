@@ -1,10 +1,12 @@
 package field
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"time"
 
 	"gonum.org/v1/gonum/spatial/r3"
@@ -79,7 +81,7 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 	out := c.report(m, &st, seams)
 	out.Checks.RowSum = sums
 	out.Checks.Residual, out.Checks.Change = r.residual, r.change
-	out.Checks.Operator = m.sample(&st, o.Galerkin)
+	out.Checks.Operator = m.sample(&st, m.rows(seams), o.Galerkin)
 	out.Work = Work{Unknowns: c.p.len(), OperatorBytes: op.bytes, Newton: r.newton, Krylov: r.krylov,
 		Build: built.Sub(begin).Seconds(), Solve: time.Since(built).Seconds()}
 	if err := out.reversed(m.single); err != nil {
@@ -169,9 +171,64 @@ func (s *Solution) reversed(single bool) error {
 	return nil
 }
 
+// evenRows is how many rows are taken over all panels alike, worstRows how many
+// of each kind where the geometry is worst.
+const (
+	evenRows  = 16
+	worstRows = 4
+)
+
+// rows lists the panels whose rows are compared with exact ones: some spread over
+// all, the smallest and the largest panels, those at the sharpest creases, and in
+// the largest compressed blocks the one nearest to the sources.
+func (m *model) rows(seams []seam) []int {
+	n := m.p.len()
+	var list []int
+	for i := 0; i < n; i += n/evenRows + 1 {
+		list = append(list, i)
+	}
+	order := make([]int, n)
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(m.p.area[i], m.p.area[k]) })
+	list = append(list, order[:min(worstRows, n)]...)
+	list = append(list, order[max(0, n-worstRows):]...)
+	sharp := slices.Clone(seams)
+	slices.SortStableFunc(sharp, func(a, b seam) int {
+		return cmp.Compare(math.Abs(b.angle-math.Pi), math.Abs(a.angle-math.Pi))
+	})
+	for _, e := range sharp[:min(worstRows, len(sharp))] {
+		list = append(list, int(e.a), int(e.b))
+	}
+	var big []*block
+	for b := range m.op.blocks {
+		if m.op.blocks[b].rank >= 0 {
+			big = append(big, &m.op.blocks[b])
+		}
+	}
+	size := func(b *block) int {
+		row, col := &m.op.t.nodes[b.row], &m.op.t.nodes[b.col]
+		return (row.hi - row.lo) * (col.hi - col.lo)
+	}
+	slices.SortStableFunc(big, func(a, b *block) int { return cmp.Compare(size(b), size(a)) })
+	for _, b := range big[:min(2*worstRows, len(big))] {
+		row, col := &m.op.t.nodes[b.row], &m.op.t.nodes[b.col]
+		near := row.lo
+		for i := row.lo; i < row.hi; i++ {
+			if col.box.distance2(m.p.at[i]) < col.box.distance2(m.p.at[near]) {
+				near = i
+			}
+		}
+		list = append(list, near)
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
+}
+
 // sample compares some rows of the compressed operator with exact ones,
 // applied to the solution, relative to the largest value.
-func (m *model) sample(s *state, galerkin bool) float64 {
+func (m *model) sample(s *state, rows []int, galerkin bool) float64 {
 	n := m.p.len()
 	for i := range n {
 		phi, q, _ := m.values(s, i)
@@ -193,7 +250,7 @@ func (m *model) sample(s *state, galerkin bool) float64 {
 		}
 		_, p := largest(y)
 		peak = max(peak, p)
-		for i := 0; i < n; i += n/16 + 1 {
+		for _, i := range rows {
 			sum := e.exact(i, &whole, layer, m.g, m.k)
 			worst = max(worst, math.Abs(sum-y[i]))
 		}
