@@ -31,7 +31,7 @@ func TestPropertySense(t *testing.T) {
 	const check = "check the unit and the point"
 	for _, c := range []struct{ old, changed, field string }{
 		{`"content": "8 g/L"`, `"content": "1e6 g/L"`, "metal content"},
-		{`"content": "8 g/L"`, `"content": "1e-5 mg/L"`, "metal content"},
+		{`"content": "8 g/L"`, `"content": "1e-12 mg/L"`, "metal content"},
 		{`"high": "3 V"`, `"high": "1e6 V"`, "voltage"},
 		{`"current_density": "3 A/dm²"`, `"current_density": "1e6 A/dm²"`, "current density"},
 		{`"high": "5 A/dm²"`, `"high": "1e6 A/dm²"`, "current density window"},

@@ -11,7 +11,7 @@ func ExampleLimit_Check() {
 	fmt.Println(sense.Content().Check(1e6 * units.GramPerLitre))
 	fmt.Println(sense.Volts().Check(6), sense.Volts().Check(0))
 	// Output:
-	// metal content 1e+06 g/L: out of range; need 1 mg/L to 1000 g/L (no plating bath holds more metal in a litre); check the unit and the point
+	// metal content 1e+06 g/L: out of range; need 1e-09 mg/L to 1000 g/L (no plating bath holds more metal in a litre); check the unit and the point
 	// <nil> <nil>
 }
 

@@ -9,7 +9,7 @@ import (
 // are constants, so that a fast check may compare by itself; [Limit] makes the
 // sentences.
 const (
-	LeastContent = units.MilligramPerLitre
+	LeastContent = 1e-9 * units.MilligramPerLitre // a bath that a load has emptied is no slip
 	LowContent   = 0.05 * units.GramPerLitre
 	HighContent  = 300 * units.GramPerLitre
 	MostContent  = 1000 * units.GramPerLitre
