@@ -24,6 +24,7 @@ import (
 	"math"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strings"
 
 	"example.com/laydown/examples/internal/files"
@@ -97,6 +98,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if *plyFile != "" && c.Mesh == nil {
 		return fail(stderr, errors.New("-ply wants a case by mesh; this one is by profile: use -csv"))
 	}
+	// The collector keeps the whole process within what a run may take.
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(int64(*most * 1e9)))
 	bar := newBar(stderr, *quiet)
 	say := func(format string, args ...any) {
 		bar.clear()
@@ -107,8 +110,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	bar.clear()
 	var big *field.CostError
 	if errors.As(err, &big) {
-		err = fmt.Errorf(`%w: a larger "panel" of the parts, or -memory %.0f`, err,
-			math.Ceil(1.05e-9*float64(big.Cost.Bytes)))
+		err = fmt.Errorf(`%w: a larger "panel" of the bodies that the case describes, a file written with fewer triangles `+
+			`("panel" makes none larger), or -memory %.0f`, err, math.Ceil(1.05e-9*float64(big.Cost.Bytes)))
 	}
 	if err != nil {
 		return fail(stderr, err)

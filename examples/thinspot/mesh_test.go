@@ -302,7 +302,7 @@ func TestWrongMeshRuns(t *testing.T) {
 		{"", []string{"-ply", "x.stl"}, 2, "does not end in .ply"},
 		{"", []string{"-memory", "0"}, 2, "gigabytes above 0"},
 		{"", []string{"-memory", "NaN"}, 2, "gigabytes above 0"},
-		{blockCase, []string{"-memory", "0.001", "-"}, 1, `a larger "panel" of the parts, or -memory 1`},
+		{blockCase, []string{"-memory", "0.001", "-"}, 1, `("panel" makes none larger), or -memory 1`},
 		{strings.Replace(blockCase, `"at": ["70 mm"`, `"at": ["10 mm"`, 1), []string{"-"}, 1, ""},
 		{strings.Replace(blockCase,
 			`"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}`,

@@ -26,8 +26,9 @@ func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 	for _, m := range cell.Mended {
 		r.warnings = append(r.warnings, "mended "+m)
 	}
-	r.second = tooDear(cell.Positions, e)
-	if err := announce(cell.Positions, r.second == "", e); err != nil {
+	as := pace{1, 1}
+	r.second = tooDear(cell.Positions, e, as)
+	if err := announce("", cell.Positions, r.second == "", true, e, as); err != nil {
 		return nil, err
 	}
 	coarse, err := r.positions(ctx, cell.Positions, "mesh of the case", e)
@@ -35,6 +36,17 @@ func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 		return nil, err
 	}
 	best := coarse
+	if as, err = paceOf(cell.Positions, coarse, e); err != nil {
+		return nil, err
+	}
+	if as.seconds > 1.5 || as.bytes > 1.2 { // the first run was slower or larger than it should have been
+		if r.second == "" {
+			r.second = tooDear(cell.Positions, e, as)
+		}
+		if err := announce("more than estimated; still to come: ", cell.Positions, r.second == "", false, e, as); err != nil {
+			return nil, err
+		}
+	}
 	if r.second == "" {
 		fine, err := r.positions(ctx, refined(cell.Positions), "finer mesh", e)
 		if err != nil {
@@ -175,7 +187,7 @@ func (r *result) take(v hung) error {
 }
 
 // tooDear says why a second mesh is not solved; "" when it is.
-func tooDear(list []jobfile.Position, e effort) string {
+func tooDear(list []jobfile.Position, e effort, as pace) string {
 	if !e.second {
 		return "not asked for"
 	}
@@ -189,7 +201,10 @@ func tooDear(list []jobfile.Position, e effort) string {
 		if err != nil {
 			return err.Error()
 		}
-		seconds += cost.Seconds
+		if b := int64(as.bytes * float64(cost.Bytes)); b > e.memory {
+			return fmt.Sprintf("a finer mesh would take %s", memory(b))
+		}
+		seconds += as.seconds * cost.Seconds
 	}
 	if seconds > e.seconds {
 		return fmt.Sprintf("a finer mesh would take some %.0f s", seconds)
@@ -197,28 +212,51 @@ func tooDear(list []jobfile.Position, e effort) string {
 	return ""
 }
 
+// A pace is what runs take, over what was estimated for them.
+type pace struct{ seconds, bytes float64 }
+
+// paceOf measures the pace on the first runs of a case.
+func paceOf(list []jobfile.Position, v hung, e effort) (pace, error) {
+	took, held, seconds, bytes := 0.0, 0.0, 0.0, 0.0
+	for i, pos := range list {
+		cost, err := field.Estimate(pos.Problem, field.Options{MemoryLimit: e.memory})
+		if err != nil {
+			return pace{}, err
+		}
+		w := v.solutions[i].Work
+		took, seconds = took+w.Build+w.Solve, seconds+cost.Seconds
+		held, bytes = held+float64(w.OperatorBytes), bytes+float64(cost.Bytes)
+	}
+	return pace{max(1, took/seconds), max(1, held/bytes)}, nil
+}
+
 // announce says what a run that takes more than a few seconds will take: the
-// case, the second mesh and the other arrangements together.
-func announce(list []jobfile.Position, second bool, e effort) error {
+// case, unless it is done, the second mesh and the other arrangements together.
+func announce(lead string, list []jobfile.Position, second, first bool, e effort, as pace) error {
 	seconds, bytes, panels := 0.0, int64(0), 0
 	count := func(p field.Problem, times float64) error {
 		cost, err := field.Estimate(p, field.Options{MemoryLimit: e.memory})
 		if err != nil {
 			return err
 		}
-		seconds, bytes, panels = seconds+times*cost.Seconds, max(bytes, cost.Bytes), max(panels, cost.Unknowns)
+		seconds, panels = seconds+times*as.seconds*cost.Seconds, max(panels, cost.Unknowns)
+		bytes = max(bytes, int64(as.bytes*float64(cost.Bytes)))
 		return nil
 	}
-	times := 1.0
+	// Other arrangements have bodies more than the case, and panels to match.
+	times, once := 0.0, 0.0
+	if first {
+		times, once = 1, 1
+	}
 	if e.advice {
-		times += solvesOfAdvice
+		times += 1.3 * solvesOfAdvice
 	}
 	for i, pos := range list {
 		if err := count(pos.Problem, times); err != nil {
 			return err
 		}
-		if i == 0 {
-			times = 1
+		if i == 0 && e.advice {
+			times = once + 1.3*(solvesOfAdvice-3) // all but the turned ones change every position
 		}
 		if second {
 			if err := count(field.Refined(pos.Problem), 1); err != nil {
@@ -227,7 +265,8 @@ func announce(list []jobfile.Position, second bool, e effort) error {
 		}
 	}
 	if seconds > 15 {
-		e.say("up to %d panels, some %.0f s in all, %s", panels, seconds, memory(bytes))
+		e.say("%sup to %d panels, some %.0f s in all (up to three times that for a thin or crowded body), %s of memory, at most %s",
+			lead, panels, seconds, memory(bytes), memory(e.memory))
 	}
 	return nil
 }

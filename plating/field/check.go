@@ -102,7 +102,7 @@ func (s *Surface) check(i int) error {
 		tri := s.corners(k)
 		l := longest(&tri)
 		if c := norm(r3.Cross(r3.Sub(tri[1], tri[0]), r3.Sub(tri[2], tri[0]))); !(c > 1e-9*l*l) {
-			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g m, twice the area %.3g m2", l, c),
+			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g mm, area %.3g mm²", 1e3*l, 0.5e6*c),
 				"a mesh without slivers of no area")
 		}
 	}

@@ -166,19 +166,23 @@ func (g *gaps) leaves(na, nb *node) {
 			switch {
 			case sheet && p.surface[i] != p.surface[j] && gap < narrow*short && facing < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
-					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, units.Clip(g.name(j)), short),
-					Need:   "panels no wider than twice the gap", Err: ErrGap}
+					Detail: fmt.Sprintf("%.3g mm from a panel of %q that is %.3g mm wide", 1e3*gap, units.Clip(g.name(j)),
+						1e3*short),
+					Need: "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case sheet:
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*short && r3.Dot(p.n[i], p.n[j]) < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
-					Detail: fmt.Sprintf("%.3g m from a panel of %q that is %.3g m wide", gap, units.Clip(g.name(j)), short),
-					Need:   "panels no wider than twice the gap", Err: ErrGap}
+					Detail: fmt.Sprintf("%.3g mm from a panel of %q that is %.3g mm wide", 1e3*gap, units.Clip(g.name(j)),
+						1e3*short),
+					Need: "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*size:
-				g.note(i, 0, "a gap of %.2g m is filled by panels %.2g m large; the current there is not well resolved", gap, size)
+				g.note(i, 0, "a gap of %.2g mm is filled by panels of %.2g mm; the current there is not well resolved: give the part a smaller panel",
+					1e3*gap, 1e3*size)
 			case h > 0 && gap < thin*size && p.surface[i] == p.surface[j]:
-				g.note(i, 1, "the body is %.2g m thick at a panel %.2g m large; its two sides are not told apart well", gap, size)
+				g.note(i, 1, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told apart well", 1e3*gap,
+					1e3*size)
 			}
 		}
 	}

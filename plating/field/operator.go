@@ -15,13 +15,14 @@ func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol f
 	var wait sync.WaitGroup
 	var mu sync.Mutex
 	reported := 0
+	most := s.limit - besides(p.len(), !double) // what the limit leaves for the blocks
 	for range s.workers {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
 			c := compressor{tol: tol, e: evaluator{p: p, galerkin: galerkin}}
 			const batch = 16
-			for ctx.Err() == nil && held.Load() <= s.limit {
+			for ctx.Err() == nil && held.Load() <= most {
 				lo := int(next.Add(batch)) - batch
 				if lo >= len(op.blocks) {
 					break
@@ -49,8 +50,8 @@ func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol f
 	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
-	if op.bytes > s.limit {
-		return nil, &CostError{Cost: Cost{Unknowns: p.len(), Bytes: op.bytes}, Limit: s.limit}
+	if op.bytes > most { // that much and more: the rest was not computed
+		return nil, &CostError{Cost: Cost{Unknowns: p.len(), Bytes: op.bytes + s.limit - most}, Limit: s.limit}
 	}
 	op.share(s.workers)
 	return op, nil

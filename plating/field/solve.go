@@ -290,8 +290,8 @@ func (s *Solution) warnings(m *model) []Warning {
 			out = append(out, bipolar(r))
 		}
 		if r.Kind == Cathode && r.Minimum.Unresolved {
-			add(r.Name, "the least current density, at (%.4g, %.4g, %.4g) m, hangs on one panel and is not resolved: refine the mesh there",
-				r.Minimum.At.X, r.Minimum.At.Y, r.Minimum.At.Z)
+			add(r.Name, "the least current density, at (%.4g, %.4g, %.4g) mm, lies on one panel and is not resolved: give the part smaller panels there",
+				1e3*r.Minimum.At.X, 1e3*r.Minimum.At.Y, 1e3*r.Minimum.At.Z)
 		}
 	}
 	if d := math.Abs(s.Checks.CurrentImbalance); d > 1e-2 {
