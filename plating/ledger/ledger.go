@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
@@ -53,6 +54,15 @@ func Start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
 		return nil, err
 	}
 	if err := units.CheckPrintable("source of the bath's figures", bath.Source); err != nil {
+		return nil, err
+	}
+	if err := bath.Check(); err != nil {
+		return nil, err
+	}
+	if err := sense.Volume().Check(bath.Volume); err != nil {
+		return nil, err
+	}
+	if err := sense.Content().CheckAs("opening content", bath.Content); err != nil {
 		return nil, err
 	}
 	return start(w, bath, opened)
@@ -154,6 +164,9 @@ func (l *Ledger) Append(w io.Writer, e Entry) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
+	if err := l.sense(&t); err != nil {
+		return Record{}, err
+	}
 	text, err := textOf(t.r.Seq, t.r.Entry)
 	if err != nil {
 		return Record{}, err
@@ -184,6 +197,16 @@ func admit(e Entry) error {
 		return units.CheckPrintable("reason of the void", v.Reason)
 	}
 	return nil
+}
+
+// sense refuses an entry that would bring more metal into a litre than any bath holds: a
+// slip of the unit or the point. Books of before may hold one.
+func (l *Ledger) sense(t *trial) error {
+	if _, void := t.r.Entry.Event.(Void); void || t.next.metal <= l.core.metal && t.next.volume >= l.core.volume {
+		return nil
+	}
+	return sense.Content().CheckAs("metal content after the entry",
+		units.MassConcentration(t.next.metal/t.next.volume))
 }
 
 // A trial is an entry worked out, not yet in the book.
