@@ -46,6 +46,7 @@ func TestPropertySense(t *testing.T) {
 		"volume":  func(b *ledger.Bath) { b.Volume = 1e6 * units.CubicMetre },
 	} {
 		b := bath
+		b.Low, b.High, b.Target = 0, 0, 0
 		change(&b)
 		if _, err := ledger.Start(&bytes.Buffer{}, b, opened); err == nil || !strings.Contains(err.Error(), "check the unit") {
 			t.Errorf("%s: %v", name, err)

@@ -313,18 +313,24 @@ func (r *review) mercury() {
 	}
 }
 
-// relieved judges how hot and how long the stress relief is.
-func (r *review) relieved(i int) {
-	t := &r.tanks[i]
+// heat returns the ends of an oven's temperature and the shortest time in it; 0 where
+// they are not given.
+func (t *Tank) heat() (low, high units.Temperature, shortest units.Duration) {
 	q := &t.Process
-	low, high := q.Temperature.Low, max(q.Temperature.High, q.Temperature.Low)
+	low, high = q.Temperature.Low, max(q.Temperature.High, q.Temperature.Low)
 	if low == 0 {
 		low = high
 	}
-	shortest := q.Time.Low
-	if t.Time > 0 {
+	if shortest = q.Time.Low; t.Time > 0 {
 		shortest = t.Time
 	}
+	return low, high, shortest
+}
+
+// relieved judges how hot and how long the stress relief is.
+func (r *review) relieved(i int) {
+	t := &r.tanks[i]
+	low, high, shortest := t.heat()
 	warn := func(source, what string) {
 		r.add(CodeNoRelief, plating.SeverityWarning, source, t.title()+what,
 			"stresses that stay in hard steel crack it with the first hydrogen",
@@ -413,15 +419,7 @@ func (r *review) bake() {
 			}
 			continue
 		}
-		q := &t.Process
-		low, high := q.Temperature.Low, max(q.Temperature.High, q.Temperature.Low)
-		if low == 0 {
-			low = high
-		}
-		shortest := q.Time.Low
-		if t.Time > 0 {
-			shortest = t.Time
-		}
+		low, high, shortest := t.heat()
 		switch {
 		case shortest == 0 || high == 0:
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want,
