@@ -29,7 +29,7 @@ const needPart = "an element symbol and a share in per mille, as Au 750, or with
 // of the mass in per mille, or in per cent with the sign. One part may have
 // "rest" (also "balance" or "bal.") in place of a number: it takes what the
 // others leave of 1000. The form is this library's own. Shares are the
-// float64 nearest to what the text says; the rest is reckoned exactly.
+// float64 nearest to what the text says; the rest is computed exactly.
 //
 // Errors: a [*units.ValueError] for text that is not so, or a rest that is not
 // above zero; otherwise those of [New].

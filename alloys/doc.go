@@ -1,4 +1,4 @@
-// Package alloys reckons with gold and its alloys: what they are made of, what
+// Package alloys computes with gold and its alloys: what they are made of, what
 // may be marked on them, how heavy they are, how much fine gold a coat of them
 // carries, how to melt one into another, and what their metal is worth.
 //

@@ -7,7 +7,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// Plated returns the deposit as package faraday reckons with it: the
+// Plated returns the deposit as package faraday takes it: the
 // electrochemical equivalent of metals that are laid down side by side and of
 // non-metal that is built in without charge, at a density of the deposit.
 //

@@ -50,7 +50,7 @@ type StampVerdict struct {
 // This is arithmetic, not legal advice.
 //
 // Errors: a [*units.ValueError] for a metal the act does not speak of, or an
-// article or sample that is none.
+// unknown article or sample.
 //
 // Source: [StampAct].
 func StampShortfall(symbol string, article Article, sample Sample) (decimal.Decimal, error) {

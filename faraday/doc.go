@@ -60,7 +60,7 @@
 // Every argument is checked. NaN, infinities, negative and zero values where
 // they make no sense give a [*units.ValueError] that names the argument, what
 // it held and what would do; the result is then zero. A measured efficiency
-// over 1 and a valence that is none come with the value and a
+// over 1 and a valence that cannot be come with the value and a
 // [*units.RangeError]. An unknown symbol gives an [*ElementError], a bad
 // chemical formula a [*FormulaError]. No value panics, nothing returns NaN.
 //

@@ -88,7 +88,7 @@ func (e Element) UsualValence() int {
 
 // Lookup returns the element with a symbol, as "Au".
 //
-// Errors: an [*ElementError] for a symbol that is none, or one of an element
+// Errors: an [*ElementError] for an unknown symbol, or one of an element
 // without a standard atomic weight.
 //
 // Source: [IUPAC2021].

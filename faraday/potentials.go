@@ -98,7 +98,7 @@ func StandardPotential(name string) (Couple, error) {
 	return Couple{}, &CoupleError{Name: name}
 }
 
-// A CoupleError reports a name that is none of [Couples].
+// A CoupleError reports a name that is not among [Couples].
 type CoupleError struct{ Name string }
 
 // Error returns the name and the names that would do: those of the same metal

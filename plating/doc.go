@@ -1,5 +1,5 @@
 // Package plating estimates plating jobs: how many amperes for how many
-// minutes, what thickness that gives in the mean and at the thinnest spot, how
+// minutes, what thickness that gives on average and at the thinnest spot, how
 // much metal leaves the bath, and what a careful finisher would question.
 //
 // # One layer
@@ -24,7 +24,7 @@
 // [Result] mean and what to do.
 //
 // The mean is not the promise. A bath with r = 0.5 must lay down twice the
-// promised thickness in the mean; half of the gold goes where it was not
+// promised thickness on average; half of the gold goes where it was not
 // promised. Take r from pieces that were cut or gauged. Taking it as 1 gives
 // short coats.
 //
@@ -33,8 +33,8 @@
 // A [Job] has parts and layers, the first layer first: strike, barrier,
 // finish. [EstimateJob] computes each and sums them by metal. A strike of the
 // same metal counts towards the promise of the layer above when CountBelow asks
-// for it. What the order of layers brings (acid behind cyanide, a struck piece
-// that must not dry) stands in LayerResult.Before.
+// for it. LayerResult.Before holds the notes about the order of the layers: acid
+// behind cyanide, a struck piece that must not dry.
 //
 // # A bath
 //

@@ -195,7 +195,7 @@ func (h Hazard) MarshalJSON() ([]byte, error) {
 
 // UnmarshalJSON reads a list of words.
 //
-// Errors: a [*units.ValueError] for a word that is none.
+// Errors: a [*units.ValueError] for a word that names no hazard.
 func (h *Hazard) UnmarshalJSON(raw []byte) error {
 	if h == nil {
 		return units.Missing("hazards to read into", "a pointer to them")

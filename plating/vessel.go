@@ -36,7 +36,7 @@ func (v Vessel) String() string {
 
 // MarshalText writes the vessel in words, for JSON.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number that names no vessel.
 func (v Vessel) MarshalText() ([]byte, error) {
 	if v >= vesselEnd {
 		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)), Need: "one of those of this package",

@@ -47,7 +47,7 @@
 //     the exact value of the float64, halves away from zero. With a negative
 //     number of decimals it writes the fewest digits that read back to the
 //     same float64: 25 µin is then 0.635 µm. [Temperature] takes a [Scale],
-//     fractions have Percent. A unit that is none of this package is replaced
+//     fractions have Percent. A unit that this package does not know is replaced
 //     by the SI unit; of two units of one size, as cm³ and mL, the first in
 //     [Kind.Units] gives its name.
 //   - MarshalText and AppendText write the SI unit without loss. That makes

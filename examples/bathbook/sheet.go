@@ -47,7 +47,7 @@ func within(c, u units.MassConcentration) string {
 }
 
 // writeSheet shows the book. Of a damaged one it shows what is whole, without
-// advice: what to add hangs on the lines behind the damage.
+// advice: what to add depends on the lines behind the damage.
 func writeSheet(w io.Writer, book *ledger.Ledger, o *options, damaged bool) error {
 	s := &sheet{w: w}
 	b := book.Bath()

@@ -102,7 +102,7 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 	var gain units.Mass
 	for _, m := range res.Metals {
 		gain += m.Mass
-		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal,
+		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s on average, %s of metal", orText(m.Metal,
 			"metal not named"),
 			micrometres(m.Thinnest), micrometres(m.Mean), weight(m.FineMass)))
 	}
@@ -271,7 +271,7 @@ func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) t
 	add(true, "expect", orText(volts, "not given"), "the amps decide, not the volts")
 	add(true, "time", clock(r.Time), timeReason(lr))
 	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+
-		" in the mean (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+
+		" on average (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+
 		orText(l.Distribution.Basis, "basis not said")+")")
 	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+
 		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))

@@ -171,7 +171,7 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating
 		s.card(&in.card, in)
 	}
 	thinnest := "at the thinnest spot" + togetherWith(lr)
-	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s in the mean (ratio %s, %s)", thinnest, micrometres(r.Mean),
+	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s on average (ratio %s, %s)", thinnest, micrometres(r.Mean),
 		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"),
 		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
@@ -268,7 +268,7 @@ func (s *sheet) after(made *traveller.Sheet) {
 	var mass units.Mass
 	for _, m := range res.Metals {
 		mass += m.Mass
-		s.line("   %-3s %s at the thinnest spot, %s in the mean, %s of metal", orText(m.Metal, "?"), micrometres(m.Thinnest),
+		s.line("   %-3s %s at the thinnest spot, %s on average, %s of metal", orText(m.Metal, "?"), micrometres(m.Thinnest),
 			micrometres(m.Mean), weight(m.FineMass))
 	}
 	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+

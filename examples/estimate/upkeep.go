@@ -46,7 +46,8 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 		case m.Onward:
 			line += " and go with it into the next bath"
 		case m.Back > 0:
-			line += fmt.Sprintf("; the drag-out tank brings back %s where %s of it %s poured into the bath, %s evaporating from that for each load, and fresh deionised water into the tank; at most %s are lost",
+			line += fmt.Sprintf("; the drag-out tank brings back %s if you pour %s of it into the bath %s and top the tank up with deionised water. "+
+				"The bath has room for it: %s evaporate with each load. At most %s are lost",
 				m.Back.Percent(1), water(m.Poured), after(m.Loads), water(m.Evaporates), weight(m.Lost))
 		case m.Full:
 			line += "; nothing evaporates from the bath, so it has no room for what the drag-out tank keeps: recover the metal from that"
@@ -54,7 +55,7 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 			line += ", lost unless a drag-out tank keeps them"
 		}
 		if m.LastWater > 0 {
-			line += fmt.Sprintf("; the last water then holds %s at most", figure(m.LastWater, units.MilligramPerLitre, 2, 1))
+			line += fmt.Sprintf(". The last water then holds %s at most", figure(m.LastWater, units.MilligramPerLitre, 2, 1))
 		}
 		s.wrap("   ", line+".")
 	}
@@ -63,9 +64,9 @@ func (s *sheet) rinsing(made *traveller.Sheet) {
 // after says how often something is done.
 func after(loads int) string {
 	if loads == 1 {
-		return "are, after every load,"
+		return "after every load"
 	}
-	return fmt.Sprintf("are, after every %d loads,", loads)
+	return fmt.Sprintf("after every %d loads", loads)
 }
 
 func rinses(v *traveller.Rinsing) string {
@@ -172,7 +173,7 @@ func loads(n int) string {
 	return fmt.Sprintf("%d loads like this one", n)
 }
 
-// price prints the quote and what it hangs on.
+// price prints the quote and what it depends on.
 func (s *sheet) price(made *traveller.Sheet) {
 	for _, n := range made.Notes {
 		s.line("")

@@ -153,7 +153,7 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 	for _, s := range v.solutions { // a primary part that is masked in part is worse than the change
 		v.way.Surface.MinError = math.Max(v.way.Surface.MinError, s.Surfaces[0].Corner.Estimate(most))
 	}
-	// Whether the least density of all hangs on one panel does not matter when it
+	// Whether the least density of all lies on one panel does not matter when it
 	// lies where nothing is promised.
 	jumps := !(change(from[there]) <= 0.1)
 	v.way.Surface.Unresolved = jumps || significant == nil && v.way.Surface.Unresolved

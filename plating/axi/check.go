@@ -75,7 +75,7 @@ func checkSurface(name string, k Kind, law kinetics.Law, bias units.Voltage) err
 		return err
 	}
 	if bias != 0 && (k == Insulator || k == Floating) {
-		return wrong(name+", bias", bias.String(), "no bias: "+k.String()+" hangs on no rail", units.ErrInconsistent)
+		return wrong(name+", bias", bias.String(), "no bias: "+k.String()+" is wired to no rail", units.ErrInconsistent)
 	}
 	if k == Insulator {
 		return nil

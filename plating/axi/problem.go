@@ -10,7 +10,7 @@ type Kind uint8
 
 // The kinds of surface. All cathodes hang on one rail and all anodes on
 // another. A robber (thief) is a cathode whose metal nobody wants, a shield an
-// insulator. A floating part is metal that hangs on neither rail: current
+// insulator. A floating part is metal that is wired to neither rail: current
 // enters it at one end and leaves at the other.
 const (
 	Cathode Kind = iota

@@ -177,7 +177,7 @@ func (p Profile) curves() []curve {
 }
 
 // Check returns a [*units.ValueError] for a coordinate that is not finite, a
-// negative R, a segment without length, an arc that is none, a segment that
+// negative R, a segment without length, an arc without a radius, a segment that
 // dips below the axis, and for a profile that is empty, crosses or touches itself,
 // or has more than 2000 segments.
 func (p Profile) Check() error { return p.check("profile") }

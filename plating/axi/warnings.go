@@ -56,7 +56,7 @@ func warn(s *Solution, coarse *solved) []Warning {
 			cathode := sf.Kind == Cathode
 			switch {
 			case sf.Kind == Floating:
-				add(Bipolar, sf.Name, "hangs on no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
+				add(Bipolar, sf.Name, "is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
 			case cathode && w.Min < -1e-6*abs(w.Mean) || !cathode && w.Max > 1e-6*abs(w.Mean):
 				add(Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
 			}

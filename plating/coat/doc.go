@@ -36,6 +36,6 @@
 // # Accuracy
 //
 // The arithmetic is exact; what limits it is the solution and the efficiency
-// curve. A minimum that hangs on one panel is marked Unresolved: do not promise on
+// curve. A minimum that lies on one panel is marked Unresolved: do not promise on
 // it.
 package coat

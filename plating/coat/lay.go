@@ -245,7 +245,7 @@ const Assumed units.Ratio = 0.1
 // and how sure it is. The uncertainty is that of the solution's numbers alone:
 // conductivity, rate law and the place of the anodes are as good as they were
 // given. It is [Assumed] where there was no second mesh, and 1 where the least
-// density hangs on one panel, so that the estimate says not to promise on it.
+// density lies on one panel, so that the estimate says not to promise on it.
 //
 // Errors: a [*units.ValueError] when no metal arrives at the thinnest spot, and
 // when coat and surface do not belong together.

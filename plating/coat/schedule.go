@@ -8,7 +8,7 @@ import (
 )
 
 // Schedule adds solutions of the same part in several positions, each for a
-// share of the time, for a bath whose efficiency hangs on the current density.
+// share of the time, for a bath whose efficiency depends on the current density.
 // It returns a surface and a bath of one efficiency that together grow the coat
 // that the positions grow one after the other in b.
 //

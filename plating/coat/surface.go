@@ -28,7 +28,7 @@ type Surface struct {
 	// MinError is the relative error of the least density as the solution
 	// estimates it; NaN when it does not.
 	MinError float64
-	// Unresolved says that the least density hangs on one panel of the solution.
+	// Unresolved says that the least density lies on one panel of the solution.
 	Unresolved bool
 	// Basis says in words where the densities come from.
 	Basis string

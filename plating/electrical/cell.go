@@ -211,7 +211,7 @@ const Thermoneutral units.Voltage = 285.83e3 / (2 * faraday.FaradayConstant)
 //
 // Water is split by no more of the current than makes hydrogen at the one
 // electrode and oxygen at the other. Metal that plates from an insoluble anode
-// keeps some energy too, but how much hangs on its chemistry: hence I·V_high as
+// keeps some energy too, but how much depends on its chemistry: hence I·V_high as
 // the bound. It is exceeded only where a reaction gives heat of its own, as
 // nickel that dissolves while hydrogen comes off (some hundredths of a volt for
 // the lost share of the current). A low end below zero counts as none.

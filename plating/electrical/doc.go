@@ -25,7 +25,7 @@
 //	R = L/(κ·Am)
 //
 // for electrodes a gap L apart in a solution of conductivity κ. Between plates of
-// unequal area the current has the logarithmic mean of the areas to itself
+// unequal area the current flows through the logarithmic mean of the two areas
 // ([MeanArea]), which is exact where the section widens evenly on the way, as
 // from a rod to a cylinder around it. A real tank has lines of current that bulge
 // out at the sides (less resistance), racks, shields, baskets and gas bubbles

@@ -47,7 +47,7 @@ func SaturationPressure(temperature units.Temperature) (units.Pressure, error) {
 //	t  temperature  in degrees Celsius, 0 to 100
 //
 // Within 0.5 % up to 100 °C. Outside the range the value comes with a
-// [*units.RangeError]; a temperature that is none gives a [*units.ValueError].
+// [*units.RangeError]; a temperature that cannot be gives a [*units.ValueError].
 //
 // Source: [FAO1990] annex V, 2.
 func LatentHeat(temperature units.Temperature) (HeatOfVaporisation, error) {

@@ -21,7 +21,7 @@ type Vent struct {
 	Pressure    units.Pressure    // of the air
 
 	// Mixing says how much more air it takes than if all of it mixed at once, 1
-	// or more. There is no default: it hangs on the room, the exhaust and the
+	// or more. There is no default: it depends on the room, the exhaust and the
 	// tank, and needs somebody who knows them.
 	Mixing units.Ratio
 

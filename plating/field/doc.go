@@ -86,7 +86,7 @@
 //
 // Order of the error in the number of panels N: smooth bodies N^-1, graded
 // edges N^-1.2, averaged N^-1.5, even meshes at primary edges N^-0.6. Local
-// current densities carry in the mean some ten times the error of the total
+// current densities carry on average some ten times the error of the total
 // where the electrode is primary, at the worst panel 30 to 60 times (on a torus
 // of 25 344 panels 2.9 % against 5e-4); with polarisation about that of the total.
 //
@@ -102,7 +102,7 @@
 // electrode meets an insulator at more than 90° both meshes are off alike, and
 // the estimate knows it ([Corner]): twelve even panels across an electrode that
 // lies in the plane of the insulator leave 5 % of the total, panels drawn to
-// the line 1 %. A minimum that hangs on one panel is marked unresolved. The
+// the line 1 %. A minimum that lies on one panel is marked unresolved. The
 // largest value of a primary distribution at an edge is not a property of the
 // part; use [Result.Percentile].
 //

@@ -75,7 +75,7 @@ type Difference struct {
 	Minimum      float64 // of the least current density, each mesh at its own place
 	AtSpot       float64 // of the current density at the fine mesh's least spot
 	Coarse, Fine Spot
-	Unresolved   bool // the spot hangs on one panel of the fine mesh, or the minimum changed by more than a tenth
+	Unresolved   bool // the spot lies on one panel of the fine mesh, or the minimum changed by more than a tenth
 }
 
 // Compare sets two solutions of one problem side by side, the coarse one

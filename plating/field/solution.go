@@ -39,7 +39,7 @@ type Spot struct {
 	Triangle int
 	Density  units.CurrentDensity
 	At       r3.Vec
-	// Unresolved says that the spot hangs on one panel: a neighbour differs
+	// Unresolved says that the spot lies on one panel: a neighbour differs
 	// from it by more than a tenth, or a cathode seems to dissolve there, which
 	// no cathode at the lowest potential can. The density is then no property
 	// of the part; refine the mesh there.

@@ -198,7 +198,7 @@ func (p *panels) faces() [][]int32 {
 	for _, g := range groups {
 		slices.Sort(g)
 	}
-	// In order of appearance, so that the result hangs on the mesh alone.
+	// In order of appearance, so that the result depends on the mesh alone.
 	slices.SortFunc(groups, func(a, b []int32) int { return cmp.Compare(a[0], b[0]) })
 	p.plane = make([]int32, p.len())
 	var rest []int32

@@ -31,7 +31,7 @@
 //	  "baths": "our-baths.json",             a file for baths.Read: its keys stand beside those of
 //	                                         the library, see ReadShopWith
 //	  "sequence": [ ... ],                   the shop's own tanks instead of proposed ones
-//	  "rinse": { ... },                      drag-out and water; left out: not reckoned
+//	  "rinse": { ... },                      drag-out and water; left out: not computed
 //	  "price": { ... }                       left out: no quote
 //	}
 //

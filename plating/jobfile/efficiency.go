@@ -8,7 +8,7 @@ import (
 )
 
 // readEfficiency reads a share, a band with a low and a high end, or points of
-// a curve, each a share or a band. The middle of a band is what is reckoned
+// a curve, each a share or a band. The middle of a band is what is computed
 // with; its ends go to the layer's Low and High.
 func readEfficiency(n *strictjson.Node, l *traveller.Layer) error {
 	if n.Kind != "list" {

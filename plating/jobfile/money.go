@@ -107,7 +107,7 @@ func readPrice(n *strictjson.Node, pieces int) (*traveller.Price, error) {
 	if err := readPrices(&q, metals, labour, salts, refined); err != nil {
 		return nil, err
 	}
-	// What only shows when it is reckoned shows here.
+	// What shows only when it is computed shows here.
 	probe := q.Job
 	probe.Pieces = pieces
 	probe.Prices = append([]price.MetalPrice(nil), q.Prices...)
@@ -214,7 +214,7 @@ func per(o *strictjson.Reader) alloys.TradeUnit {
 	return u
 }
 
-// weighed reads a mass to reckon money with, to a tenth of a milligram.
+// weighed reads a mass to compute money with, to a tenth of a milligram.
 func weighed(o *strictjson.Reader, item *strictjson.Node) alloys.Weighed {
 	var m units.Mass
 	strictjson.Needed(o, "mass", &m, `one as "12.5 g"`)

@@ -41,7 +41,7 @@ type Report struct {
 	Rinse    *RinseReport    `json:"rinse,omitempty"`
 	Baths    []BathReport    `json:"baths,omitempty"`
 	Price    *PriceReport    `json:"price,omitempty"`
-	Remarks  []NoteReport    `json:"remarks,omitempty"` // what could not be reckoned
+	Remarks  []NoteReport    `json:"remarks,omitempty"` // what could not be computed
 	Mended   []string        `json:"mended,omitempty"`  // what was done to the meshes of parts
 }
 

@@ -16,9 +16,9 @@
 //	            - deposited - dragged out + corrected + analysed
 //
 // Each term is an account of its own ([Balance]); [Balance.Gap] is what does not
-// close, which is rounding. Metal that neither came nor went before anybody's
-// eyes but was found or missed by an analysis stands in Analysed: over a year
-// that account shows whether the efficiency in the book is the bath's.
+// close, which is rounding. Analysed is the metal that no entry accounts for and an
+// analysis found or missed: over a year that account shows whether the efficiency
+// in the book is the bath's.
 //
 // A load ([Load]) counts in this order: what the parts carry in from the rinse,
 // the deposit and the anodes, what they carry out. The deposit follows from the

@@ -78,7 +78,7 @@ func worth(field string, m alloys.Weighed, price decimal.Decimal, per alloys.Tra
 	return v.Quo(v, unit.Rat()), nil
 }
 
-// Weigh turns a computed mass into a decimal one to reckon money with: the
+// Weigh turns a computed mass into a decimal one to compute money with: the
 // shortest decimal that names the float64 in kilograms, brought to the unit and
 // rounded once by the rule to the places you stand for. Four places of a gram
 // are those of a good balance.

@@ -19,7 +19,7 @@
 // Metal in the deposit, metal dragged out, salts, electricity and labour are what
 // one plating costs. Set-up is paid once and shared by the pieces of the batch. Of
 // all pieces only the yield y passes; the others are stripped and plated again until
-// they pass, so that a good piece takes 1/y platings in the mean and (1-y)/y
+// they pass, so that a good piece takes 1/y platings on average and (1-y)/y
 // strippings. [Allowance] adds that, and credits the metal that stripping gets back.
 //
 // # Margin and markup
@@ -38,7 +38,7 @@
 // left of its credit is CreditLeft, still owed, and printed. Strippings are the shop's
 // own metal on rejects that may never come; what is left of that credit lapses. So
 // CreditLeft is never more than the refined metal is worth, with what was credited it
-// is just that, and a job without refined metal leaves none. The tax is reckoned on
+// is just that, and a job without refined metal leaves none. The tax is computed on
 // the rounded net, or where the law has it so on the price before credits: see [Tax].
 //
 // # Rounding
@@ -48,14 +48,14 @@
 // add up: each is rounded down and the missing units go, one each, to the lines with
 // the largest remainders, the earlier first among equals. So a line is never off
 // by a whole unit, a line of nothing stays nothing, and the column adds up. The tax
-// follows by itself, as a tax office reckons it. [Quote.Each] shares the total among
+// follows by itself, as a tax office does. [Quote.Each] shares the total among
 // the pieces in the same spirit; [Distribute] does it for any weights.
 //
 // # What matters
 //
 // [Job.Sensitivity] changes each input by one per cent and says what the exact total
-// does, the largest first. A price that hangs on gold wants a price that is a day
-// old, not a month; one that hangs on minutes wants a stop-watch.
+// does, the largest first. A price that depends on gold wants a price that is a day
+// old, not a month; one that depends on minutes wants a stop-watch.
 //
 // # Errors
 //

@@ -157,7 +157,7 @@ func (m Margin) check() error {
 }
 
 // Check looks at everything but the lists of metals, salts, labour and refined
-// metal: those are checked where they are reckoned with.
+// metal: those are checked where they are used.
 //
 // Errors: a [*units.ValueError] that names the field and what would do; a
 // [*faraday.ElementError] for a price of an unknown metal.

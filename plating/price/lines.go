@@ -183,7 +183,7 @@ func (b *builder) setUp() *big.Rat {
 	return v
 }
 
-// timesAgain returns how often, in the mean, a piece is stripped and plated again.
+// timesAgain returns how often, on average, a piece is stripped and plated again.
 func (b *builder) timesAgain() *big.Rat {
 	y := b.job.Allowance.Yield
 	w := one().Sub(y).Rat()
@@ -285,7 +285,7 @@ func (j *Job) refinedWorth(r *Refined) (*big.Rat, error) {
 
 // credits adds the credits as far as there is room for them, those for refined
 // metal first. What is left of these is owed: it is the customer's metal. A
-// credit for strippings is what rejects give back in the mean, of the shop's own
+// credit for strippings is what rejects give back on average, of the shop's own
 // metal; what there is no room for lapses.
 func (b *builder) credits(refined []credit, room *big.Rat) *big.Rat {
 	used, left := new(big.Rat), new(big.Rat)

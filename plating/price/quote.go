@@ -65,7 +65,7 @@ func (k Kind) Credit() bool { return k == KindRefined || k == KindStripped }
 type Line struct {
 	Kind   Kind            `json:"kind"`
 	Name   string          `json:"name,omitempty"`  // Au, a salt, a task
-	Basis  string          `json:"basis,omitempty"` // what it was reckoned from: 0.412 g at 78.4 EUR per g
+	Basis  string          `json:"basis,omitempty"` // what it was computed from: 0.412 g at 78.4 EUR per g
 	Amount decimal.Decimal `json:"amount"`          // money, of the currency's places
 }
 
@@ -135,7 +135,7 @@ type sheet struct {
 	sums    sums
 }
 
-// A group is a list of the job whose lines are added up before the rest is reckoned.
+// A group is a list of the job whose lines are added up before the rest is computed.
 type group uint8
 
 const (
@@ -168,7 +168,7 @@ type sums [groups]big.Rat
 // All arithmetic is exact. N is rounded once by the rule of the job; then
 // each line is rounded down and the units that are missing go to the lines
 // with the largest remainders, so that every line is within one unit of its
-// exact value and the lines add up. The tax is reckoned from the rounded base,
+// exact value and the lines add up. The tax is computed from the rounded base,
 // as an invoice shows it, and rounded by the same rule. No profit is taken on
 // credits. Credits that would bring the net under the minimum charge are not
 // given: a refining credit is then kept for the customer as CreditLeft, a credit
@@ -183,7 +183,7 @@ func (j *Job) Quote() (Quote, error) {
 	if err := j.Check(); err != nil {
 		return Quote{}, err
 	}
-	s, err := j.reckon(true)
+	s, err := j.compute(true)
 	if err != nil {
 		return Quote{}, err
 	}
@@ -238,9 +238,9 @@ func (r Rounding) owed(s *sheet, lines []Line, places int32) decimal.Decimal {
 	return decimal.Max(left, decimal.Zero)
 }
 
-// reckon works the job out exactly. The words of each line are left out
+// compute works the job out exactly. The words of each line are left out
 // when nobody reads them.
-func (j *Job) reckon(words bool) (*sheet, error) {
+func (j *Job) compute(words bool) (*sheet, error) {
 	if err := j.check(); err != nil {
 		return nil, err
 	}
@@ -253,7 +253,7 @@ func (j *Job) reckon(words bool) (*sheet, error) {
 	return b.sheet, nil
 }
 
-// finish adds what hangs on the sums of the lists: set-up, rejects, profit,
+// finish adds what depends on the sums of the lists: set-up, rejects, profit,
 // minimum charge and credits.
 func (b *builder) finish(refined []credit) {
 	s := &b.sheet.sums

@@ -29,7 +29,7 @@ func (j *Job) Sensitivity() ([]Change, error) {
 	if err := j.Check(); err != nil {
 		return nil, err
 	}
-	base, err := j.reckon(false)
+	base, err := j.compute(false)
 	if err != nil {
 		return nil, err
 	}
@@ -103,7 +103,7 @@ func (s *sheet) without(lines []worthLine) (*sums, error) {
 	return &rest, nil
 }
 
-// again reckons the job once more when one input was changed: only the lines
+// again computes the job once more when one input was changed: only the lines
 // that it stands in are worked out, so that the work for all inputs grows with
 // their number and not with its square.
 func (j *Job) again(in *input, rest *sums) (*sheet, error) {

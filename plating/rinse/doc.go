@@ -1,4 +1,4 @@
-// Package rinse reckons with what the work carries out of a bath and with the
+// Package rinse computes what the work carries out of a bath and with the
 // water that takes it off again.
 //
 // # Drag-out
@@ -56,7 +56,7 @@
 //
 // Behind a gold bath the first rinse is a drag-out tank, and its liquid goes back
 // into the bath. The bath can take back only what evaporation and drag-out took
-// from it. [Recovery] reckons with a steady return from one or more tanks in
+// from it. [Recovery] assumes a steady return from one or more tanks in
 // counterflow, [Batch] with one tank that is poured back by hand, [Tank.TimeTo]
 // with a tank that fills until it is worth refining. Each gives the gold lost
 // with and without.

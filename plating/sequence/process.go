@@ -48,7 +48,7 @@ func (p Polarity) String() string {
 
 // MarshalText writes the polarity in words, for JSON.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number out of range.
 func (p Polarity) MarshalText() ([]byte, error) {
 	return words("polarity", uint8(p), uint8(Anodic)+1, p.String())
 }

@@ -60,7 +60,7 @@ func (s Substrate) String() string {
 
 // MarshalText writes the name, for JSON and flags.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number out of range.
 func (s Substrate) MarshalText() ([]byte, error) {
 	return words("base metal", uint8(s), uint8(substrateEnd), s.String())
 }
@@ -216,7 +216,7 @@ func (f Finish) String() string {
 
 // MarshalText writes the name, for JSON and flags.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number out of range.
 func (f Finish) MarshalText() ([]byte, error) {
 	return words("finish", uint8(f), uint8(finishEnd), f.String())
 }

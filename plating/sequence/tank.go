@@ -48,7 +48,7 @@ func (k Kind) String() string {
 
 // MarshalText writes the kind in words, for JSON.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number out of range.
 func (k Kind) MarshalText() ([]byte, error) {
 	return words("kind of tank", uint8(k), uint8(kindEnd), k.String())
 }
@@ -104,7 +104,7 @@ func (f Flow) moves() bool { return f == Running || f == Counterflow || f == Spr
 
 // MarshalText writes the flow in words, for JSON.
 //
-// Errors: a [*units.ValueError] for a number that is none.
+// Errors: a [*units.ValueError] for a number out of range.
 func (f Flow) MarshalText() ([]byte, error) {
 	return words("flow of the rinse", uint8(f), uint8(Spray)+1, f.String())
 }

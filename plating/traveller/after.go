@@ -10,7 +10,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// after reckons each bath of known content and volume once the load is through.
+// after computes each bath of known content and volume once the load is through.
 func (s *Sheet) after() error {
 	first := map[string]int{}
 	for i := range s.Result.Layers {

@@ -51,7 +51,7 @@ func (s *Sheet) air() error {
 		if c.Polarity == sequence.NoCurrent || c.Amps == 0 {
 			continue
 		}
-		// Who looks after the air reckons with the most that the window allows.
+		// The air is judged by the most that the window allows.
 		if err := add(i, max(c.Amps, c.AmpsTop), eff); err != nil {
 			return err
 		}

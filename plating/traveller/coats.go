@@ -43,7 +43,7 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	}
 	own := &l.Bath
 	if own.Metal == "" {
-		return baths.Bath{}, missing("metal of the bath", "not given", "its symbol; the review of the sequence hangs on it")
+		return baths.Bath{}, missing("metal of the bath", "not given", "its symbol; the review of the sequence depends on it")
 	}
 	e, err := faraday.Lookup(own.Metal)
 	if err != nil {
@@ -112,7 +112,7 @@ func over[Q units.Quantity](lent, own baths.Range[Q]) baths.Range[Q] {
 	return lent
 }
 
-// spread reckons each coat at the ends of what its bath is known in.
+// spread computes each coat at the ends of what its bath is known in.
 func (s *Sheet) spread() error {
 	s.Spreads = make([]Spread, len(s.Result.Layers))
 	for i := range s.Result.Layers {

@@ -33,7 +33,7 @@ type Job struct {
 
 	Steps []Step // the shop's own sequence
 
-	Rinse *Rinse // nil: drag-out is not reckoned
+	Rinse *Rinse // nil: drag-out is not computed
 	Price *Price // nil: no price
 }
 
@@ -76,12 +76,12 @@ type Rinse struct {
 	Drain     units.Duration // over the bath; 0 keeps the printed figure
 	Thickness rinse.Thickness
 
-	Ratio  units.Ratio // how many times weaker than the bath the last water must be; 0: no water is reckoned
+	Ratio  units.Ratio // how many times weaker than the bath the last water must be; 0: no water is computed
 	Stages int         // of each proposed counterflow rinse; 0 means 2; in steps of your own each rinse says its own
 
 	// A drag-out tank behind each precious bath, poured back every so many loads.
 	// The work comes wet into the bath: there is room for what evaporates only.
-	DragOutTank units.Volume // 0: what it brings back is not reckoned
+	DragOutTank units.Volume // 0: what it brings back is not computed
 	Loads       int          // between two returns; 0 means 1
 	Evaporation units.Volume // from each bath in the time of a load, where its layer says nothing else
 }

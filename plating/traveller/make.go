@@ -178,7 +178,7 @@ func (s *Sheet) planned() error {
 		}
 	}
 	// Gold on a gold strike counts with it, as far as the thinnest spot goes; the
-	// plan does not reckon on that, so that the coat is rather better than promised.
+	// plan does not count on that, so the coat is better than promised, not worse.
 	if s.Result, err = plating.EstimateJob(s.plain()); err != nil {
 		return err
 	}

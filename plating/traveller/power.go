@@ -7,7 +7,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// power reckons what the rectifier gives at the ends of each bath's volts, and
+// power computes what the rectifier gives at the ends of each bath's volts, and
 // how far the bath warms if it loses none of it. A bath is taken as water.
 func (s *Sheet) power() error {
 	s.Powers = make([]Power, len(s.Result.Layers))

@@ -12,7 +12,7 @@ import (
 	"example.com/laydown/units/origin"
 )
 
-// rinsing reckons what the load carries out of its baths and the water for it.
+// rinsing computes what the load carries out of its baths and the water for it.
 func (s *Sheet) rinsing() error {
 	q := s.Job.Rinse
 	if q == nil {
@@ -122,7 +122,7 @@ func (q *Rinse) check() error {
 	return nil
 }
 
-// water reckons the fresh water of each counterflow and each running rinse of the
+// water computes the fresh water of each counterflow and each running rinse of the
 // sequence by its own stages; without a sequence that of one counterflow rinse.
 // The final rinse comes behind one that has met the ratio already.
 func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {

@@ -31,7 +31,7 @@ type Sheet struct {
 
 	Spreads []Spread // by coat
 	Powers  []Power  // by coat
-	Line    Stay     // time at the line: stays and handling, without the rinses, which take what they take
+	Line    Stay     // time at the line: immersion times and handling; rinses are not counted
 	Oven    Stay     // of a bake, which nobody stands by
 	Gas     *Gas     // most hydrogen
 	Claim   *Claim   // what may be said of the gold; nil when the last coat is of another metal
@@ -40,7 +40,7 @@ type Sheet struct {
 
 	Quote  *price.Quote
 	Swings []price.Change // what the price is most sensitive to, the largest first
-	Notes  []plating.Note // what the sheet could not reckon
+	Notes  []plating.Note // what the sheet could not compute
 }
 
 // A Spread is how far a coat may be off by what its bath is known in. The area,

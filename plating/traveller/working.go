@@ -17,7 +17,7 @@ type Chapter struct {
 	Steps []working.Step
 }
 
-// Working shows how the sheet was reckoned: the area, each coat, the most
+// Working shows how the sheet was computed: the area, each coat, the most
 // hydrogen with the air it needs, drag-out, rinse water and what to feed. A
 // price shows itself by its lines.
 //
@@ -63,7 +63,7 @@ func (s *Sheet) Working() ([]Chapter, error) {
 		if r.Water > 0 {
 			d := rinse.Flow(r.Carried.High)
 			steps, err := rinse.WaterForWorking(q.Ratio, r.Stages, d, d)
-			if err := add(fmt.Sprintf("water of one counterflow rinse: %s a load, reckoned as one load a second, so that %s is a flow of %s",
+			if err := add(fmt.Sprintf("water of one counterflow rinse: %s a load, counted as one load a second, so that %s is a flow of %s",
 				r.Water.Text(units.Millilitre, 1), r.Carried.High.Text(units.Millilitre, 2), d), steps, err); err != nil {
 				return nil, err
 			}
