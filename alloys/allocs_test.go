@@ -1,3 +1,7 @@
+//go:build !race
+
+// The race detector allocates by itself.
+
 package alloys_test
 
 import (
