@@ -11,7 +11,7 @@ func ExampleLimit_Check() {
 	fmt.Println(sense.Content().Check(1e6 * units.GramPerLitre))
 	fmt.Println(sense.Volts().Check(6), sense.Volts().Check(0))
 	// Output:
-	// metal content 1e+06 g/L: out of range; need 1e-09 mg/L to 1000 g/L (no plating bath holds more metal in a litre); check the unit and the point
+	// metal content 1e+06 g/L: out of range; need at most 1000 g/L (no plating bath holds more metal in a litre); check the unit and the point
 	// <nil> <nil>
 }
 
@@ -26,5 +26,5 @@ func ExampleLimit_Question() {
 func ExampleLimit_CheckAs() {
 	fmt.Println(sense.Time().CheckAs("usual stay", 900*units.Day))
 	// Output:
-	// usual stay 21600 h: out of range; need 0.001 s to 8784 h (no load stays a year); check the unit and the point
+	// usual stay 21600 h: out of range; need at most 8784 h (no load stays a year); check the unit and the point
 }

@@ -141,8 +141,12 @@ func (l Limit[Q]) CheckAs(field string, v Q) error {
 	if v == 0 || v >= l.Least && v <= l.Most {
 		return nil
 	}
+	need := "at most " + l.Most.String()
+	if v < l.Least {
+		need = "at least " + l.Least.String()
+	}
 	return &units.ValueError{Field: field, Value: v.String(), Err: units.ErrOutOfRange,
-		Need: l.Least.String() + " to " + l.Most.String() + " (" + l.Why + "); check the unit and the point"}
+		Need: need + " (" + l.Why + "); check the unit and the point"}
 }
 
 // Unusual reports whether a figure lies outside the usual range. 0 does not.
