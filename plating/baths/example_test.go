@@ -8,6 +8,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/baths"
 	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
 )
 
 // What is known about hard gold, and how well.
@@ -133,4 +134,16 @@ func ExampleRead() {
 	// Output:
 	// silver, cyanide, bench tank - 97 % to 99 % (measured, four trial pieces)
 	// 6 baths[1].efficiency.high
+}
+
+func ExampleFind() {
+	b, err := baths.Find(baths.Library(), "silver-strike")
+	fmt.Println(b.Name, b.LiveEntry, err)
+	// Output: silver, cyanide strike true <nil>
+}
+
+// An estimate is known no better than its weakest figure.
+func ExampleWeakest() {
+	fmt.Println(origin.Weakest(origin.Measured, origin.SecondHand, origin.Published))
+	// Output: second hand
 }

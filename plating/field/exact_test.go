@@ -1,14 +1,17 @@
 package field
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/testdata"
+	"example.com/laydown/units"
 )
 
 // Exact cases on three meshes each. The closed forms are evaluated here, from
@@ -331,4 +334,344 @@ func TestIndependentTwoSpheres(t *testing.T) {
 	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3},
 		rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
 		at: func(k int) Problem { return pair(k, Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
+}
+
+// haring makes a cell with two cathodes at the ends, 50 mm and 250 mm from the
+// faces of one anode across it. A square hole of 5 mm through the anode, in a
+// corner of a quarter of the cell, joins the halves of the bath, which otherwise
+// would be two. What the hole does to the currents goes like the third power
+// of its width: it is 3e-5 here and below what the meshes show.
+func haring(n int, law kinetics.Law, volts float64) Problem {
+	const near, far, wide, hole, thick = 0.05, 0.25, 0.05, 0.005, 0.01
+	across := []float64{0}
+	for i := range n + 1 {
+		across = append(across, hole+(wide-hole)*math.Pow(float64(i)/float64(n), 1.5))
+	}
+	x := append(graded(n, -near, 0, 1.5)[:n], 0, thick/2)
+	x = append(x, graded(2*n, thick, thick+far, 2)...)
+	mesh := filled(x, across, across, func(x, y, z float64) bool {
+		return x < 0 || x > thick || y < hole &&
+			z < hole
+	}).inverted().surface("", Insulator)
+	mesh.Vessel = true
+	const tiny = 1e-12
+	end := func(at float64) func(r3.Vec) bool { return func(v r3.Vec) bool { return math.Abs(v.X-at) < tiny } }
+	wall := func(v r3.Vec) bool { return min(v.Y, v.Z, wide-v.Y, wide-v.Z) < tiny }
+	first, second := subsetOf(mesh, end(-near)), subsetOf(mesh, end(thick+far))
+	anode := subsetOf(mesh, func(v r3.Vec) bool { return !wall(v) && v.X > -tiny && v.X < thick+tiny })
+	rest := subsetOf(mesh, wall)
+	first.Kind, first.Name, first.Law = Cathode, "near", law
+	second.Kind, second.Name, second.Law = Cathode, "far", law
+	anode.Kind, anode.Name = Anode, "anode"
+	return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{first, second, anode, rest},
+		Drive: Drive{Voltage: units.Voltage(volts)}}
+}
+
+// Haring-Blum cell, P = L2/L1 = 5. Linear: M = j1/j2 = (P+Wa)/(1+Wa). Tafel:
+// P/M - 1 = ξ·ln M with ξ = κ·b/(j1·L1). Source: [Derived], Ohm's law in
+// series with the kinetics.
+func TestReferenceHaringBlum(t *testing.T) {
+	testdata.SlowOnly(t)
+	const kappa, l1, p = 20.0, 0.05, 5.0
+	ratio := func(s *Solution) float64 { return float64(s.Surfaces[0].Mean() / s.Surfaces[1].Mean()) }
+	for _, c := range []struct {
+		name         string
+		law          kinetics.Law
+		volts, j1, m float64
+		tol, rms     three
+	}{
+		{"linear, Wa = 0.1", kinetics.LinearLaw(0.1 * l1 / kappa), 1, 1 / (1.1 * l1 / kappa), 5.1 / 1.1, three{0.09, 0.035,
+			0.0115}, three{0.05, 0.016, 6.3e-3}},
+		{"linear, Wa = 1", kinetics.LinearLaw(l1 / kappa), 1, 1 / (2 * l1 / kappa), 3, three{0.085, 0.032, 0.011},
+			three{0.024, 8.2e-3, 3e-3}},
+		{"Tafel, xi = 1", tafel(1, 0.25), 0.25*math.Log(100) + 0.25, 100, 2.5714135816, three{0.065, 0.024, 8e-3},
+			three{0.024, 8.3e-3, 3.1e-3}},
+	} {
+		if c.law.Model == kinetics.Tafel { // the figure solves its equation
+			near2(t, "closed form", p/c.m-1, math.Log(c.m), 1e-9)
+		}
+		e := exactCase{name: c.name, total: ratio, exact: c.m, tol: c.tol, rms: c.rms, order: 0.85,
+			at:    func(k int) Problem { return haring([]int{4, 7, 12}[k], c.law, c.volts) },
+			local: func(r3.Vec) float64 { return c.j1 }}
+		e.run(t)
+	}
+}
+
+// A wedge cell of plane walls (anode 63.5 mm, cathode 101.67 mm at 38.65
+// degrees), primary, by the conformal map: total, and density over mean along
+// the cathode. Source: [Derived]; the density in 25 digits by a separate program.
+func TestReferenceWedgeCellMeshes(t *testing.T) {
+	testdata.SlowOnly(t)
+	const a, short, long, depth = 0.0635, 0.0476, 0.127, 0.03
+	at := func(k int) Problem {
+		n := []int{8, 16, 28}[k]
+		g := graded(n, 0, 1, 2)
+		mesh := boxMesh(g, graded(max(2, n/6), 0, 1, 1), g).moved(func(v r3.Vec) r3.Vec {
+			return r3.Vec{X: a * v.X, Y: depth * v.Y, Z: v.Z * (short + (long-short)*v.X)}
+		}).inverted().surface("", Insulator)
+		mesh.Vessel = true
+		onTop := func(v r3.Vec) bool { return math.Abs(v.Z-short-(long-short)/a*v.X) < 1e-9 }
+		cathode, anode := subsetOf(mesh, onTop), subsetOf(mesh, func(v r3.Vec) bool { return v.Z == 0 })
+		rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
+		anode.Kind, cathode.Kind = Anode, Cathode
+		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: Drive{Voltage: 1}}
+	}
+	table := [][2]float64{{0.05, 2.833749992}, {0.1, 2.134836794}, {0.2, 1.528528256}, {0.3, 1.183906323}, {0.4,
+		0.927646365}, {0.5, 0.713977933},
+		{0.6, 0.526012348}, {0.7, 0.357641582}, {0.8, 0.208467358}, {0.9, 0.082990998}, {0.95, 0.033044613}}
+	const w = 0.787776231779 // the corners lie at 0, 1, 1+w and infinity of the half plane
+	near2(t, "shape factor", completeK(1/(1+w))/completeK(w/(1+w)), 0.947006505298, 1e-11)
+	wedge := exactCase{name: "wedge", total: amperes, exact: 0.947006505298 * depth, tol: three{0.025, 7.1e-3, 2.6e-3},
+		order: 0.85, at: at}
+	for k, s := range wedge.run(t) {
+		r, worst := &s.Surfaces[0], 0.0
+		for _, c := range table {
+			worst = max(worst, math.Abs(interpolate(r, c[0]*a)/float64(r.Mean())/c[1]-1))
+		}
+		if t.Logf("largest error of the density over the mean %.1e", worst); !(worst <= three{0.4, 0.063, 0.031}[k]) {
+			t.Errorf("density over mean off by %.1e on mesh %d", worst, k)
+		}
+	}
+}
+
+// Conditioning: panels drawn to the edges of a cube raise the condition number of
+// the single layer from 1e2 to 1e4. The steps of GMRES must not follow it.
+func TestPropertyTrapConditioning(t *testing.T) {
+	testdata.SlowOnly(t)
+	for name, at := range map[string]func(exponent float64) Problem{
+		"bath without end": func(e float64) Problem { return one(cube(14, 1, r3.Vec{}, e).surface("", Cathode)) },
+		"tank":             func(e float64) Problem { return hung(10, 6, e) },
+	} {
+		var steps []int
+		for _, e := range []float64{1, 2, 3} {
+			steps = append(steps, solve(t, at(e), Options{}).Work.Krylov)
+		}
+		t.Logf("%s: %v steps at grading 1, 2, 3", name, steps)
+		if steps[1] > 3*steps[0]/2 || steps[2] > 5*steps[0]/2 || steps[2] > 90 {
+			t.Errorf("%s: %v steps at grading 1, 2, 3", name, steps)
+		}
+	}
+}
+
+// A corner on the middle of a neighbour's edge is a hole of no width: refused
+// within a surface and between two that form one body.
+func TestPropertyTrapTJunction(t *testing.T) {
+	refused := func(name string, p Problem) {
+		for _, m := range []Method{Automatic, Direct} {
+			_, err := Solve(t.Context(), p, Options{Method: m})
+			var e *MeshError
+			if !errors.As(err, &e) || !errors.Is(err, ErrOpen) || e.Triangle < 0 || e.Surface == "" || e.Detail == "" ||
+				e.Need == "" {
+				t.Errorf("%s, method %d: %v", name, m, err)
+			}
+		}
+	}
+	s := cube(4, 1, r3.Vec{}, 1).surface("cube", Cathode)
+	c := s.Triangles[7]
+	s.Vertices = append(s.Vertices, between(s.Vertices[c[0]], s.Vertices[c[1]]))
+	mid := int32(len(s.Vertices) - 1)
+	s.Triangles[7] = [3]int32{c[0], mid, c[2]}
+	s.Triangles = append(s.Triangles, [3]int32{mid, c[1], c[2]})
+	refused("in one surface", one(s))
+
+	whole := cube(4, 1, r3.Vec{}, 1).surface("", Cathode)
+	top := func(v r3.Vec) bool { return v.Z == 0.5 }
+	lid, rest := subsetOf(whole, top), subsetOf(whole, func(v r3.Vec) bool { return !top(v) })
+	lid.Name, rest.Name = "lid", "rest"
+	if _, err := Solve(t.Context(), one(lid, rest), Options{}); err != nil {
+		t.Errorf("two surfaces that fit: %v", err)
+	}
+	refused("a finer lid", one(lid.refined(), rest))
+}
+
+// A closed surface marked as a sheet is what its outside is: nothing flows
+// inside, whichever way its triangles are turned.
+func TestPropertyClosedSheet(t *testing.T) {
+	body := solve(t, one(ball(8, 1)), Options{})
+	turned := sphere(8, 1, r3.Vec{}).inverted().surface("ball", Cathode)
+	for _, s := range []Surface{ball(8, 1), turned} {
+		s.Sheet = true
+		sheet := solve(t, one(s), Options{})
+		near2(t, "current of the sheet", float64(sheet.Current), float64(body.Current), 1e-6)
+		if len(sheet.Warnings) > 0 {
+			t.Errorf("warnings %v", sheet.Warnings)
+		}
+		s.Vessel = true
+		if _, err := Solve(t.Context(), one(s), Options{}); !errors.Is(err, units.ErrInconsistent) ||
+			!strings.Contains(err.Error(), "a sheet and a vessel") {
+			t.Errorf("a sheet that is a vessel: %v", err)
+		}
+	}
+}
+
+// Row sums are the last guard against bodies that cut each other between the
+// panels that are looked at one by one: here a thorn of few panels.
+func TestPropertyRowSumRefusal(t *testing.T) {
+	testdata.SlowOnly(t)
+	u := r3.Unit(r3.Vec{X: 1, Y: 1, Z: 1})
+	thorn := func(height float64) Problem { // a small ball with one corner drawn out towards the middle of a large one
+		a := sphere(24, 0.25, r3.Scale(1.4, u)).moved(func(v r3.Vec) r3.Vec {
+			off := norm(r3.Sub(v, r3.Scale(1.15, u)))
+			return r3.Sub(v, r3.Scale(height*math.Exp(-off*off*1e4), u))
+		})
+		return one(ball(6, 1), a.surface("thorn", Cathode))
+	}
+	if _, err := Solve(t.Context(), thorn(0.05), Options{Method: Direct}); err != nil {
+		t.Errorf("a thorn that keeps clear: %v", err)
+	}
+	// Which panels are looked at hangs on their order.
+	var e *MeshError
+	var err error
+	for turn := range 8 {
+		p := thorn(0.6)
+		if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, ErrOverlap) {
+			t.Errorf("a thorn in the ball, single layer: %v", err)
+		}
+		tri := p.Surfaces[1].Triangles
+		p.Surfaces[1].Triangles = append(append([][3]int32{}, tri[turn:]...), tri[:turn]...)
+		_, err = Solve(t.Context(), p, Options{Method: Direct})
+		if !errors.As(err, &e) || !errors.Is(err, ErrOverlap) || e.Surface != "thorn" {
+			t.Fatalf("a thorn in the ball: %v", err)
+		}
+		if strings.Contains(e.Detail, "row sum") {
+			break
+		}
+	}
+	if !strings.Contains(e.Detail, "row sum") {
+		t.Errorf("a thorn in the ball was never left to the row sums: %v", err)
+	}
+	// The limits themselves, on rows made up.
+	p := &panels{surface: []int32{0, 0, 1}, local: []int32{0, 1, 0}}
+	c := &cell{p: p, surfaces: []Surface{{Name: "a"}, {Name: "b"}}}
+	for _, row := range []struct {
+		c       []float64
+		sum     float64
+		refused string
+	}{
+		{[]float64{0.5, 0.5, 0.5}, 0, ""},
+		{[]float64{0.5, 0.491, 0.508}, 0.009, ""},
+		{[]float64{0.5, 0.489, 0.508}, 0.011, "a"},
+		{[]float64{0.5, 0.491, 0.511}, 0.011, "b"},
+		{[]float64{1.5, 0.5, 0.5}, 1, "a"},
+	} {
+		sum, err := (&model{p: p, c: row.c}).rowSums(c)
+		if math.Abs(sum-row.sum) > 1e-12 || (err != nil) != (row.refused != "") || err != nil && (!errors.As(err, &e) ||
+			e.Surface != row.refused) {
+			t.Errorf("rows %v: %g, %v; want %g and %q", row.c, sum, err, row.sum, row.refused)
+		}
+		if sum, err := (&model{p: p, c: row.c, single: true}).rowSums(c); sum != 0 || err != nil {
+			t.Errorf("single layer: %g, %v", sum, err)
+		}
+	}
+}
+
+// Warnings on both sides of their limits.
+func TestPropertyWarningLimits(t *testing.T) {
+	for _, row := range []struct {
+		checks Checks
+		tol    float64 // of the operator
+		want   string
+	}{
+		{Checks{}, 1e-5, ""},
+		{Checks{CurrentImbalance: 0.009}, 1e-5, ""},
+		{Checks{CurrentImbalance: 0.011}, 1e-5, "differ by 1.1 %"},
+		{Checks{CurrentImbalance: -0.011}, 1e-5, "differ by 1.1 %"},
+		{Checks{RowSum: 0.9e-4}, 1e-5, ""},
+		{Checks{RowSum: 1.1e-4}, 1e-5, "row sums"},
+		{Checks{RowSum: 1.1e-4}, 1e-7, "row sums"},
+		{Checks{RowSum: 0.9e-4}, 1e-7, ""},
+		{Checks{RowSum: 0.9e-3}, 1e-4, ""},
+		{Checks{RowSum: 1.1e-3}, 1e-4, "row sums"},
+		{Checks{Operator: 1.9e-4}, 1e-5, ""},
+		{Checks{Operator: 2.1e-4}, 1e-5, "operator is off"},
+		{Checks{Operator: 2.1e-4}, 1e-4, ""},
+	} {
+		w := (&Solution{Checks: row.checks}).warnings(&model{op: &operator{tol: row.tol}})
+		switch {
+		case row.want == "" && len(w) > 0, row.want != "" && (len(w) != 1 || !strings.Contains(w[0].Text, row.want)):
+			t.Errorf("%+v at tolerance %g: %v, want %q", row.checks, row.tol, w, row.want)
+		}
+	}
+	for kind, want := range map[Kind]int{Cathode: 1, Anode: 0} {
+		s := Solution{Surfaces: []Result{{Name: "bob", Kind: kind, Minimum: Spot{Unresolved: true}}}}
+		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" ||
+			!strings.Contains(w[0].Text, "one panel")) {
+			t.Errorf("%v with an unresolved spot: %v", kind, w)
+		}
+	}
+	// A channel far too coarse says so of itself.
+	s := solve(t, strip{1, 10, 5}.problem(5, 0.5), Options{})
+	said := false
+	for _, w := range s.Warnings {
+		said = said || strings.Contains(w.Text, "too coarse")
+	}
+	if !said || math.Abs(s.Checks.CurrentImbalance) < 0.01 {
+		t.Errorf("a channel of %d panels, imbalance %.1e: %v", s.Work.Unknowns, s.Checks.CurrentImbalance, s.Warnings)
+	}
+}
+
+// A least spot is unresolved where a neighbour differs by more than a tenth, or
+// where a cathode seems to dissolve.
+func TestPropertyUnresolvedSpot(t *testing.T) {
+	s := cube(2, 1, r3.Vec{}, 1).surface("bob", Cathode)
+	near, far := -1, -1 // one that shares a corner with triangle 0, one that does not
+	first := s.corners(0)
+	for k := 1; k < len(s.Triangles); k++ {
+		if c := s.corners(k); share(&first, &c) {
+			near = k
+		} else {
+			far = k
+		}
+	}
+	spot := func(kind Kind, s *Surface, least, at, value float64) Spot {
+		r := Result{Kind: kind, Density: make([]units.CurrentDensity, 48), Centroid: make([]r3.Vec, 48)}
+		for k := range r.Density {
+			r.Density[k] = units.CurrentDensity(least + 0.09*math.Abs(least))
+		}
+		r.Density[0] = units.CurrentDensity(least)
+		r.Density[int(at)] = units.CurrentDensity(value)
+		r.minimum(s)
+		return r.Minimum
+	}
+	for _, row := range []struct {
+		name             string
+		kind             Kind
+		s                *Surface
+		least, at, value float64
+		want             bool
+	}{
+		{"even", Cathode, &s, 1, float64(near), 1.09, false},
+		{"a neighbour a little higher", Cathode, &s, 1, float64(near), 1.11, true},
+		{"one far off much higher", Cathode, &s, 1, float64(far), 5, false},
+		{"a cathode that dissolves", Cathode, &s, -1, float64(near), -0.95, true},
+		{"a cathode without current", Cathode, &s, 0, float64(near), 0, true},
+		{"an anode dissolves", Anode, &s, -1, float64(near), -0.95, false},
+		{"an anode, uneven", Anode, &s, -1, float64(near), -0.85, true},
+		{"a wall", Cathode, &Surface{}, 1, float64(near), 5, false},
+	} {
+		if got := spot(row.kind, row.s, row.least, row.at, row.value); got.Unresolved != row.want || got.Triangle != 0 ||
+			float64(got.Density) != row.least {
+			t.Errorf("%s: %+v", row.name, got)
+		}
+	}
+	// The comparison of two meshes adds the change of the minimum.
+	of := func(least float64, unresolved bool) *Solution {
+		return &Solution{Surfaces: []Result{{Name: "bob", Kind: Cathode, Total: 1,
+			Density:  []units.CurrentDensity{units.CurrentDensity(least)},
+			Centroid: make([]r3.Vec, 1), Minimum: Spot{Density: units.CurrentDensity(least), Unresolved: unresolved}}}}
+	}
+	for _, row := range []struct {
+		coarse, fine           float64
+		onCoarse, onFine, want bool
+	}{
+		{1, 1, false, false, false}, {0.92, 1, false, false, false}, {1.08, 1, false, false, false}, {0.88, 1, false, false,
+			true}, {1.12, 1, false, false, true},
+		{1, 1, true, false, false}, {1, 1, false, true, true}, {1, math.NaN(), false, false, true}, {1, 0, false, false,
+			true},
+	} {
+		d, err := Compare(of(row.coarse, row.onCoarse), of(row.fine, row.onFine))
+		if err != nil || len(d) != 1 || d[0].Unresolved != row.want {
+			t.Errorf("%+v: %+v, %v", row, d, err)
+		}
+	}
 }

@@ -3,10 +3,11 @@ package price_test
 import (
 	"fmt"
 
+	"github.com/shopspring/decimal"
+
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/units"
-	"github.com/shopspring/decimal"
 )
 
 // Twelve bezels for the clock workshop, gold over nickel. All prices are
@@ -109,4 +110,16 @@ func ExampleParseDate() {
 	_, err := price.ParseDate("2026-02-30")
 	fmt.Println(err)
 	// Output: date year 2026, month 2, day 30: out of range; need a day of the calendar from 1900 on, as 2026-11-25
+}
+
+func ExampleMinutes() {
+	m, err := price.Minutes(33*units.Minute+31*units.Second, 1, price.HalfEven)
+	fmt.Println(m, err)
+	// Output: 33.5 <nil>
+}
+
+func ExampleKilowattHours() {
+	e, err := price.KilowattHours((27 * units.Ampere).At(6*units.Volt).For(40*units.Minute), 3, price.Up)
+	fmt.Println(e, err)
+	// Output: 0.108 <nil>
 }
