@@ -15,10 +15,14 @@ func (p PH) String() string { return strconv.FormatFloat(float64(p), 'g', 3, 64)
 
 // MarshalText writes the pH without loss.
 //
-// Errors: a [*units.ValueError] for a pH that is no number.
+// Errors: a [*units.ValueError] for a pH that is not given or cannot be.
 func (p PH) MarshalText() ([]byte, error) {
 	if err := units.Finite("pH", units.Ratio(p)); err != nil {
 		return nil, err
+	}
+	if !(p > 0 && p <= 16) { // what is not given is left out
+		return nil, &units.ValueError{Field: "pH", Value: p.String(), Need: "above 0 and at most 16, or nothing at all",
+			Err: units.ErrOutOfRange}
 	}
 	return strconv.AppendFloat(nil, float64(p), 'g', -1, 64), nil
 }
