@@ -12,7 +12,7 @@ func Clip(text string) string { return clipTo(text, clipped) }
 
 func clipTo(text string, most int) string {
 	if len(text) > 4*most { // four bytes a character at most: do not look at all of it
-		text = text[:4*most+4]
+		text = text[:min(len(text), 4*most+4)]
 	}
 	text = strings.ToValidUTF8(text, "?")
 	n := 0

@@ -21,6 +21,11 @@ func TestPropertyClip(t *testing.T) {
 			t.Errorf("%.50q: %q", c.text, got)
 		}
 	}
+	for n := range 500 { // every length about the one from which not all of it is looked at
+		if got := units.Clip(strings.Repeat("x", n)); utf8.RuneCountInString(got) != min(n, 41) {
+			t.Errorf("%d letters: %q", n, got)
+		}
+	}
 	for n := range 300 {
 		if got := units.Clip(strings.Repeat("xµ時🕰\xff", n)); !utf8.ValidString(got) || utf8.RuneCountInString(got) > 41 {
 			t.Errorf("%d: %q", n, got)
