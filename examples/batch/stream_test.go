@@ -207,6 +207,7 @@ func FuzzRecords(f *testing.F) {
 
 // TestLongRowsAreBounded: a row without end does not fill the memory.
 func TestLongRowsAreBounded(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, piece := range []string{"y", ",", "\"", "y\n"} {
 		r := newRecords(io.MultiReader(strings.NewReader(`"`), io.LimitReader(&endless{piece: piece}, 50<<20)))
 		for {

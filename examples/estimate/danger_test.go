@@ -1433,6 +1433,11 @@ func TestPropertyDangerousEdits(t *testing.T) {
 	rows := slices.Concat(goldRows(), namedRows(), orderRows(), anodeRows(), springRows(), attackRows(), gasRows(),
 		ownerRows(), heldRows(), heatRows(), spelledRows())
 	kinds, names, all := map[string]int{}, map[string]bool{}, map[string]bool{}
+	if !testdata.Slow() { // every other one
+		for k := 1; k < len(rows); k++ {
+			rows = slices.Delete(rows, k, k+1)
+		}
+	}
 	for _, r := range rows {
 		if names[r.name] {
 			t.Errorf("two rows are called %q", r.name)

@@ -9,12 +9,14 @@ import (
 
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/testdata"
 )
 
 // TestPropertyPace: what a first run took over its estimate counts for what is still to
 // come: the finer mesh is left out when it would pass the limit of memory or of time at
 // that pace, and what is said beforehand covers everything that will run.
 func TestPropertyPace(t *testing.T) {
+	testdata.SlowOnly(t)
 	f, err := os.Open("../../testdata/cases/bezel.json")
 	if err != nil {
 		t.Fatal(err)

@@ -22,6 +22,7 @@ func primarySphere(k int) Problem { return one(ball([]int{6, 12, 24}[k], 1)) }
 
 // Sphere: C is the radius; flat panels make it smaller by their own area.
 func TestReferenceSphere(t *testing.T) {
+	testdata.SlowOnly(t)
 	for _, m := range []Method{SingleLayer, Direct} {
 		ladder(t, 1, 8e-4, 0.95, primarySphere, capacitance, Options{Method: m})
 	}

@@ -6,11 +6,13 @@ import (
 	"testing"
 
 	"example.com/laydown/plating/ledger"
+	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
 // TestPropertyBalanceCloses: a thousand random histories, after every entry.
 func TestPropertyBalanceCloses(t *testing.T) {
+	testdata.SlowOnly(t)
 	rng := rand.New(rand.NewPCG(11, 12))
 	worst, entries := 0.0, 0
 	for range 1000 {
