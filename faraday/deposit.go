@@ -166,7 +166,7 @@ func (d Deposit) CurrentDensityFor(s units.Length, t units.Duration, eff units.E
 //	η  eff           current efficiency, 0 < η ≤ 1
 //	Q  q             charge, ≥ 0 [C]
 //	ρ  d.Density     [kg/m³]
-//	s  s             mean thickness, > 0 [m]
+//	s  s             average thickness, > 0 [m]
 //
 // Errors: a [*units.ValueError] for an argument out of range.
 //
@@ -190,7 +190,7 @@ func (d Deposit) AreaFor(q units.Charge, s units.Length, eff units.Efficiency) (
 //	Q = ρ·s·A/(ε·η)
 //
 //	ρ  d.Density     [kg/m³]
-//	s  s             mean thickness, ≥ 0 [m]
+//	s  s             average thickness, ≥ 0 [m]
 //	A  a             area, ≥ 0 [m²]
 //	ε  d.Equivalent  [kg/C]
 //	η  eff           current efficiency, 0 < η ≤ 1
@@ -211,7 +211,7 @@ func (d Deposit) ChargeFor(s units.Length, a units.Area, eff units.Efficiency) (
 //	m = ρ·s·A
 //
 //	ρ  d.Density  [kg/m³]
-//	s  s          mean thickness, ≥ 0 [m]
+//	s  s          average thickness, ≥ 0 [m]
 //	A  a          area, ≥ 0 [m²]
 //
 // Errors: a [*units.ValueError] for an argument out of range.
@@ -230,7 +230,7 @@ func (d Deposit) MassFor(s units.Length, a units.Area) (units.Mass, error) {
 	return finite("mass", d.Density.Of(s.Over(a)))
 }
 
-// ThicknessOf returns the mean thickness of a weighed coat.
+// ThicknessOf returns the average thickness of a weighed coat.
 //
 //	s = m/(ρ·A)
 //

@@ -151,7 +151,7 @@ func (d Deposit) CurrentDensityForWorking(s units.Length, t units.Duration, eff 
 // Source: [OpenStaxChem2e] section 17.7 (example with thickness).
 func (d Deposit) ChargeForWorking(s units.Length, a units.Area, eff units.Efficiency) (working.Step, error) {
 	q, err := d.ChargeFor(s, a, eff)
-	return step("Q = ρ·s·A/(ε·η)", "Q", "charge", lawSource, q, err, termDensity(d), working.Of("s", "mean thickness", s),
+	return step("Q = ρ·s·A/(ε·η)", "Q", "charge", lawSource, q, err, termDensity(d), working.Of("s", "average thickness", s),
 		working.Of("A", "area", a), termEquivalent(d.Equivalent), termEfficiency(eff))
 }
 
@@ -163,7 +163,7 @@ func (d Deposit) ChargeForWorking(s units.Length, a units.Area, eff units.Effici
 func (d Deposit) MassForWorking(s units.Length, a units.Area) (working.Step, error) {
 	m, err := d.MassFor(s, a)
 	return step("m = ρ·s·A", "m", "mass of the coat", "Definition", m, err, termDensity(d),
-		working.Of("s", "mean thickness", s), working.Of("A", "area", a))
+		working.Of("s", "average thickness", s), working.Of("A", "area", a))
 }
 
 // ThicknessOfWorking shows the calculation of [Deposit.ThicknessOf].
@@ -173,6 +173,6 @@ func (d Deposit) MassForWorking(s units.Length, a units.Area) (working.Step, err
 // Source: [Definition].
 func (d Deposit) ThicknessOfWorking(m units.Mass, a units.Area) (working.Step, error) {
 	s, err := d.ThicknessOf(m, a)
-	return step("s = m/(ρ·A)", "s", "mean thickness", "Definition", s, err, working.Of("m", "mass of the coat", m),
+	return step("s = m/(ρ·A)", "s", "average thickness", "Definition", s, err, working.Of("m", "mass of the coat", m),
 		termDensity(d), working.Of("A", "area", a))
 }

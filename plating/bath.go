@@ -13,14 +13,14 @@ import (
 // given" and the checks that want it are left out and said to be.
 type Bath struct {
 	Name    string // by chemistry: "gold, acid cyanide, cobalt hardened"
-	Metal   string // symbol of the metal that is promised and counted: "Au"
+	Metal   string // symbol of the metal that is counted and counted: "Au"
 	Deposit faraday.Deposit
 	Fine    units.MassFraction // share of Metal in the deposit's mass; 0 means all of it
 
-	Efficiency EfficiencyCurve
-	Window     Window // current densities the bath is run at
-	Volts      VoltageWindow
-	Heat       TemperatureWindow
+	Efficiency  EfficiencyCurve
+	Window      Window // current densities the bath is run at
+	Volts       VoltageWindow
+	Temperature TemperatureWindow
 
 	PH      PHWindow
 	Salt    faraday.Formula // that it is fed with; the zero Formula: not given
@@ -32,7 +32,7 @@ type Bath struct {
 	Volume    units.Volume
 	DrawLimit units.Ratio // share of Content that may go before the bath is fed; 0 means 10 %
 
-	MostThickness units.Length // what the bath is used for at most
+	MaxThickness units.Length // what the bath is used for at most
 
 	InsolubleAnode bool // graphite, platinised or stainless: it does not replace the metal
 	Hazards        Hazard
@@ -110,13 +110,13 @@ func (b *Bath) Check() error {
 	if err := checkWindow("voltage window", b.Volts.Low, b.Volts.High); err != nil {
 		return err
 	}
-	if err := checkWindow("temperature window", b.Heat.Low, b.Heat.High); err != nil {
+	if err := checkWindow("temperature window", b.Temperature.Low, b.Temperature.High); err != nil {
 		return err
 	}
 	for _, err := range []error{
-		units.NonNegative("bath temperature", b.Heat.Set), sense.Solution().CheckAs("bath temperature", b.Heat.Set),
-		sense.Solution().CheckAs("low end of the temperature window", b.Heat.Low),
-		sense.Solution().CheckAs("high end of the temperature window", b.Heat.High),
+		units.NonNegative("bath temperature", b.Temperature.Set), sense.Solution().CheckAs("bath temperature", b.Temperature.Set),
+		sense.Solution().CheckAs("low end of the temperature window", b.Temperature.Low),
+		sense.Solution().CheckAs("high end of the temperature window", b.Temperature.High),
 		units.NonNegative("metal content", b.Content), sense.Content().Check(b.Content),
 		units.NonNegative("bath volume", b.Volume), sense.Volume().Check(b.Volume),
 		sense.Volts().CheckAs("high end of the voltage window", b.Volts.High),
@@ -136,7 +136,7 @@ func (b *Bath) Check() error {
 	if err := b.PH.Check(); err != nil {
 		return err
 	}
-	return units.NonNegative("most thickness", b.MostThickness)
+	return units.NonNegative("maximum thickness", b.MaxThickness)
 }
 
 func checkWindow[Q units.Quantity](name string, low, high Q) error {

@@ -14,14 +14,14 @@ func benchLayer() Layer {
 	return Layer{
 		Bath: Bath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: dep, Fine: 0.997,
-			Efficiency: ConstantEfficiency(0.35),
-			Window:     Window{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},
-			Heat:       TemperatureWindow{units.Celsius(30), units.Celsius(45), units.Celsius(38)},
-			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre, MostThickness: 5 * units.Micrometre,
+			Efficiency:  ConstantEfficiency(0.35),
+			Window:      Window{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},
+			Temperature: TemperatureWindow{units.Celsius(30), units.Celsius(45), units.Celsius(38)},
+			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
 		},
 		Area:           184 * units.SquareCentimetre,
-		Distribution:   Distribution{MinToMean: 0.7},
-		Promise:        1 * units.Micrometre,
+		Distribution:   Distribution{MinToAverage: 0.7},
+		MinThickness:   1 * units.Micrometre,
 		CurrentDensity: 0.8 * units.AmperePerSquareDecimetre,
 	}
 }
@@ -32,7 +32,7 @@ func BenchmarkEstimate(b *testing.B) {
 	l := benchLayer()
 	b.ReportAllocs()
 	for b.Loop() {
-		l.Promise += 1e-12
+		l.MinThickness += 1e-12
 		r, err := Estimate(&l)
 		if err != nil {
 			b.Fatal(err)
@@ -70,7 +70,7 @@ var sinkBare bareOutput
 
 func BenchmarkEstimateBare(b *testing.B) {
 	l := benchLayer()
-	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity),
+	in := bareInput{float64(l.MinThickness), float64(l.Distribution.MinToAverage), float64(l.CurrentDensity),
 		float64(l.Bath.Deposit.Density),
 		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
 	b.ReportAllocs()
@@ -84,7 +84,7 @@ func BenchmarkEstimateBare(b *testing.B) {
 // times as long the checked estimate takes as the bare arithmetic.
 func BenchmarkEstimateRatio(b *testing.B) {
 	l := benchLayer()
-	in := bareInput{float64(l.Promise), float64(l.Distribution.MinToMean), float64(l.CurrentDensity),
+	in := bareInput{float64(l.MinThickness), float64(l.Distribution.MinToAverage), float64(l.CurrentDensity),
 		float64(l.Bath.Deposit.Density),
 		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
 	const rounds = 10000

@@ -43,10 +43,10 @@ func TestPropertyNamesGiveAway(t *testing.T) {
 	}
 }
 
-// TestIndependentPromiseAndTimeOnACurve finds the current density for a promise
+// TestIndependentMinThicknessAndTimeOnACurve finds the current density for a minimum thickness
 // in a given time on a curve of efficiency by search: the smallest one at which
 // enough metal is laid. Outside the points the end values hold, with a warning.
-func TestIndependentPromiseAndTimeOnACurve(t *testing.T) {
+func TestIndependentMinThicknessAndTimeOnACurve(t *testing.T) {
 	type point struct{ j, eff float64 }
 	for name, points := range map[string][]point{
 		"falling":  {{30, 0.40}, {60, 0.36}, {120, 0.28}},
@@ -97,7 +97,7 @@ func TestIndependentPromiseAndTimeOnACurve(t *testing.T) {
 			l.Bath.Efficiency, l.CurrentDensity, l.Time = curve, 0, 1000
 			// The mean that a partial current density of target lays in the time.
 			mean := target * float64(l.Time) * float64(l.Bath.Deposit.Equivalent) / float64(l.Bath.Deposit.Density)
-			l.Promise = units.Length(mean * float64(l.Distribution.MinToMean))
+			l.MinThickness = units.Length(mean * float64(l.Distribution.MinToAverage))
 			r, err := plating.Estimate(&l)
 			if err != nil {
 				t.Errorf("%s, %g A/m²: %v", name, target, err)
@@ -158,24 +158,24 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 		"fine":       numbers(func(l *plating.Layer, v float64) { l.Bath.Fine = units.MassFraction(v) }, 1, true),
 		"draw limit": numbers(func(l *plating.Layer, v float64) { l.Bath.DrawLimit = units.Ratio(v) }, 1, true),
 		"area":       numbers(func(l *plating.Layer, v float64) { l.Area = units.Area(v) }, 1e6, false),
-		"promise": numbers(func(l *plating.Layer, v float64) { l.Promise, l.Time = units.Length(v), units.Minute }, 0.1,
+		"min_thickness": numbers(func(l *plating.Layer, v float64) { l.MinThickness, l.Time = units.Length(v), units.Minute }, 0.1,
 			true),
 		"current density": numbers(func(l *plating.Layer, v float64) { l.CurrentDensity = units.CurrentDensity(v) }, 1e6,
 			false),
 		"time": numbers(func(l *plating.Layer, v float64) { l.Time = units.Duration(v) },
 			366*24*3600, true),
-		"ratio":       numbers(func(l *plating.Layer, v float64) { l.Distribution.MinToMean = units.Ratio(v) }, 1, false),
+		"ratio":       numbers(func(l *plating.Layer, v float64) { l.Distribution.MinToAverage = units.Ratio(v) }, 1, false),
 		"uncertainty": numbers(func(l *plating.Layer, v float64) { l.Distribution.Uncertainty = units.Ratio(v) }, 0, true),
 		"efficiency": numbers(func(l *plating.Layer, v float64) {
 			l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(v))
 		}, 1, false),
-		"content":        numbers(func(l *plating.Layer, v float64) { l.Bath.Content = units.MassConcentration(v) }, 0, true),
-		"volume":         numbers(func(l *plating.Layer, v float64) { l.Bath.Volume = units.Volume(v) }, 0, true),
-		"most thickness": numbers(func(l *plating.Layer, v float64) { l.Bath.MostThickness = units.Length(v) }, 0, true),
+		"content":           numbers(func(l *plating.Layer, v float64) { l.Bath.Content = units.MassConcentration(v) }, 0, true),
+		"volume":            numbers(func(l *plating.Layer, v float64) { l.Bath.Volume = units.Volume(v) }, 0, true),
+		"maximum thickness": numbers(func(l *plating.Layer, v float64) { l.Bath.MaxThickness = units.Length(v) }, 0, true),
 		"bath temperature": numbers(func(l *plating.Layer, v float64) {
-			l.Bath.Heat = plating.TemperatureWindow{Set: units.Temperature(v)}
+			l.Bath.Temperature = plating.TemperatureWindow{Set: units.Temperature(v)}
 		}, 0, true),
-		"low temperature": numbers(func(l *plating.Layer, v float64) { l.Bath.Heat.Low = units.Temperature(v) },
+		"low temperature": numbers(func(l *plating.Layer, v float64) { l.Bath.Temperature.Low = units.Temperature(v) },
 			float64(units.Celsius(42)), true),
 		"low amps":  numbers(func(l *plating.Layer, v float64) { l.Bath.Window.Low = units.CurrentDensity(v) }, 120, true),
 		"low volts": numbers(func(l *plating.Layer, v float64) { l.Bath.Volts.Low = units.Voltage(v) }, 3, true),
@@ -208,7 +208,7 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 		t.Error("a role beyond the last is taken")
 	}
 	// With one of the three given, or none, nothing can be computed.
-	for _, f := range []set{func(l *plating.Layer, _ float64) { l.Promise = 0 }, func(l *plating.Layer,
+	for _, f := range []set{func(l *plating.Layer, _ float64) { l.MinThickness = 0 }, func(l *plating.Layer,
 		_ float64) {
 		l.CurrentDensity = 0
 	}} {
@@ -221,7 +221,7 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 	// A mean over a kilometre is a slip; so are products beyond float64.
 	for ratio, ok := range map[units.Ratio]bool{1.01e-4: true, 0.99e-4: false} {
 		l := hardGold(t)
-		l.Promise, l.CurrentDensity, l.Time, l.Distribution.MinToMean = 0.1, 1e6, 0, ratio
+		l.MinThickness, l.CurrentDensity, l.Time, l.Distribution.MinToAverage = 0.1, 1e6, 0, ratio
 		if _, err := plating.Estimate(&l); (err == nil) != ok {
 			t.Errorf("100 mm at a ratio of %v: %v", ratio, err)
 		}
@@ -234,7 +234,7 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag := func(name string, w plating.Warnings, want bool, change func(*plating.Layer)) {
 		t.Helper()
 		l := hardGold(t)
-		l.Bath.Window, l.Bath.Content, l.Bath.MostThickness = plating.Window{Low: 1, High: 1000}, 100, 1
+		l.Bath.Window, l.Bath.Content, l.Bath.MaxThickness = plating.Window{Low: 1, High: 1000}, 100, 1
 		change(&l)
 		r, err := plating.Estimate(&l)
 		if err != nil {
@@ -263,33 +263,33 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag("no window", plating.WarnWindowUnknown, true, amps(0, 0))
 	flag("a low end alone", plating.WarnWindowUnknown, false, amps(0.5, 0))
 	mean := units.Length(1e-6 / 0.6)
-	flag("as thick as it may be", plating.WarnTooThick, false, func(l *L) { l.Bath.MostThickness = mean })
-	flag("thicker", plating.WarnTooThick, true, func(l *L) { l.Bath.MostThickness = mean * less })
-	flag("no limit", plating.WarnTooThick, false, func(l *L) { l.Bath.MostThickness = 0 })
+	flag("as thick as it may be", plating.WarnTooThick, false, func(l *L) { l.Bath.MaxThickness = mean })
+	flag("thicker", plating.WarnTooThick, true, func(l *L) { l.Bath.MaxThickness = mean * less })
+	flag("no limit", plating.WarnTooThick, false, func(l *L) { l.Bath.MaxThickness = 0 })
 	l := hardGold(t)
 	r, err := plating.Estimate(&l)
 	if err != nil {
 		t.Fatal(err)
 	}
-	flag("the promise met", plating.WarnPromiseMissed, false, func(l *L) { l.Time = r.Time * (1 + 1e-15) })
-	flag("the promise missed", plating.WarnPromiseMissed, true, func(l *L) { l.Time = r.Time * less })
-	flag("as uneven as half", plating.WarnUneven, false, func(l *L) { l.Distribution.MinToMean = 0.5 })
-	flag("more uneven", plating.WarnUneven, true, func(l *L) { l.Distribution.MinToMean = 0.5 * less })
-	flag("uneven without a promise", plating.WarnUneven, false, func(l *L) {
-		l.Distribution.MinToMean, l.Promise,
+	flag("the minimum thickness met", plating.WarnMinThicknessMissed, false, func(l *L) { l.Time = r.Time * (1 + 1e-15) })
+	flag("the minimum thickness missed", plating.WarnMinThicknessMissed, true, func(l *L) { l.Time = r.Time * less })
+	flag("as uneven as half", plating.WarnUneven, false, func(l *L) { l.Distribution.MinToAverage = 0.5 })
+	flag("more uneven", plating.WarnUneven, true, func(l *L) { l.Distribution.MinToAverage = 0.5 * less })
+	flag("uneven without a minimum thickness", plating.WarnUneven, false, func(l *L) {
+		l.Distribution.MinToAverage, l.MinThickness,
 			l.Time = 0.3, 0, 60
 	})
 	flag("known to 5 %", plating.WarnRatioUnsure, true, func(l *L) { l.Distribution.Uncertainty = 0.05 })
 	flag("known better", plating.WarnRatioUnsure, false, func(l *L) { l.Distribution.Uncertainty = 0.05 * less })
-	flag("without a promise", plating.WarnRatioUnsure, false, func(l *L) {
-		l.Distribution.Uncertainty, l.Promise,
+	flag("without a minimum thickness", plating.WarnRatioUnsure, false, func(l *L) {
+		l.Distribution.Uncertainty, l.MinThickness,
 			l.Time = 0.1, 0, 60
 	})
-	flag("10 s", plating.WarnTimeShort, false, func(l *L) { l.Promise, l.Time = 0, 10 })
-	flag("less", plating.WarnTimeShort, true, func(l *L) { l.Promise, l.Time = 0, 10*less })
+	flag("10 s", plating.WarnTimeShort, false, func(l *L) { l.MinThickness, l.Time = 0, 10 })
+	flag("less", plating.WarnTimeShort, true, func(l *L) { l.MinThickness, l.Time = 0, 10*less })
 	heat := func(low, set, high float64) func(*L) {
 		return func(l *L) {
-			l.Bath.Heat = plating.TemperatureWindow{Low: units.Temperature(low), Set: units.Temperature(set),
+			l.Bath.Temperature = plating.TemperatureWindow{Low: units.Temperature(low), Set: units.Temperature(set),
 				High: units.Temperature(high)}
 		}
 	}

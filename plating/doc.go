@@ -4,35 +4,35 @@
 //
 // # One layer
 //
-// A [Layer] is one stay of a load in one [Bath]. It has an area, a
+// A [Layer] is one immersion of a load in one [Bath]. It has an area, a
 // [Distribution] (how much less the thinnest significant spot gets than the
 // mean), and three figures of which two are given and the third is found:
 //
-//   - Promise, the thickness at the thinnest significant spot;
+//   - MinThickness, the thickness at the thinnest significant spot;
 //   - CurrentDensity, the mean over the area;
 //   - Time.
 //
-// [Estimate] solves for the third. With the promise s_min and the ratio r the
+// [Estimate] solves for the third. With the minimum thickness s_min and the ratio r the
 // mean must be s = s_min/r, and Faraday's law gives the rest:
 //
 //	t = ρ·s/(ε·η·j)
 //	I = j·A
 //	m = ρ·s·A
 //
-// Give all three and the promise is checked instead. [Working] shows each step
+// Give all three and the minimum thickness is checked instead. [Working] shows each step
 // with its numbers and source; [Notes] says in words what the flags of a
 // [Result] mean and what to do.
 //
-// The mean is not the promise. A bath with r = 0.5 must lay down twice the
-// promised thickness on average; half of the gold goes where it was not
-// promised. Take r from pieces that were cut or gauged. Taking it as 1 gives
+// The mean is not the minimum thickness. A bath with r = 0.5 must lay down twice the
+// minimum thickness on average; half of the gold goes where it was not
+// asked for. Take r from pieces that were cut or gauged. Taking it as 1 gives
 // short coats.
 //
 // # A job
 //
 // A [Job] has parts and layers, the first layer first: strike, barrier,
 // finish. [EstimateJob] computes each and sums them by metal. A strike of the
-// same metal counts towards the promise of the layer above when CountBelow asks
+// same metal counts towards the minimum thickness of the layer above when CountBelow asks
 // for it. LayerResult.Before holds the notes about the order of the layers: acid
 // behind cyanide, a struck piece that must not dry.
 //

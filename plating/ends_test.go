@@ -16,7 +16,7 @@ import (
 func TestPropertyManyCoats(t *testing.T) {
 	parts := []plating.Part{{Count: 1, Area: 0.02}}
 	top := plain("top", "more gold", "Au", 100, 0, 0.02)
-	top.Promise, top.CountBelow = 2e-6, true
+	top.MinThickness, top.CountBelow = 2e-6, true
 	below := plain("one", "gold", "Au", 100, 100, 0.02) // 0.5 µm at the thinnest spot
 	res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{below, below, below, top}})
 	if err != nil || relative(float64(res.Layers[3].Below), 1.5e-6) > 1e-12 {

@@ -30,16 +30,16 @@ func hardGold(t testing.TB) plating.Layer {
 		Name: "hard gold",
 		Bath: plating.Bath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: d, Fine: 0.997,
-			Efficiency: plating.ConstantEfficiency(0.35),
-			Window:     plating.Window{Low: 0.3 * dm2, High: 1.2 * dm2},
-			Volts:      plating.VoltageWindow{Low: 2, High: 3},
-			Heat:       plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42), Set: units.Celsius(38)},
-			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre, MostThickness: 5 * units.Micrometre,
+			Efficiency:  plating.ConstantEfficiency(0.35),
+			Window:      plating.Window{Low: 0.3 * dm2, High: 1.2 * dm2},
+			Volts:       plating.VoltageWindow{Low: 2, High: 3},
+			Temperature: plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42), Set: units.Celsius(38)},
+			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
 			Hazards: plating.HazardCyanide | plating.HazardAcid, PH: plating.PHWindow{Low: 4, High: 4.6}, Source: "demo data",
 		},
 		Area:         105 * units.SquareCentimetre,
-		Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"},
-		Promise:      1 * units.Micrometre, CurrentDensity: 0.5 * dm2,
+		Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"},
+		MinThickness: 1 * units.Micrometre, CurrentDensity: 0.5 * dm2,
 	}
 }
 
@@ -71,10 +71,10 @@ func TestIndependentEstimate(t *testing.T) {
 	worst := 0.0
 	for range 2000 {
 		l := hardGold(t)
-		l.Promise = units.Length(math.Exp(rng.Float64()*6-16)) * units.Metre
+		l.MinThickness = units.Length(math.Exp(rng.Float64()*6-16)) * units.Metre
 		l.CurrentDensity = units.CurrentDensity(math.Exp(3 + rng.Float64()*7))
 		l.Area = units.Area(math.Exp(rng.Float64()*9 - 9))
-		l.Distribution.MinToMean = units.Ratio(0.05 + 0.95*rng.Float64())
+		l.Distribution.MinToAverage = units.Ratio(0.05 + 0.95*rng.Float64())
 		l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(0.01 + 0.99*rng.Float64()))
 		l.Bath.Deposit.Density = units.Density(5000 + 15000*rng.Float64())
 		r, err := plating.Estimate(&l)
@@ -82,7 +82,7 @@ func TestIndependentEstimate(t *testing.T) {
 			t.Fatal(err)
 		}
 		eff, _ := l.Bath.Efficiency.At(l.CurrentDensity)
-		mean := over(rat(float64(l.Promise)), rat(float64(l.Distribution.MinToMean)))
+		mean := over(rat(float64(l.MinThickness)), rat(float64(l.Distribution.MinToAverage)))
 		mass := mul(mean, rat(float64(l.Area)), rat(float64(l.Bath.Deposit.Density)))
 		charge := over(mul(over(mass, gold), f), rat(float64(eff)))
 		current := mul(rat(float64(l.CurrentDensity)), rat(float64(l.Area)))
@@ -91,7 +91,7 @@ func TestIndependentEstimate(t *testing.T) {
 			got  float64
 			want *big.Rat
 		}{
-			{"mean", float64(r.Mean), mean}, {"mass", float64(r.Mass), mass}, {"charge", float64(r.Charge), charge},
+			{"mean", float64(r.Average), mean}, {"mass", float64(r.Mass), mass}, {"charge", float64(r.Charge), charge},
 			{"current", float64(r.Current), current}, {"time", float64(r.Time), over(charge, current)},
 			{"fine mass", float64(r.FineMass), mul(mass, rat(float64(l.Bath.Fine)))},
 		} {
@@ -129,12 +129,12 @@ func TestPropertySolveForEach(t *testing.T) {
 				t.Fatal(err)
 			}
 			reached := l
-			reached.Promise, reached.Time = 0, forTime.Time
+			reached.MinThickness, reached.Time = 0, forTime.Time
 			forThickness, err := plating.Estimate(&reached)
 			if err != nil {
 				t.Fatal(err)
 			}
-			if d := relative(float64(forThickness.Thinnest), float64(l.Promise)); d > 1e-14 {
+			if d := relative(float64(forThickness.Thinnest), float64(l.MinThickness)); d > 1e-14 {
 				t.Errorf("%s, %v: thickness comes back %.3g off", name, j, d)
 			}
 			deadline := l
@@ -177,7 +177,7 @@ func TestIndependentCurveRoot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		need := float64(l.Bath.Deposit.Density) * float64(l.Promise) / float64(l.Distribution.MinToMean) / float64(l.Bath.Deposit.Equivalent) / float64(l.Time)
+		need := float64(l.Bath.Deposit.Density) * float64(l.MinThickness) / float64(l.Distribution.MinToAverage) / float64(l.Bath.Deposit.Equivalent) / float64(l.Time)
 		f := func(j float64) float64 {
 			eff, _ := curve.At(units.CurrentDensity(j))
 			return float64(eff)*j - need
@@ -221,14 +221,14 @@ func TestPropertyScaling(t *testing.T) {
 		"current": {float64(three.Current), 3 * float64(one.Current)}, "charge": {float64(three.Charge),
 			3 * float64(one.Charge)},
 		"mass": {float64(three.Mass), 3 * float64(one.Mass)}, "time": {float64(three.Time), float64(one.Time)},
-		"mean": {float64(three.Mean), float64(one.Mean)},
+		"mean": {float64(three.Average), float64(one.Average)},
 	} {
 		if relative(pair[0], pair[1]) > 1e-14 {
 			t.Errorf("%s: %v, want %v", what, pair[0], pair[1])
 		}
 	}
 	thick := l
-	thick.Promise *= 2
+	thick.MinThickness *= 2
 	double, err := plating.Estimate(&thick)
 	if err != nil {
 		t.Fatal(err)
@@ -243,7 +243,7 @@ func TestPropertyScaling(t *testing.T) {
 // 35 % and 17.3 g/cm³ that asks for a current density of its usual window.
 func TestPracticeHardGold(t *testing.T) {
 	l := hardGold(t)
-	l.Distribution.MinToMean, l.CurrentDensity, l.Time = 1, 0, 10*units.Minute
+	l.Distribution.MinToAverage, l.CurrentDensity, l.Time = 1, 0, 10*units.Minute
 	r, err := plating.Estimate(&l)
 	if err != nil {
 		t.Fatal(err)
@@ -256,20 +256,20 @@ func TestPracticeHardGold(t *testing.T) {
 // TestWarnings sets off each flag alone.
 func TestWarnings(t *testing.T) {
 	for flag, change := range map[plating.Warnings]func(*plating.Layer){
-		plating.WarnDensityLow:      func(l *plating.Layer) { l.CurrentDensity = 0.2 * dm2 },
-		plating.WarnDensityHigh:     func(l *plating.Layer) { l.CurrentDensity = 1.3 * dm2 },
-		plating.WarnWindowUnknown:   func(l *plating.Layer) { l.Bath.Window = plating.Window{} },
-		plating.WarnBathDrawn:       func(l *plating.Layer) { l.Bath.Volume = 0.2 * units.Litre },
-		plating.WarnBathEmpty:       func(l *plating.Layer) { l.Bath.Volume, l.Bath.Content = 50*units.Millilitre, 3*units.GramPerLitre },
-		plating.WarnUnusual:         func(l *plating.Layer) { l.Bath.Volume = 25 * units.CubicMetre },
-		plating.WarnMetalUnknown:    func(l *plating.Layer) { l.Bath.Content = 0 },
-		plating.WarnTooThick:        func(l *plating.Layer) { l.Promise = 4 * units.Micrometre },
-		plating.WarnPromiseMissed:   func(l *plating.Layer) { l.Time = 5 * units.Minute },
-		plating.WarnUneven:          func(l *plating.Layer) { l.Distribution.MinToMean = 0.4 },
-		plating.WarnTimeShort:       func(l *plating.Layer) { l.Promise = 10 * units.Nanometre },
-		plating.WarnTemperatureLow:  func(l *plating.Layer) { l.Bath.Heat.Set = units.Celsius(20) },
-		plating.WarnTemperatureHigh: func(l *plating.Layer) { l.Bath.Heat.Set = units.Celsius(60) },
-		plating.WarnAnodeInsoluble:  func(l *plating.Layer) { l.Bath.InsolubleAnode = true },
+		plating.WarnDensityLow:         func(l *plating.Layer) { l.CurrentDensity = 0.2 * dm2 },
+		plating.WarnDensityHigh:        func(l *plating.Layer) { l.CurrentDensity = 1.3 * dm2 },
+		plating.WarnWindowUnknown:      func(l *plating.Layer) { l.Bath.Window = plating.Window{} },
+		plating.WarnBathDrawn:          func(l *plating.Layer) { l.Bath.Volume = 0.2 * units.Litre },
+		plating.WarnBathEmpty:          func(l *plating.Layer) { l.Bath.Volume, l.Bath.Content = 50*units.Millilitre, 3*units.GramPerLitre },
+		plating.WarnUnusual:            func(l *plating.Layer) { l.Bath.Volume = 25 * units.CubicMetre },
+		plating.WarnMetalUnknown:       func(l *plating.Layer) { l.Bath.Content = 0 },
+		plating.WarnTooThick:           func(l *plating.Layer) { l.MinThickness = 4 * units.Micrometre },
+		plating.WarnMinThicknessMissed: func(l *plating.Layer) { l.Time = 5 * units.Minute },
+		plating.WarnUneven:             func(l *plating.Layer) { l.Distribution.MinToAverage = 0.4 },
+		plating.WarnTimeShort:          func(l *plating.Layer) { l.MinThickness = 10 * units.Nanometre },
+		plating.WarnTemperatureLow:     func(l *plating.Layer) { l.Bath.Temperature.Set = units.Celsius(20) },
+		plating.WarnTemperatureHigh:    func(l *plating.Layer) { l.Bath.Temperature.Set = units.Celsius(60) },
+		plating.WarnAnodeInsoluble:     func(l *plating.Layer) { l.Bath.InsolubleAnode = true },
 	} {
 		l := hardGold(t)
 		l.Bath.Efficiency = plating.ConstantEfficiency(0.6) // no gas flag
@@ -302,7 +302,7 @@ func TestWarnings(t *testing.T) {
 	l = hardGold(t)
 	r, _ := plating.Estimate(&l)
 	l.Time = r.Time
-	if r, _ := plating.Estimate(&l); r.Warnings.Has(plating.WarnPromiseMissed) {
+	if r, _ := plating.Estimate(&l); r.Warnings.Has(plating.WarnMinThicknessMissed) {
 		t.Error("the computed time misses its own promise")
 	}
 }
@@ -417,7 +417,7 @@ func TestEfficiencyCurveErrors(t *testing.T) {
 func TestPropertyWorking(t *testing.T) {
 	cases := map[string]func(*plating.Layer){
 		"time":      func(*plating.Layer) {},
-		"thickness": func(l *plating.Layer) { l.Promise, l.Time = 0, 10*units.Minute },
+		"thickness": func(l *plating.Layer) { l.MinThickness, l.Time = 0, 10*units.Minute },
 		"current":   func(l *plating.Layer) { l.CurrentDensity, l.Time = 0, 10*units.Minute },
 		"no bath":   func(l *plating.Layer) { l.Bath.Content = 0 },
 		"empty":     func(l *plating.Layer) { l.Bath.Volume = units.Millilitre },
@@ -494,8 +494,8 @@ func ExampleEstimate() {
 			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre,
 		},
 		Area:           105 * units.SquareCentimetre, // 24 clock hands
-		Distribution:   plating.Distribution{MinToMean: 0.6, Basis: "measured on trial pieces"},
-		Promise:        1 * units.Micrometre,
+		Distribution:   plating.Distribution{MinToAverage: 0.6, Basis: "measured on trial pieces"},
+		MinThickness:   1 * units.Micrometre,
 		CurrentDensity: 0.5 * units.AmperePerSquareDecimetre,
 	}
 	r, err := plating.Estimate(&hands)
@@ -523,8 +523,8 @@ func ExampleWorking() {
 	steps, err := plating.Working(&plating.Layer{
 		Bath:         plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
 		Area:         2 * units.SquareDecimetre,
-		Distribution: plating.Distribution{MinToMean: 0.5},
-		Promise:      1 * units.Micrometre, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre,
+		Distribution: plating.Distribution{MinToAverage: 0.5},
+		MinThickness: 1 * units.Micrometre, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre,
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -533,10 +533,10 @@ func ExampleWorking() {
 	fmt.Print(steps[0].Text())
 	fmt.Print(steps[2].Text())
 	// Output:
-	// mean thickness: 2 µm
+	// average thickness: 2 µm
 	//   s = s_min/r  [Definition]
-	//     s_min = 1 µm (promised thickness at the thinnest spot)
-	//     r = 0.5 (thinnest over mean thickness)
+	//     s_min = 1 µm (minimum thickness at the thinnest spot)
+	//     r = 0.5 (thinnest over average thickness)
 	// current: 600 mA
 	//   I = j·A  [Definition]
 	//     j = 0.3 A/dm² (mean current density)

@@ -85,9 +85,9 @@ func (r *JobResult) Hazards() Hazard {
 
 // A LayerResult is one layer of a job with its estimate.
 type LayerResult struct {
-	Layer  Layer // as it was computed: area and credited promise filled in
+	Layer  Layer // as it was computed: area and credited minimum thickness filled in
 	Result Result
-	Below  units.Length // thinnest spot of the layers below that counted towards the promise
+	Below  units.Length // thinnest spot of the layers below that counted towards the minimum thickness
 	Before []Note       // what to mind on the way in: about its place behind the layer before
 	Notes  []Note       // about this layer, see [Notes]
 }
@@ -95,7 +95,7 @@ type LayerResult struct {
 // A MetalTotal sums the layers of one metal.
 type MetalTotal struct {
 	Metal    string
-	Mean     units.Length // sum of the means
+	Average  units.Length // sum of the means
 	Thinnest units.Length // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
 	Mass     units.Mass   // of the deposits
 	FineMass units.Mass   // of the metal in them
@@ -106,7 +106,7 @@ type MetalTotal struct {
 //
 //	s_left = s_min - Σ s_below
 //
-//	s_min    Promise of the layer  [m]
+//	s_min    MinThickness of the layer  [m]
 //	s_below  thinnest spot of each layer directly below of the same metal [m]
 //
 // The sum takes the same spot to be thinnest in each layer; where it is not,
@@ -117,7 +117,7 @@ type MetalTotal struct {
 // of all of them together. Such baths must agree in content and volume.
 //
 // Errors: as [LoadArea] and [Estimate], with the layer named; a
-// [*units.ValueError] when the layers below already meet a promise, when
+// [*units.ValueError] when the layers below already meet a minimum thickness, when
 // CountBelow is set in a bath without Metal, and for a Metal that is no element
 // (an [*faraday.ElementError]).
 //
@@ -149,15 +149,15 @@ func EstimateJob(job Job) (JobResult, error) {
 			return JobResult{}, fmt.Errorf("%s: %w", name, err)
 		}
 		lr := LayerResult{}
-		if l.CountBelow && l.Promise > 0 {
+		if l.CountBelow && l.MinThickness > 0 {
 			lr.Below = res.below(l.Bath.Metal, l.Area)
-			if lr.Below >= l.Promise {
-				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "promised thickness",
-					Value: l.Promise.Text(units.Micrometre, 3),
+			if lr.Below >= l.MinThickness {
+				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "minimum thickness",
+					Value: l.MinThickness.Text(units.Micrometre, 3),
 					Need:  "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already",
 					Err:   units.ErrInconsistent})
 			}
-			l.Promise -= lr.Below
+			l.MinThickness -= lr.Below
 		}
 		drawn := res.drawnFrom(&l.Bath)
 		opening := l.Bath.Content
@@ -188,7 +188,7 @@ func (r *JobResult) finite() error {
 		if err := units.Finite("mass of "+m.Metal, m.Mass); err != nil {
 			return err
 		}
-		if err := units.Finite("thickness of "+m.Metal, m.Mean); err != nil {
+		if err := units.Finite("thickness of "+m.Metal, m.Average); err != nil {
 			return err
 		}
 	}
@@ -265,14 +265,14 @@ func (r *JobResult) add(lr LayerResult) {
 	metal := lr.Layer.Bath.Metal
 	for i := range r.Metals {
 		if m := &r.Metals[i]; m.Metal == metal && metal != "" {
-			m.Mean += lr.Result.Mean
+			m.Average += lr.Result.Average
 			m.Thinnest += lr.Result.Thinnest
 			m.Mass += lr.Result.Mass
 			m.FineMass += lr.Result.FineMass
 			return
 		}
 	}
-	r.Metals = append(r.Metals, MetalTotal{Metal: metal, Mean: lr.Result.Mean, Thinnest: lr.Result.Thinnest,
+	r.Metals = append(r.Metals, MetalTotal{Metal: metal, Average: lr.Result.Average, Thinnest: lr.Result.Thinnest,
 		Mass: lr.Result.Mass, FineMass: lr.Result.FineMass})
 }
 

@@ -20,7 +20,7 @@ func strike(t testing.TB) plating.Layer {
 	l.Name, l.Role = "gold strike", plating.RoleStrike
 	l.Bath.Efficiency = plating.ConstantEfficiency(0.1)
 	l.Bath.Window = plating.Window{Low: 1 * dm2, High: 5 * dm2}
-	l.Promise, l.CurrentDensity, l.Time = 0, 3*dm2, 20*units.Second
+	l.MinThickness, l.CurrentDensity, l.Time = 0, 3*dm2, 20*units.Second
 	l.Area = 0
 	return l
 }
@@ -48,9 +48,9 @@ func TestPropertyJobSums(t *testing.T) {
 	if got := res.Area.In(units.SquareCentimetre); math.Abs(got-104.4) > 1e-9 {
 		t.Errorf("area %v, want 104.4 cm²", got)
 	}
-	promise := job.Layers[1].Promise
+	promise := job.Layers[1].MinThickness
 	if len(res.Metals) != 1 || relative(float64(res.Metals[0].Thinnest), float64(promise)) > 1e-14 {
-		t.Errorf("metals %+v: the thinnest spots of both layers together must be the promise %v", res.Metals, promise)
+		t.Errorf("metals %+v: the thinnest spots of both layers together must be the minimum thickness %v", res.Metals, promise)
 	}
 	if res.Layers[1].Below != res.Layers[0].Result.Thinnest {
 		t.Errorf("counted from below: %v, the strike has %v", res.Layers[1].Below, res.Layers[0].Result.Thinnest)
@@ -64,14 +64,14 @@ func TestPropertyJobSums(t *testing.T) {
 	if res.Time != time || relative(float64(res.Metals[0].FineMass), float64(mass)) > 1e-15 {
 		t.Error("totals are not the sums of the layers")
 	}
-	// Without CountBelow the finish carries the promise alone and takes longer.
+	// Without CountBelow the finish carries the minimum thickness alone and takes longer.
 	job.Layers[1].CountBelow = false
 	alone, err := plating.EstimateJob(job)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if !(alone.Layers[1].Result.Time > res.Layers[1].Result.Time) || alone.Layers[1].Below != 0 {
-		t.Error("leaving the strike out of the promise must take longer")
+		t.Error("leaving the strike out of the minimum thickness must take longer")
 	}
 	// A layer of another metal in between ends the count.
 	nickel := job.Layers[0]
@@ -165,9 +165,9 @@ func TestJobErrors(t *testing.T) {
 			j.Parts[1] = plating.Part{Count: 1,
 				Area: units.Area(math.NaN())}
 		},
-		"area of the load":                       func(j *plating.Job) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
-		"gold strike: ratio":                     func(j *plating.Job) { j.Layers[0].Distribution.MinToMean = 1.5 },
-		"hard gold: promised thickness 0.010 µm": func(j *plating.Job) { j.Layers[1].Promise = 10 * units.Nanometre },
+		"area of the load":                      func(j *plating.Job) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
+		"gold strike: ratio":                    func(j *plating.Job) { j.Layers[0].Distribution.MinToAverage = 1.5 },
+		"hard gold: minimum thickness 0.010 µm": func(j *plating.Job) { j.Layers[1].MinThickness = 10 * units.Nanometre },
 	} {
 		job := handsJob(t)
 		change(&job)
@@ -265,14 +265,14 @@ func ExampleEstimateJob() {
 			{
 				Name: "gold strike", Role: plating.RoleStrike,
 				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.1)},
-				Distribution:   plating.Distribution{MinToMean: 0.6},
+				Distribution:   plating.Distribution{MinToAverage: 0.6},
 				CurrentDensity: 2 * units.AmperePerSquareDecimetre, Time: 20 * units.Second,
 			},
 			{
 				Name:           "gold",
 				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
-				Distribution:   plating.Distribution{MinToMean: 0.6},
-				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, Promise: 2.5 * units.Micrometre, CountBelow: true,
+				Distribution:   plating.Distribution{MinToAverage: 0.6},
+				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, MinThickness: 2.5 * units.Micrometre, CountBelow: true,
 			},
 		},
 	}

@@ -107,7 +107,7 @@ func (r *Role) UnmarshalText(text []byte) error {
 // warningWords are the flags in words, in their order.
 func warningWords() []string {
 	return []string{"current density low", "current density high", "window unknown", "efficiency held", "bath drawn",
-		"bath empty", "metal unknown", "too thick", "promise missed", "uneven", "time short", "temperature low",
+		"bath empty", "metal unknown", "too thick", "minimum thickness missed", "uneven", "time short", "temperature low",
 		"temperature high", "gas", "anode insoluble", "ratio unsure", "unusual"}
 }
 

@@ -49,7 +49,7 @@ func TestPropertyLayerJSON(t *testing.T) {
 		}
 	}
 	l := hardGold(t)
-	l.Bath.Volume, l.Promise = 0.2*units.Litre, 4*units.Micrometre
+	l.Bath.Volume, l.MinThickness = 0.2*units.Litre, 4*units.Micrometre
 	r, err := plating.Estimate(&l)
 	if err != nil || len(r.Warnings.Words()) < 2 {
 		t.Fatalf("%v, %v", r.Warnings.Words(), err)

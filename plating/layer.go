@@ -13,7 +13,7 @@ type Role uint8
 
 // The roles. The zero Role is a plain layer.
 const (
-	RoleFinish Role = iota // the coat that is promised
+	RoleFinish Role = iota // the outer coat, whose minimum thickness is specified
 	RoleStrike             // a first thin coat for adhesion
 	RoleUnder              // a barrier or levelling coat under the finish
 )
@@ -33,18 +33,18 @@ func (r Role) String() string {
 
 // A Distribution says how unevenly the coat lies.
 type Distribution struct {
-	// MinToMean is the thickness at the thinnest significant spot over the
+	// MinToAverage is the thickness at the thinnest significant spot over the
 	// mean, above 0 and at most 1. Use 1 only for a coat that is even.
-	MinToMean units.Ratio
-	Basis     string // where the ratio comes from: "given", "measured on trial pieces" ...
+	MinToAverage units.Ratio
+	Basis        string // where the ratio comes from: "given", "measured on trial pieces" ...
 
-	// Uncertainty is that of MinToMean, relative; 0 when it is not known.
+	// Uncertainty is that of MinToAverage, relative; 0 when it is not known.
 	Uncertainty units.Ratio
 }
 
-// A Layer is one stay of a load in one plating bath. Of Promise,
+// A Layer is one immersion of a load in one plating bath. Of MinThickness,
 // CurrentDensity and Time give two and leave the third zero: [Estimate] finds
-// it. Give all three and it checks the promise.
+// it. Give all three and it checks the minimum thickness.
 type Layer struct {
 	Name string
 	Role Role
@@ -52,12 +52,12 @@ type Layer struct {
 	Area units.Area // plated area of the whole load
 
 	Distribution   Distribution
-	Promise        units.Length         // thickness at the thinnest significant spot
+	MinThickness   units.Length         // thickness at the thinnest significant spot
 	CurrentDensity units.CurrentDensity // mean over the area
 	Time           units.Duration
 
 	// CountBelow lets layers of the same metal directly below this one count
-	// towards its promise, each with its own thinnest spot. Only [EstimateJob]
+	// towards its minimum thickness, each with its own thinnest spot. Only [EstimateJob]
 	// looks at it.
 	CountBelow bool
 }
@@ -70,7 +70,7 @@ type Result struct {
 	Charge         units.Charge
 	Efficiency     units.Efficiency // at that current density
 
-	Mean     units.Length // thickness averaged over the area
+	Average  units.Length // thickness averaged over the area
 	Thinnest units.Length // at the thinnest significant spot
 
 	Mass     units.Mass // of the deposit
@@ -83,7 +83,7 @@ type Result struct {
 	Warnings Warnings
 }
 
-// Estimate computes one layer: it finds the one of promise, current density
+// Estimate computes one layer: it finds the one of minimum thickness, current density
 // and time that is left zero, and what follows from them.
 //
 //	s = s_min/r
@@ -93,8 +93,8 @@ type Result struct {
 //	m = ρ·s·A
 //	m_fine = w·m
 //
-//	s_min  Promise                  thickness at the thinnest spot [m]
-//	r      Distribution.MinToMean   thinnest over mean, 0 < r ≤ 1
+//	s_min  MinThickness                  thickness at the thinnest spot [m]
+//	r      Distribution.MinToAverage   thinnest over average, 0 < r ≤ 1
 //	s      Mean                     [m]
 //	ρ, ε   Bath.Deposit             density [kg/m³], equivalent [kg/C]
 //	η      Bath.Efficiency at j     0 < η ≤ 1
@@ -102,7 +102,7 @@ type Result struct {
 //	A      Area                     of the whole load, > 0 [m²]
 //	w      Bath.Fine                share of the counted metal
 //
-// With time and promise given, the smallest current density is found at which
+// With time and minimum thickness given, the smallest current density is found at which
 // η·j is enough. The arithmetic is exact to a few parts in 1e16; the answer is
 // as good as efficiency, ratio and area are known.
 //
@@ -124,9 +124,9 @@ func Estimate(l *Layer) (res Result, err error) {
 		}
 	}
 	b := &l.Bath
-	eps, rho, r := float64(b.Deposit.Equivalent), float64(b.Deposit.Density), float64(l.Distribution.MinToMean)
+	eps, rho, r := float64(b.Deposit.Equivalent), float64(b.Deposit.Density), float64(l.Distribution.MinToAverage)
 	j, t := float64(l.CurrentDensity), float64(l.Time)
-	mean := float64(l.Promise) / r
+	mean := float64(l.MinThickness) / r
 	warn := Warnings(0)
 
 	eff := b.Efficiency.constant
@@ -137,7 +137,7 @@ func Estimate(l *Layer) (res Result, err error) {
 		}
 	}
 	switch {
-	case t == 0: // time for a promise
+	case t == 0: // time for a minimum thickness
 		t = rho * mean / (eps * float64(eff) * j)
 	case j != 0: // thickness reached
 		mean = eps * float64(eff) * j * t / rho
@@ -151,8 +151,8 @@ func Estimate(l *Layer) (res Result, err error) {
 	}
 
 	if !(mean <= mostMean) {
-		return Result{}, &units.ValueError{Field: "mean thickness", Value: units.Length(mean).String(),
-			Need: "a promise and a ratio of thinnest to mean of a size that can be", Err: units.ErrOutOfRange}
+		return Result{}, &units.ValueError{Field: "average thickness", Value: units.Length(mean).String(),
+			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be", Err: units.ErrOutOfRange}
 	}
 	i := j * float64(l.Area)
 	q := i * t
@@ -160,13 +160,13 @@ func Estimate(l *Layer) (res Result, err error) {
 	if !(q > 0 && q <= math.MaxFloat64 && m > 0 && m <= math.MaxFloat64) {
 		return Result{}, &units.ValueError{Field: "estimate", Value: "charge " + units.Charge(q).String() + ", mass " +
 			units.Mass(m).String(),
-			Need: "promise, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
+			Need: "minimum thickness, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
 	}
 	// Field by field: a literal would be built aside and copied.
 	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i), units.Duration(t),
 		units.Charge(q)
 	res.Efficiency = eff
-	res.Mean, res.Thinnest = units.Length(mean), units.Length(mean*r)
+	res.Average, res.Thinnest = units.Length(mean), units.Length(mean*r)
 	res.Mass, res.FineMass = units.Mass(m), units.Mass(m*float64(b.fine()))
 	res.Warnings = warn | l.review(&res)
 	if !(res.Drawn <= math.MaxFloat64 && res.MetalLeft <= math.MaxFloat64 && res.ContentLeft <= math.MaxFloat64) {
@@ -190,22 +190,22 @@ func (l *Layer) sound() bool {
 	}
 	if !(b.Deposit.Equivalent > 0 && b.Deposit.Density > 0 && b.Deposit.Density <= mostDensity &&
 		b.Fine >= 0 && b.Fine <= 1 && b.DrawLimit >= 0 && b.DrawLimit <= 1 &&
-		l.Role <= RoleUnder && l.Area >= sense.LeastArea && l.Area <= sense.MostArea &&
-		within(l.Promise, sense.LeastCoat, sense.MostCoat) &&
-		within(l.CurrentDensity, sense.LeastDensity, sense.MostDensity) && within(l.Time, sense.LeastTime, sense.MostTime) &&
-		l.Distribution.MinToMean > 0 && l.Distribution.MinToMean <= 1 && l.Distribution.Uncertainty >= 0 &&
-		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.LeastDensity, sense.MostDensity) &&
-		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High && within(b.Volts.High, sense.LeastVolts, sense.MostVolts) &&
-		b.Heat.Low >= 0 && b.Heat.Low <= b.Heat.High && b.Heat.Set >= 0 &&
-		within(b.Heat.Low, sense.LeastSolution, sense.MostSolution) &&
-		within(b.Heat.Set, sense.LeastSolution, sense.MostSolution) &&
-		within(b.Heat.High, sense.LeastSolution, sense.MostSolution) &&
-		within(b.Content, sense.LeastContent, sense.MostContent) && within(b.Volume, sense.LeastVolume, sense.MostVolume) && b.MostThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
+		l.Role <= RoleUnder && l.Area >= sense.MinArea && l.Area <= sense.MaxArea &&
+		within(l.MinThickness, sense.MinCoat, sense.MaxCoat) &&
+		within(l.CurrentDensity, sense.MinDensity, sense.MaxDensity) && within(l.Time, sense.MinTime, sense.MaxTime) &&
+		l.Distribution.MinToAverage > 0 && l.Distribution.MinToAverage <= 1 && l.Distribution.Uncertainty >= 0 &&
+		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.MinDensity, sense.MaxDensity) &&
+		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High && within(b.Volts.High, sense.MinVolts, sense.MaxVolts) &&
+		b.Temperature.Low >= 0 && b.Temperature.Low <= b.Temperature.High && b.Temperature.Set >= 0 &&
+		within(b.Temperature.Low, sense.MinSolution, sense.MaxSolution) &&
+		within(b.Temperature.Set, sense.MinSolution, sense.MaxSolution) &&
+		within(b.Temperature.High, sense.MinSolution, sense.MaxSolution) &&
+		within(b.Content, sense.MinContent, sense.MaxContent) && within(b.Volume, sense.MinVolume, sense.MaxVolume) && b.MaxThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
 		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 || b.PH.Low <= b.PH.High)) {
 		return false
 	}
-	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Heat.High) +
-		float64(b.Heat.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MostThickness) +
+	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Temperature.High) +
+		float64(b.Temperature.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MaxThickness) +
 		float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
 }
@@ -213,10 +213,10 @@ func (l *Layer) sound() bool {
 // within reports whether a value is not given or lies between two ends.
 func within[Q units.Quantity](v, least, most Q) bool { return v == 0 || v >= least && v <= most }
 
-// given counts how many of promise, current density and time are not zero.
+// given counts how many of minimum thickness, current density and time are not zero.
 func (l *Layer) given() int {
 	n := 0
-	if l.Promise != 0 {
+	if l.MinThickness != 0 {
 		n++
 	}
 	if l.CurrentDensity != 0 {
@@ -251,13 +251,13 @@ func (l *Layer) Check() error {
 	if err := units.Positive("area", l.Area); err != nil {
 		return err
 	}
-	if err := units.PositiveFraction("ratio of thinnest to mean", l.Distribution.MinToMean); err != nil {
+	if err := units.PositiveFraction("ratio of thinnest to average", l.Distribution.MinToAverage); err != nil {
 		return err
 	}
-	if err := units.NonNegative("uncertainty of the ratio of thinnest to mean", l.Distribution.Uncertainty); err != nil {
+	if err := units.NonNegative("uncertainty of the ratio of thinnest to average", l.Distribution.Uncertainty); err != nil {
 		return err
 	}
-	if err := units.NonNegative("promised thickness", l.Promise); err != nil {
+	if err := units.NonNegative("minimum thickness", l.MinThickness); err != nil {
 		return err
 	}
 	if err := units.NonNegative("current density", l.CurrentDensity); err != nil {
@@ -271,13 +271,13 @@ func (l *Layer) Check() error {
 			Err: units.ErrOutOfRange}
 	}
 	for _, err := range []error{sense.CurrentDensity().Check(l.CurrentDensity), sense.Time().Check(l.Time),
-		sense.Area().Check(l.Area), sense.Coat().CheckAs("promised thickness", l.Promise)} {
+		sense.Area().Check(l.Area), sense.Coat().CheckAs("minimum thickness", l.MinThickness)} {
 		if err != nil {
 			return err
 		}
 	}
 	if l.given() < 2 {
-		return &units.ValueError{Field: "promise, current density and time", Value: "fewer than two given",
+		return &units.ValueError{Field: "minimum thickness, current density and time", Value: "fewer than two given",
 			Need: "two of the three; the third is computed", Err: units.ErrInconsistent}
 	}
 	return nil

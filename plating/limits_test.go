@@ -46,7 +46,7 @@ func TestHugeJob(t *testing.T) {
 	job.Parts = []plating.Part{{Count: 1, Area: 1}}
 	for i := range job.Layers {
 		l := &job.Layers[i]
-		l.Promise, l.CountBelow, l.CurrentDensity, l.Time = 0, false, 1e154, 1e154
+		l.MinThickness, l.CountBelow, l.CurrentDensity, l.Time = 0, false, 1e154, 1e154
 		l.Bath.Content = 0
 	}
 	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrOutOfRange) {
@@ -103,21 +103,21 @@ func TestBoundaries(t *testing.T) {
 			x float64) {
 			l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(x))
 		}, 0.5, false},
-		"uneven": {plating.WarnUneven, func(l *plating.Layer, x float64) { l.Distribution.MinToMean = units.Ratio(x) }, 0.5,
+		"uneven": {plating.WarnUneven, func(l *plating.Layer, x float64) { l.Distribution.MinToAverage = units.Ratio(x) }, 0.5,
 			false},
-		"short": {plating.WarnTimeShort, func(l *plating.Layer, x float64) { l.Promise, l.Time = 0, units.Duration(x) }, 10,
+		"short": {plating.WarnTimeShort, func(l *plating.Layer, x float64) { l.MinThickness, l.Time = 0, units.Duration(x) }, 10,
 			false},
 		"low": {plating.WarnDensityLow, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) },
 			30, false},
 		"high": {plating.WarnDensityHigh, func(l *plating.Layer, x float64) { l.CurrentDensity = units.CurrentDensity(x) },
 			120, true},
-		"cold": {plating.WarnTemperatureLow, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) },
+		"cold": {plating.WarnTemperatureLow, func(l *plating.Layer, x float64) { l.Bath.Temperature.Set = units.Temperature(x) },
 			305.15, false},
-		"hot": {plating.WarnTemperatureHigh, func(l *plating.Layer, x float64) { l.Bath.Heat.Set = units.Temperature(x) },
+		"hot": {plating.WarnTemperatureHigh, func(l *plating.Layer, x float64) { l.Bath.Temperature.Set = units.Temperature(x) },
 			315.15, true},
 		"thick": {plating.WarnTooThick, func(l *plating.Layer, x float64) {
-			l.Promise,
-				l.Distribution.MinToMean = units.Length(x), 1
+			l.MinThickness,
+				l.Distribution.MinToAverage = units.Length(x), 1
 		}, 5e-6, true},
 		"unsure": {plating.WarnRatioUnsure, func(l *plating.Layer, x float64) { l.Distribution.Uncertainty = units.Ratio(x) },
 			0.05 * (1 - 1e-9), true},
@@ -185,8 +185,8 @@ func TestAllHazards(t *testing.T) {
 		{plating.Bath{Metal: "Ni"}, plating.HazardNickel},
 		{plating.Bath{Name: "Nickel, Watts type"}, plating.HazardNickel},
 		{plating.Bath{Name: "copper, fluoborate"}, plating.HazardFluoborate | plating.HazardFluoride | plating.HazardAcid},
-		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
-		{plating.Bath{Heat: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
+		{plating.Bath{Temperature: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
+		{plating.Bath{Temperature: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
 		{plating.Bath{Hazards: plating.HazardAmmonia, Name: "palladium"}, plating.HazardAmmonia},
 	} {
 		if got := c.bath.AllHazards(); got != c.want {
@@ -306,14 +306,14 @@ func ExampleLayerResult_Working() {
 		return
 	}
 	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
-	even := plating.Distribution{MinToMean: 1}
+	even := plating.Distribution{MinToAverage: 1}
 	res, err := plating.EstimateJob(plating.Job{
 		Parts: []plating.Part{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
 		Layers: []plating.Layer{
 			{Name: "strike", Role: plating.RoleStrike, Bath: bath, Distribution: even,
 				CurrentDensity: 1 * units.AmperePerSquareDecimetre, Time: 20 * units.Second},
 			{Name: "gold", Bath: bath, Distribution: even, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre,
-				Promise: 1 * units.Micrometre, CountBelow: true},
+				MinThickness: 1 * units.Micrometre, CountBelow: true},
 		}})
 	if err != nil {
 		fmt.Println(err)
@@ -339,8 +339,8 @@ func ExampleNotes() {
 			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
 			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre},
 			Source: "demo data"},
-		Area: 33 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.7},
-		Promise: 1 * units.Micrometre, CurrentDensity: 0.6 * units.AmperePerSquareDecimetre,
+		Area: 33 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.7},
+		MinThickness: 1 * units.Micrometre, CurrentDensity: 0.6 * units.AmperePerSquareDecimetre,
 	}
 	r, err := plating.Estimate(&l)
 	if err != nil {

@@ -301,7 +301,7 @@ var misuses = []misused{
 	{"axi.Profile.UpsideDown", axi.Profile.UpsideDown},
 	{"axi.Rod", axi.Rod},
 	{"axi.Solve", axi.Solve},
-	{"axi.Stretch.MinToMean", axi.Stretch.MinToMean},
+	{"axi.Stretch.MinToAverage", axi.Stretch.MinToAverage},
 	{"axi.Surface.Between", axi.Surface.Between},
 	{"axi.Tank", axi.Tank},
 	{"axi.Torus", axi.Torus},

@@ -14,7 +14,7 @@ import (
 // plain is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
 func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
 	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j), Time: units.Duration(seconds),
-		Distribution: plating.Distribution{MinToMean: 0.5},
+		Distribution: plating.Distribution{MinToAverage: 0.5},
 		Bath: plating.Bath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
 			Efficiency: plating.ConstantEfficiency(1), Content: 10, Volume: 0.01}}
 }
@@ -48,11 +48,11 @@ func TestIndependentTotals(t *testing.T) {
 		t.Fatalf("metals %+v", res.Metals)
 	}
 	gold, copper := res.Metals[0], res.Metals[1]
-	is("mean of gold", float64(gold.Mean), mean[0]+mean[2]+mean[3])
+	is("mean of gold", float64(gold.Average), mean[0]+mean[2]+mean[3])
 	is("thinnest of gold", float64(gold.Thinnest), (mean[0]+mean[2]+mean[3])/2)
 	is("mass of gold", float64(gold.Mass), 600e-6)
 	is("fine mass of gold", float64(gold.FineMass), 480e-6)
-	is("mean of copper", float64(copper.Mean), mean[1])
+	is("mean of copper", float64(copper.Average), mean[1])
 	is("fine mass of copper", float64(copper.FineMass), 160e-6)
 	for i, l := range res.Layers {
 		is("charge of "+l.Layer.Name, float64(l.Result.Charge), charge[i])
@@ -139,7 +139,7 @@ func TestPropertyOneBath(t *testing.T) {
 // promise that it meets is refused.
 func TestPropertyBelowCounts(t *testing.T) {
 	top := plain("two", "more gold", "Au", 100, 0, 0.02)
-	top.Promise, top.CountBelow = 1e-6, true
+	top.MinThickness, top.CountBelow = 1e-6, true
 	for area, counts := range map[float64]bool{0.02: true, 0.02 * (1 + 1e-10): true, 0.02 * (1 - 1e-10): true,
 		0.02 * (1 + 1e-8): false, 0.02 * (1 - 1e-8): false, 0.01: false, 0.03: false} {
 		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
@@ -192,11 +192,11 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 		}
 	}
 	type L = plating.Layer
-	note(func(l *L) { l.Distribution.MinToMean, l.Promise, l.Time = 0.4, 1e-6, 0 },
-		"the mean must be 2.5 times the promise")
-	note(func(l *L) { l.Bath.Heat = plating.TemperatureWindow{Low: 300, Set: 290, High: 310} },
+	note(func(l *L) { l.Distribution.MinToAverage, l.MinThickness, l.Time = 0.4, 1e-6, 0 },
+		"the mean must be 2.5 times the minimum thickness")
+	note(func(l *L) { l.Bath.Temperature = plating.TemperatureWindow{Low: 300, Set: 290, High: 310} },
 		fmt.Sprintf("set to %s, below its range from %s", units.Temperature(290), units.Temperature(300)))
-	note(func(l *L) { l.Bath.Heat = plating.TemperatureWindow{Low: 300, Set: 320, High: 310} },
+	note(func(l *L) { l.Bath.Temperature = plating.TemperatureWindow{Low: 300, Set: 320, High: 310} },
 		fmt.Sprintf("set to %s, above its range to %s", units.Temperature(320), units.Temperature(310)))
 	note(func(l *L) { l.Bath.InsolubleAnode = true }, "does not replace the 160.0 mg of")
 	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 10000, 1000 },
@@ -205,14 +205,14 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume = 0.1, 0.001 }, "wants 160.0 mg of Au and the bath holds 100.0 mg")
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume, l.Bath.Metal = 0.32, 0.001, "" },
 		"takes 50.0 % of the bath's metal, more than the limit of 10 %")
-	note(func(l *L) { l.Time, l.Promise = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the promise is 0.700 µm")
-	note(func(l *L) { l.Bath.MostThickness = 0.5e-6 }, "a mean of 1.00 µm is more than the 0.50 µm", "[the bath as given]")
-	note(func(l *L) { l.Bath.MostThickness, l.Bath.Source = 0.5e-6, "own trials" }, "own trials")
+	note(func(l *L) { l.Time, l.MinThickness = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the minimum thickness is 0.700 µm")
+	note(func(l *L) { l.Bath.MaxThickness = 0.5e-6 }, "a mean of 1.00 µm is more than the 0.50 µm", "[the bath as given]")
+	note(func(l *L) { l.Bath.MaxThickness, l.Bath.Source = 0.5e-6, "own trials" }, "own trials")
 	note(func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.25) }, "25 % of the current deposits metal")
 	note(func(l *L) { l.Time = 5 }, "5.0 s is hard to time")
-	note(func(l *L) { l.Distribution.Uncertainty, l.Promise = 0.1, 0.5e-6 }, "plate 1.2 times as long", "known to 10 %",
+	note(func(l *L) { l.Distribution.Uncertainty, l.MinThickness = 0.1, 0.5e-6 }, "plate 1.2 times as long", "known to 10 %",
 		"from 0.450 µm to 0.550 µm")
-	note(func(l *L) { l.Distribution.Uncertainty, l.Promise = 0.49, 0.5e-6 }, "plate 20 times as long")
+	note(func(l *L) { l.Distribution.Uncertainty, l.MinThickness = 0.49, 0.5e-6 }, "plate 20 times as long")
 }
 
 // TestPropertyWorkingGoesByWhatIsGiven: the steps start from the two that are given,
@@ -232,9 +232,9 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 		want   []string
 	}{
 		{func(*plating.Layer) {}, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
-		{func(l *plating.Layer) { l.Promise = 0.1e-6 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
-		{func(l *plating.Layer) { l.Promise, l.Time = 1e-6, 0 }, []string{"s = s_min/r; t = ρ·s/(ε·η·j)", common, left}},
-		{func(l *plating.Layer) { l.Promise, l.CurrentDensity = 1e-6, 0 }, []string{"s = s_min/r; j = ρ·s/(ε·η·t)", common,
+		{func(l *plating.Layer) { l.MinThickness = 0.1e-6 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
+		{func(l *plating.Layer) { l.MinThickness, l.Time = 1e-6, 0 }, []string{"s = s_min/r; t = ρ·s/(ε·η·j)", common, left}},
+		{func(l *plating.Layer) { l.MinThickness, l.CurrentDensity = 1e-6, 0 }, []string{"s = s_min/r; j = ρ·s/(ε·η·t)", common,
 			left}},
 		{func(l *plating.Layer) { l.Bath.Content = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
 		{func(l *plating.Layer) { l.Bath.Volume = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},

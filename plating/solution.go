@@ -64,7 +64,7 @@ type Solution struct {
 // given is taken from the equivalent of the deposit, where that tells.
 func (b *Bath) Solution() Solution {
 	s := Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.valence(), PH: b.PH, Anode: b.Anode,
-		Vessel: b.Vessel, Insoluble: b.InsolubleAnode, Temperature: b.Heat.Set}
+		Vessel: b.Vessel, Insoluble: b.InsolubleAnode, Temperature: b.Temperature.Set}
 	if !b.Salt.IsZero() {
 		s.Salts = []faraday.Formula{b.Salt}
 	}

@@ -18,23 +18,23 @@ type Warnings uint32
 
 // The flags.
 const (
-	WarnDensityLow      Warnings = 1 << iota // current density below the bath's window
-	WarnDensityHigh                          // current density above the bath's window
-	WarnWindowUnknown                        // no window given: not checked
-	WarnEfficiencyHeld                       // current density outside the efficiency curve: end value held
-	WarnBathDrawn                            // more of the bath's metal goes than its limit allows
-	WarnBathEmpty                            // the load wants more metal than the bath holds
-	WarnMetalUnknown                         // no content or volume given: not checked
-	WarnTooThick                             // thickness beyond what the bath is used for
-	WarnPromiseMissed                        // promise, current density and time given, and the promise is not met
-	WarnUneven                               // the thinnest spot has less than half of the mean
-	WarnTimeShort                            // under ten seconds: cannot be timed by hand
-	WarnTemperatureLow                       // bath cooler than its window
-	WarnTemperatureHigh                      // bath warmer than its window
-	WarnGas                                  // most of the current makes hydrogen
-	WarnAnodeInsoluble                       // the anode does not replace what goes
-	WarnRatioUnsure                          // the ratio of thinnest to mean is known to 5 % or worse
-	WarnUnusual                              // a figure outside what is usual: package sense
+	WarnDensityLow         Warnings = 1 << iota // current density below the bath's window
+	WarnDensityHigh                             // current density above the bath's window
+	WarnWindowUnknown                           // no window given: not checked
+	WarnEfficiencyHeld                          // current density outside the efficiency curve: end value held
+	WarnBathDrawn                               // more of the bath's metal goes than its limit allows
+	WarnBathEmpty                               // the load wants more metal than the bath holds
+	WarnMetalUnknown                            // no content or volume given: not checked
+	WarnTooThick                                // thickness beyond what the bath is used for
+	WarnMinThicknessMissed                      // minimum thickness, current density and time given, and the minimum thickness is not met
+	WarnUneven                                  // the thinnest spot has less than half of the mean
+	WarnTimeShort                               // under ten seconds: cannot be timed by hand
+	WarnTemperatureLow                          // bath cooler than its window
+	WarnTemperatureHigh                         // bath warmer than its window
+	WarnGas                                     // most of the current makes hydrogen
+	WarnAnodeInsoluble                          // the anode does not replace what goes
+	WarnRatioUnsure                             // the ratio of thinnest to average is known to 5 % or worse
+	WarnUnusual                                 // a figure outside what is usual: package sense
 	warnEnd
 )
 
@@ -133,26 +133,26 @@ func (l *Layer) review(r *Result) Warnings {
 			w |= WarnBathDrawn
 		}
 	}
-	if b.MostThickness > 0 && r.Mean > b.MostThickness*(1+tolerance) {
+	if b.MaxThickness > 0 && r.Average > b.MaxThickness*(1+tolerance) {
 		w |= WarnTooThick
 	}
-	if r.Thinnest < l.Promise*(1-tolerance) {
-		w |= WarnPromiseMissed
+	if r.Thinnest < l.MinThickness*(1-tolerance) {
+		w |= WarnMinThicknessMissed
 	}
-	if l.Distribution.MinToMean < 0.5 && l.Promise > 0 {
+	if l.Distribution.MinToAverage < 0.5 && l.MinThickness > 0 {
 		w |= WarnUneven
 	}
-	if l.Distribution.Uncertainty >= 0.05 && l.Promise > 0 {
+	if l.Distribution.Uncertainty >= 0.05 && l.MinThickness > 0 {
 		w |= WarnRatioUnsure
 	}
 	if r.Time < 10 {
 		w |= WarnTimeShort
 	}
-	if b.Heat.Set > 0 {
-		if b.Heat.Set < b.Heat.Low {
+	if b.Temperature.Set > 0 {
+		if b.Temperature.Set < b.Temperature.Low {
 			w |= WarnTemperatureLow
 		}
-		if b.Heat.High > 0 && b.Heat.Set > b.Heat.High {
+		if b.Temperature.High > 0 && b.Temperature.Set > b.Temperature.High {
 			w |= WarnTemperatureHigh
 		}
 	}
@@ -174,20 +174,20 @@ func (l *Layer) usual(r *Result) bool {
 	b := &l.Bath
 	return (b.Content == 0 || b.Content >= sense.LowContent && b.Content <= sense.HighContent) &&
 		(b.Volume == 0 || b.Volume >= sense.LowVolume && b.Volume <= sense.HighVolume) &&
-		(b.Heat.Set == 0 || b.Heat.Set >= sense.LowSolution && b.Heat.Set <= sense.HighSolution) &&
+		(b.Temperature.Set == 0 || b.Temperature.Set >= sense.LowSolution && b.Temperature.Set <= sense.HighSolution) &&
 		(b.Volts.High == 0 || b.Volts.High >= sense.LowVolts && b.Volts.High <= sense.HighVolts) &&
 		r.CurrentDensity >= sense.LowDensity && r.CurrentDensity <= sense.HighDensity &&
 		r.Time >= sense.LowTime && r.Time <= sense.HighTime &&
-		l.Area >= sense.LowArea && l.Area <= sense.HighArea && r.Mean >= sense.LowCoat && r.Mean <= sense.HighCoat
+		l.Area >= sense.LowArea && l.Area <= sense.HighArea && r.Average >= sense.LowCoat && r.Average <= sense.HighCoat
 }
 
 // questions returns what is unusual about a computed layer.
 func (l *Layer) questions(r *Result) []string {
 	b := &l.Bath
 	return slices.DeleteFunc([]string{sense.Content().Question(b.Content), sense.Volume().Question(b.Volume),
-		sense.Solution().Question(b.Heat.Set), sense.Volts().Question(b.Volts.High),
+		sense.Solution().Question(b.Temperature.Set), sense.Volts().Question(b.Volts.High),
 		sense.CurrentDensity().Question(r.CurrentDensity), sense.Time().Question(r.Time), sense.Area().Question(l.Area),
-		sense.Coat().Question(r.Mean)}, func(q string) bool { return q == "" })
+		sense.Coat().Question(r.Average)}, func(q string) bool { return q == "" })
 }
 
 // few writes a mass with as many digits as a shop scale tells.
@@ -231,9 +231,9 @@ func Notes(l *Layer, r *Result) []Note {
 		notes = append(notes, Note{Code: CodeUnusual, Severity: SeverityWarning, Text: q, Do: "check the unit and the point", Source: recall})
 	}
 	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
-		"the bath is set to %s, below its range from %s", b.Heat.Set, b.Heat.Low)
+		"the bath is set to %s, below its range from %s", b.Temperature.Set, b.Temperature.Low)
 	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",
-		"the bath is set to %s, above its range to %s", b.Heat.Set, b.Heat.High)
+		"the bath is set to %s, above its range to %s", b.Temperature.Set, b.Temperature.High)
 	add(WarnBathEmpty, SeverityStop, arithmetic, "feed the bath or split the load",
 		"the load wants %s of %s and the bath holds %s", few(r.FineMass), metalName(b), few(b.Content.Of(b.Volume)))
 	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
@@ -245,20 +245,20 @@ func Notes(l *Layer, r *Result) []Note {
 		"%s is below the bath's window of %s", short(r.CurrentDensity), b.Window)
 	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
 		"%s is outside the measured efficiency curve; its end value %s was held", short(r.CurrentDensity), r.Efficiency)
-	add(WarnPromiseMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the promise",
-		"the thinnest spot gets %s, the promise is %s", r.Thinnest.Text(units.Micrometre, 3), l.Promise.Text(units.Micrometre,
+	add(WarnMinThicknessMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the minimum thickness",
+		"the thinnest spot gets %s, the minimum thickness is %s", r.Thinnest.Text(units.Micrometre, 3), l.MinThickness.Text(units.Micrometre,
 			3))
 	add(WarnTooThick, SeverityWarning, sourceOf(b),
 		"strike thin and build in another bath, or use a bath made for thickness",
-		"a mean of %s is more than the %s this bath is used for", r.Mean.Text(units.Micrometre, 2),
-		b.MostThickness.Text(units.Micrometre, 2))
+		"a mean of %s is more than the %s this bath is used for", r.Average.Text(units.Micrometre, 2),
+		b.MaxThickness.Text(units.Micrometre, 2))
 	add(WarnUneven, SeverityCaution, arithmetic, "space the anode, turn the part, or shield the edges",
-		"the mean must be %.1f times the promise to cover the thinnest spot", 1/float64(l.Distribution.MinToMean))
+		"the mean must be %.1f times the minimum thickness to cover the thinnest spot", 1/float64(l.Distribution.MinToAverage))
 	u := float64(l.Distribution.Uncertainty)
 	add(WarnRatioUnsure, SeverityCaution, arithmetic,
 		fmt.Sprintf("to be sure at two standard uncertainties, plate %.2g times as long, or measure the ratio",
 			1/math.Max(0.05, 1-2*u)),
-		"the ratio of thinnest to mean is known to %s: the thinnest spot may have from %s to %s", units.Ratio(u).Percent(0),
+		"the ratio of thinnest to average is known to %s: the thinnest spot may have from %s to %s", units.Ratio(u).Percent(0),
 		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+
 			u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",

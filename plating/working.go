@@ -21,12 +21,12 @@ func Working(l *Layer) ([]working.Step, error) {
 	}
 	const law = "OpenStaxChem2e"
 	b := &l.Bath
-	ratio := working.Of("r", "thinnest over mean thickness", l.Distribution.MinToMean)
+	ratio := working.Of("r", "thinnest over average thickness", l.Distribution.MinToAverage)
 	density := working.Of("ρ", "density of the deposit", b.Deposit.Density)
 	equivalent := working.Of("ε", "electrochemical equivalent", b.Deposit.Equivalent)
 	efficiency := working.Of("η", "current efficiency", r.Efficiency)
 	area := working.Of("A", "plated area of the load", l.Area)
-	mean := working.Of("s", "mean thickness", r.Mean)
+	mean := working.Of("s", "average thickness", r.Average)
 	density2 := working.Of("j", "mean current density", r.CurrentDensity)
 	time := working.Of("t", "plating time", r.Time)
 	current := working.Of("I", "current", r.Current)
@@ -40,16 +40,16 @@ func Working(l *Layer) ([]working.Step, error) {
 	if step, ok := b.Efficiency.working(r.CurrentDensity, r.Efficiency); ok && l.CurrentDensity != 0 {
 		steps = append(steps, step)
 	}
-	promise := working.Of("s_min", "promised thickness at the thinnest spot", l.Promise)
+	least := working.Of("s_min", "minimum thickness at the thinnest spot", l.MinThickness)
 	switch {
 	case l.CurrentDensity != 0 && l.Time != 0:
 		add("s = ε·η·j·t/ρ", law, mean, equivalent, efficiency, density2, time, density)
 		add("s_min = r·s", "Definition", thinnest, ratio, mean)
 	case l.Time == 0:
-		add("s = s_min/r", "Definition", mean, promise, ratio)
+		add("s = s_min/r", "Definition", mean, least, ratio)
 		add("t = ρ·s/(ε·η·j)", law, time, density, mean, equivalent, efficiency, density2)
 	default:
-		add("s = s_min/r", "Definition", mean, promise, ratio)
+		add("s = s_min/r", "Definition", mean, least, ratio)
 		add("j = ρ·s/(ε·η·t)", law, density2, density, mean, equivalent, efficiency, time)
 	}
 	add("I = j·A", "Definition", current, density2, area)
@@ -86,7 +86,7 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 }
 
 // Working shows how a layer of a job comes to its result: what the layers below
-// leave of the promise, then the steps of [Working].
+// leave of the minimum thickness, then the steps of [Working].
 //
 // Errors: as [Working].
 //
@@ -100,9 +100,9 @@ func (lr *LayerResult) Working() ([]working.Step, error) {
 		return steps, err
 	}
 	left := working.Step{Formula: "s_min = s_all - s_below", Source: "Definition",
-		Terms: []working.Term{working.Of("s_all", "promise over all layers of the metal", lr.Layer.Promise+lr.Below),
+		Terms: []working.Term{working.Of("s_all", "minimum thickness over all layers of the metal", lr.Layer.MinThickness+lr.Below),
 			working.Of("s_below", "thinnest spots of the layers below", lr.Below)},
-		Result: working.Of("s_min", "promise left for this layer", lr.Layer.Promise)}
+		Result: working.Of("s_min", "minimum thickness left for this layer", lr.Layer.MinThickness)}
 	return append([]working.Step{left}, steps...), nil
 }
 

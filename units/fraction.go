@@ -14,6 +14,6 @@ type MassFraction float64
 // from 0 to 1.
 type MoleFraction float64
 
-// A Ratio is any other quotient of two like quantities, as thinnest over mean
+// A Ratio is any other quotient of two like quantities, as thinnest over average
 // thickness.
 type Ratio float64

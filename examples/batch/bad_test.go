@@ -13,7 +13,7 @@ import (
 	"example.com/laydown/examples/internal/files"
 )
 
-const header = "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_mean,price_per_g,customer"
+const header = "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_average,price_per_g,customer"
 
 // good is a row that can be computed, as cells.
 func good() []string {
@@ -69,9 +69,9 @@ var wrongCells = []struct{ column, cell, want string }{
 	{"current_density_A_dm2", "1e-320", "check the unit and the point"},
 	{"min_thickness_um", "0", "a number above 0"},
 	{"min_thickness_um", "--1", "a number above 0"},
-	{"min_to_mean", "0", "a fraction above 0 and at most 1"},
-	{"min_to_mean", "1.5", "a fraction above 0 and at most 1"},
-	{"min_to_mean", "", "a fraction above 0 and at most 1"},
+	{"min_to_average", "0", "a fraction above 0 and at most 1"},
+	{"min_to_average", "1.5", "a fraction above 0 and at most 1"},
+	{"min_to_average", "", "a fraction above 0 and at most 1"},
 	{"price_per_g", "", "a price of 0 or more"},
 	{"price_per_g", "-1", "a price from 0"},
 	{"price_per_g", "1e13", "a price from 0"},
@@ -229,7 +229,7 @@ func TestHeaders(t *testing.T) {
 				t.Errorf("status %d, %q; want %d and %q", status, bad, c.status, c.want)
 			}
 			if (status == 0) != strings.HasSuffix(out,
-				",current_A,time_min,charge_Ah,mean_thickness_um,metal_g,metal_cost,error\n") {
+				",current_A,time_min,charge_Ah,average_thickness_um,metal_g,metal_cost,error\n") {
 				t.Errorf("output %q", out)
 			}
 		})
@@ -312,7 +312,7 @@ func TestPropertyNoMetalHasIt(t *testing.T) {
 			"half to one and a half"},
 		{"3", "19.3", ""}, {"1", "17.3", ""},
 	} {
-		text := "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_mean,price_per_g\n" +
+		text := "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_average,price_per_g\n" +
 			"hand,1,10,Au," + c.valence + "," + c.density + ",0.9,0.5,1,0.6,90\n"
 		status, rows, _ := table(t, text)
 		if bad := c.want != ""; (status != 0) != bad || !strings.Contains(rows[0]["error"], c.want) {

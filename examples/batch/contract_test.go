@@ -42,7 +42,7 @@ func table(t testing.TB, text string) (status int, rows []map[string]string, std
 	return status, rows, bad
 }
 
-var numbers = []string{"current_A", "time_min", "charge_Ah", "mean_thickness_um", "metal_g", "metal_cost"}
+var numbers = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost"}
 
 func rat(t testing.TB, s string) *big.Rat {
 	t.Helper()
@@ -127,17 +127,17 @@ func expected(t testing.TB, row map[string]string, known map[string]element) map
 	}
 	f := times(rat(t, "1.602176634e-19"), rat(t, "6.02214076e23")) // C/mol, [SI2019]
 	area := times(rat(t, row["count"]), rat(t, row["area_cm2"]))
-	mean := over(rat(t, row["min_thickness_um"]), rat(t, row["min_to_mean"]))
+	mean := over(rat(t, row["min_thickness_um"]), rat(t, row["min_to_average"]))
 	grams := times(mean, rat(t, "1e-4"), area, rat(t, e.density))
 	current := times(rat(t, row["current_density_A_dm2"]), area, rat(t, "0.01"))
 	coulombs := over(times(grams, rat(t, e.valence), f), times(rat(t, e.weight), rat(t, row["efficiency"])))
 	return map[string]*big.Rat{
-		"current_A":         current,
-		"time_min":          over(coulombs, times(current, rat(t, "60"))),
-		"charge_Ah":         over(coulombs, rat(t, "3600")),
-		"mean_thickness_um": mean,
-		"metal_g":           grams,
-		"metal_cost":        halfEven(times(halfEven(grams, 3), rat(t, row["price_per_g"])), 2),
+		"current_A":            current,
+		"time_min":             over(coulombs, times(current, rat(t, "60"))),
+		"charge_Ah":            over(coulombs, rat(t, "3600")),
+		"average_thickness_um": mean,
+		"metal_g":              grams,
+		"metal_cost":           halfEven(times(halfEven(grams, 3), rat(t, row["price_per_g"])), 2),
 	}
 }
 
@@ -186,7 +186,7 @@ func TestIndependentContract(t *testing.T) {
 				"area_cm2": atLeast(decimalText(rng, 0, 200), "0.5"), "metal": symbols[rng.IntN(len(symbols))],
 				"efficiency": atLeast(decimalText(rng, 0, 1), "1"), "current_density_A_dm2": atLeast(decimalText(rng, 0, 5),
 					"1e-1"),
-				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_mean": atLeast(decimalText(rng, 0, 1), "0.5"),
+				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_average": atLeast(decimalText(rng, 0, 1), "0.5"),
 				"price_per_g": decimalText(rng, 0, 200), "valence": "", "density_g_cm3": "",
 			}
 			if rng.IntN(2) == 0 {
@@ -202,7 +202,7 @@ func TestIndependentContract(t *testing.T) {
 				row["density_g_cm3"] = strconv.FormatFloat(usual*(0.6+0.65*rng.Float64()), 'f', 1+rng.IntN(6), 64)
 			}
 			if i%4 == 0 { // masses that end on half a milligram
-				row["min_to_mean"], row["density_g_cm3"], row["min_thickness_um"], row["count"] = "1", "19.3", "1", "1"
+				row["min_to_average"], row["density_g_cm3"], row["min_thickness_um"], row["count"] = "1", "19.3", "1", "1"
 				row["metal"], row["valence"] = "Au", ""
 				row["area_cm2"] = strconv.Itoa(50 * (1 + 2*rng.IntN(100)))
 				ties++

@@ -12,15 +12,15 @@
 //	density_g_cm3         of the deposit; may be empty: the bulk metal's
 //	efficiency            current efficiency, above 0 and at most 1
 //	current_density_A_dm2 mean over the area
-//	min_thickness_um      promised at the thinnest spot
-//	min_to_mean           thinnest over mean thickness, above 0 and at most 1
+//	min_thickness_um      minimum at the thinnest spot
+//	min_to_average           thinnest over average thickness, above 0 and at most 1
 //	price_per_g           of the metal
 //
 // Other columns are passed through, but for control characters, which are written as
 // escapes: they could take back or make up a row on a terminal. Line breaks and tabs stay.
 // Added on the right are current_A, time_min,
-// charge_Ah, mean_thickness_um, metal_g, metal_cost and error. The mean
-// thickness is the promised one over the ratio. Numbers are given with up to 15
+// charge_Ah, average_thickness_um, metal_g, metal_cost and error. The mean
+// thickness is the workpiece over the ratio. Numbers are given with up to 15
 // digits. For the cost the mass, computed from the numbers as they are written,
 // is rounded to 1 mg, priced in decimal and rounded to 2 places, both half to
 // even. A bad row says why under error, has its numbers empty, and the others
@@ -63,9 +63,9 @@ func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
 
 var (
 	needed = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2", "min_thickness_um",
-		"min_to_mean", "price_per_g"}
+		"min_to_average", "price_per_g"}
 	optional = []string{"valence", "density_g_cm3"}
-	added    = []string{"current_A", "time_min", "charge_Ah", "mean_thickness_um", "metal_g", "metal_cost", "error"}
+	added    = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost", "error"}
 )
 
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {

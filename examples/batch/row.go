@@ -90,8 +90,8 @@ func estimate(columns map[string]int, fields []string) ([]string, error) {
 	area := units.Area(float64(count)*r.positive("area_cm2")) * units.SquareCentimetre
 	eff := units.Efficiency(r.share("efficiency"))
 	j := units.CurrentDensity(r.positive("current_density_A_dm2")) * units.AmperePerSquareDecimetre
-	promise := units.Length(r.positive("min_thickness_um")) * units.Micrometre
-	ratio := units.Ratio(r.share("min_to_mean"))
+	least := units.Length(r.positive("min_thickness_um")) * units.Micrometre
+	ratio := units.Ratio(r.share("min_to_average"))
 	deposit := r.deposit()
 	price := r.price()
 	if r.err != nil {
@@ -99,7 +99,7 @@ func estimate(columns map[string]int, fields []string) ([]string, error) {
 	}
 	res, err := plating.Estimate(&plating.Layer{
 		Bath: plating.Bath{Deposit: deposit, Efficiency: plating.ConstantEfficiency(eff)},
-		Area: area, Distribution: plating.Distribution{MinToMean: ratio}, Promise: promise, CurrentDensity: j,
+		Area: area, Distribution: plating.Distribution{MinToAverage: ratio}, MinThickness: least, CurrentDensity: j,
 	})
 	if err != nil {
 		return nil, err
@@ -113,7 +113,7 @@ func estimate(columns map[string]int, fields []string) ([]string, error) {
 	cost := mass.RoundBank(3).Mul(price).RoundBank(2)
 	return []string{
 		digits(res.Current.In(units.Ampere)), digits(res.Time.In(units.Minute)), digits(res.Charge.In(units.AmpereHour)),
-		digits(res.Mean.In(units.Micrometre)), grams, cost.StringFixed(2), "",
+		digits(res.Average.In(units.Micrometre)), grams, cost.StringFixed(2), "",
 	}, nil
 }
 
@@ -132,7 +132,7 @@ func (r *row) grams(density units.Density) float64 {
 		rho = digits(density.In(units.GramPerCubicCentimetre))
 	}
 	m.Mul(m, ratio(rho))
-	m.Quo(m, ratio(r.text("min_to_mean"))) // above zero, checked before
+	m.Quo(m, ratio(r.text("min_to_average"))) // above zero, checked before
 	v, _ := m.Float64()
 	return v
 }

@@ -12,7 +12,7 @@ func TestSpellings(t *testing.T) {
 	known := elements(t)
 	plain := map[string]string{"count": "12", "area_cm2": "10.5", "metal": "Ag", "efficiency": "0.5",
 		"current_density_A_dm2": "1", "min_thickness_um": "2",
-		"min_to_mean": "0.5", "price_per_g": "1.5"}
+		"min_to_average": "0.5", "price_per_g": "1.5"}
 	want := expected(t, plain, known)
 	for _, line := range []string{
 		"12,10.5,Ag,0.5,1,2,0.5,1.5", "+12,1.05e1,Ag,5E-1,1.,2.000,.5,1.50", " 12 , 10.5\t,Ag , 0.5,1,2,0.5,1.5",

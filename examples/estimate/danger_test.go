@@ -59,39 +59,39 @@ const (
 
 // Coats of the lines below. The shop's own gold baths say all that they are judged by.
 const (
-	nickelCoat = `    {"name": "nickel", "role": "underplate", "min_to_mean": 0.6, "promise": "4 µm",
+	nickelCoat = `    {"name": "nickel", "role": "underplate", "min_to_average": 0.6, "min_thickness": "4 µm",
      "bath": {"library": "nickel-watts", "content": "75 g/L", "volume": "20 L"}}`
-	nickelLast = `    {"name": "nickel", "min_to_mean": 0.6, "promise": "4 µm",
+	nickelLast = `    {"name": "nickel", "min_to_average": 0.6, "min_thickness": "4 µm",
      "bath": {"library": "nickel-watts", "content": "75 g/L", "volume": "20 L"}}`
-	copperCoat = `    {"name": "copper", "role": "strike", "min_to_mean": 0.6, "promise": "2.5 µm",
+	copperCoat = `    {"name": "copper", "role": "strike", "min_to_average": 0.6, "min_thickness": "2.5 µm",
      "bath": {"library": "copper-cyanide-build", "content": "29.8 g/L", "volume": "20 L"}}`
-	goldStrikeCoat = `    {"name": "gold strike", "role": "strike", "min_to_mean": 0.6, "time": "21 s",
+	goldStrikeCoat = `    {"name": "gold strike", "role": "strike", "min_to_average": 0.6, "time": "21 s",
      "current_density": "2 A/dm²", "bath": {"name": "gold, acid cyanide strike", "metal": "Au",
       "valence": 1, "efficiency": "12 %", "content": "1.5 g/L", "volume": "5 L",
       "window": {"low": "1 A/dm²", "high": "4 A/dm²"},
       "anode": "insoluble", "anode_material": "platinised titanium", "vessel": "plastic", "salt": "KAu(CN)2",
       "hazards": ["cyanide", "acid"], "pH": 3.6}}`
-	hardGoldCoat = `    {"name": "hard gold", "min_to_mean": 0.6, "promise": "1 µm", "current_density": "0.5 A/dm²",
+	hardGoldCoat = `    {"name": "hard gold", "min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.5 A/dm²",
      "bath": {"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17.3 g/cm³", "efficiency": "35 %",
       "content": "8 g/L", "volume": "5 L", "window": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}, "anode": "insoluble",
       "anode_material": "platinised titanium mesh", "vessel": "glass", "salt": "KAu(CN)2",
       "hazards": ["cyanide", "acid"], "pH": {"low": 4.2, "high": 4.6}}}`
-	silverStrikeCoat = `    {"name": "silver strike", "role": "strike", "min_to_mean": 0.5, "time": "16 s",
+	silverStrikeCoat = `    {"name": "silver strike", "role": "strike", "min_to_average": 0.5, "time": "16 s",
      "bath": {"library": "silver-strike", "content": "3 g/L", "volume": "4 L"}}`
-	silverCoat = `    {"name": "silver", "min_to_mean": 0.5, "promise": "5 µm", "current_density": "0.8 A/dm²",
+	silverCoat = `    {"name": "silver", "min_to_average": 0.5, "min_thickness": "5 µm", "current_density": "0.8 A/dm²",
      "bath": {"name": "silver, cyanide", "metal": "Ag", "efficiency": "98 %", "content": "30 g/L", "volume": "8 L",
       "window": {"low": "0.4 A/dm²", "high": "1.6 A/dm²"}, "anode_material": "silver", "salt": "KAg(CN)2",
       "hazards": ["cyanide"], "pH": 12}}`
-	copperStrikeCoat = `    {"name": "copper strike", "role": "strike", "min_to_mean": 0.6, "time": "65 s",
+	copperStrikeCoat = `    {"name": "copper strike", "role": "strike", "min_to_average": 0.6, "time": "65 s",
      "bath": {"library": "copper-cyanide-strike", "content": "21.3 g/L", "volume": "12 L"}}`
-	acidCopperCoat = `    {"name": "copper", "min_to_mean": 0.5, "promise": "10 µm",
+	acidCopperCoat = `    {"name": "copper", "min_to_average": 0.5, "min_thickness": "10 µm",
      "bath": {"library": "copper-acid", "content": "55 g/L", "volume": "20 L"}}`
-	rhodiumCoat = `    {"name": "rhodium", "min_to_mean": 0.6, "promise": "0.2 µm",
+	rhodiumCoat = `    {"name": "rhodium", "min_to_average": 0.6, "min_thickness": "0.2 µm",
      "bath": {"library": "rhodium-sulfate", "content": "2 g/L", "volume": "3 L"}}`
-	palladiumCoat = `    {"name": "palladium", "role": "underplate", "min_to_mean": 0.6, "promise": "0.2 µm",
+	palladiumCoat = `    {"name": "palladium", "role": "underplate", "min_to_average": 0.6, "min_thickness": "0.2 µm",
      "bath": {"library": "palladium-sulfamate", "volume": "3 L"}}`
-	sulfiteCoat    = `    {"name": "gold", "min_to_mean": 0.6, "promise": "1 µm", "bath": {"library": "gold-sulfite"}}`
-	ownSulfiteCoat = `    {"name": "gold", "min_to_mean": 0.6, "promise": "1 µm", "current_density": "0.3 A/dm²",
+	sulfiteCoat    = `    {"name": "gold", "min_to_average": 0.6, "min_thickness": "1 µm", "bath": {"library": "gold-sulfite"}}`
+	ownSulfiteCoat = `    {"name": "gold", "min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.3 A/dm²",
      "bath": {"name": "gold, sulfite", "metal": "Au", "efficiency": "98 %", "content": "10 g/L", "volume": "3 L",
       "window": {"low": "0.1 A/dm²", "high": "0.5 A/dm²"}, "anode": "insoluble", "vessel": "glass",
       "hazards": ["sulfite"], "pH": 9}}`
@@ -282,7 +282,7 @@ const hcn = "hydrogen cyanide"
 
 // ownCoat writes a coat of a bath of the shop's own.
 func ownCoat(name, role, bath string) string {
-	return `    {"name": "` + name + `", "role": "` + role + `", "min_to_mean": 0.6, "promise": "1 µm",
+	return `    {"name": "` + name + `", "role": "` + role + `", "min_to_average": 0.6, "min_thickness": "1 µm",
      "current_density": "0.6 A/dm²", "bath": ` + bath + "},\n"
 }
 
@@ -296,13 +296,13 @@ const (
 func goldRows() []row {
 	strike3 := func(salt string) change {
 		return replace(`"gold strike", "role"`,
-			`    {"name": "gold strike", "role": "strike", "min_to_mean": 0.6, "time": "21 s",
+			`    {"name": "gold strike", "role": "strike", "min_to_average": 0.6, "time": "21 s",
      "bath": {"library": "gold-acid-strike-3", "content": "2 g/L", "volume": "5 L", "salt": "`+salt+`"}},
 `)
 	}
 	strike1 := func(salt string) change {
 		return replace(`"gold strike", "role"`,
-			`    {"name": "gold strike", "role": "strike", "min_to_mean": 0.6, "time": "21 s",
+			`    {"name": "gold strike", "role": "strike", "min_to_average": 0.6, "time": "21 s",
      "bath": {"library": "gold-acid-strike", "content": "1 g/L", "volume": "5 L", "salt": "`+salt+`"}},
 `)
 	}
@@ -318,7 +318,7 @@ func goldRows() []row {
 	cyanideCopper := func(says string) []change {
 		return by(swap(`"library": "copper-cyanide-build"`, `"name": "copper, cyanide", "metal": "Cu", "valence": 1,
       "efficiency": "50 %", "window": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, `+says),
-			swap(`"promise": "2.5 µm"`, `"promise": "2.5 µm", "current_density": "1.7 A/dm²"`))
+			swap(`"min_thickness": "2.5 µm"`, `"min_thickness": "2.5 µm", "current_density": "1.7 A/dm²"`))
 	}
 	acidSilver := func(salt string) []change {
 		return by(replace(`"name": "silver, cyanide"`, ownCoat("silver", "finish",
@@ -433,7 +433,7 @@ func namedRows() []row {
 	}
 	alkaline := by(swap(`"library": "copper-cyanide-build"`, `"name": "copper, alkaline strike", "metal": "Cu",
       "valence": 1, "efficiency": "50 %", "window": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, "hazards": ["caustic"]`),
-		swap(`"promise": "2.5 µm"`, `"promise": "2.5 µm", "current_density": "1.7 A/dm²"`))
+		swap(`"min_thickness": "2.5 µm"`, `"min_thickness": "2.5 µm", "current_density": "1.7 A/dm²"`))
 	chloride := func(water string) []change {
 		return by(ahead(`"silver strike", "role"`, ownCoat("nickel strike", "strike", `{"name": "nickel, HCl strike",
       "metal": "Ni", "efficiency": "30 %", "window": {"low": "0.5 A/dm²", "high": "4 A/dm²"}, "hazards": []}`)),
@@ -770,7 +770,7 @@ func attackRows() []row {
 		{"zinc that enters without current", "zinc", "warning", "without current", by(swap(`, "live_entry": true`, "")),
 			nil},
 		{"a thin strike under nickel on zinc", "zinc", "warning", "through the pores",
-			by(swap(`"promise": "2.5 µm"`, `"promise": "0.8 µm"`)), nil},
+			by(swap(`"min_thickness": "2.5 µm"`, `"min_thickness": "0.8 µm"`)), nil},
 		{"aluminium without zincate", "dial", "warning", "zincate film", by(cut(`"holds": "zincate"`)), nil},
 	}
 }
@@ -1033,7 +1033,7 @@ func planned(metal, finish, more string) change {
 	return func(string) (string, bool) {
 		return `{"format": "laydown job 1", "job": "pointer", "substrate": "` + metal + `", "finish": "` + finish + `",
   ` + more + `
-  "promise": "1 µm", "min_to_mean": 0.6, "parts": [{"name": "pointer", "count": 3, "area": "12.7 cm²"}]}`, true
+  "min_thickness": "1 µm", "min_to_average": 0.6, "parts": [{"name": "pointer", "count": 3, "area": "12.7 cm²"}]}`, true
 	}
 }
 
@@ -1558,7 +1558,7 @@ func TestPropertyDangerousEditsBathFile(t *testing.T) {
 	}
 	job := lineOf("brass knob", "leaded brass", `
   "baths": "bench.json",`, []string{nickelCoat,
-		`    {"name": "coat", "role": "strike", "min_to_mean": 0.6, "time": "21 s",
+		`    {"name": "coat", "role": "strike", "min_to_average": 0.6, "time": "21 s",
      "bath": {"library": "bench", "content": "2 g/L", "volume": "5 L"}}`},
 		[]string{washTank, leadTank, nickelTank, oneWater, entry(`{"layer": "coat", "live_entry": true}`),
 			entry(`{"kind": "drag-out rinse"}`), lastTanks})

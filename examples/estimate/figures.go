@@ -54,7 +54,7 @@ func weight(m units.Mass) string {
 
 // clock writes a time as a bench timer shows it.
 func clock(t units.Duration) string {
-	// Up to the next second: a promise is kept, not nearly kept. A thousandth of
+	// Up to the next second: a minimum thickness is kept, not nearly kept. A thousandth of
 	// a second over is rounding, not time.
 	if t >= 1 {
 		t = units.Duration(math.Ceil(float64(t) - 1e-3))

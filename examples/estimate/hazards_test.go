@@ -53,17 +53,17 @@ const (
 	dragOut   = `{"kind": "drag-out rinse"}`
 	final     = `{"kind": "final rinse", "deionised": true}`
 	dry       = `{"kind": "dry", "holds": "warm air"}`
-	nickel    = `{"name": "nickel", "bath": {"library": "nickel-watts"}, "min_to_mean": 0.6, "promise": "5 µm"}`
+	nickel    = `{"name": "nickel", "bath": {"library": "nickel-watts"}, "min_to_average": 0.6, "min_thickness": "5 µm"}`
 )
 
 func layerOf(name, role, bath, set string) string {
-	return fmt.Sprintf(`{"name": %q, "role": %q, "bath": %s, "min_to_mean": 0.6, %s}`, name, role, bath, set)
+	return fmt.Sprintf(`{"name": %q, "role": %q, "bath": %s, "min_to_average": 0.6, %s}`, name, role, bath, set)
 }
 
 // zincLine lays cyanide copper and nickel on a zinc ornament; nothing is wrong with it.
 func zincLine() *line {
 	return &line{substrate: "zinc die casting", layers: []string{layerOf("copper", "strike",
-		`{"library": "copper-cyanide-build"}`, `"promise": "2.5 µm"`), nickel},
+		`{"library": "copper-cyanide-build"}`, `"min_thickness": "2.5 µm"`), nickel},
 		steps: []string{soak, rinse2, weakDip, rinse2, `{"layer": "copper", "live_entry": true}`, rinse2,
 			`{"layer": "nickel"}`, rinse2, final, dry}}
 }
@@ -72,7 +72,7 @@ func zincLine() *line {
 func silverLine() *line {
 	return &line{substrate: "leaded brass", layers: []string{layerOf("strike", "strike", `{"library": "silver-strike"}`,
 		`"time": "15 s"`),
-		layerOf("silver", "finish", `{"library": "silver-cyanide"}`, `"promise": "5 µm"`)},
+		layerOf("silver", "finish", `{"library": "silver-cyanide"}`, `"min_thickness": "5 µm"`)},
 		steps: []string{soak, rinse2, leadDip, rinse2, rinse1, `{"layer": "strike", "live_entry": true}`,
 			`{"layer": "silver"}`, dragOut, rinse2, final, dry}}
 }
@@ -82,7 +82,7 @@ func goldLine() *line {
 	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`,
 		`"role": "underplate", "bath"`, 1),
 		layerOf("strike", "strike", `{"library": "gold-acid-strike"}`, `"time": "20 s"`), layerOf("gold", "finish",
-			`{"library": "gold-acid-cobalt"}`, `"promise": "1 µm"`)},
+			`{"library": "gold-acid-cobalt"}`, `"min_thickness": "1 µm"`)},
 		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2,
 			`{"layer": "strike", "live_entry": true}`, dragOut, rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
 }
@@ -101,8 +101,8 @@ func springLine() *line {
 func sulfiteLine() *line {
 	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`,
 		`"role": "underplate", "bath"`, 1),
-		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"promise": "0.2 µm"`), layerOf("gold",
-			"finish", `{"library": "gold-sulfite"}`, `"promise": "1 µm"`)},
+		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"min_thickness": "0.2 µm"`), layerOf("gold",
+			"finish", `{"library": "gold-sulfite"}`, `"min_thickness": "1 µm"`)},
 		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2, `{"layer": "palladium"}`, dragOut,
 			rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
 }
@@ -110,7 +110,7 @@ func sulfiteLine() *line {
 // own makes the last layer's bath one of the shop's own.
 func own(l *line, bath string) {
 	l.layers[len(l.layers)-1] = layerOf(map[bool]string{true: "silver", false: "gold"}[strings.Contains(bath, `"Ag"`)],
-		"finish", bath, `"promise": "1 µm", "current_density": "0.5 A/dm²"`)
+		"finish", bath, `"min_thickness": "1 µm", "current_density": "0.5 A/dm²"`)
 }
 
 const ownGold = `{"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %", "hazards": ["cyanide", "acid"], "pH": 4.2, "anode": "insoluble"}`
@@ -235,7 +235,7 @@ var dangers = []struct {
 	{"platinised titanium in fluoborate", goldLine, func(l *line) {
 		l.layer(`{"library": "nickel-watts"}`,
 			`{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "hazards": ["acid", "nickel", "fluoborate"], "anode_material": "platinised titanium", "window": {"low": "1 A/dm²", "high": "5 A/dm²"}}`)
-		l.layer(`"promise": "5 µm"`, `"promise": "5 µm", "current_density": "3 A/dm²"`)
+		l.layer(`"min_thickness": "5 µm"`, `"min_thickness": "5 µm", "current_density": "3 A/dm²"`)
 	}, "titanium anode in fluoride", plating.SeverityWarning, nil},
 	{"acid gold in a steel tank", goldLine, func(l *line) {
 		own(l, strings.Replace(ownGold, `"anode": "insoluble"`,

@@ -26,7 +26,7 @@ type byHand struct {
 	heating    float64 // kWh
 }
 
-type cleaningByHand struct{ low, high, volts, minutes float64 } // A/dm², upper volts, usual stay
+type cleaningByHand struct{ low, high, volts, minutes float64 } // A/dm², upper volts, usual immersion time
 
 type coatByHand struct {
 	metal           string
@@ -91,8 +91,8 @@ func jobsByHand() map[string]byHand {
 	}
 }
 
-// thinnestToMean is that of all coats of a job.
-func thinnestToMean(name string) float64 {
+// thinnestToAverage is that of all coats of a job.
+func thinnestToAverage(name string) float64 {
 	return map[string]float64{"hands": 0.6, "bezels": 0.55, "finial": 0.45}[name]
 }
 
@@ -190,7 +190,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 		if err := json.Unmarshal([]byte(out), &r.tree); err != nil {
 			t.Fatal(err)
 		}
-		ratio := thinnestToMean(name)
+		ratio := thinnestToAverage(name)
 		var minutes, charge, low, high, joules, below float64
 		most := 0.0 // amps that make hydrogen
 		type total = struct{ mean, thinnest, mg, fine float64 }
@@ -211,7 +211,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 			r.near(p+"time", x.minutes, "min")
 			r.near(p+"charge", x.amps*x.minutes, "A·min")
 			r.near(p+"efficiency", 100*(c.low+c.high)/2, "%")
-			r.near(p+"mean_thickness", x.mean, "µm")
+			r.near(p+"average_thickness", x.mean, "µm")
 			r.near(p+"thinnest", x.mean*ratio, "µm")
 			r.near(p+"deposit_mass", x.mg, "mg")
 			r.near(p+"metal_mass", x.mg*c.fine, "mg")
@@ -309,7 +309,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 			if got := r.at(p + "metal"); got != metal {
 				t.Errorf("%s: metal %d is %v, want %s", name, i+1, got, metal)
 			}
-			r.near(p+"mean_thickness", totals[metal].mean, "µm")
+			r.near(p+"average_thickness", totals[metal].mean, "µm")
 			r.near(p+"thinnest", totals[metal].thinnest, "µm")
 			r.near(p+"deposit_mass", totals[metal].mg, "mg")
 			r.near(p+"metal_mass", totals[metal].fine, "mg")
@@ -357,7 +357,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 
 // result is a coat by hand at the middle, low (-1) or high (+1) efficiency.
 func (job byHand) result(name string, i, end int) ran {
-	ratio, below := thinnestToMean(name), 0.0
+	ratio, below := thinnestToAverage(name), 0.0
 	if i > 0 && job.layers[i].below {
 		below = job.result(name, i-1, 0).mean * ratio
 	}

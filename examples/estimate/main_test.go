@@ -260,7 +260,7 @@ func TestJobWithoutSequence(t *testing.T) {
 
 // bare is a job that gives the least that it can.
 const bare = `{"format": "laydown job 1", "parts": [{"area": "0.8 cm²"}], "layers": [
-  {"bath": {"metal": "Au", "efficiency": 0.9}, "min_to_mean": 0.6, "promise": "1 µm", "current": "4 mA"}]}`
+  {"bath": {"metal": "Au", "efficiency": 0.9}, "min_to_average": 0.6, "min_thickness": "1 µm", "current": "4 mA"}]}`
 
 // TestBareJob: small figures are not rounded away, and what the job does not
 // say is printed as missing.
@@ -296,7 +296,7 @@ func TestBareJob(t *testing.T) {
 // neither on the sheet nor on the page.
 func TestRefused(t *testing.T) {
 	job := `{"format": "laydown job 1", "substrate": "copper", "parts": [{"area": "50 cm²"}],
-  "layers": [{"min_to_mean": 0.5, "promise": "5 µm", "bath": {"library": "silver-cyanide", "volume": "8 L", "content": "30 g/L"}}],
+  "layers": [{"min_to_average": 0.5, "min_thickness": "5 µm", "bath": {"library": "silver-cyanide", "volume": "8 L", "content": "30 g/L"}}],
   "sequence": [{"kind": "soak clean", "holds": "mild cleaner", "does": ["clean"]}, {"kind": "rinse", "stages": 2},
     {"kind": "activate", "holds": "sulfuric acid, 5 %", "does": ["deoxidise"], "hazards": ["acid"]}, {"layer": 1}, {"kind": "rinse", "stages": 2}]}`
 	file := filepath.Join(t.TempDir(), "page.html")
@@ -321,7 +321,7 @@ func TestRefused(t *testing.T) {
 // TestStop: a job that must not be started says so first and exits with 1.
 func TestStop(t *testing.T) {
 	empty := strings.Replace(bare, `"efficiency": 0.9`, `"efficiency": 0.9, "content": "1 mg/L", "volume": "10 mL"`, 1)
-	missed := strings.Replace(bare, `"promise"`, `"time": "10 s", "promise"`, 1)
+	missed := strings.Replace(bare, `"min_thickness"`, `"time": "10 s", "min_thickness"`, 1)
 	for _, job := range []string{empty, missed} {
 		status, out, bad := call(t, job, "-")
 		if status != 1 || !strings.Contains(bad, "do not start this job") {

@@ -49,7 +49,7 @@ type priceLine struct {
 
 type pagePart struct{ Count, Name, Area, Mask string }
 
-// A tank is one stay in a bath, as a card that is not cut by a page break.
+// A tank is one immersion in a bath, as a card that is not cut by a page break.
 type tank struct {
 	Number     int
 	Name, Role string
@@ -104,7 +104,7 @@ func writePage(w io.Writer, made *traveller.Sheet, demo bool) error {
 		gain += m.Mass
 		p.Metals = append(p.Metals, fmt.Sprintf("%s: %s at the thinnest spot, %s on average, %s of metal", orText(m.Metal,
 			"metal not named"),
-			micrometres(m.Thinnest), micrometres(m.Mean), weight(m.FineMass)))
+			micrometres(m.Thinnest), micrometres(m.Average), weight(m.FineMass)))
 	}
 	p.Gain, p.Claim = weight(gain), made.Claim.Lines()
 	p.Rinsing = headless(collect(func(s *sheet) { s.rinsing(made) }))
@@ -255,9 +255,9 @@ func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) t
 		t.Rows = append(t.Rows, pageRow{what, value, why, measured})
 	}
 	degrees := func(v units.Temperature) string { return v.Text(units.CelsiusScale, 0) }
-	heat := orText(rangeOf(b.Heat.Low, b.Heat.High, degrees), "no range given")
-	if b.Heat.Set > 0 {
-		add(true, "bath at", degrees(b.Heat.Set), "its figures hold for "+heat)
+	heat := orText(rangeOf(b.Temperature.Low, b.Temperature.High, degrees), "no range given")
+	if b.Temperature.Set > 0 {
+		add(true, "bath at", degrees(b.Temperature.Set), "its figures hold for "+heat)
 	} else {
 		add(true, "bath at", "not given", heat)
 	}
@@ -270,8 +270,8 @@ func pageTank(number, i int, lr *plating.LayerResult, cautions []plating.Note) t
 	volts := rangeOf(b.Volts.Low, b.Volts.High, func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) })
 	add(true, "expect", orText(volts, "not given"), "the amps decide, not the volts")
 	add(true, "time", clock(r.Time), timeReason(lr))
-	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Mean)+
-		" on average (ratio "+plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution)+", "+
+	add(false, "gives", micrometres(r.Thinnest), "at the thinnest spot"+togetherWith(lr)+", "+micrometres(r.Average)+
+		" on average (ratio "+plain(float64(l.Distribution.MinToAverage))+sure(&l.Distribution)+", "+
 		orText(l.Distribution.Basis, "basis not said")+")")
 	add(false, "takes", weight(r.FineMass), "of "+orText(b.Metal, "metal")+", at a current efficiency of "+
 		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2)))

@@ -31,7 +31,7 @@ func processTank(c *sequence.Card) tank {
 		add("expect", c.Volts.String(), c.Volts.Origin())
 	}
 	if c.Time.Typical > 0 {
-		add("time", stay(c.Time), c.TimeBy+from(c.TimeFrom))
+		add("time", immersion(c.Time), c.TimeBy+from(c.TimeFrom))
 	}
 	if c.Water != "" {
 		t.Tick, t.Bath = true, c.Water

@@ -110,7 +110,7 @@ func coatsAsTheyStand(made *traveller.Sheet) []string {
 
 // atTheLine says how long the load keeps somebody at the line.
 func atTheLine(made *traveller.Sheet) string {
-	line := fmt.Sprintf("At the line for about %s (%s to %s): stays", roughly(made.Line.Typical), roughly(made.Line.Low),
+	line := fmt.Sprintf("At the line for about %s (%s to %s): immersion times", roughly(made.Line.Typical), roughly(made.Line.Low),
 		roughly(made.Line.High))
 	if p := made.Job.Price; p != nil && p.Handling > 0 {
 		line += fmt.Sprintf(" and %s from tank to tank", roughly(p.Handling))
@@ -182,7 +182,7 @@ func (s *sheet) process(c *sequence.Card) {
 		s.row("expect", c.Volts.String(), "("+c.Volts.Origin()+")")
 	}
 	if c.Time.Typical > 0 {
-		s.row("time", stay(c.Time), c.TimeBy+from(c.TimeFrom))
+		s.row("time", immersion(c.Time), c.TimeBy+from(c.TimeFrom))
 	}
 	s.card(c, nil)
 }
@@ -333,8 +333,8 @@ func celsius(r baths.Range[units.Temperature]) string {
 	return rangeOf(r.Low, r.High, one)
 }
 
-// stay writes a usual stay.
-func stay(t baths.Band[units.Duration]) string {
+// immersion writes a usual immersion time.
+func immersion(t baths.Band[units.Duration]) string {
 	if t.Low == t.High {
 		return roughly(t.Typical)
 	}

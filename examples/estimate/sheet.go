@@ -141,7 +141,7 @@ func (s *sheet) working(made *traveller.Sheet) error {
 	return s.err
 }
 
-// layer prints one stay in a bath: what to mind first, then the settings in
+// layer prints one immersion in a bath: what to mind first, then the settings in
 // the order in which they are made, then what comes of them. With a sequence,
 // the tank's card and the coat's spread come along.
 func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating.Note, in *stop) {
@@ -160,7 +160,7 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating
 		}
 	}
 	if lr.Below > 0 {
-		s.wrap("   i ", fmt.Sprintf("of the promise of %s, %s lie below already", micrometres(l.Promise+lr.Below),
+		s.wrap("   i ", fmt.Sprintf("of the minimum thickness of %s, %s lie below already", micrometres(l.MinThickness+lr.Below),
 			micrometres(lr.Below)))
 	}
 	s.settings(lr, in)
@@ -171,8 +171,8 @@ func (s *sheet) layer(number, i int, lr *plating.LayerResult, cautions []plating
 		s.card(&in.card, in)
 	}
 	thinnest := "at the thinnest spot" + togetherWith(lr)
-	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s on average (ratio %s, %s)", thinnest, micrometres(r.Mean),
-		plain(float64(l.Distribution.MinToMean))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
+	s.row("gives", micrometres(r.Thinnest), fmt.Sprintf("%s, %s on average (ratio %s, %s)", thinnest, micrometres(r.Average),
+		plain(float64(l.Distribution.MinToAverage))+sure(&l.Distribution), orText(l.Distribution.Basis, "basis not said")))
 	s.row("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"),
 		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
 	if what, why := rest(lr); what != "" {
@@ -208,11 +208,11 @@ func (s *sheet) settings(lr *plating.LayerResult, in *stop) {
 	volts := func(v units.Voltage) string { return figure(v, units.Volt, 1, 1) }
 	density := func(j units.CurrentDensity) string { return figure(j, units.AmperePerSquareDecimetre, 2, 2) }
 	const missing = "not given"
-	switch heat := rangeOf(b.Heat.Low, b.Heat.High, degrees); {
-	case b.Heat.Set > 0 && heat != "":
-		s.row("bath at", degrees(b.Heat.Set), "the figures of the bath hold for "+heat)
-	case b.Heat.Set > 0:
-		s.row("bath at", degrees(b.Heat.Set), "as given; the job does not say for which range its figures hold")
+	switch heat := rangeOf(b.Temperature.Low, b.Temperature.High, degrees); {
+	case b.Temperature.Set > 0 && heat != "":
+		s.row("bath at", degrees(b.Temperature.Set), "the figures of the bath hold for "+heat)
+	case b.Temperature.Set > 0:
+		s.row("bath at", degrees(b.Temperature.Set), "as given; the job does not say for which range its figures hold")
 	case heat != "":
 		s.row("bath at", heat, "the job gives the range and no setting")
 	case in != nil && in.card.Temperature.Given():
@@ -269,7 +269,7 @@ func (s *sheet) after(made *traveller.Sheet) {
 	for _, m := range res.Metals {
 		mass += m.Mass
 		s.line("   %-3s %s at the thinnest spot, %s on average, %s of metal", orText(m.Metal, "?"), micrometres(m.Thinnest),
-			micrometres(m.Mean), weight(m.FineMass))
+			micrometres(m.Average), weight(m.FineMass))
 	}
 	s.wrap("   ", fmt.Sprintf("Check by weight: the load should have gained %s, dry, of all layers. That is the mean; only a gauge or a cut "+
 		"shows the thinnest spot.", weight(mass)))
@@ -285,19 +285,19 @@ func (s *sheet) after(made *traveller.Sheet) {
 func timeReason(lr *plating.LayerResult) string {
 	l := &lr.Layer
 	switch {
-	case l.Promise == 0:
+	case l.MinThickness == 0:
 		return "as given"
 	case l.Time == 0 && lr.Below > 0:
-		return fmt.Sprintf("for the %s that are left to the promise at the thinnest spot", micrometres(l.Promise))
+		return fmt.Sprintf("for the %s that are left to the minimum thickness at the thinnest spot", micrometres(l.MinThickness))
 	case l.Time == 0:
-		return fmt.Sprintf("for the promise of %s at the thinnest spot", micrometres(l.Promise))
+		return fmt.Sprintf("for the minimum thickness of %s at the thinnest spot", micrometres(l.MinThickness))
 	case l.CurrentDensity == 0:
 		return "as given; the current follows from it"
 	}
-	return "as given; held against the promise"
+	return "as given; held against the minimum thickness"
 }
 
-// sure says how well the ratio of thinnest to mean is known, when that is said.
+// sure says how well the ratio of thinnest to average is known, when that is said.
 func sure(d *plating.Distribution) string {
 	if d.Uncertainty == 0 {
 		return ""

@@ -36,7 +36,7 @@ func TestCommandLines(t *testing.T) {
 		{"a directory", []string{dir}, "", 1, "is a folder"},
 		{"empty input", []string{"-"}, "", 1, "empty; need an object"},
 		{"not JSON", []string{write(t, "{\n\n]")}, "", 1, "line 3"},
-		{"wrong field", []string{"-"}, strings.Replace(bare, "promise", "promised", 1), 1, "unknown field; known here are"},
+		{"wrong field", []string{"-"}, strings.Replace(bare, "min_thickness", "promised", 1), 1, "unknown field; known here are"},
 		{"promise met below", []string{"-"}, twice(), 1, "lies below already"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -51,11 +51,11 @@ func TestCommandLines(t *testing.T) {
 	}
 }
 
-// twice plates a promise that the layer below has met already.
+// twice plates a minimum thickness that the layer below has met already.
 func twice() string {
 	layer := bare[strings.Index(bare, `{"bath"`):strings.LastIndex(bare, "]")]
-	thin := strings.Replace(strings.Replace(layer, "1 µm", "0.5 µm", 1), `"min_to_mean"`,
-		`"count_below": true, "min_to_mean"`, 1)
+	thin := strings.Replace(strings.Replace(layer, "1 µm", "0.5 µm", 1), `"min_to_average"`,
+		`"count_below": true, "min_to_average"`, 1)
 	return strings.Replace(bare, layer, layer+", "+thin, 1)
 }
 

@@ -1,5 +1,5 @@
 // Command thinspot computes where a part is plated thinnest, how long it has to
-// hang until that spot keeps the promise, and what other arrangements would save.
+// hang until that spot keeps the minimum thickness, and what other arrangements would save.
 //
 //	go run ./examples/thinspot                     an embedded case: a pendulum bob with a groove in its rim
 //	go run ./examples/thinspot case.json           a case of your own; - reads standard input

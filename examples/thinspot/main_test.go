@@ -40,16 +40,16 @@ func TestFigures(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um",
-		"mean_um", "max_um",
-		"p05_um", "p95_um", "min_to_mean", "minutes_to_promise", "current_balance", "error_estimate"} {
+		"average_um", "max_um",
+		"p05_um", "p95_um", "min_to_average", "minutes_to_min_thickness", "current_balance", "error_estimate"} {
 		if f, ok := v[name].(float64); !ok || f-f != 0 {
 			t.Errorf("%s is %v", name, v[name])
 		}
 	}
 	f := func(name string) float64 { x, _ := v[name].(float64); return x }
-	if math.Abs(f("min_um")-1) > 1e-12 || math.Abs(f("min_to_mean")*f("mean_um")-1) > 1e-12 ||
+	if math.Abs(f("min_um")-1) > 1e-12 || math.Abs(f("min_to_average")*f("average_um")-1) > 1e-12 ||
 		math.Abs(f("total_current_A")-0.6) > 1e-9 ||
-		!(f("min_um") < f("p05_um") && f("p05_um") < f("mean_um") && f("mean_um") < f("p95_um") &&
+		!(f("min_um") < f("p05_um") && f("p05_um") < f("average_um") && f("average_um") < f("p95_um") &&
 			f("p95_um") <= f("max_um")) || math.Abs(f("current_balance")) > 1e-6 {
 		t.Errorf("%v", v)
 	}
@@ -74,15 +74,15 @@ func TestFigures(t *testing.T) {
 			t.Fatal(err)
 		}
 		area, least = area+a, math.Min(least, s)
-		if 0.9*s < 1 { // the promise, in nine tenths of the time
+		if 0.9*s < 1 { // the minimum thickness, in nine tenths of the time
 			short += a
 		}
 	}
 	if math.Abs(area/f("area_cm2")-1) > 1e-4 || math.Abs(least-1) > 1e-4 {
 		t.Errorf("the table sums to %v cm² and is thinnest with %v µm", area, least)
 	}
-	if got := f("below_promise_at_90_percent_cm2"); !(short > 0) || math.Abs(got-short) > 1e-3 {
-		t.Errorf("a tenth less time leaves %v cm² below the promise, by the table %v", got, short)
+	if got := f("below_min_thickness_at_90_percent_cm2"); !(short > 0) || math.Abs(got-short) > 1e-3 {
+		t.Errorf("a tenth less time leaves %v cm² below the minimum thickness, by the table %v", got, short)
 	}
 	raw, err := os.Open(picture)
 	if err != nil {
@@ -116,7 +116,7 @@ func TestText(t *testing.T) {
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)
 	}
-	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing", "min_to_mean",
+	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing", "min_to_average",
 		"balance", "half the current", "robber", "shield", "saves metal: half the current"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)

@@ -32,7 +32,7 @@ const blockCase = `{
   "bath": {"name": "gold", "metal": "Au", "density": "17 g/cm³", "efficiency": [{"current_density": "0.1 A/dm²", "efficiency": "42 %"}, {"current_density": "2 A/dm²", "efficiency": "22 %"}]},
   "conductivity": "6 S/m",
   "tank": {"length": "160 mm", "width": "100 mm", "depth": "100 mm", "panel": "25 mm"},
-  "current": "0.15 A", "promise": "1 µm", "price_per_g": "98.50", "currency": "EUR",
+  "current": "0.15 A", "min_thickness": "1 µm", "price_per_g": "98.50", "currency": "EUR",
   "parts": [
     {"name": "block", "kind": "cathode", "law": {"model": "tafel", "exchange": "1 A/m²", "alpha": 0.5, "temperature": "38 °C"},
      "plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}, "panel": "7 mm", "grade": 1, "at": ["70 mm", "50 mm", "50 mm"]},
@@ -56,15 +56,15 @@ func TestMeshFigures(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, name := range []string{"area_cm2", "volume_cm3", "faces", "total_current_A", "cell_voltage_V", "min_um",
-		"mean_um", "max_um", "p05_um", "p95_um",
-		"min_to_mean", "minutes_to_promise", "current_balance", "error_estimate"} {
+		"average_um", "max_um", "p05_um", "p95_um",
+		"min_to_average", "minutes_to_min_thickness", "current_balance", "error_estimate"} {
 		if v, ok := f[name].(float64); !ok || math.IsNaN(v) {
 			t.Errorf("%s is %v", name, f[name])
 		}
 	}
 	v := func(name string) float64 { return f[name].(float64) }
 	if math.Abs(v("min_um")-1) > 1e-9 || v("error_estimate") > 0.05 || math.Abs(v("current_balance")) > 0.01 ||
-		v("min_to_mean") >= 1 || f["unresolved"].(bool) {
+		v("min_to_average") >= 1 || f["unresolved"].(bool) {
 		t.Errorf("%v", f)
 	}
 	at := f["thinnest_at_mm"].([]any)
@@ -116,7 +116,7 @@ func TestMeshFigures(t *testing.T) {
 			right = math.Max(right, s)
 		}
 	}
-	if math.Abs(sum/v("area_cm2")-1) > 1e-4 || math.Abs(metal/sum/v("mean_um")-1) > 1e-4 || left <= right {
+	if math.Abs(sum/v("area_cm2")-1) > 1e-4 || math.Abs(metal/sum/v("average_um")-1) > 1e-4 || left <= right {
 		t.Errorf("table: %v cm², mean %v µm, thickest %v left and %v right", sum, metal/sum, left, right)
 	}
 	pictures(t, file("p.png"), file("p.svg"))
@@ -193,7 +193,7 @@ func TestRamp(t *testing.T) {
 func TestIndependentMethods(t *testing.T) {
 	testdata.SlowOnly(t)
 	const head = `{"format": "laydown case 1", %METHOD% "bath": {"name": "gold", "metal": "Au", "efficiency": "40 %"}, "conductivity": "6 S/m",
-	"current": "0.2 A", "promise": "1 µm", "parts": [{"name": "bob", "kind": "cathode", "law": {"model": "linear", "resistance": "2e-4 Ω·m²"}, %BODY%}]}`
+	"current": "0.2 A", "min_thickness": "1 µm", "parts": [{"name": "bob", "kind": "cathode", "law": {"model": "linear", "resistance": "2e-4 Ω·m²"}, %BODY%}]}`
 	get := func(method, body string) map[string]any {
 		text := strings.NewReplacer("%METHOD%", method, "%BODY%", body).Replace(head)
 		status, out, bad := call(t, text, "-json", "-no-advice", "-")
@@ -209,8 +209,8 @@ func TestIndependentMethods(t *testing.T) {
 	a := get("", `"torus": {"radius": "30 mm", "height": "0 mm", "thickness": "16 mm"}`)
 	b := get(`"method": "mesh",`, `"torus": {"centre_diameter": "60 mm", "tube_diameter": "16 mm"}, "panel": "4 mm"`)
 	// Facets take 3 % of the volume; the distribution is far less shy of them.
-	for name, tol := range map[string]float64{"min_to_mean": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015,
-		"volume_cm3": 0.03, "minutes_to_promise": 0.02, "p95_um": 0.01} {
+	for name, tol := range map[string]float64{"min_to_average": 0.01, "cell_voltage_V": 0.005, "area_cm2": 0.015,
+		"volume_cm3": 0.03, "minutes_to_min_thickness": 0.02, "p95_um": 0.01} {
 		x, y := a[name].(float64), b[name].(float64)
 		if math.Abs(y/x-1) > tol {
 			t.Errorf("%s: %v by profile, %v by mesh", name, x, y)
@@ -235,18 +235,18 @@ func TestPositions(t *testing.T) {
 		return f
 	}
 	still, turned := read(blockCase), read(text, "-no-advice")
-	ratio := func(f map[string]any) float64 { return f["min_to_mean"].(float64) }
+	ratio := func(f map[string]any) float64 { return f["min_to_average"].(float64) }
 	if ratio(turned) <= ratio(still) || turned["error_estimate"] != nil {
 		t.Errorf("still %v, turned %v, error %v", ratio(still), ratio(turned), turned["error_estimate"])
 	}
 	for _, v := range still["arrangements"].([]any) {
 		o := v.(map[string]any)
-		if o["name"] == "turned half round half of the time" && math.Abs(o["min_to_mean"].(float64)-ratio(turned)) > 1e-6 {
-			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_mean"], ratio(turned))
+		if o["name"] == "turned half round half of the time" && math.Abs(o["min_to_average"].(float64)-ratio(turned)) > 1e-6 {
+			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_average"], ratio(turned))
 		}
 	}
-	marked := strings.Replace(blockCase, `"promise"`,
-		`"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`, 1)
+	marked := strings.Replace(blockCase, `"min_thickness"`,
+		`"significant": {"facing": {"direction": "-x", "within": 40}}, "min_thickness"`, 1)
 	front := read(marked, "-no-advice")
 	if ratio(front) <= ratio(still) || front["significant_cm2"].(float64) >= 0.5*front["area_cm2"].(float64) {
 		t.Errorf("the side towards the anode: %v of %v", ratio(front), ratio(still))
@@ -263,11 +263,11 @@ func TestAnodeInside(t *testing.T) {
 		t.Fatalf("status %d, %s", status, bad)
 	}
 	var f struct {
-		MinToMean    float64 `json:"min_to_mean"`
+		MinToAverage float64 `json:"min_to_average"`
 		Arrangements []struct {
-			Name      string
-			No        *string
-			MinToMean *float64 `json:"min_to_mean"`
+			Name         string
+			No           *string
+			MinToAverage *float64 `json:"min_to_average"`
 		}
 	}
 	if err := json.Unmarshal([]byte(out), &f); err != nil {
@@ -275,8 +275,8 @@ func TestAnodeInside(t *testing.T) {
 	}
 	for _, o := range f.Arrangements {
 		if o.Name == "an anode inside" {
-			if o.MinToMean == nil || *o.MinToMean < 1.2*f.MinToMean {
-				t.Errorf("an anode inside: %v, %v, without %v", o.MinToMean, o.No, f.MinToMean)
+			if o.MinToAverage == nil || *o.MinToAverage < 1.2*f.MinToAverage {
+				t.Errorf("an anode inside: %v, %v, without %v", o.MinToAverage, o.No, f.MinToAverage)
 			}
 			return
 		}
@@ -358,7 +358,7 @@ func TestPropertyCustomersDrawing(t *testing.T) {
 	}
 	drawing := b.Bytes()
 	text := `{"format": "laydown case 1", "case": "finial", "method": "mesh", "bath": {"name": "gold, acid cyanide", "metal": "Au", "efficiency": "35 %", "pH": 4.4},
-		"conductivity": "6 S/m", "current": "0.1 A", "promise": "1 µm", "parts": [{"name": "finial", "kind": "cathode", "file": "part.ply", "unit": "mm", "at": ["50 mm", "50 mm", "50 mm"]}, {"name": "anode", "kind": "anode", "wall": "low x"}], "tank": {"length": "100 mm", "width": "100 mm", "depth": "100 mm"}}`
+		"conductivity": "6 S/m", "current": "0.1 A", "min_thickness": "1 µm", "parts": [{"name": "finial", "kind": "cathode", "file": "part.ply", "unit": "mm", "at": ["50 mm", "50 mm", "50 mm"]}, {"name": "anode", "kind": "anode", "wall": "low x"}], "tank": {"length": "100 mm", "width": "100 mm", "depth": "100 mm"}}`
 	file := filepath.Join(dir, "case.json")
 	for name, raw := range map[string][]byte{part: drawing, file: []byte(text)} {
 		if err := os.WriteFile(name, raw, 0o644); err != nil {
@@ -415,14 +415,14 @@ func arrangementOf(t *testing.T, f map[string]any, name string) map[string]any {
 	return nil
 }
 
-// TestErrorWherePromised: the error is that of the thinnest spot that counts,
+// TestErrorOnTheSignificantSurface: the error is that of the thinnest spot that counts,
 // and is there for several positions too. A finer mesh of the case lands within it.
-func TestErrorWherePromised(t *testing.T) {
+func TestErrorOnTheSignificantSurface(t *testing.T) {
 	testdata.SlowOnly(t)
-	const marks = `"significant": {"facing": {"direction": "-x", "within": 40}}, "promise"`
+	const marks = `"significant": {"facing": {"direction": "-x", "within": 40}}, "min_thickness"`
 	const positions = `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`
 	for name, change := range map[string][]string{
-		"marks":     {`"promise"`, marks},
+		"marks":     {`"min_thickness"`, marks},
 		"positions": {`"parts": [`, positions},
 	} {
 		f := blockFigures(t, []string{"-no-advice"}, change...)
@@ -432,7 +432,7 @@ func TestErrorWherePromised(t *testing.T) {
 			continue
 		}
 		finer := blockFigures(t, []string{"-no-advice", "-quick"}, append(change, `"panel": "7 mm"`, `"panel": "3 mm"`)...)
-		if d := math.Abs(finer["min_to_mean"].(float64)/f["min_to_mean"].(float64) - 1); d > 2*e {
+		if d := math.Abs(finer["min_to_average"].(float64)/f["min_to_average"].(float64) - 1); d > 2*e {
 			t.Errorf("%s: a finer mesh is off by %v, the error was to be %v", name, d, e)
 		}
 		if finer["error_estimate"] != nil || finer["error_unknown_because"] != "not asked for" {
@@ -448,8 +448,8 @@ func TestPositionsAreChanged(t *testing.T) {
 	f := blockFigures(t, []string{"-quick"},
 		`"parts": [`, `"positions": [{"share": 0.5}, {"share": 0.5, "turn": [{"axis": "z", "degrees": 180}]}], "parts": [`)
 	half, still := arrangementOf(t, f, "half the current"), arrangementOf(t, f, "as it hangs")
-	if still["min_to_mean"].(float64) != f["min_to_mean"].(float64) ||
-		half["min_to_mean"].(float64) <= still["min_to_mean"].(float64) || half["saved_g"].(float64) <= 0 ||
+	if still["min_to_average"].(float64) != f["min_to_average"].(float64) ||
+		half["min_to_average"].(float64) <= still["min_to_average"].(float64) || half["saved_g"].(float64) <= 0 ||
 		half["minutes"].(float64) < 1.3*still["minutes"].(float64) {
 		t.Errorf("as it hangs %v, half the current %v", still, half)
 	}
@@ -639,8 +639,8 @@ func TestMarkedProfile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Replace(string(raw), `"promise"`,
-		`"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "promise"`, 1)
+	text := strings.Replace(string(raw), `"min_thickness"`,
+		`"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "min_thickness"`, 1)
 	status, out, bad := call(t, text, "-json", "-")
 	if status != 0 {
 		t.Fatal(status, bad)
@@ -651,11 +651,11 @@ func TestMarkedProfile(t *testing.T) {
 	}
 	// Two caps of 6 mm on a radius of 36 mm.
 	if want := 2 * math.Pi * (36*36 + 6*6) / 100; math.Abs(f["significant_cm2"].(float64)/want-1) > 0.01 ||
-		f["min_to_mean"].(float64) < 0.8 {
-		t.Errorf("%v cm² promised, by hand %v; ratio %v", f["significant_cm2"], want, f["min_to_mean"])
+		f["min_to_average"].(float64) < 0.8 {
+		t.Errorf("%v cm² promised, by hand %v; ratio %v", f["significant_cm2"], want, f["min_to_average"])
 	}
 	for _, name := range []string{"half the current", "a robber ring", "a shield", "upside down"} {
-		if o := arrangementOf(t, f, name); o["no"] != nil || o["min_to_mean"].(float64) < 0.7 {
+		if o := arrangementOf(t, f, name); o["no"] != nil || o["min_to_average"].(float64) < 0.7 {
 			t.Errorf("%v", o)
 		}
 	}

@@ -126,7 +126,7 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 		v.way.Surface.Unresolved = d[0].Unresolved
 		return nil
 	}
-	// The same where the promise holds, for all positions together.
+	// The same where the minimum thickness holds, for all positions together.
 	from, to := coarse.way.Surface.Patches, v.way.Surface.Patches
 	least := func(list []coat.Patch, better func(a, b coat.Patch) bool) int {
 		at := -1
@@ -154,7 +154,7 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 		v.way.Surface.MinError = math.Max(v.way.Surface.MinError, s.Surfaces[0].Corner.Estimate(most))
 	}
 	// Whether the least density of all lies on one panel does not matter when it
-	// lies where nothing is promised.
+	// lies off the significant surface.
 	jumps := !(change(from[there]) <= 0.1)
 	v.way.Surface.Unresolved = jumps || significant == nil && v.way.Surface.Unresolved
 	return nil

@@ -14,7 +14,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// drawProfile writes thickness along the profile, with the promise, to a file.
+// drawProfile writes thickness along the profile, with the minimum thickness, to a file.
 func drawProfile(r *result, desk *files.Desk, file string) error {
 	p := plot.New()
 	p.Title.Text = units.Printable(r.c.Name)
@@ -31,14 +31,14 @@ func drawProfile(r *result, desk *files.Desk, file string) error {
 		return err
 	}
 	curve.Width = vg.Points(1.6)
-	promise, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.c.Promise.In(units.Micrometre)},
-		{X: line[len(line)-1].X, Y: r.c.Promise.In(units.Micrometre)}})
+	least, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.c.MinThickness.In(units.Micrometre)},
+		{X: line[len(line)-1].X, Y: r.c.MinThickness.In(units.Micrometre)}})
 	if err != nil {
 		return err
 	}
-	promise.Dashes = []vg.Length{vg.Points(6), vg.Points(4)}
-	mean, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.coat.Mean.In(units.Micrometre)}, {X: line[len(line)-1].X,
-		Y: r.coat.Mean.In(units.Micrometre)}})
+	least.Dashes = []vg.Length{vg.Points(6), vg.Points(4)}
+	mean, err := plotter.NewLine(plotter.XYs{{X: line[0].X, Y: r.coat.Average.In(units.Micrometre)}, {X: line[len(line)-1].X,
+		Y: r.coat.Average.In(units.Micrometre)}})
 	if err != nil {
 		return err
 	}
@@ -48,9 +48,9 @@ func drawProfile(r *result, desk *files.Desk, file string) error {
 		return err
 	}
 	spot.GlyphStyle = draw.GlyphStyle{Color: color.Black, Radius: vg.Points(4), Shape: draw.CircleGlyph{}}
-	p.Add(curve, promise, mean, spot)
+	p.Add(curve, least, mean, spot)
 	p.Legend.Add("thickness", curve)
-	p.Legend.Add("promise", promise)
+	p.Legend.Add("minimum thickness", least)
 	p.Legend.Add("mean over the part", mean)
 	p.Legend.Add("thinnest spot", spot)
 	p.Legend.Top, p.Legend.Padding = true, vg.Points(2)

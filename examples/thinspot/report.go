@@ -24,14 +24,14 @@ func (r *result) figures() map[string]any {
 		"area_cm2": r.area.In(units.SquareCentimetre), "volume_cm3": r.volume.In(units.CubicCentimetre), "faces": r.faces,
 		"patches": len(r.surface.Patches), "unknowns": r.unknowns,
 		"total_current_A": float64(r.total), "part_current_A": float64(r.current), "cell_voltage_V": float64(r.voltage),
-		"min_um": um(r.coat.Min), "mean_um": um(r.coat.Mean), "max_um": um(r.coat.Max), "p05_um": um(r.coat.P05),
-		"p95_um":      um(r.coat.P95),
-		"min_to_mean": float64(r.coat.MinToMean), "minutes_to_promise": r.time.In(units.Minute),
+		"min_um": um(r.coat.Min), "average_um": um(r.coat.Average), "max_um": um(r.coat.Max), "p05_um": um(r.coat.P05),
+		"p95_um":         um(r.coat.P95),
+		"min_to_average": float64(r.coat.MinToAverage), "minutes_to_min_thickness": r.time.In(units.Minute),
 		"thinnest_at_mm": []float64{1e3 * spot.X, 1e3 * spot.Y, 1e3 * spot.Z}, "thinnest_where": r.where(r.coat.MinPatch),
 		"metal_g": r.coat.FineMass.In(units.Gram), "given_away_g": r.away.In(units.Gram),
-		"significant_cm2":                 r.coat.Area.In(units.SquareCentimetre),
-		"below_promise_at_90_percent_cm2": r.below.In(units.SquareCentimetre),
-		"current_balance":                 r.balance, "error_estimate": nil, "unresolved": r.surface.Unresolved,
+		"significant_cm2":                       r.coat.Area.In(units.SquareCentimetre),
+		"below_min_thickness_at_90_percent_cm2": r.below.In(units.SquareCentimetre),
+		"current_balance":                       r.balance, "error_estimate": nil, "unresolved": r.surface.Unresolved,
 	}
 	if !math.IsNaN(r.surface.MinError) {
 		f["error_estimate"] = r.surface.MinError
@@ -40,18 +40,18 @@ func (r *result) figures() map[string]any {
 	}
 	var others []map[string]any
 	for _, o := range r.advice {
-		v := map[string]any{"name": o.Name, "saved_g": nil, "minutes": nil, "min_to_mean": nil, "saved_minutes": nil,
+		v := map[string]any{"name": o.Name, "saved_g": nil, "minutes": nil, "min_to_average": nil, "saved_minutes": nil,
 			"no": nil}
 		if o.Err != nil {
 			v["no"] = o.Err.Error()
 		} else {
-			v["saved_g"], v["minutes"], v["min_to_mean"], v["saved_minutes"] = o.SavedMass.In(units.Gram),
-				o.Time.In(units.Minute), float64(o.MinToMean), o.SavedTime.In(units.Minute)
+			v["saved_g"], v["minutes"], v["min_to_average"], v["saved_minutes"] = o.SavedMass.In(units.Gram),
+				o.Time.In(units.Minute), float64(o.MinToAverage), o.SavedTime.In(units.Minute)
 		}
 		others = append(others, v)
 	}
 	for _, s := range r.skipped {
-		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_mean": nil,
+		others = append(others, map[string]any{"name": s.name, "saved_g": nil, "minutes": nil, "min_to_average": nil,
 			"saved_minutes": nil, "no": "not tried: " + s.no})
 	}
 	f["cautions"] = r.cautions()
@@ -73,9 +73,9 @@ func (r *result) text(w io.Writer) {
 		r.area.Text(units.SquareCentimetre, 1), r.current.Text(units.Ampere, 3), r.total.Text(units.Ampere, 3),
 		r.voltage.Text(units.Volt, 2))
 	if c.Significant != nil {
-		fmt.Fprintf(w, "promised on  %s of it, as the case marks it\n", r.coat.Area.Text(units.SquareCentimetre, 1))
+		fmt.Fprintf(w, "significant  %s of it, as the case marks it\n", r.coat.Area.Text(units.SquareCentimetre, 1))
 	}
-	fmt.Fprintf(w, "time         %s until the thinnest spot has the %s promised\n", clock(r.time), um(c.Promise))
+	fmt.Fprintf(w, "time         %s until the thinnest spot has the minimum of %s\n", clock(r.time), um(c.MinThickness))
 	at := fmt.Sprintf("r = %.1f mm, z = %.1f mm", 1e3*spot.X, 1e3*spot.Z)
 	if c.Mesh != nil {
 		at = fmt.Sprintf("x = %.1f mm, y = %.1f mm, z = %.1f mm", 1e3*spot.X, 1e3*spot.Y, 1e3*spot.Z)
@@ -85,16 +85,16 @@ func (r *result) text(w io.Writer) {
 		if c.Mesh != nil {
 			finer = `; give the part a smaller "panel"`
 		}
-		fmt.Fprintf(w, "thinnest     NOT RESOLVED near %s: the mesh is too coarse there, do not promise on it%s\n", at, finer)
+		fmt.Fprintf(w, "thinnest     NOT RESOLVED near %s: the mesh is too coarse there, claim nothing for it%s\n", at, finer)
 	} else {
 		fmt.Fprintf(w, "thinnest     %s at %s (%s)\n", um(r.coat.Min), at, r.where(r.coat.MinPatch))
 	}
-	fmt.Fprintf(w, "then         mean %s, 5 %% of the area under %s, 5 %% over %s\n", um(r.coat.Mean), um(r.coat.P05),
+	fmt.Fprintf(w, "then         mean %s, 5 %% of the area under %s, 5 %% over %s\n", um(r.coat.Average), um(r.coat.P05),
 		um(r.coat.P95))
-	fmt.Fprintf(w, "ratio        thinnest over mean %.3f; in a job file: \"min_to_mean\": %.3f, \"basis\": %q%s\n",
-		float64(r.dist.MinToMean), float64(r.dist.MinToMean), r.dist.Basis, r.unsure())
-	fmt.Fprintf(w, "a tenth less time leaves %s below the promise\n", r.below.Text(units.SquareCentimetre, 1))
-	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the promise%s\n", weight(r.coat.FineMass),
+	fmt.Fprintf(w, "ratio        thinnest over average %.3f; in a job file: \"min_to_average\": %.3f, \"basis\": %q%s\n",
+		float64(r.dist.MinToAverage), float64(r.dist.MinToAverage), r.dist.Basis, r.unsure())
+	fmt.Fprintf(w, "a tenth less time leaves %s below the minimum thickness\n", r.below.Text(units.SquareCentimetre, 1))
+	fmt.Fprintf(w, "metal        %s of %s on the part, %s of it above the minimum thickness%s\n", weight(r.coat.FineMass),
 		c.Bath.Metal,
 		weight(r.away), r.money(r.away))
 	known := fmt.Sprintf("least density known to %.1e", r.surface.MinError)
@@ -113,7 +113,7 @@ func (r *result) text(w io.Writer) {
 		fmt.Fprintf(w, "beware       %s\n", units.Printable(x))
 	}
 	r.arrangements(w)
-	fmt.Fprintln(w, "\nThe distribution is computed, the bath's figures are yours: check on a piece with a gauge before you promise.")
+	fmt.Fprintln(w, "\nThe distribution is computed, the bath's figures are yours: check on a piece with a gauge before you commit yourself.")
 	for _, line := range r.cautions() {
 		fmt.Fprintln(w, "caution      "+line)
 	}
@@ -141,7 +141,7 @@ func (r *result) arrangements(w io.Writer) {
 		return
 	}
 	fmt.Fprintf(w, "\nOther arrangements, each until the thinnest spot has %s, all on one coarser mesh\n",
-		r.c.Promise.Text(units.Micrometre, 3))
+		r.c.MinThickness.Text(units.Micrometre, 3))
 	fmt.Fprintf(w, "  %-58s %10s %7s %14s %s\n", "", "time", "ratio", "metal saved", "")
 	for _, o := range r.advice {
 		if o.Err != nil {
@@ -152,7 +152,7 @@ func (r *result) arrangements(w io.Writer) {
 		if o.Unresolved {
 			mark = " (not resolved)"
 		}
-		_ = terminal.Line(w, "  %-58s %10s %7.3f %14s%s%s", o.Name, clock(o.Time), float64(o.MinToMean), weight(o.SavedMass),
+		_ = terminal.Line(w, "  %-58s %10s %7.3f %14s%s%s", o.Name, clock(o.Time), float64(o.MinToAverage), weight(o.SavedMass),
 			r.money(o.SavedMass), mark)
 	}
 	for _, s := range r.skipped {

@@ -71,7 +71,7 @@ func (r *result) scale() ramp {
 	for _, s := range r.coat.Thickness {
 		least = min(least, s)
 	}
-	high := max(r.coat.P95, r.coat.Mean)
+	high := max(r.coat.P95, r.coat.Average)
 	if high <= least {
 		high = least * 1.01
 	}
@@ -113,7 +113,7 @@ func (r *result) drawScale(c vgdraw.Canvas, scale ramp, seen bool) error {
 		at := r.surface.Patches[r.coat.MinPatch].At
 		where = fmt.Sprintf("the thinnest spot, at x %.0f, y %.0f, z %.0f mm, is hidden", 1e3*at.X, 1e3*at.Y, 1e3*at.Z)
 	}
-	p.X.Label.Text = "thickness, µm, at the light end and more; " + where + "; the line: promised"
+	p.X.Label.Text = "thickness, µm, at the light end and more; " + where + "; the line: minimum thickness"
 	margin := 0.008 * (scale.high - scale.low)
 	p.X.Min, p.X.Max, p.Y.Min, p.Y.Max = scale.low-margin, scale.high+margin, 0, 1
 	const steps = 200
@@ -129,9 +129,9 @@ func (r *result) drawScale(c vgdraw.Canvas, scale ramp, seen bool) error {
 		bar.LineStyle.Color = bar.Color
 		p.Add(bar)
 	}
-	promise := r.c.Promise.In(units.Micrometre)
-	if promise >= scale.low && promise <= scale.high {
-		line, err := plotter.NewLine(plotter.XYs{{X: promise, Y: 0}, {X: promise, Y: 1}})
+	least := r.c.MinThickness.In(units.Micrometre)
+	if least >= scale.low && least <= scale.high {
+		line, err := plotter.NewLine(plotter.XYs{{X: least, Y: 0}, {X: least, Y: 1}})
 		if err != nil {
 			return err
 		}
@@ -186,17 +186,17 @@ func (r *result) drawShares(c vgdraw.Canvas) error {
 		}
 		return l, err
 	}
-	promise, err := upright(r.c.Promise.In(units.Micrometre), []vg.Length{vg.Points(6), vg.Points(4)})
+	least, err := upright(r.c.MinThickness.In(units.Micrometre), []vg.Length{vg.Points(6), vg.Points(4)})
 	if err != nil {
 		return err
 	}
-	mean, err := upright(r.coat.Mean.In(units.Micrometre), []vg.Length{vg.Points(1.5), vg.Points(3)})
+	mean, err := upright(r.coat.Average.In(units.Micrometre), []vg.Length{vg.Points(1.5), vg.Points(3)})
 	if err != nil {
 		return err
 	}
-	p.Add(plotter.NewGrid(), curve, promise, mean)
+	p.Add(plotter.NewGrid(), curve, least, mean)
 	p.Legend.Add("share of the area", curve)
-	p.Legend.Add("promise", promise)
+	p.Legend.Add("minimum thickness", least)
 	p.Legend.Add("mean over the part", mean)
 	p.Legend.Left, p.Legend.Top, p.Legend.Padding = true, true, vg.Points(2)
 	p.Legend.XOffs, p.Legend.YOffs = vg.Points(8), vg.Points(-4)

@@ -20,17 +20,17 @@ type result struct {
 	surface coat.Surface
 	time    units.Duration
 	coat    coat.Coat
-	away    units.Mass // above the promise
-	below   units.Area // thinner than the promise in nine tenths of the time
+	away    units.Mass // above the minimum thickness
+	below   units.Area // thinner than the minimum thickness in nine tenths of the time
 	dist    plating.Distribution
 	advice  []coat.Outcome
 	skipped []arrangement // other arrangements that were not tried, and why
 
-	part     string // name of the promised part
+	part     string // name of the workpiece
 	area     units.Area
 	volume   units.Volume
 	total    units.Current // of all cathodes
-	current  units.Current // of the promised part
+	current  units.Current // of the workpiece
 	voltage  units.Voltage
 	balance  float64
 	unknowns int
@@ -65,25 +65,25 @@ func (r *result) finish() error {
 	if r.surface, err = marked(&r.c, r.surface); err != nil {
 		return err
 	}
-	if r.time, err = coat.TimeFor(r.surface, &r.c.Bath, r.c.Promise); err != nil {
+	if r.time, err = coat.TimeFor(r.surface, &r.c.Bath, r.c.MinThickness); err != nil {
 		return err
 	}
 	if r.coat, err = coat.Lay(r.surface, &r.c.Bath, r.time); err != nil {
 		return err
 	}
-	if r.away, err = r.coat.GivenAway(r.surface, &r.c.Bath, r.c.Promise); err != nil {
+	if r.away, err = r.coat.GivenAway(r.surface, &r.c.Bath, r.c.MinThickness); err != nil {
 		return err
 	}
 	sooner, err := coat.Lay(r.surface, &r.c.Bath, 0.9*r.time)
 	if err != nil {
 		return err
 	}
-	if r.below, err = sooner.Below(r.surface, r.c.Promise); err != nil {
+	if r.below, err = sooner.Below(r.surface, r.c.MinThickness); err != nil {
 		return err
 	}
-	if r.coat.MinToMean < 0.1 {
+	if r.coat.MinToAverage < 0.1 {
 		r.warnings = append(r.warnings,
-			fmt.Sprintf("the thinnest spot gets %s of the mean: promise it elsewhere (\"significant\" in the case), or hang the part in another way", r.coat.MinToMean.Percent(1)))
+			fmt.Sprintf("the thinnest spot gets %s of the mean: name another significant surface (\"significant\" in the case), or hang the part in another way", r.coat.MinToAverage.Percent(1)))
 	}
 	r.dist, err = r.coat.Distribution(r.surface)
 	r.window()
@@ -157,7 +157,7 @@ func (r *result) compare(ctx context.Context, first coat.Way, others []arrangeme
 		ways = append(ways, w)
 	}
 	var err error
-	if r.advice, err = coat.Compare(ways, &r.c.Bath, r.c.Promise); err != nil {
+	if r.advice, err = coat.Compare(ways, &r.c.Bath, r.c.MinThickness); err != nil {
 		return err
 	}
 	r.advice = append(r.advice, failed...)

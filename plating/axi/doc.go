@@ -42,7 +42,7 @@
 // potential anywhere ([Solution.Potential]).
 //
 // At constant current efficiency the thickness follows the current density: the
-// thinnest spot has [Stretch.MinToMean] of the mean thickness. Where the
+// thinnest spot has [Stretch.MinToAverage] of the average thickness. Where the
 // efficiency depends on the current density, take thickness from Samples.
 //
 // # The method

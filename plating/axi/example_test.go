@@ -36,9 +36,9 @@ func ExampleSolve() {
 		return
 	}
 	part := s.Parts[0]
-	fmt.Printf("thinnest spot %.2f of the mean, at r = %.1f mm\n", part.Whole.MinToMean(), part.Whole.MinAt.At.R.In(mm))
+	fmt.Printf("thinnest spot %.2f of the mean, at r = %.1f mm\n", part.Whole.MinToAverage(), part.Whole.MinAt.At.R.In(mm))
 	face, _ := part.Between(0, bob().Corner(1)) // the lower face: the first segment
-	fmt.Printf("lower face: %.2f of the metal, thinnest %.2f of the mean\n", face.PartOfWhole, face.MinToMean())
+	fmt.Printf("lower face: %.2f of the metal, thinnest %.2f of the mean\n", face.PartOfWhole, face.MinToAverage())
 	fmt.Println("trustworthy:", part.MinError < 1e-4 && s.Checks.CurrentError < 1e-6)
 	// Output:
 	// thinnest spot 0.67 of the mean, at r = 37.0 mm
@@ -68,7 +68,7 @@ func Example_finial() {
 	}
 	for _, s := range []*Solution{plain, robbed} {
 		w := s.Parts[0].Whole
-		fmt.Printf("tip %.2f, thinnest %.2f of the mean\n", float64(w.Max/w.Mean), w.MinToMean())
+		fmt.Printf("tip %.2f, thinnest %.2f of the mean\n", float64(w.Max/w.Mean), w.MinToAverage())
 	}
 	// Output:
 	// tip 2.37, thinnest 0.76 of the mean
@@ -97,7 +97,7 @@ func Example_bell() {
 	}
 	for _, s := range []*Solution{outside, inside} {
 		w := s.Parts[0].Whole
-		fmt.Printf("thinnest %.2f of the mean at height %.0f mm\n", w.MinToMean(), w.MinAt.At.Z.In(mm))
+		fmt.Printf("thinnest %.2f of the mean at height %.0f mm\n", w.MinToAverage(), w.MinAt.At.Z.In(mm))
 	}
 	// Output:
 	// thinnest 0.22 of the mean at height 138 mm
@@ -154,7 +154,7 @@ func ExampleBath() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("centre %.4f of the mean\n", s.Parts[0].Whole.MinToMean())
+	fmt.Printf("centre %.4f of the mean\n", s.Parts[0].Whole.MinToAverage())
 	// Output: centre 0.8826 of the mean
 }
 
@@ -176,6 +176,6 @@ func ExampleOpen() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(s.Parts[0].Whole.MinAt.At.Z < 0, s.Parts[0].Whole.MinToMean() < 1)
+	fmt.Println(s.Parts[0].Whole.MinAt.At.Z < 0, s.Parts[0].Whole.MinToAverage() < 1)
 	// Output: true true
 }

@@ -48,7 +48,7 @@ func TestPropertyScaling(t *testing.T) {
 	for _, f := range []units.Length{1e-6, 0.37, 25, 1e4} {
 		b := solve(t, cell(f), single)
 		near(t, "current", float64(b.Current)/float64(f), float64(a.Current), 1e-10)
-		near(t, "least to mean", b.Parts[0].Whole.MinToMean(), a.Parts[0].Whole.MinToMean(), 1e-9)
+		near(t, "least to mean", b.Parts[0].Whole.MinToAverage(), a.Parts[0].Whole.MinToAverage(), 1e-9)
 	}
 }
 
@@ -90,7 +90,7 @@ func TestPropertyMonotone(t *testing.T) {
 	for _, rho := range []units.AreaResistance{1e-5, 1e-4, 1e-3, 1e-2} {
 		p := cup()
 		p.Parts[0].Law = kinetics.LinearLaw(rho)
-		r := solve(t, p, single).Parts[0].Whole.MinToMean()
+		r := solve(t, p, single).Parts[0].Whole.MinToAverage()
 		if r <= last {
 			t.Errorf("ρ = %g: least to mean %g after %g", float64(rho), r, last)
 		}

@@ -27,9 +27,9 @@ type Spot struct {
 	At Point
 }
 
-// MinToMean returns the ratio of the least to the mean current density: at
+// MinToAverage returns the ratio of the least to the mean current density: at
 // constant current efficiency, the thickness at the thinnest spot over the mean.
-func (s Stretch) MinToMean() float64 { return float64(s.Min) / float64(s.Mean) }
+func (s Stretch) MinToAverage() float64 { return float64(s.Min) / float64(s.Mean) }
 
 // Between returns the figures of the stretch of a profile from one arc length
 // to another, held to the profile's ends.

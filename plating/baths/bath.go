@@ -31,8 +31,8 @@ type Bath struct {
 	PH             Range[plating.PH]
 	Efficiency     Range[units.Efficiency]
 	Lines          []EfficiencyLine      // efficiency against current density, where it is known
-	Time           Range[units.Duration] // of a stay, for strikes and flashes
-	MostThickness  Range[units.Length]
+	Time           Range[units.Duration] // immersion time, for strikes and flashes
+	MaxThickness   Range[units.Length]
 
 	Anode      Words
 	Insoluble  bool               // the anode does not replace the metal
@@ -200,10 +200,10 @@ func (b *Bath) Check() error {
 		units.Positive("low end of the density of the deposit", b.Density.Low),
 		units.Positive("high end of the density of the deposit", b.Density.High),
 		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),
-		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("time of a stay"), b.MostThickness.Check("most thickness"),
+		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("immersion time"), b.MaxThickness.Check("maximum thickness"),
 		b.AnodeRatio.Check("anode ratio"), b.Content.Sense(sense.Content()), b.Temperature.Sense(sense.Solution()),
 		b.CurrentDensity.Sense(sense.CurrentDensity()), b.Volts.Sense(sense.Volts()), b.Time.Sense(sense.Time()),
-		b.MostThickness.Sense(sense.Coat()))
+		b.MaxThickness.Sense(sense.Coat()))
 }
 
 func firstError(all ...error) error {

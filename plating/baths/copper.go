@@ -9,18 +9,18 @@ import (
 func copperAcid() []Bath {
 	acid := Bath{
 		Metal: "Cu", Valence: 2, Use: UseUnder | UseFinish,
-		Density:       secondHand(8.92*gcc, 8.92*gcc, "EqTutorial"),
-		Temperature:   memory(degC(18), degC(30)),
-		Volts:         published(units.Voltage(1), 4, "Guidebook2012"),
-		PH:            memory(plating.PH(0.1), 1),
-		Efficiency:    noted(published(units.Efficiency(1), 1, "Guidebook2011"), "printed: essentially 100 %"),
-		MostThickness: memory(0, 100*um),
-		Anode:         say("copper with phosphorus", "Guidebook2011"),
-		AnodeRatio:    memory(units.Ratio(1), 2),
-		Agitation:     say("air", "Guidebook2011"),
-		Hazards:       plating.HazardAcid,
-		Look:          []string{"bright and level, no burnt edges, no streaks below holes", "black film on the anodes even"},
-		Remarks:       []Words{recalled("never straight on steel, zinc or zincated aluminium: copper deposits by immersion and does not hold")},
+		Density:      secondHand(8.92*gcc, 8.92*gcc, "EqTutorial"),
+		Temperature:  memory(degC(18), degC(30)),
+		Volts:        published(units.Voltage(1), 4, "Guidebook2012"),
+		PH:           memory(plating.PH(0.1), 1),
+		Efficiency:   noted(published(units.Efficiency(1), 1, "Guidebook2011"), "printed: essentially 100 %"),
+		MaxThickness: memory(0, 100*um),
+		Anode:        say("copper with phosphorus", "Guidebook2011"),
+		AnodeRatio:   memory(units.Ratio(1), 2),
+		Agitation:    say("air", "Guidebook2011"),
+		Hazards:      plating.HazardAcid,
+		Look:         []string{"bright and level, no burnt edges, no streaks below holes", "black film on the anodes even"},
+		Remarks:      []Words{recalled("never straight on steel, zinc or zincated aluminium: copper deposits by immersion and does not hold")},
 	}
 	plain, throw := acid, acid
 	plain.Salt, throw.Salt = salt("CuSO4·5H2O"), salt("CuSO4·5H2O")
@@ -54,7 +54,7 @@ func copperAcid() []Bath {
 		Volts:          memory(units.Voltage(2), 5),
 		PH:             published(plating.PH(8), 8.7, "Guidebook2012"),
 		Efficiency:     memory(units.Efficiency(0.95), 1),
-		MostThickness:  memory(0, 50*um),
+		MaxThickness:   memory(0, 50*um),
 		Anode:          recalled("copper, free of oxygen"),
 		AnodeRatio:     memory(units.Ratio(1), 2),
 		Agitation:      say("strong air", "Guidebook2012"),
@@ -92,7 +92,7 @@ func copperCyanide() []Bath {
 	strike.CurrentDensity = published(0.5*dm2, 4*dm2, "Guidebook2011")
 	strike.Efficiency = published(units.Efficiency(0.3), 0.6, "Guidebook2011")
 	strike.Time = noted(published(30*units.Second, 120, "Guidebook2011"), "or until fully covered")
-	strike.MostThickness = memory(0, 1.5*um)
+	strike.MaxThickness = memory(0, 1.5*um)
 	strike.Agitation = say("none or mechanical", "Guidebook2011")
 	strike.LiveEntry = true
 	strike.Look = []string{"pink film over the whole part, recesses too", "no blisters when rubbed"}
@@ -112,7 +112,7 @@ func copperCyanide() []Bath {
 	build.Temperature = memory(degC(40), degC(60))
 	build.CurrentDensity = memory(1*dm2, 2.5*dm2)
 	build.Efficiency = memory(units.Efficiency(0.4), 0.7)
-	build.MostThickness = noted(published(3*um, 5*um, "Guidebook2011"), "deposits of 3.0 to 5.0 µm")
+	build.MaxThickness = noted(published(3*um, 5*um, "Guidebook2011"), "deposits of 3.0 to 5.0 µm")
 	build.Agitation = recalled("none or mechanical")
 	build.LiveEntry = true
 	build.Look = []string{"even pink, no bare recesses, no blisters"}
@@ -129,7 +129,7 @@ func copperCyanide() []Bath {
 	fast.Temperature = published(degC(60), degC(71), "Guidebook2011")
 	fast.CurrentDensity = noted(published(0, 80*ft2, "Guidebook2011"), "printed up to 80 A/ft²")
 	fast.Efficiency = published(units.Efficiency(0.9), 0.99, "Guidebook2011")
-	fast.MostThickness = memory(0, 50*um)
+	fast.MaxThickness = memory(0, 50*um)
 	fast.Agitation = say("mechanical, solution or air", "Guidebook2011")
 	fast.Look = []string{"even, no red dull recesses"}
 	fast.Remarks = []Words{recalled("behind a cyanide strike, straight from it: both are cyanide")}

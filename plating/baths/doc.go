@@ -7,7 +7,7 @@
 // A handbook prints "10 to 20 A/ft²", not a number, and a bath drifts through
 // its range between two analyses. A [Bath] therefore holds a [Range] for each
 // figure: temperature, current density, pH, metal content, volts, efficiency,
-// density of the deposit, anode ratio, usual stay and most thickness. The
+// density of the deposit, anode ratio, usual immersion time and maximum thickness. The
 // units are those of the print; quantities convert.
 //
 // # 2. What a figure is worth
@@ -18,7 +18,7 @@
 // confidence of a result is the weakest figure that went into it
 // ([Bath.Confidence], [Span.Confidence]). Most efficiencies and many densities
 // of gold baths are from memory: weigh a trial piece ([plating.Trial]) before
-// you promise by them.
+// you commit yourself by them.
 //
 // # 3. The library
 //
@@ -74,7 +74,7 @@
 //	    "deposit": {"source": "...", "seen": "...", "constituents": [   of an alloy
 //	      {"metal": "Au", "valence": 1, "share": "99.5 %"}, {"inclusion": true, "share": "0.5 %"}]},
 //	    "content": {...}, "temperature": {...}, "current_density": {...}, "volts": {...},
-//	    "pH": {"low": 4.2, "high": 4.6, ...}, "time": {...}, "most_thickness": {"high": "5 µm", ...},
+//	    "pH": {"low": 4.2, "high": 4.6, ...}, "time": {...}, "max_thickness": {"high": "5 µm", ...},
 //	    "anode_ratio": {"low": 1, "high": 2, ...}, "anode_kind": "insoluble",    or "soluble"
 //	    "anode": {"text": "platinised titanium", "source": "...", "seen": "..."},
 //	    "agitation": {"text": "...", "source": "...", "seen": "..."},

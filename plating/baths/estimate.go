@@ -31,7 +31,7 @@ type Span struct {
 	CurrentDensity Band[units.CurrentDensity]
 	Current        Band[units.Current]
 	Time           Band[units.Duration]
-	Mean           Band[units.Length] // thickness
+	Average        Band[units.Length] // thickness
 	Thinnest       Band[units.Length]
 	Mass           Band[units.Mass] // of the deposit
 	FineMass       Band[units.Mass] // of the counted metal
@@ -49,7 +49,7 @@ type Span struct {
 //
 //	η  efficiency  low, middle and high end of the bath's band, 0 < η ≤ 1
 //	ρ  density     low, middle and high end [kg/m³]
-//	j  current density [A/m²], t time [s], s mean thickness [m], ε equivalent [kg/C]
+//	j  current density [A/m²], t time [s], s average thickness [m], ε equivalent [kg/C]
 //
 // Time, thickness and mass rise or fall steadily with η and with ρ, so the
 // four corners hold the lowest and the highest value. Typical is the middle of
@@ -57,7 +57,7 @@ type Span struct {
 // thinnest spot is not in the band.
 //
 // The layer's Bath is filled from b at the point. When fewer than two of
-// promise, current density and time are given, the current density is the
+// minimum thickness, current density and time are given, the current density is the
 // point's, or the middle of the bath's range; then its range counts towards
 // the confidence too.
 //
@@ -72,7 +72,7 @@ func EstimateRange(l plating.Layer, b Bath, p Point) (Span, error) {
 		return Span{}, err
 	}
 	fromRange := false
-	if l.CurrentDensity == 0 && (l.Promise == 0 || l.Time == 0) {
+	if l.CurrentDensity == 0 && (l.MinThickness == 0 || l.Time == 0) {
 		fromRange = p.CurrentDensity == 0
 		l.CurrentDensity = p.complete(&b).CurrentDensity
 	}
@@ -135,7 +135,7 @@ func (b *Band[Q]) stretch(v Q) { b.Low, b.High = min(b.Low, v), max(b.High, v) }
 func (s *Span) start(r plating.Result) {
 	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current),
 		point(r.Time)
-	s.Mean, s.Thinnest, s.Mass, s.FineMass = point(r.Mean), point(r.Thinnest), point(r.Mass), point(r.FineMass)
+	s.Average, s.Thinnest, s.Mass, s.FineMass = point(r.Average), point(r.Thinnest), point(r.Mass), point(r.FineMass)
 }
 
 func (s *Span) stretch(r plating.Result) {
@@ -143,7 +143,7 @@ func (s *Span) stretch(r plating.Result) {
 	s.CurrentDensity.stretch(r.CurrentDensity)
 	s.Current.stretch(r.Current)
 	s.Time.stretch(r.Time)
-	s.Mean.stretch(r.Mean)
+	s.Average.stretch(r.Average)
 	s.Thinnest.stretch(r.Thinnest)
 	s.Mass.stretch(r.Mass)
 	s.FineMass.stretch(r.FineMass)

@@ -14,7 +14,7 @@ import (
 )
 
 func layer() plating.Layer {
-	return plating.Layer{Area: 180 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6,
+	return plating.Layer{Area: 180 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6,
 		Basis: "given"}}
 }
 
@@ -29,7 +29,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 // numbers, at both ends of the copper strike (30 to 60 %) and of hard gold.
 func TestIndependentSpan(t *testing.T) {
 	l := layer()
-	l.Promise, l.CurrentDensity = 0.6*units.Micrometre, 1*units.AmperePerSquareDecimetre
+	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 1*units.AmperePerSquareDecimetre
 	s, err := baths.EstimateRange(l, get(t, "copper-cyanide-strike"), baths.Point{})
 	if err != nil {
 		t.Fatal(err)
@@ -44,7 +44,7 @@ func TestIndependentSpan(t *testing.T) {
 
 	// Density from 16 to 17 g/cm³ moves the time as well; the deposit's charge is
 	// the sum over its constituents.
-	l.Promise, l.CurrentDensity = 0.6*units.Micrometre, 1.5*units.AmperePerSquareDecimetre
+	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 1.5*units.AmperePerSquareDecimetre
 	s, err = baths.EstimateRange(l, get(t, "gold-acid-cobalt"), baths.Point{})
 	if err != nil {
 		t.Fatal(err)
@@ -68,7 +68,7 @@ func TestPropertySpanHolds(t *testing.T) {
 			l := layer()
 			j := b.CurrentDensity.Low + units.CurrentDensity(r.Float64())*(b.CurrentDensity.High-b.CurrentDensity.Low)
 			if question != 1 {
-				l.Promise = 0.3 * units.Micrometre
+				l.MinThickness = 0.3 * units.Micrometre
 			}
 			if question != 2 {
 				l.CurrentDensity = j
@@ -91,7 +91,7 @@ func TestPropertySpanHolds(t *testing.T) {
 					t.Fatal(err)
 				}
 				inside(t, b.Key+" time", s.Time, p.Typical.Time)
-				inside(t, b.Key+" mean", s.Mean, p.Typical.Mean)
+				inside(t, b.Key+" mean", s.Average, p.Typical.Average)
 				inside(t, b.Key+" mass", s.Mass, p.Typical.Mass)
 				inside(t, b.Key+" fine mass", s.FineMass, p.Typical.FineMass)
 				inside(t, b.Key+" current", s.Current, p.Typical.Current)
@@ -114,7 +114,7 @@ func inside[Q units.Quantity](t *testing.T, what string, band baths.Band[Q], v Q
 // towards its confidence.
 func TestPropertySpanUsed(t *testing.T) {
 	l := layer()
-	l.Promise = 0.3 * units.Micrometre
+	l.MinThickness = 0.3 * units.Micrometre
 	b := get(t, "copper-cyanide-strike")
 	s, err := baths.EstimateRange(l, b, baths.Point{})
 	if err != nil {
@@ -159,7 +159,7 @@ func TestPropertyOutside(t *testing.T) {
 			t.Errorf("%s: no bath came along", c.field)
 		}
 		l := layer()
-		l.Promise = 1 * units.Micrometre
+		l.MinThickness = 1 * units.Micrometre
 		if s, err := baths.EstimateRange(l, bath, c.point); !errors.As(err, &e) || s.Time.Low <= 0 {
 			t.Errorf("%s: %v, %s", c.field, err, s.Time)
 		}
@@ -208,7 +208,7 @@ func TestPropertyBad(t *testing.T) {
 			t.Errorf("%v, want a *units.ValueError for %q", err, c.field)
 		}
 		l := layer()
-		l.Promise = 1e-6
+		l.MinThickness = 1e-6
 		if _, err := baths.EstimateRange(l, c.b, c.p); !errors.As(err, &e) {
 			t.Errorf("EstimateRange: %v", err)
 		}
@@ -217,7 +217,7 @@ func TestPropertyBad(t *testing.T) {
 		}
 	}
 	l := layer()
-	l.Area, l.Promise = 0, 1e-6
+	l.Area, l.MinThickness = 0, 1e-6
 	_, err := baths.EstimateRange(l, get(t, "gold-neutral"), baths.Point{})
 	var e *units.ValueError
 	if !errors.As(err, &e) || e.Field != "area" {

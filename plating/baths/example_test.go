@@ -49,8 +49,8 @@ func ExampleEstimateRange() {
 		fmt.Println(err)
 		return
 	}
-	hands := plating.Layer{Area: 124 * units.SquareCentimetre, Promise: 1 * units.Micrometre,
-		Distribution:   plating.Distribution{MinToMean: 0.6, Basis: "given"},
+	hands := plating.Layer{Area: 124 * units.SquareCentimetre, MinThickness: 1 * units.Micrometre,
+		Distribution:   plating.Distribution{MinToAverage: 0.6, Basis: "given"},
 		CurrentDensity: 1.2 * units.AmperePerSquareDecimetre}
 	s, err := baths.EstimateRange(hands, b, baths.Point{})
 	if err != nil {

@@ -87,8 +87,8 @@ func end(t *testing.T, b baths.Bath, check, item, unit string) (v float64, sourc
 		return pick(b.Efficiency, high, unit, t)
 	case "time":
 		return pick(b.Time, high, unit, t)
-	case "most_thickness":
-		return pick(b.MostThickness, high, unit, t)
+	case "max_thickness":
+		return pick(b.MaxThickness, high, unit, t)
 	case "anode_ratio":
 		return pick(b.AnodeRatio, high, unit, t)
 	case "density":
@@ -195,7 +195,7 @@ func TestReferenceLibrary(t *testing.T) {
 		has("pH", "", b.PH.Source, "", b.PH.Seen, true, true)
 		has("efficiency", "", b.Efficiency.Source, "", b.Efficiency.Seen, true, true)
 		has("time", "", b.Time.Source, "", b.Time.Seen, b.Time.Given(), b.Time.Given())
-		has("most_thickness", "", b.MostThickness.Source, "", b.MostThickness.Seen, b.MostThickness.Low != 0, true)
+		has("max_thickness", "", b.MaxThickness.Source, "", b.MaxThickness.Seen, b.MaxThickness.Low != 0, true)
 		has("anode_ratio", "", b.AnodeRatio.Source, "", b.AnodeRatio.Seen, true, true)
 		has("density", "", b.Density.Source, "", b.Density.Seen, true, true)
 	}

@@ -71,7 +71,7 @@ func TestPropertyLinesInJob(t *testing.T) {
 	b := lined(t)
 	at := baths.Point{Temperature: units.Celsius(33), Content: 6, CurrentDensity: 100}
 	l := layer()
-	l.Promise, l.CurrentDensity = 0.6*units.Micrometre, 100
+	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 100
 	s, err := baths.EstimateRange(l, b, at)
 	if err != nil {
 		t.Fatal(err)
@@ -80,7 +80,7 @@ func TestPropertyLinesInJob(t *testing.T) {
 	near(t, "low", float64(s.Efficiency.Low), 0.35, 1e-12)
 	near(t, "high", float64(s.Efficiency.High), 0.37, 1e-12)
 	back := layer()
-	back.Promise, back.Time = l.Promise, s.Typical.Time
+	back.MinThickness, back.Time = l.MinThickness, s.Typical.Time
 	s, err = baths.EstimateRange(back, b, at)
 	if err != nil {
 		t.Fatal(err)

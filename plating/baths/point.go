@@ -123,11 +123,11 @@ func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Effici
 		return plating.Bath{}, err
 	}
 	out := plating.Bath{Name: b.Name, Metal: b.Metal, Deposit: d, Fine: b.Fine(),
-		Window: plating.Window{Low: b.CurrentDensity.Low, High: b.CurrentDensity.High},
-		Volts:  plating.VoltageWindow{Low: b.Volts.Low, High: b.Volts.High},
-		Heat:   plating.TemperatureWindow{Low: b.Temperature.Low, High: b.Temperature.High, Set: p.Temperature},
+		Window:      plating.Window{Low: b.CurrentDensity.Low, High: b.CurrentDensity.High},
+		Volts:       plating.VoltageWindow{Low: b.Volts.Low, High: b.Volts.High},
+		Temperature: plating.TemperatureWindow{Low: b.Temperature.Low, High: b.Temperature.High, Set: p.Temperature},
 		// A range that has only a lower end leaves High zero: plating reads that as "not given".
-		Content: p.Content, Volume: p.Volume, MostThickness: b.MostThickness.High,
+		Content: p.Content, Volume: p.Volume, MaxThickness: b.MaxThickness.High,
 		InsolubleAnode: b.Insoluble, Hazards: b.Hazards, Source: b.sources(),
 		Valence: b.Valence, PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Salt: b.Salt, Anode: b.Anode.Text}
 	out.Efficiency = plating.ConstantEfficiency(pick(b.Efficiency.Low, b.Efficiency.High))

@@ -113,7 +113,7 @@ func readBath(n *strictjson.Node) (Bath, error) {
 	figure(o, "pH", &b.PH, true)
 	figure(o, "efficiency", &b.Efficiency, true)
 	figure(o, "time", &b.Time, false)
-	figure(o, "most_thickness", &b.MostThickness, false)
+	figure(o, "max_thickness", &b.MaxThickness, false)
 	figure(o, "anode_ratio", &b.AnodeRatio, true)
 	lines := o.Items("efficiency_lines", "lines of points", false)
 	b.Insoluble = o.Choice("anode_kind", "soluble", "insoluble") == 1

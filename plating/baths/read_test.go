@@ -35,7 +35,7 @@ const bench = `{
    "volts": {"low": "2 V", "high": "3 V", "seen": "from memory"},
    "pH": {"low": 4.2, "high": 4.6, "source": "meter", "seen": "measured"},
    "time": {"low": "5 min", "seen": "from memory"},
-   "most_thickness": {"high": "5 µm", "seen": "from memory"},
+   "max_thickness": {"high": "5 µm", "seen": "from memory"},
    "anode_ratio": {"low": 1, "high": 2, "seen": "from memory"},
    "anode_kind": "insoluble",
    "anode": {"text": "platinised titanium", "seen": "from memory"},
@@ -61,7 +61,7 @@ func TestPropertyRead(t *testing.T) {
 	near(t, "temperature", b.Temperature.Mid().Celsius(), 38, 1e-12)
 	near(t, "pH", float64(b.PH.Low), 4.2, 1e-12)
 	near(t, "time", float64(b.Time.Low), 300, 1e-12)
-	near(t, "thickness", float64(b.MostThickness.High), 5e-6, 1e-12)
+	near(t, "thickness", float64(b.MaxThickness.High), 5e-6, 1e-12)
 	near(t, "fine", float64(b.Fine()), 0.995, 1e-12)
 	near(t, "current density", float64(b.CurrentDensity.High), 120, 1e-12)
 	if b.Use != baths.UseFinish || b.Hazards != plating.HazardCyanide|plating.HazardAcid || !b.Insoluble || !b.LiveEntry ||
@@ -186,7 +186,7 @@ func FuzzRead(f *testing.F) {
 			return
 		}
 		for _, b := range list {
-			l := plating.Layer{Area: 0.01, Promise: 1e-6, Distribution: plating.Distribution{MinToMean: 1}}
+			l := plating.Layer{Area: 0.01, MinThickness: 1e-6, Distribution: plating.Distribution{MinToAverage: 1}}
 			s, err := baths.EstimateRange(l, b, baths.Point{})
 			var v *units.ValueError
 			var r *units.RangeError

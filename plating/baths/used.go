@@ -49,8 +49,8 @@ func (b *Bath) figures() []Used {
 	for i, l := range b.Lines {
 		all = append(all, Used{Field: fmt.Sprintf("efficiency line %d", i+1), Text: l.text(), Source: l.Source, Seen: l.Seen})
 	}
-	all = append(all, used("time of a stay", b.Time)...)
-	all = append(all, used("thickness", b.MostThickness)...)
+	all = append(all, used("immersion time", b.Time)...)
+	all = append(all, used("thickness", b.MaxThickness)...)
 	all = append(all, used("density of the deposit", b.Density)...)
 	all = append(all, usedWords("composition of the deposit", b.Composition)...)
 	all = append(all, usedWords("anode", b.Anode)...)

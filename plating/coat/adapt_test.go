@@ -33,8 +33,8 @@ func TestReferenceSphereFromAxi(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if math.Abs(float64(c.MinToMean)-1) > 1e-9 {
-		t.Errorf("ratio %v, want 1", c.MinToMean)
+	if math.Abs(float64(c.MinToAverage)-1) > 1e-9 {
+		t.Errorf("ratio %v, want 1", c.MinToAverage)
 	}
 	if want := 4 * math.Pi * 1e-4; relative(float64(c.PartArea), want) > 1e-9 {
 		t.Errorf("area %v, want %v", float64(c.PartArea), want)
@@ -96,9 +96,9 @@ func TestIndependentAxiAgainstField(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if relative(float64(y.MinToMean), float64(x.MinToMean)) > 0.03 || relative(float64(y.PartArea),
+	if relative(float64(y.MinToAverage), float64(x.MinToAverage)) > 0.03 || relative(float64(y.PartArea),
 		float64(x.PartArea)) > 0.03 {
-		t.Errorf("profile %v on %v, mesh %v on %v", x.MinToMean, x.PartArea, y.MinToMean, y.PartArea)
+		t.Errorf("profile %v on %v, mesh %v on %v", x.MinToAverage, x.PartArea, y.MinToAverage, y.PartArea)
 	}
 	if _, err := coat.FromField(problem, f, 7); err == nil {
 		t.Error("no such surface: no error")

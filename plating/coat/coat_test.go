@@ -55,10 +55,10 @@ func TestIndependentLay(t *testing.T) {
 		t.Fatal(err)
 	}
 	for what, pair := range map[string][2]float64{
-		"mean":    {float64(c.Mean), 2 * float64(per)},
+		"mean":    {float64(c.Average), 2 * float64(per)},
 		"min":     {float64(c.Min), 1.001 * float64(per)},
 		"max":     {float64(c.Max), 2.999 * float64(per)},
-		"ratio":   {float64(c.MinToMean), 1.001 / 2},
+		"ratio":   {float64(c.MinToAverage), 1.001 / 2},
 		"current": {float64(c.Current), 0.2},
 		"mass":    {float64(c.Mass), 0.2 * 600 * 0.9 * float64(b.Deposit.Equivalent)},
 		"fine":    {float64(c.FineMass), 0.997 * 0.2 * 600 * 0.9 * float64(b.Deposit.Equivalent)},
@@ -82,15 +82,15 @@ func TestIndependentLay(t *testing.T) {
 		t.Errorf("given away: %v, want %v, %v", away, want, err)
 	}
 	d, err := c.Distribution(s)
-	if err != nil || d.MinToMean != c.MinToMean || d.Basis != "made up" || d.Uncertainty != 0.01 {
+	if err != nil || d.MinToAverage != c.MinToAverage || d.Basis != "made up" || d.Uncertainty != 0.01 {
 		t.Errorf("%+v %v", d, err)
 	}
 }
 
-// TestPropertyTimeKeepsThePromise: after TimeFor the thinnest spot has the
+// TestPropertyTimeKeepsTheMinThickness: after TimeFor the thinnest spot has the
 // promise, with a constant efficiency and with a curve that moves the thinnest
 // spot to where the current is largest.
-func TestPropertyTimeKeepsThePromise(t *testing.T) {
+func TestPropertyTimeKeepsTheMinThickness(t *testing.T) {
 	b := goldBath(t)
 	steep, err := plating.NewEfficiencyCurve(plating.EfficiencyPoint{CurrentDensity: 1 * dm2, Efficiency: 0.9},
 		plating.EfficiencyPoint{CurrentDensity: 3 * dm2, Efficiency: 0.1})
@@ -100,8 +100,8 @@ func TestPropertyTimeKeepsThePromise(t *testing.T) {
 	for name, curve := range map[string]plating.EfficiencyCurve{"constant": b.Efficiency, "steep": steep} {
 		b.Efficiency = curve
 		s := bar(200)
-		promise := 2.5 * units.Micrometre
-		time, err := coat.TimeFor(s, b, promise)
+		least := 2.5 * units.Micrometre
+		time, err := coat.TimeFor(s, b, least)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -109,8 +109,8 @@ func TestPropertyTimeKeepsThePromise(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if relative(float64(c.Min), float64(promise)) > 1e-12 {
-			t.Errorf("%s: %v, promised %v", name, c.Min, promise)
+		if relative(float64(c.Min), float64(least)) > 1e-12 {
+			t.Errorf("%s: %v, promised %v", name, c.Min, least)
 		}
 		if thinAtTop := c.MinPatch == 199; thinAtTop != (name == "steep") {
 			t.Errorf("%s: thinnest patch %d", name, c.MinPatch)
@@ -121,7 +121,7 @@ func TestPropertyTimeKeepsThePromise(t *testing.T) {
 		// The whole job agrees with plating.Estimate where the efficiency is constant.
 		if name == "constant" {
 			dist, _ := c.Distribution(s)
-			r, err := plating.Estimate(&plating.Layer{Bath: *b, Area: c.PartArea, Distribution: dist, Promise: promise,
+			r, err := plating.Estimate(&plating.Layer{Bath: *b, Area: c.PartArea, Distribution: dist, MinThickness: least,
 				CurrentDensity: 2 * dm2})
 			if err != nil || relative(float64(r.Time), float64(time)) > 1e-12 || relative(float64(r.Mass),
 				float64(c.Mass)) > 1e-12 {
@@ -168,7 +168,7 @@ func TestSelectors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if some.MinPatch != 50 || !(some.Min > all.Min) || some.Mean != all.Mean || relative(float64(some.Area),
+	if some.MinPatch != 50 || !(some.Min > all.Min) || some.Average != all.Average || relative(float64(some.Area),
 		0.5e-3) > 1e-12 {
 		t.Errorf("significant half: patch %d, %v of %v", some.MinPatch, some.Area, some.PartArea)
 	}
@@ -232,7 +232,7 @@ func TestCompare(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !(out[1].SavedMass > 0 && out[1].SavedTime > 0 && math.Abs(float64(out[1].MinToMean)-1) < 1e-12) {
+	if !(out[1].SavedMass > 0 && out[1].SavedTime > 0 && math.Abs(float64(out[1].MinToAverage)-1) < 1e-12) {
 		t.Errorf("an even coat saves nothing: %+v", out[1])
 	}
 	if relative(float64(out[2].Robbed), float64(out[2].FineMass)) > 1e-12 { // as much current, at the same efficiency
@@ -283,9 +283,9 @@ func TestBadInput(t *testing.T) {
 	if _, err := coat.Lay(s, &plating.Bath{}, 1); err == nil {
 		t.Error("no bath: no error")
 	}
-	for _, promise := range []units.Length{0, -1, units.Length(math.NaN())} {
-		if _, err := coat.TimeFor(s, b, promise); err == nil {
-			t.Errorf("promise %v: no error", float64(promise))
+	for _, least := range []units.Length{0, -1, units.Length(math.NaN())} {
+		if _, err := coat.TimeFor(s, b, least); err == nil {
+			t.Errorf("least %v: no error", float64(least))
 		}
 	}
 	c, _ := coat.Lay(s, b, 600)
@@ -330,7 +330,7 @@ func ExampleTimeFor() {
 	}
 	c, err := coat.Lay(bob, &bath, t)
 	fmt.Println(t, "thinnest", coat.Where(bob, c.MinPatch), err)
-	fmt.Println(c.Min, "of", c.Mean, "in the mean, ratio", c.MinToMean.Percent(0))
+	fmt.Println(c.Min, "of", c.Average, "in the mean, ratio", c.MinToAverage.Percent(0))
 	// Output:
 	// 8 min 45 s thinnest at the bottom, facing down <nil>
 	// 1 µm of 1.5 µm in the mean, ratio 67 %

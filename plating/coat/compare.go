@@ -18,25 +18,25 @@ type Way struct {
 }
 
 // An Outcome is what a way comes to when it hangs until the thinnest
-// significant spot keeps the promise.
+// significant spot keeps the minimum thickness.
 type Outcome struct {
-	Name      string
-	Time      units.Duration
-	MinToMean units.Ratio
-	FineMass  units.Mass // of the counted metal on the part
-	Robbed    units.Mass // of the counted metal on robbers
-	GivenAway units.Mass // on the part, above the promise
-	P95       units.Length
+	Name         string
+	Time         units.Duration
+	MinToAverage units.Ratio
+	FineMass     units.Mass // of the counted metal on the part
+	Robbed       units.Mass // of the counted metal on robbers
+	GivenAway    units.Mass // on the part, above the minimum thickness
+	P95          units.Length
 
 	// Against the first way; positive is less.
 	SavedTime units.Duration
 	SavedMass units.Mass // part and robbers together
 
 	Unresolved bool
-	Err        error // why this way cannot keep the promise; the figures are then zero
+	Err        error // why this way cannot keep the minimum thickness; the figures are then zero
 }
 
-// Compare lays the promise on a part in several ways. The first is the one the
+// Compare lays the minimum thickness on a part in several ways. The first is the one the
 // others are held against; the outcomes come in the order given.
 //
 //	m = Σ w·ρ·s·A + w·ε·η(j_r)·I_r·t
@@ -44,21 +44,21 @@ type Outcome struct {
 // with the symbols of [Lay]; I_r is the current of the robbers, taken at the
 // efficiency η of the part's mean density j_r.
 //
-// A way that cannot keep the promise (no current at the spot) has its reason
+// A way that cannot keep the minimum thickness (no current at the spot) has its reason
 // in Err and the others go on.
 //
-// Errors: a [*units.ValueError] for no ways, a bad bath or promise, or a first
-// way that cannot keep the promise.
+// Errors: a [*units.ValueError] for no ways, a bad bath or thickness, or a first
+// way that cannot keep the minimum thickness.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func Compare(ways []Way, b *plating.Bath, promise units.Length) ([]Outcome, error) {
+func Compare(ways []Way, b *plating.Bath, least units.Length) ([]Outcome, error) {
 	if len(ways) == 0 {
 		return nil, &units.ValueError{Field: "ways", Value: "none", Need: "at least one", Err: units.ErrNotPositive}
 	}
 	out := make([]Outcome, len(ways))
 	for i, w := range ways {
 		o := Outcome{Name: w.Name}
-		o, o.Err = outcome(w, b, promise)
+		o, o.Err = outcome(w, b, least)
 		if i == 0 && o.Err != nil {
 			return nil, fmt.Errorf("%s: %w", units.Clip(w.Name), o.Err)
 		}
@@ -74,12 +74,12 @@ func Compare(ways []Way, b *plating.Bath, promise units.Length) ([]Outcome, erro
 	return out, nil
 }
 
-func outcome(w Way, b *plating.Bath, promise units.Length) (Outcome, error) {
+func outcome(w Way, b *plating.Bath, least units.Length) (Outcome, error) {
 	o := Outcome{Name: w.Name, Unresolved: w.Surface.Unresolved}
 	if err := units.NonNegative("current of the robbers", w.Robbed); err != nil {
 		return o, err
 	}
-	t, err := TimeFor(w.Surface, b, promise)
+	t, err := TimeFor(w.Surface, b, least)
 	if err != nil {
 		return o, err
 	}
@@ -87,8 +87,8 @@ func outcome(w Way, b *plating.Bath, promise units.Length) (Outcome, error) {
 	if err != nil {
 		return o, err
 	}
-	o.Time, o.MinToMean, o.FineMass, o.P95 = t, c.MinToMean, c.FineMass, c.P95
-	o.GivenAway, err = c.GivenAway(w.Surface, b, promise)
+	o.Time, o.MinToAverage, o.FineMass, o.P95 = t, c.MinToAverage, c.FineMass, c.P95
+	o.GivenAway, err = c.GivenAway(w.Surface, b, least)
 	if err != nil {
 		return o, err
 	}

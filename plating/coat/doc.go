@@ -1,6 +1,6 @@
 // Package coat turns a current distribution into a coat: thickness all over a
 // part, its thinnest significant spot, the minutes until that spot keeps the
-// promise, and the gold that goes where nobody promised it.
+// minimum thickness, and the gold that goes where nobody asked for it.
 //
 // # From current to coat
 //
@@ -16,10 +16,10 @@
 //
 // # What counts
 //
-// A promise is made for the significant surface. Mark it with
+// A minimum thickness is made for the significant surface. Mark it with
 // [Surface.Mark] and a [Selector]: [InBox], [Facing], [AwayFrom] the edges,
 // [Both], [Not]. Min, P05, P95 and Max are over the significant surface, Mean and
-// mass over the whole part, since the metal is spent on all of it. MinToMean is
+// mass over the whole part, since the metal is spent on all of it. MinToAverage is
 // the one over the other, and [Coat.Distribution] hands it to
 // [plating.Estimate] with its basis and uncertainty.
 //
@@ -30,12 +30,12 @@
 //
 // [Compare] takes the same part in several arrangements (anode farther away,
 // lower current, a shield, a robber, turned half of the time) and says how many
-// minutes each needs for the promise and how much metal it spends. [Sum] adds
+// minutes each needs for the minimum thickness and how much metal it spends. [Sum] adds
 // the positions of a schedule.
 //
 // # Accuracy
 //
 // The arithmetic is exact; what limits it is the solution and the efficiency
-// curve. A minimum that lies on one panel is marked Unresolved: do not promise on
+// curve. A minimum that lies on one panel is marked Unresolved: claim nothing for
 // it.
 package coat

@@ -138,7 +138,7 @@ func ExampleCompare() {
 		return
 	}
 	for _, o := range list {
-		fmt.Println(o.Name+":", o.Time, o.MinToMean.Percent(0), "saves", o.SavedMass.Text(units.Milligram, 0))
+		fmt.Println(o.Name+":", o.Time, o.MinToAverage.Percent(0), "saves", o.SavedMass.Text(units.Milligram, 0))
 	}
 	// Output:
 	// as it hangs: 17 min 30 s 37 % saves 0 mg
@@ -176,7 +176,7 @@ func ExampleFromAxi() {
 	}
 	bath := softGold()
 	c, err := coat.Lay(surface, &bath, 10*units.Minute)
-	fmt.Println(c.Area.Text(units.SquareCentimetre, 1), c.Mean.Text(units.Micrometre, 1), c.MinToMean > 0.9, err)
+	fmt.Println(c.Area.Text(units.SquareCentimetre, 1), c.Average.Text(units.Micrometre, 1), c.MinToAverage > 0.9, err)
 	// Output: 12.6 cm² 4.5 µm true <nil>
 }
 
@@ -203,6 +203,6 @@ func ExampleFromField() {
 	}
 	bath := softGold()
 	c, err := coat.Lay(surface, &bath, 10*units.Minute)
-	fmt.Println(c.Area.Text(units.SquareCentimetre, 1), c.Mean.Text(units.Micrometre, 1), c.MinToMean < 0.9, err)
+	fmt.Println(c.Area.Text(units.SquareCentimetre, 1), c.Average.Text(units.Micrometre, 1), c.MinToAverage < 0.9, err)
 	// Output: 16.0 cm² 1.8 µm true <nil>
 }

@@ -24,12 +24,12 @@ type Coat struct {
 	Area     units.Area   // of the significant surface
 
 	// Over the whole part.
-	Mean      units.Length
-	MinToMean units.Ratio // Min over Mean: what [plating.Distribution] takes
-	Current   units.Current
-	Mass      units.Mass
-	FineMass  units.Mass
-	PartArea  units.Area
+	Average      units.Length
+	MinToAverage units.Ratio // Min over Average: what [plating.Distribution] takes
+	Current      units.Current
+	Mass         units.Mass
+	FineMass     units.Mass
+	PartArea     units.Area
 
 	// Dissolving is the area where current leaves the metal, as on a part that
 	// hangs without contact. Its thickness is counted as zero.
@@ -94,9 +94,9 @@ func Lay(s Surface, b *plating.Bath, t units.Duration) (Coat, error) {
 		fine = 1
 	}
 	c.FineMass = units.Mass(fine * float64(c.Mass))
-	c.Mean = units.Length(float64(c.Mass) / (float64(b.Deposit.Density) * float64(c.PartArea)))
-	if c.Mean > 0 {
-		c.MinToMean = units.Ratio(float64(c.Min) / float64(c.Mean))
+	c.Average = units.Length(float64(c.Mass) / (float64(b.Deposit.Density) * float64(c.PartArea)))
+	if c.Average > 0 {
+		c.MinToAverage = units.Ratio(float64(c.Min) / float64(c.Average))
 	}
 	c.P05, c.P95 = percentile(&s, c.Thickness, 0.05), percentile(&s, c.Thickness, 0.95)
 	return c, units.Finite("mass of the coat", c.Mass)
@@ -137,8 +137,8 @@ func percentile(s *Surface, thickness []units.Length, share float64) units.Lengt
 // metal arrives at some significant spot.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func TimeFor(s Surface, b *plating.Bath, promise units.Length) (units.Duration, error) {
-	if err := units.Positive("promised thickness", promise); err != nil {
+func TimeFor(s Surface, b *plating.Bath, least units.Length) (units.Duration, error) {
+	if err := units.Positive("minimum thickness", least); err != nil {
 		return 0, err
 	}
 	one, err := Lay(s, b, 1)
@@ -151,7 +151,7 @@ func TimeFor(s Surface, b *plating.Bath, promise units.Length) (units.Duration, 
 			Need: "current that plates there; bring an anode near or take the spot out of the significant surface",
 			Err:  units.ErrNotPositive}
 	}
-	t := units.Duration(float64(promise) / float64(one.Min))
+	t := units.Duration(float64(least) / float64(one.Min))
 	return t, units.Finite("time", t)
 }
 
@@ -173,7 +173,7 @@ func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
 	return a, nil
 }
 
-// GivenAway returns the counted metal that lies above a promised thickness,
+// GivenAway returns the counted metal that lies above a minimum thickness,
 // most of it at edges: what an even coat would have saved.
 //
 //	m = Σ w·ρ·max(0, s - s_min)·A
@@ -181,13 +181,13 @@ func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
 //	w      b.Fine    share of the counted metal
 //	ρ      density   of the deposit [kg/m³]
 //	s      thickness of each patch [m]
-//	s_min  promise   [m]
+//	s_min  least   [m]
 //	A      Area of each patch [m²]
 //
 // Errors: a [*units.ValueError] when coat and surface do not belong together.
 //
 // Source: [Definition].
-func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (units.Mass, error) {
+func (c *Coat) GivenAway(s Surface, b *plating.Bath, least units.Length) (units.Mass, error) {
 	if err := c.on(s); err != nil {
 		return 0, err
 	}
@@ -200,7 +200,7 @@ func (c *Coat) GivenAway(s Surface, b *plating.Bath, promise units.Length) (unit
 	}
 	var m units.Mass
 	for i, p := range s.Patches {
-		if over := c.Thickness[i] - promise; over > 0 {
+		if over := c.Thickness[i] - least; over > 0 {
 			m += units.Mass(fine * float64(b.Deposit.Density.Of(over.Over(p.Area))))
 		}
 	}
@@ -245,7 +245,7 @@ const Assumed units.Ratio = 0.1
 // and how sure it is. The uncertainty is that of the solution's numbers alone:
 // conductivity, rate law and the place of the anodes are as good as they were
 // given. It is [Assumed] where there was no second mesh, and 1 where the least
-// density lies on one panel, so that the estimate says not to promise on it.
+// density lies on one panel, so that the estimate says not to minimum thickness on it.
 //
 // Errors: a [*units.ValueError] when no metal arrives at the thinnest spot, and
 // when coat and surface do not belong together.
@@ -255,11 +255,11 @@ func (c *Coat) Distribution(s Surface) (plating.Distribution, error) {
 	if err := c.on(s); err != nil {
 		return plating.Distribution{}, err
 	}
-	ratio := units.Ratio(math.Min(1, float64(c.MinToMean)))
-	if err := units.PositiveFraction("ratio of thinnest to mean", ratio); err != nil {
+	ratio := units.Ratio(math.Min(1, float64(c.MinToAverage)))
+	if err := units.PositiveFraction("ratio of thinnest to average", ratio); err != nil {
 		return plating.Distribution{}, err
 	}
-	d := plating.Distribution{MinToMean: ratio, Basis: s.Basis, Uncertainty: Assumed}
+	d := plating.Distribution{MinToAverage: ratio, Basis: s.Basis, Uncertainty: Assumed}
 	switch {
 	case s.Unresolved:
 		d.Uncertainty, d.Basis = 1, d.Basis+", not resolved at the thinnest spot"

@@ -44,7 +44,7 @@ func TestHowSure(t *testing.T) {
 	if d.Uncertainty != 1 || d.Basis == lost.Basis {
 		t.Errorf("not resolved: %+v", d)
 	}
-	l := plating.Layer{Bath: *b, Area: 0.01, Distribution: d, Promise: 1e-6, CurrentDensity: dm2}
+	l := plating.Layer{Bath: *b, Area: 0.01, Distribution: d, MinThickness: 1e-6, CurrentDensity: dm2}
 	if r, err := plating.Estimate(&l); err != nil || !r.Warnings.Has(plating.WarnRatioUnsure) {
 		t.Errorf("the estimate does not question it: %v, %v", r.Warnings, err)
 	}

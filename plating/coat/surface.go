@@ -22,7 +22,7 @@ type Patch struct {
 type Surface struct {
 	Patches []Patch
 
-	// Significant marks the patches that the promise is for; nil means all.
+	// Significant marks the patches that the minimum thickness is for; nil means all.
 	Significant []bool
 
 	// MinError is the relative error of the least density as the solution
@@ -107,7 +107,7 @@ func (s Surface) Mark(selected Selector) (Surface, error) {
 	return s, nil
 }
 
-// significant reports whether patch i counts for the promise.
+// significant reports whether patch i counts for the minimum thickness.
 func (s *Surface) significant(i int) bool { return s.Significant == nil || s.Significant[i] }
 
 // check refuses a surface that no coat can be laid on.

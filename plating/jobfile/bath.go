@@ -28,7 +28,7 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	strictjson.Positive(o, "content", &b.Content)
 	strictjson.Positive(o, "volume", &b.Volume)
 	strictjson.Share(o, o.Field("draw_limit"), &b.DrawLimit)
-	strictjson.Positive(o, "most_thickness", &b.MostThickness)
+	strictjson.Positive(o, "max_thickness", &b.MaxThickness)
 	b.InsolubleAnode = o.Choice("anode", "not given", "soluble", "insoluble") == 2
 	b.Anode = o.Text("anode_material")
 	if v := readVessel(o); v != nil {
@@ -58,8 +58,8 @@ func readOwnBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Layer) e
 	if err := readWindow(volts, &b.Volts.Low, &b.Volts.High, nil); err != nil {
 		return err
 	}
-	setting := func(o *strictjson.Reader) { o.Quantity("set", &b.Heat.Set) }
-	if err := readWindow(heat, &b.Heat.Low, &b.Heat.High, setting); err != nil {
+	setting := func(o *strictjson.Reader) { o.Quantity("set", &b.Temperature.Set) }
+	if err := readWindow(heat, &b.Temperature.Low, &b.Temperature.High, setting); err != nil {
 		return err
 	}
 	if err := b.Check(); err != nil {

@@ -18,15 +18,15 @@ import (
 const CaseFormat = "laydown case 1"
 
 // A Case asks where a part is plated thinnest: a body of revolution (Cell), or
-// any other (Mesh). The first part is the one that is promised.
+// any other (Mesh). The first part is the workpiece.
 type Case struct {
 	Name         string
 	Bath         plating.Bath
 	Cell         axi.Problem   // of a case by profile
 	Mesh         *MeshCell     // of a case by mesh; nil by profile
 	Robbers      []int         // parts whose metal is not wanted
-	Significant  coat.Selector // of the promised part; nil means all of it
-	Promise      units.Length
+	Significant  coat.Selector // of the workpiece; nil means all of it
+	MinThickness units.Length
 	PricePerGram decimal.Decimal // zero when not given
 	Currency     string
 }
@@ -48,10 +48,10 @@ func ReadCase(r io.Reader) (Case, error) { return ReadCaseWith(r, nil) }
 //	  "tank": {"radius": "150 mm", "depth": "300 mm"},   left out: an open bath, the anode far away
 //	  "current": "0.6 A",                        one of the two: for all cathodes,
 //	  "voltage": "2 V",                          or between the rails
-//	  "promise": "2.5 µm",                       needed
-//	  "significant": { ... },                    where the promise holds; left out: everywhere
+//	  "min_thickness": "2.5 µm",                       needed
+//	  "significant": { ... },                    where the minimum thickness holds; left out: everywhere
 //	  "price_per_g": "98.50", "currency": "EUR",
-//	  "parts": [                                 needed; the first one is promised
+//	  "parts": [                                 needed; the first one is the workpiece
 //	    {"name": "bob", "kind": "cathode",       or anode, shield, robber, floating
 //	     "law": {"model": "tafel", "exchange": "1 A/m²", "alpha": 0.5, "temperature": "38 °C"},
 //	     "profile": {"start": ["0 mm", "141 mm"], "steps": [
@@ -114,7 +114,7 @@ func ReadCaseWith(r io.Reader, open func(name string) (io.ReadCloser, error)) (C
 }
 
 func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
-	tree, err := strictjson.Read(r, strictjson.Doc{What: "case", Need: "an object with bath, parts and promise"})
+	tree, err := strictjson.Read(r, strictjson.Doc{What: "case", Need: "an object with bath, parts and min_thickness"})
 	if err != nil {
 		return Case{}, err
 	}
@@ -127,13 +127,13 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	bath := o.Must("bath", "the bath as an object")
 	var kappa units.Conductivity
 	strictjson.Needed(o, "conductivity", &kappa, `one as "6 S/m"`)
-	strictjson.Needed(o, "promise", &c.Promise, `the thickness at the thinnest spot, as "2.5 µm"`)
+	strictjson.Needed(o, "min_thickness", &c.MinThickness, `the thickness at the thinnest spot, as "2.5 µm"`)
 	tank := o.Field("tank")
 	var current units.Current
 	var voltage units.Voltage
 	hasCurrent, hasVoltage := strictjson.Positive(o, "current", &current), strictjson.Positive(o, "voltage", &voltage)
 	money{o}.read("price_per_g", &c.PricePerGram)
-	parts := o.Items("parts", "a list of parts, the promised one first", true)
+	parts := o.Items("parts", "a list of parts, the workpiece first", true)
 	marks := o.Field("significant")
 	var positions *strictjson.Node
 	if byMesh {
@@ -143,7 +143,7 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 		return Case{}, err
 	}
 	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(kappa),
-		"promise": sense.Coat().CheckAs("promise", c.Promise), "voltage": sense.Volts().Check(voltage)} {
+		"min_thickness": sense.Coat().CheckAs("min_thickness", c.MinThickness), "voltage": sense.Volts().Check(voltage)} {
 		if err != nil {
 			return Case{}, o.Member(name).Fail(err, "%v", err)
 		}
@@ -194,7 +194,7 @@ func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, ka
 			return err
 		}
 		if i == 0 && (p.Kind != axi.Cathode || robber) {
-			return n.Fail(nil, "the first part is the promised one; need kind cathode")
+			return n.Fail(nil, "the first part is the workpiece; need kind cathode")
 		}
 		if p.Name == "" {
 			p.Name = fmt.Sprintf("part %d", i+1)

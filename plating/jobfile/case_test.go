@@ -26,7 +26,7 @@ func TestReadCase(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != axi.Anode || c.Promise != 1*units.Micrometre ||
+	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != axi.Anode || c.MinThickness != 1*units.Micrometre ||
 		c.PricePerGram.String() != "98.5" || c.Cell.Parts[0].Law.Cathodic != 0.5 {
 		t.Errorf("%+v", c)
 	}
@@ -55,7 +55,7 @@ func TestWrongCases(t *testing.T) {
 		{`"conductivity": "6 S/m"`, `"conductivity": "6"`, "no unit after the number"},
 		{`"conductivity": "6 S/m",`, ``, `"conductivity" is missing`},
 		{`"conductivity": "6 S/m"`, `"conductivity": "0 S/m"`, "above zero"},
-		{`"promise": "1 µm",`, ``, `"promise" is missing`},
+		{`"min_thickness": "1 µm",`, ``, `"min_thickness" is missing`},
 		{`"current": "0.6 A"`, `"voltage": "-1 V"`, "above zero"},
 		{`"current": "0.6 A"`, `"current": "0.6 A", "voltage": "1 V"`, `either "current" or "voltage"`},
 		{`"current": "0.6 A",`, ``, `either "current" or "voltage"`},
@@ -75,7 +75,7 @@ func TestWrongCases(t *testing.T) {
 		{`"tube": {`, `"ball": {"radius": "3 mm", "height": "3 mm"}, "tube": {`, "need one of profile"},
 		{`"outer": "132 mm"`, `"outer": "532 mm"`, "need"},
 		{`"efficiency": [`, `"efficiencies": [`, "unknown field"},
-		{`"promise": "1 µm"`, `"promise": "1 µm", "minutes": 3`, "unknown field"},
+		{`"min_thickness": "1 µm"`, `"min_thickness": "1 µm", "minutes": 3`, "unknown field"},
 	} {
 		text := strings.Replace(bobCase(t), s.old, s.new, 1)
 		if text == bobCase(t) {
@@ -114,8 +114,8 @@ func FuzzReadCase(f *testing.F) {
 		} else if len(c.Mesh.Problem.Surfaces) == 0 {
 			t.Fatal("a mesh case without surfaces")
 		}
-		if err := c.Bath.Check(); err != nil || !(c.Promise > 0) {
-			t.Fatal(err, c.Promise)
+		if err := c.Bath.Check(); err != nil || !(c.MinThickness > 0) {
+			t.Fatal(err, c.MinThickness)
 		}
 	})
 }
@@ -128,6 +128,6 @@ func ExampleReadCase() {
 	}
 	defer file.Close()
 	c, err := jobfile.ReadCase(file)
-	fmt.Println(c.Name, c.Promise, len(c.Cell.Parts), err)
+	fmt.Println(c.Name, c.MinThickness, len(c.Cell.Parts), err)
 	// Output: pendulum bob with a groove in its rim 1 µm 2 <nil>
 }

@@ -9,11 +9,11 @@ import (
 	"example.com/laydown/units"
 )
 
-// readDistribution reads the ratio of thinnest to mean: as a number with where
+// readDistribution reads the ratio of thinnest to average: as a number with where
 // it comes from and how sure it is, as thicknesses read on a trial piece, or as
 // a class of shape.
 func readDistribution(o *strictjson.Reader, d *plating.Distribution, needed bool) {
-	ratio, readings, class := o.Field("min_to_mean"), o.Field("readings"), o.Field("shape_class")
+	ratio, readings, class := o.Field("min_to_average"), o.Field("readings"), o.Field("shape_class")
 	basis := o.Field("basis")
 	given := 0
 	for _, f := range []*strictjson.Node{ratio, readings, class} {
@@ -23,16 +23,16 @@ func readDistribution(o *strictjson.Reader, d *plating.Distribution, needed bool
 	}
 	switch {
 	case given == 0 && needed:
-		o.Must("min_to_mean", "thinnest over mean thickness, 1 only for an even coat")
+		o.Must("min_to_average", "thinnest over average thickness, 1 only for an even coat")
 		return
 	case given > 1:
 		last := class
 		if last == nil {
 			last = readings
 		}
-		o.Keep(last.Fail(units.ErrInconsistent, `need one of "min_to_mean", "readings" and "shape_class"`))
+		o.Keep(last.Fail(units.ErrInconsistent, `need one of "min_to_average", "readings" and "shape_class"`))
 	case ratio != nil:
-		strictjson.Share(o, ratio, &d.MinToMean)
+		strictjson.Share(o, ratio, &d.MinToAverage)
 		d.Basis = o.Text("basis")
 	case readings != nil:
 		readReadings(o, readings, d)
@@ -41,12 +41,12 @@ func readDistribution(o *strictjson.Reader, d *plating.Distribution, needed bool
 	}
 	if basis != nil && given == 1 && ratio == nil {
 		o.Keep(basis.Fail(units.ErrInconsistent,
-			`goes with "min_to_mean": readings and a class say themselves where they come from`))
+			`goes with "min_to_average": readings and a class say themselves where they come from`))
 	}
 	if u := o.Field("uncertainty"); u != nil {
 		strictjson.Share(o, u, &d.Uncertainty)
 		if given == 0 {
-			o.Keep(u.Fail(units.ErrInconsistent, `goes with "min_to_mean", "readings" or "shape_class"`))
+			o.Keep(u.Fail(units.ErrInconsistent, `goes with "min_to_average", "readings" or "shape_class"`))
 		}
 	}
 }

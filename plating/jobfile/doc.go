@@ -26,8 +26,8 @@
 //	  "tensile_strength": "1450 MPa",        actual tensile strength of the steel, or
 //	  "hardness": "45 HRC",                  its hardness, HRC or HV; stress relief and bake go by it
 //	  "stress_relieved": true,               the steel was freed of its stresses before it came
-//	  "promise": "1 µm",                     of the finish; these three stand here only
-//	  "min_to_mean": 0.6, "basis": "given",  when there are no layers
+//	  "min_thickness": "1 µm",                     of the finish; these three stand here only
+//	  "min_to_average": 0.6, "basis": "given",  when there are no layers
 //	  "baths": "our-baths.json",             a file for baths.Read: its keys stand beside those of
 //	                                         the library, see ReadShopWith
 //	  "sequence": [ ... ],                   the shop's own tanks instead of proposed ones
@@ -44,14 +44,14 @@
 //	  "name": "hard gold",
 //	  "role": "finish",                      or "strike", "underplate"
 //	  "bath": { ... },                       needed
-//	  "min_to_mean": 0.6,                    needed: thinnest spot over mean thickness; what
+//	  "min_to_average": 0.6,                    needed: thinnest spot over average thickness; what
 //	                                         examples/thinspot prints fits in here
 //	  "basis": "given",                      where that ratio comes from
 //	  "uncertainty": "10 %",                 of it, relative
-//	  "readings": ["1.3 µm", "0.9 µm", ...], instead of min_to_mean: measured on a trial piece, or
+//	  "readings": ["1.3 µm", "0.9 µm", ...], instead of min_to_average: measured on a trial piece, or
 //	  "shape_class": "open work",            a rule of thumb: smooth round body; rod or tube, outside;
 //	                                         flat sheet; shallow relief; open work; open recess
-//	  "promise": "2.5 µm",                   of these three give two:
+//	  "min_thickness": "2.5 µm",                   of these three give two:
 //	  "current_density": "0.8 A/dm²",        (or "current": "1.4 A" for the load)
 //	  "time": "10 min",
 //	  "area": "180 cm²",                     when it is not that of the load
@@ -62,7 +62,7 @@
 //
 //	{
 //	  "name": "gold, acid cyanide, cobalt hardened",   by chemistry
-//	  "metal": "Au",                         needed: the metal that is promised
+//	  "metal": "Au",                         needed: the metal that is counted
 //	  "valence": 1,                          the usual one when left out
 //	  "density": "17.3 g/cm³",               of the deposit; the bulk metal's when left out
 //	  "constituents": [                      of an alloy deposit, instead of "valence"
@@ -77,7 +77,7 @@
 //	  "temperature": {"low": "32 °C", "high": "42 °C", "set": "38 °C"},
 //	  "content": "8 g/L", "volume": "5 L",   of the metal in the bath
 //	  "draw_limit": "10 %",                  of the content, before it is fed
-//	  "most_thickness": "5 µm",
+//	  "max_thickness": "5 µm",
 //	  "anode": "insoluble",                  or "soluble"
 //	  "anode_material": "stainless steel",   of what the anode is made
 //	  "vessel": "glass",                     of what the tank is made: glass, plastic, stainless steel, steel, aluminium

@@ -12,7 +12,7 @@ import (
 
 // A job whose part is a mesh in a file: the program says which files may be opened.
 func ExampleReadShopWith() {
-	const job = `{"format": "laydown job 1", "job": "cast figure", "substrate": "bronze", "finish": "soft gold", "promise": "1 µm", "min_to_mean": 0.5,
+	const job = `{"format": "laydown job 1", "job": "cast figure", "substrate": "bronze", "finish": "soft gold", "min_thickness": "1 µm", "min_to_average": 0.5,
 	  "parts": [{"name": "figure", "mesh": {"file": "figure.stl", "unit": "mm"}}]}`
 	open := func(name string) (io.ReadCloser, error) {
 		if name != "figure.stl" {

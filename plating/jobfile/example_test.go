@@ -18,7 +18,7 @@ const pendulumBob = `{
   "job": "pendulum bob of a regulator",
   "parts": [{"name": "bob", "shape": {"kind": "disc", "diameter": "10 cm", "thickness": "1 cm"}}],
   "layers": [{
-    "name": "nickel", "min_to_mean": 0.5, "promise": "5 µm", "current_density": "3 A/dm²",
+    "name": "nickel", "min_to_average": 0.5, "min_thickness": "5 µm", "current_density": "3 A/dm²",
     "bath": {"metal": "Ni", "valence": 2, "density": "8.9 g/cm³", "efficiency": "95 %"}
   }]
 }`

@@ -23,7 +23,7 @@ func FuzzRead(f *testing.F) {
 	f.Add([]byte(right))
 	f.Add([]byte("\ufeff{}"))
 	f.Add([]byte(`{"format": "laydown job 1", "parts": [{"shape": {"kind": "tube", "outer": "2 in", "inner": "0.1 ft", "length": "3 mil"}}],
-		"layers": [{"bath": {"metal": "Cr", "valence": 6, "efficiency": "15 %"}, "min_to_mean": "1", "current": "1e300 A", "time": "1e9 h"}]}`))
+		"layers": [{"bath": {"metal": "Cr", "valence": 6, "efficiency": "15 %"}, "min_to_average": "1", "current": "1e300 A", "time": "1e9 h"}]}`))
 	for _, w := range wrongs {
 		f.Add([]byte(strings.Replace(right, w.old, w.new, 1)))
 	}
@@ -81,11 +81,11 @@ func finite(t *testing.T, path string, v reflect.Value) {
 // TestHugeJobs: figures at the edge of float64 give an error, not infinity.
 func TestHugeJobs(t *testing.T) {
 	for _, l := range []string{
-		`"min_to_mean": 1, "current": "1e300 A", "time": "1e9 h"`,
-		`"min_to_mean": 1, "current": "1e151 A", "time": "1e151 s", "area": "1 m²"`,
-		`"min_to_mean": 1e-300, "promise": "1e300 m", "time": "1 s"`,
-		`"min_to_mean": 1, "promise": "1e-320 m", "current_density": "1 A/m²"`,
-		`"min_to_mean": 1, "current_density": "1e-320 A/m²", "promise": "1 m"`,
+		`"min_to_average": 1, "current": "1e300 A", "time": "1e9 h"`,
+		`"min_to_average": 1, "current": "1e151 A", "time": "1e151 s", "area": "1 m²"`,
+		`"min_to_average": 1e-300, "min_thickness": "1e300 m", "time": "1 s"`,
+		`"min_to_average": 1, "min_thickness": "1e-320 m", "current_density": "1 A/m²"`,
+		`"min_to_average": 1, "current_density": "1e-320 A/m²", "min_thickness": "1 m"`,
 	} {
 		layer := `{"bath": {"metal": "Au", "efficiency": 1}, ` + l + `}`
 		job, err := jobfile.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [` +

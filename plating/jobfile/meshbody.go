@@ -90,7 +90,7 @@ func generated(name string, part *strictjson.Reader, n *strictjson.Node) (mesh.M
 	return m, nil
 }
 
-// positions reads the schedule of the promised part.
+// positions reads the schedule of the workpiece.
 func (r *cellReader) positions(n *strictjson.Node) error {
 	list := strictjson.On(n)
 	items := list.ItemsOf(n, "positions", true)
@@ -184,7 +184,7 @@ func degrees(o *strictjson.Reader, name string, low, high float64) (float64, err
 	return float64(v) * math.Pi / 180, nil
 }
 
-// readSignificant reads where the promise holds.
+// readSignificant reads where the minimum thickness holds.
 func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) {
 	if n == nil {
 		return nil, nil

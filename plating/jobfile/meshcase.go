@@ -15,14 +15,14 @@ import (
 )
 
 // A MeshCell is a case by mesh: what hangs in the bath. The first surface is
-// the promised part.
+// the workpiece.
 type MeshCell struct {
 	Problem   field.Problem
 	Positions []Position // nil: the part stays as it hangs
 	Mended    []string   // what was done to the files, in words
 }
 
-// A Position is the cell with the promised part in another place.
+// A Position is the cell with the workpiece in another place.
 type Position struct {
 	Share   units.Ratio // of the time
 	Problem field.Problem
@@ -64,7 +64,7 @@ func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictj
 			return err
 		}
 		if i == 0 && (wall || robber || p.Surfaces[0].Kind != field.Cathode) {
-			return n.Fail(nil, "the first part is the promised one; need a body of kind cathode")
+			return n.Fail(nil, "the first part is the workpiece; need a body of kind cathode")
 		}
 		if robber {
 			c.Robbers = append(c.Robbers, len(p.Surfaces)-1)

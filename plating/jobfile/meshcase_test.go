@@ -30,7 +30,7 @@ const meshCase = `{
   "conductivity": "6 S/m",
   "tank": {"length": "300 mm", "width": "200 mm", "depth": "220 mm", "panel": "50 mm"},
   "current": "0.2 A",
-  "promise": "1 µm",
+  "min_thickness": "1 µm",
   "significant": {
     "facing": {"direction": "-x", "within": 60},
     "away_from_edges": {"sharper_than": 30, "distance": "2 mm"}
@@ -144,7 +144,7 @@ func TestReadMeshCase(t *testing.T) {
 // TestMeshBodies: each generator, file kind and role is read, with the size
 // that the file gives.
 func TestMeshBodies(t *testing.T) {
-	head := `{"format": "laydown case 1", "method": "mesh", "conductivity": "6 S/m", "voltage": "1 V", "promise": "1 µm",
+	head := `{"format": "laydown case 1", "method": "mesh", "conductivity": "6 S/m", "voltage": "1 V", "min_thickness": "1 µm",
 	  "bath": {"name": "gold", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %%"}, "parts": [{"kind": "cathode", %s}%s]}`
 	for _, s := range []struct {
 		body string
@@ -245,8 +245,8 @@ func TestMending(t *testing.T) {
 // TestProfileMarks: a case by profile may mark a box in radius and height, and
 // what faces a direction.
 func TestProfileMarks(t *testing.T) {
-	text := strings.Replace(bobCase(t), `"promise"`,
-		`"significant": {"box": {"low": ["0 mm", "0 mm", "153 mm"], "high": ["30 mm", "0 mm", "200 mm"]}, "facing": {"direction": "z", "within": 30}}, "promise"`, 1)
+	text := strings.Replace(bobCase(t), `"min_thickness"`,
+		`"significant": {"box": {"low": ["0 mm", "0 mm", "153 mm"], "high": ["30 mm", "0 mm", "200 mm"]}, "facing": {"direction": "z", "within": 30}}, "min_thickness"`, 1)
 	c, err := jobfile.ReadCase(strings.NewReader(text))
 	if err != nil {
 		t.Fatal(err)
@@ -285,8 +285,8 @@ func FuzzReadMeshCase(f *testing.F) {
 		if _, err := field.Estimate(c.Mesh.Problem, field.Options{}); err != nil && !errors.As(err, &big) {
 			t.Fatal(err)
 		}
-		if !(c.Promise > 0) {
-			t.Fatal(c.Promise)
+		if !(c.MinThickness > 0) {
+			t.Fatal(c.MinThickness)
 		}
 	})
 }
@@ -304,6 +304,6 @@ func ExampleReadCaseWith() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(c.Name, c.Promise, len(c.Mesh.Problem.Surfaces), "bodies")
+	fmt.Println(c.Name, c.MinThickness, len(c.Mesh.Problem.Surfaces), "bodies")
 	// Output: bezel of a carriage clock between two anodes 1 µm 3 bodies
 }

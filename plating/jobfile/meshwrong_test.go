@@ -103,7 +103,7 @@ func TestWrongMeshCases(t *testing.T) {
 		"no files can be opened") {
 		t.Errorf("without open: %v", err)
 	}
-	empty := strings.Replace(bobCase(t), `"promise"`, `"significant": {}, "promise"`, 1)
+	empty := strings.Replace(bobCase(t), `"min_thickness"`, `"significant": {}, "min_thickness"`, 1)
 	if _, err := jobfile.ReadCase(strings.NewReader(empty)); err == nil || !strings.Contains(err.Error(), "is empty") {
 		t.Errorf("no marks: %v", err)
 	}

@@ -86,7 +86,7 @@ func TestPropertyNames(t *testing.T) {
 			{Kind: sequence.Plate, Bath: own, Time: 60, CurrentDensity: 100},
 		}
 		cards, err := sequence.Cards(tanks, sequence.Piece{Area: units.SquareDecimetre,
-			Distribution: plating.Distribution{MinToMean: 1}})
+			Distribution: plating.Distribution{MinToAverage: 1}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -123,7 +123,7 @@ func nameText(t *testing.T, name string) string {
 	t.Helper()
 	return fmt.Sprintf(`{"format": "laydown job 1", "parts": [{"area": "1 dm²"}], "layers": [{"bath": {"name": %s,
 		"metal": "Au", "efficiency": 0.9, "hazards": []},
-		"min_to_mean": 0.6, "promise": "1 µm", "current_density": "0.5 A/dm²"}]}`, quoted(t, name))
+		"min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.5 A/dm²"}]}`, quoted(t, name))
 }
 
 // nameJob reads that job and works it out.
@@ -169,7 +169,7 @@ func TestPropertyPrecious(t *testing.T) {
 		t.Fatal(err)
 	}
 	own.Key, own.Name, own.Metal, own.Valence = "", "ruthenium, acid", "Ru", 3
-	p := sequence.Piece{Substrate: sequence.Nickel, Finish: sequence.Rhodium, Promise: 0.1 * units.Micrometre,
+	p := sequence.Piece{Substrate: sequence.Nickel, Finish: sequence.Rhodium, MinThickness: 0.1 * units.Micrometre,
 		Area: units.SquareDecimetre}
 	tanks, _, err := sequence.PlanAround(p, []sequence.Tank{{Kind: sequence.Plate, Bath: own, Time: 60}})
 	behind := false

@@ -249,7 +249,7 @@ func readLayer(n *strictjson.Node, load units.Area, known []baths.Bath) (travell
 	bath := o.Must("bath", "the bath as an object")
 	readDistribution(o, &l.Distribution, true)
 	strictjson.Positive(o, "area", &l.Area)
-	strictjson.Positive(o, "promise", &l.Promise)
+	strictjson.Positive(o, "min_thickness", &l.MinThickness)
 	strictjson.Positive(o, "time", &l.Time)
 	density := strictjson.Positive(o, "current_density", &l.CurrentDensity)
 	var current units.Current

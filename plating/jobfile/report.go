@@ -59,7 +59,7 @@ type LayerReport struct {
 	Time           string         `json:"time"`
 	Charge         string         `json:"charge"`
 	Efficiency     string         `json:"efficiency"`
-	Mean           string         `json:"mean_thickness"`
+	Average        string         `json:"average_thickness"`
 	Thinnest       string         `json:"thinnest"`
 	Below          string         `json:"counted_from_below,omitempty"`
 	Mass           string         `json:"deposit_mass"`
@@ -70,11 +70,11 @@ type LayerReport struct {
 	MetalLeft      string         `json:"metal_left,omitempty"`
 	ContentLeft    string         `json:"content_left,omitempty"`
 	Area           string         `json:"area"`
-	Promise        string         `json:"promise,omitempty"` // what lies below not taken off
-	Source         string         `json:"source,omitempty"`  // of the bath's figures
-	Distribution   string         `json:"min_to_mean"`
-	Basis          string         `json:"min_to_mean_basis,omitempty"`
-	Uncertainty    string         `json:"min_to_mean_uncertainty,omitempty"`
+	MinThickness   string         `json:"min_thickness,omitempty"` // what lies below not taken off
+	Source         string         `json:"source,omitempty"`        // of the bath's figures
+	Distribution   string         `json:"min_to_average"`
+	Basis          string         `json:"min_to_average_basis,omitempty"`
+	Uncertainty    string         `json:"min_to_average_uncertainty,omitempty"`
 	Before         []NoteReport   `json:"before"` // to mind on the way in
 	Hazards        plating.Hazard `json:"hazards"`
 	Cautions       []NoteReport   `json:"cautions"` // that stand under the name of the tank
@@ -103,7 +103,7 @@ type PartReport struct {
 // A MetalReport sums the layers of one metal.
 type MetalReport struct {
 	Metal    string `json:"metal"`
-	Mean     string `json:"mean_thickness"`
+	Average  string `json:"average_thickness"`
 	Thinnest string `json:"thinnest"`
 	Mass     string `json:"deposit_mass"`
 	FineMass string `json:"metal_mass"`
@@ -139,21 +139,21 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 			CurrentDensity: v.CurrentDensity.Text(units.AmperePerSquareDecimetre, -1), Current: v.Current.Text(units.Ampere, -1),
 			Time: v.Time.Text(units.Minute, -1), Charge: v.Charge.Text(units.AmpereMinute, -1),
 			Efficiency: v.Efficiency.Percent(-1),
-			Mean:       v.Mean.Text(units.Micrometre, -1), Thinnest: v.Thinnest.Text(units.Micrometre, -1),
+			Average:    v.Average.Text(units.Micrometre, -1), Thinnest: v.Thinnest.Text(units.Micrometre, -1),
 			Mass: v.Mass.Text(units.Milligram, -1), FineMass: v.FineMass.Text(units.Milligram, -1),
-			Distribution: l.Distribution.MinToMean.Percent(-1), Basis: l.Distribution.Basis, Before: noteReports(lr.Before),
+			Distribution: l.Distribution.MinToAverage.Percent(-1), Basis: l.Distribution.Basis, Before: noteReports(lr.Before),
 			Notes:   noteReports(lr.Notes),
 			Hazards: l.Bath.AllHazards(), Cautions: noteReports(solution.AtTank()),
 		}
 		if l.Bath.Volts.High > 0 {
 			out.VoltsLow, out.VoltsHigh = l.Bath.Volts.Low.Text(units.Volt, -1), l.Bath.Volts.High.Text(units.Volt, -1)
 		}
-		if l.Bath.Heat.Set > 0 {
-			out.Temperature = l.Bath.Heat.Set.Text(units.CelsiusScale, -1)
+		if l.Bath.Temperature.Set > 0 {
+			out.Temperature = l.Bath.Temperature.Set.Text(units.CelsiusScale, -1)
 		}
 		out.Area, out.Source = l.Area.Text(units.SquareCentimetre, -1), l.Bath.Source
-		if p := job.Layers[i].Promise; p > 0 {
-			out.Promise = p.Text(units.Micrometre, -1)
+		if p := job.Layers[i].MinThickness; p > 0 {
+			out.MinThickness = p.Text(units.Micrometre, -1)
 		}
 		if u := l.Distribution.Uncertainty; u > 0 {
 			out.Uncertainty = u.Percent(-1)
@@ -176,7 +176,7 @@ func NewReport(job plating.Job, res plating.JobResult, steps bool) (Report, erro
 		r.Layers = append(r.Layers, out)
 	}
 	for _, m := range res.Metals {
-		r.Metals = append(r.Metals, MetalReport{m.Metal, m.Mean.Text(units.Micrometre, -1), m.Thinnest.Text(units.Micrometre,
+		r.Metals = append(r.Metals, MetalReport{m.Metal, m.Average.Text(units.Micrometre, -1), m.Thinnest.Text(units.Micrometre,
 			-1),
 			m.Mass.Text(units.Milligram, -1), m.FineMass.Text(units.Milligram, -1)})
 	}

@@ -193,7 +193,7 @@ func TestPropertyReportIsLossless(t *testing.T) {
 			charge("charge", l.Charge, v.Charge)
 			var eff units.Efficiency
 			same("efficiency", l.Efficiency, &eff, func() (float64, float64) { return float64(eff), float64(v.Efficiency) })
-			length("mean", l.Mean, v.Mean)
+			length("mean", l.Average, v.Average)
 			length("thinnest", l.Thinnest, v.Thinnest)
 			if below := res.Layers[i].Below; below > 0 {
 				length("below", l.Below, below)
@@ -207,7 +207,7 @@ func TestPropertyReportIsLossless(t *testing.T) {
 			var set units.Temperature
 			same("temperature", l.Temperature, &set, func() (float64, float64) {
 				return float64(set),
-					float64(layer.Bath.Heat.Set)
+					float64(layer.Bath.Temperature.Set)
 			})
 			mass("metal left", l.MetalLeft, v.MetalLeft)
 			var content units.MassConcentration
@@ -218,7 +218,7 @@ func TestPropertyReportIsLossless(t *testing.T) {
 			var ratio units.Ratio
 			same("ratio", l.Distribution, &ratio, func() (float64, float64) {
 				return float64(ratio),
-					float64(layer.Distribution.MinToMean)
+					float64(layer.Distribution.MinToAverage)
 			})
 			if len(l.Notes) != len(res.Layers[i].Notes) || len(l.Before) != len(res.Layers[i].Before) {
 				t.Errorf("%s: notes were lost", name)
@@ -228,7 +228,7 @@ func TestPropertyReportIsLossless(t *testing.T) {
 			}
 		}
 		for i, m := range r.Metals {
-			length("metal mean", m.Mean, res.Metals[i].Mean)
+			length("metal mean", m.Average, res.Metals[i].Average)
 			length("metal thinnest", m.Thinnest, res.Metals[i].Thinnest)
 			mass("metal deposit", m.Mass, res.Metals[i].Mass)
 			mass("metal fine", m.FineMass, res.Metals[i].FineMass)
@@ -258,8 +258,8 @@ func TestReportStops(t *testing.T) {
 		strings.Replace(right, `"8 g/L"`, `"8 g/L", "pH": 4.4`, 1): false,
 		right: true, // gold cyanide in acid, and no pH
 		// the bath does not hold it
-		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                      true,
-		strings.Replace(right, `"promise": "2.5 µm"`, `"promise": "9 µm", "time": "60 s"`, 1): true,
+		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                                  true,
+		strings.Replace(right, `"min_thickness": "2.5 µm"`, `"min_thickness": "9 µm", "time": "60 s"`, 1): true,
 	} {
 		job, res := compute(t, []byte(text))
 		r, err := jobfile.NewReport(job, res, false)
@@ -275,7 +275,7 @@ func TestReportStops(t *testing.T) {
 // TestReportLeavesOut: what was not given is left out, not made up.
 func TestReportLeavesOut(t *testing.T) {
 	const bare = `{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [
-		{"bath": {"metal": "Au", "efficiency": 1}, "min_to_mean": 1, "promise": "1 µm", "time": "1 min"}]}`
+		{"bath": {"metal": "Au", "efficiency": 1}, "min_to_average": 1, "min_thickness": "1 µm", "time": "1 min"}]}`
 	job, res := compute(t, []byte(bare))
 	r, err := jobfile.NewReport(job, res, false)
 	if err != nil {

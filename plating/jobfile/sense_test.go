@@ -39,8 +39,8 @@ func TestPropertySense(t *testing.T) {
 		{`"set": "38 °C"`, `"set": "5000 °C"`, "bath temperature"},
 		{`"volume": "5 L"`, `"volume": "5e9 L"`, "bath volume"},
 		{`"time": "20 s"`, `"time": "400 d"`, "time"},
-		{`"promise": "1 µm"`, `"promise": "1 m"`, "promised thickness"},
-		{`"promise": "1 µm"`, `"promise": "1e-6 nm"`, "promised thickness"},
+		{`"min_thickness": "1 µm"`, `"min_thickness": "1 m"`, "minimum thickness"},
+		{`"min_thickness": "1 µm"`, `"min_thickness": "1e-6 nm"`, "minimum thickness"},
 	} {
 		_, err := jobfile.ReadShop(strings.NewReader(edit(c.old, c.changed)))
 		var value *units.ValueError
@@ -94,7 +94,7 @@ func TestPropertySense(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, c := range []struct{ name, old string }{{"conductivity", `"conductivity": "`}, {"promise", `"promise": "`}} {
+	for _, c := range []struct{ name, old string }{{"conductivity", `"conductivity": "`}, {"min_thickness", `"min_thickness": "`}} {
 		text := string(bob)
 		i := strings.Index(text, c.old)
 		if i < 0 {

@@ -27,11 +27,11 @@ const shop = `{
   "skin_contact": false,
   "parts": [{"count": 24, "area": "5.2 cm²"}],
   "layers": [
-    {"name": "strike", "role": "strike", "min_to_mean": 0.6,
+    {"name": "strike", "role": "strike", "min_to_average": 0.6,
      "bath": {"library": "gold-acid-strike",
        "volume": "3 L", "content": "1.5 g/L", "draw_limit": "8 %",
        "temperature": {"set": "30 °C"}, "salt": "KAu(CN)2"}},
-    {"name": "gold", "min_to_mean": 0.6, "promise": "1 µm", "current_density": "0.5 A/dm²",
+    {"name": "gold", "min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.5 A/dm²",
      "bath": {"name": "gold, acid cyanide", "metal": "Au", "density": "17.3 g/cm³",
        "efficiency": {"low": "33 %", "high": "39 %"},
        "hazards": ["cyanide", "acid"],
@@ -85,7 +85,7 @@ func TestShopReads(t *testing.T) {
 		j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
 		t.Errorf("%v, %v, steps %+v", j.Base, j.Finish, j.Steps)
 	}
-	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Heat.Set != units.Celsius(30) ||
+	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Temperature.Set != units.Celsius(30) ||
 		l.Bath.DrawLimit != 0.08 || l.Bath.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
 		t.Errorf("library layer %+v", l)
 	}
@@ -131,19 +131,19 @@ func TestShopReads(t *testing.T) {
 // from and how sure they are.
 func TestDistributions(t *testing.T) {
 	for text, want := range map[string]plating.Distribution{
-		`"min_to_mean": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToMean: 0.4, Basis: "boundary elements",
+		`"min_to_average": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToAverage: 0.4, Basis: "boundary elements",
 			Uncertainty: 0.06},
-		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`: {MinToMean: 0.6,
+		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`: {MinToAverage: 0.6,
 			Basis: "measured at 3 places"},
-		`"shape_class": "open work"`: {MinToMean: 0.35,
+		`"shape_class": "open work"`: {MinToAverage: 0.35,
 			Basis: "rule of thumb for the class \"open work\", 0.35 to 0.65, low end taken; common practice, no source"},
 	} {
-		j, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"min_to_mean": 0.6`, text, 1)))
+		j, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"min_to_average": 0.6`, text, 1)))
 		if err != nil {
 			t.Errorf("%s: %v", text, err)
 			continue
 		}
-		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToMean-want.MinToMean)) > 1e-12 || d.Basis != want.Basis ||
+		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToAverage-want.MinToAverage)) > 1e-12 || d.Basis != want.Basis ||
 			math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
 			t.Errorf("%s: %+v, want %+v", text, d, want)
 		}
@@ -160,22 +160,22 @@ var shopWrongs = []struct {
 	{"a substrate nobody knows", `"stainless steel"`, `"old metal"`, 3, "substrate", "stainless steel"},
 	{"no substrate", `"substrate": "stainless steel",`, ``, 1, "", `"substrate" is missing`},
 	{"skin contact in words", `"skin_contact": false`, `"skin_contact": "yes"`, 5, "skin_contact", "true or false"},
-	{"a promise beside layers", `"skin_contact": false`, `"promise": "1 µm"`, 5, "promise", `each of the "layers"`},
-	{"a ratio twice", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "shape_class": "open work", "promise"`, 12,
+	{"a minimum thickness beside layers", `"skin_contact": false`, `"min_thickness": "1 µm"`, 5, "min_thickness", `each of the "layers"`},
+	{"a ratio twice", `"min_to_average": 0.6, "min_thickness"`, `"min_to_average": 0.6, "shape_class": "open work", "min_thickness"`, 12,
 		"layers[2].shape_class", "one of"},
-	{"a class nobody knows", `"min_to_mean": 0.6, "promise"`, `"shape_class": "lumpy", "promise"`, 12,
+	{"a class nobody knows", `"min_to_average": 0.6, "min_thickness"`, `"shape_class": "lumpy", "min_thickness"`, 12,
 		"layers[2].shape_class", "open work"},
-	{"two readings", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", "2 µm"], "promise"`, 12, "layers[2].readings",
+	{"two readings", `"min_to_average": 0.6, "min_thickness"`, `"readings": ["1 µm", "2 µm"], "min_thickness"`, 12, "layers[2].readings",
 		"three or more"},
-	{"a reading without unit", `"min_to_mean": 0.6, "promise"`, `"readings": ["1 µm", 2, "1 µm"], "promise"`, 12,
+	{"a reading without unit", `"min_to_average": 0.6, "min_thickness"`, `"readings": ["1 µm", 2, "1 µm"], "min_thickness"`, 12,
 		"layers[2].readings[2]", "unit"},
 	{"evaporation below zero", `"temperature": {"set": "30 °C"}, "salt"`,
 		`"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "zero or more"},
 	{"evaporation in grams", `"temperature": {"set": "30 °C"}, "salt"`,
 		`"evaporation": "5 g", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "one of mass"},
-	{"a basis of readings", `"min_to_mean": 0.6, "promise"`,
-		`"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "promise"`, 12, "layers[2].basis", "themselves"},
-	{"an uncertainty over one", `"min_to_mean": 0.6, "promise"`, `"min_to_mean": 0.6, "uncertainty": "120 %", "promise"`,
+	{"a basis of readings", `"min_to_average": 0.6, "min_thickness"`,
+		`"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "min_thickness"`, 12, "layers[2].basis", "themselves"},
+	{"an uncertainty over one", `"min_to_average": 0.6, "min_thickness"`, `"min_to_average": 0.6, "uncertainty": "120 %", "min_thickness"`,
 		12, "layers[2].uncertainty", ""},
 	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},
 	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9,

@@ -34,7 +34,7 @@ func readWish(o *strictjson.Reader, job *traveller.Job) {
 			o.Keep(f.Fail(err, "%v", err))
 		}
 	}
-	strictjson.Positive(o, "promise", &job.Promise)
+	strictjson.Positive(o, "min_thickness", &job.MinThickness)
 	readDistribution(o, &job.Distribution, false)
 }
 
@@ -47,19 +47,19 @@ func fits(tree *strictjson.Node, o *strictjson.Reader, job *traveller.Job, steps
 			return f.Fail(units.ErrInconsistent, `goes with a "finish" or a "sequence", and there is none`)
 		}
 	}
-	for _, name := range []string{"promise", "min_to_mean", "basis", "readings", "shape_class", "uncertainty"} {
+	for _, name := range []string{"min_thickness", "min_to_average", "basis", "readings", "shape_class", "uncertainty"} {
 		if f := o.Member(name); f != nil && len(job.Layers) > 0 {
 			return f.Fail(units.ErrInconsistent, `belongs into each of the "layers" when they are given`)
 		}
 	}
 	if len(job.Layers) == 0 {
-		if job.Promise == 0 {
+		if job.MinThickness == 0 {
 			return tree.Fail(units.ErrNotPositive,
-				`field "promise" is missing; need the thickness of the finish at its thinnest spot, as "1 µm"`)
+				`field "min_thickness" is missing; need the thickness of the finish at its thinnest spot, as "1 µm"`)
 		}
-		if job.Distribution.MinToMean == 0 {
+		if job.Distribution.MinToAverage == 0 {
 			return tree.Fail(units.ErrNotPositive,
-				`field "min_to_mean" is missing; need thinnest over mean thickness, 1 only for an even coat`)
+				`field "min_to_average" is missing; need thinnest over average thickness, 1 only for an even coat`)
 		}
 	}
 	if !planned && steps == nil {
@@ -163,11 +163,11 @@ func readLibraryBath(n *strictjson.Node, o *strictjson.Reader, l *traveller.Laye
 	if err := o.Done(); err != nil {
 		return err
 	}
-	if l.CurrentDensity == 0 && (l.Promise == 0 || l.Time == 0) {
+	if l.CurrentDensity == 0 && (l.MinThickness == 0 || l.Time == 0) {
 		l.CurrentDensity = l.Library.CurrentDensity.Mid()
 	}
-	if l.Promise == 0 && l.Time == 0 {
-		l.Time = l.Library.Time.Mid() // a strike's usual stay
+	if l.MinThickness == 0 && l.Time == 0 {
+		l.Time = l.Library.Time.Mid() // a strike's usual immersion time
 	}
 	p.CurrentDensity = l.CurrentDensity
 	b, err := l.Library.At(p)

@@ -23,7 +23,7 @@ type Event interface {
 	apply(b *Bath, c *core, r *Record) error
 }
 
-// A Load is one stay of parts in the bath. In the bath it counts in this order:
+// A Load is one immersion of parts in the bath. In the bath it counts in this order:
 // what the parts carry in, the deposit and the anodes, what they carry out.
 type Load struct {
 	Charge units.Charge `json:"charge,omitzero"` // ampere-minutes of the meter

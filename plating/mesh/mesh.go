@@ -23,8 +23,8 @@ type Mesh struct {
 // larger one comes from a damaged file or a wrong unit.
 const Farthest units.Length = 1e6
 
-// MostBytes is the longest file that is read: a mesh of some million triangles.
-const MostBytes = 512 << 20
+// MaxBytes is the longest file that is read: a mesh of some million triangles.
+const MaxBytes = 512 << 20
 
 // readAll reads a file of at most so many bytes.
 func readAll(r io.Reader, what string, most int64) ([]byte, error) {

@@ -20,7 +20,7 @@ import (
 // same surface; any other is refused. Vertices are kept as they are, also those
 // that no face uses.
 //
-// The whole file is held while it is read, at most [MostBytes]. Memory follows the
+// The whole file is held while it is read, at most [MaxBytes]. Memory follows the
 // length of the file, less than 40 times of it, whatever counts the file claims.
 //
 // Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
@@ -34,7 +34,7 @@ func ReadPLY(r io.Reader, unit units.Length) (Mesh, error) {
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return Mesh{}, err
 	}
-	data, err := readAll(r, "a PLY file", MostBytes)
+	data, err := readAll(r, "a PLY file", MaxBytes)
 	if err != nil {
 		return Mesh{}, err
 	}

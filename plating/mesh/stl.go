@@ -27,7 +27,7 @@ const (
 // of its count is binary, whatever its first word; another one that begins with
 // the word solid is text.
 //
-// The whole file is held while it is read, at most [MostBytes]. Memory follows the
+// The whole file is held while it is read, at most [MaxBytes]. Memory follows the
 // length of the file, less than 40 times of it, whatever counts the file claims.
 //
 // Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
@@ -40,7 +40,7 @@ func ReadSTL(r io.Reader, unit units.Length) (Mesh, error) {
 	if err := units.Positive("unit of the file", unit); err != nil {
 		return Mesh{}, err
 	}
-	data, err := readAll(r, "an STL file", MostBytes)
+	data, err := readAll(r, "an STL file", MaxBytes)
 	if err != nil {
 		return Mesh{}, err
 	}

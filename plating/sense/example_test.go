@@ -24,7 +24,7 @@ func ExampleLimit_Question() {
 }
 
 func ExampleLimit_CheckAs() {
-	fmt.Println(sense.Time().CheckAs("usual stay", 900*units.Day))
+	fmt.Println(sense.Time().CheckAs("usual immersion time", 900*units.Day))
 	// Output:
-	// usual stay 21600 h: out of range; need at most 8784 h (no load stays a year); check the unit and the point
+	// usual immersion time 21600 h: out of range; need at most 8784 h (no load stays a year); check the unit and the point
 }

@@ -9,55 +9,55 @@ import (
 // are constants, so that a fast check may compare by itself; [Limit] makes the
 // sentences.
 const (
-	LeastContent = 1e-9 * units.MilligramPerLitre // a bath that a load has emptied is no slip
-	LowContent   = 0.05 * units.GramPerLitre
-	HighContent  = 300 * units.GramPerLitre
-	MostContent  = 1000 * units.GramPerLitre
+	MinContent  = 1e-9 * units.MilligramPerLitre // a bath that a load has emptied is no slip
+	LowContent  = 0.05 * units.GramPerLitre
+	HighContent = 300 * units.GramPerLitre
+	MaxContent  = 1000 * units.GramPerLitre
 
-	LeastVolume = units.Millilitre
-	LowVolume   = 50 * units.Millilitre
-	HighVolume  = 20 * units.CubicMetre
-	MostVolume  = 1000 * units.CubicMetre
+	MinVolume  = units.Millilitre
+	LowVolume  = 50 * units.Millilitre
+	HighVolume = 20 * units.CubicMetre
+	MaxVolume  = 1000 * units.CubicMetre
 
-	LeastVolts = units.Millivolt
-	LowVolts   = 0.2 * units.Volt
-	HighVolts  = 24 * units.Volt
-	MostVolts  = 250 * units.Volt
+	MinVolts  = units.Millivolt
+	LowVolts  = 0.2 * units.Volt
+	HighVolts = 24 * units.Volt
+	MaxVolts  = 250 * units.Volt
 
-	LeastDensity = 1e-6 * units.AmperePerSquareDecimetre
-	LowDensity   = 0.01 * units.AmperePerSquareDecimetre
-	HighDensity  = 100 * units.AmperePerSquareDecimetre
-	MostDensity  = 10_000 * units.AmperePerSquareDecimetre
+	MinDensity  = 1e-6 * units.AmperePerSquareDecimetre
+	LowDensity  = 0.01 * units.AmperePerSquareDecimetre
+	HighDensity = 100 * units.AmperePerSquareDecimetre
+	MaxDensity  = 10_000 * units.AmperePerSquareDecimetre
 
-	LeastSolution units.Temperature = 263.15 // K: -10, 10, 98 and 200 °C
-	LowSolution   units.Temperature = 283.15
-	HighSolution  units.Temperature = 371.15
-	MostSolution  units.Temperature = 473.15
+	MinSolution  units.Temperature = 263.15 // K: -10, 10, 98 and 200 °C
+	LowSolution  units.Temperature = 283.15
+	HighSolution units.Temperature = 371.15
+	MaxSolution  units.Temperature = 473.15
 
-	LeastOven units.Temperature = 263.15 // K: -10, 15, 400 and 1200 °C
-	LowOven   units.Temperature = 288.15
-	HighOven  units.Temperature = 673.15
-	MostOven  units.Temperature = 1473.15
+	MinOven  units.Temperature = 263.15 // K: -10, 15, 400 and 1200 °C
+	LowOven  units.Temperature = 288.15
+	HighOven units.Temperature = 673.15
+	MaxOven  units.Temperature = 1473.15
 
-	LeastCoat = 0.1 * units.Nanometre
-	LowCoat   = 5 * units.Nanometre
-	HighCoat  = 500 * units.Micrometre
-	MostCoat  = 100 * units.Millimetre
+	MinCoat  = 0.1 * units.Nanometre
+	LowCoat  = 5 * units.Nanometre
+	HighCoat = 500 * units.Micrometre
+	MaxCoat  = 100 * units.Millimetre
 
-	LeastTime units.Duration = units.Second / 1000
-	LowTime                  = units.Second
-	HighTime                 = 3 * units.Day
-	MostTime                 = 366 * units.Day
+	MinTime  units.Duration = units.Second / 1000
+	LowTime                 = units.Second
+	HighTime                = 3 * units.Day
+	MaxTime                 = 366 * units.Day
 
-	LeastArea = 1e-6 * units.SquareMillimetre
-	LowArea   = units.SquareMillimetre
-	HighArea  = 50 * units.SquareMetre
-	MostArea  = 1e6 * units.SquareMetre
+	MinArea  = 1e-6 * units.SquareMillimetre
+	LowArea  = units.SquareMillimetre
+	HighArea = 50 * units.SquareMetre
+	MaxArea  = 1e6 * units.SquareMetre
 
-	LeastConductivity = 1e-4 * units.SiemensPerMetre
-	LowConductivity   = 0.5 * units.SiemensPerMetre
-	HighConductivity  = 100 * units.SiemensPerMetre
-	MostConductivity  = 1000 * units.SiemensPerMetre
+	MinConductivity  = 1e-4 * units.SiemensPerMetre
+	LowConductivity  = 0.5 * units.SiemensPerMetre
+	HighConductivity = 100 * units.SiemensPerMetre
+	MaxConductivity  = 1000 * units.SiemensPerMetre
 )
 
 // A Limit is one row of the table. A zero figure is "not given" and passes.
@@ -70,58 +70,58 @@ type Limit[Q units.Quantity] struct {
 
 // Content is the metal in a plating bath.
 func Content() Limit[units.MassConcentration] {
-	return limit("metal content", LeastContent, LowContent, HighContent, MostContent,
+	return limit("metal content", MinContent, LowContent, HighContent, MaxContent,
 		"no plating bath holds more metal in a litre")
 }
 
 // Volume is that of a tank.
 func Volume() Limit[units.Volume] {
-	return limit("bath volume", LeastVolume, LowVolume, HighVolume, MostVolume, "no plating tank is smaller or larger")
+	return limit("bath volume", MinVolume, LowVolume, HighVolume, MaxVolume, "no plating tank is smaller or larger")
 }
 
 // Volts are those across a tank.
 func Volts() Limit[units.Voltage] {
-	return limit("voltage", LeastVolts, LowVolts, HighVolts, MostVolts,
+	return limit("voltage", MinVolts, LowVolts, HighVolts, MaxVolts,
 		"a plating rectifier gives some 24 V, one for anodising some 100 V")
 }
 
 // CurrentDensity is that of a tank.
 func CurrentDensity() Limit[units.CurrentDensity] {
-	return limit("current density", LeastDensity, LowDensity, HighDensity, MostDensity,
+	return limit("current density", MinDensity, LowDensity, HighDensity, MaxDensity,
 		"fast jets reach some 1000 A/dm²")
 }
 
 // Solution is the temperature of a solution.
 func Solution() Limit[units.Temperature] {
-	return limit("temperature of the solution", LeastSolution, LowSolution, HighSolution, MostSolution,
+	return limit("temperature of the solution", MinSolution, LowSolution, HighSolution, MaxSolution,
 		"water boils at 100 °C, strong salt solutions some tens of kelvins above")
 }
 
 // Oven is the temperature of an oven.
 func Oven() Limit[units.Temperature] {
-	return limit("temperature of the oven", LeastOven, LowOven, HighOven, MostOven,
+	return limit("temperature of the oven", MinOven, LowOven, HighOven, MaxOven,
 		"what bakes a coat or relieves steel ends far below")
 }
 
 // Coat is the thickness of one coat.
 func Coat() Limit[units.Length] {
-	return limit("coat thickness", LeastCoat, LowCoat, HighCoat, MostCoat,
+	return limit("coat thickness", MinCoat, LowCoat, HighCoat, MaxCoat,
 		"an atom has some 0.0003 µm, and electroforms end at some 10 mm")
 }
 
-// Time is a stay in one tank.
+// Time is an immersion time.
 func Time() Limit[units.Duration] {
-	return limit("time", LeastTime, LowTime, HighTime, MostTime, "no load stays a year")
+	return limit("time", MinTime, LowTime, HighTime, MaxTime, "no load stays a year")
 }
 
 // Area is that of a load or of a part.
 func Area() Limit[units.Area] {
-	return limit("area", LeastArea, LowArea, HighArea, MostArea, "no load has a square kilometre")
+	return limit("area", MinArea, LowArea, HighArea, MaxArea, "no load has a square kilometre")
 }
 
 // Conductivity is that of a plating solution.
 func Conductivity() Limit[units.Conductivity] {
-	return limit("conductivity", LeastConductivity, LowConductivity, HighConductivity, MostConductivity,
+	return limit("conductivity", MinConductivity, LowConductivity, HighConductivity, MaxConductivity,
 		"the best acid has some 85 S/m")
 }
 

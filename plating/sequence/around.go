@@ -32,8 +32,8 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	if most := coats[len(coats)-1].Bath.MostThickness; most.Given() { // the shop's own bath wins
-		final.MostThickness = most
+	if most := coats[len(coats)-1].Bath.MaxThickness; most.Given() { // the shop's own bath wins
+		final.MaxThickness = most
 	}
 	if err := p.refuse(&final); err != nil {
 		return nil, nil, err

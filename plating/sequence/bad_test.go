@@ -29,18 +29,18 @@ func TestPropertyBadPiece(t *testing.T) {
 		{"metal of no name", func(p *sequence.Piece) { p.Substrate = 99 }, unsure("base metal")},
 		{"finish unknown", func(p *sequence.Piece) { p.Finish = 0 }, unsure("finish")},
 		{"finish of no name", func(p *sequence.Piece) { p.Finish = 99 }, unsure("finish")},
-		{"no promise", func(p *sequence.Piece) { p.Promise = 0 }, value("promised thickness", units.ErrNotPositive)},
-		{"negative promise", func(p *sequence.Piece) { p.Promise = -1e-6 }, value("promised thickness",
+		{"no promise", func(p *sequence.Piece) { p.MinThickness = 0 }, value("minimum thickness", units.ErrNotPositive)},
+		{"negative promise", func(p *sequence.Piece) { p.MinThickness = -1e-6 }, value("minimum thickness",
 			units.ErrNotPositive)},
-		{"promise NaN", func(p *sequence.Piece) { p.Promise = nan }, value("promised thickness", units.ErrNotFinite)},
-		{"promise infinite", func(p *sequence.Piece) { p.Promise = units.Length(math.Inf(1)) }, value("promised thickness",
+		{"promise NaN", func(p *sequence.Piece) { p.MinThickness = nan }, value("minimum thickness", units.ErrNotFinite)},
+		{"promise infinite", func(p *sequence.Piece) { p.MinThickness = units.Length(math.Inf(1)) }, value("minimum thickness",
 			units.ErrNotFinite)},
 		{"negative area", func(p *sequence.Piece) { p.Area = -1 }, value("area", units.ErrNegative)},
 		{"area NaN", func(p *sequence.Piece) { p.Area = units.Area(nan) }, value("area", units.ErrNotFinite)},
-		{"flash of a micrometre", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.FlashGold, 1*um },
-			refused("promised thickness")},
-		{"two micrometres of rhodium", func(p *sequence.Piece) { p.Finish, p.Promise = sequence.Rhodium, 2*um },
-			refused("promised thickness")},
+		{"flash of a micrometre", func(p *sequence.Piece) { p.Finish, p.MinThickness = sequence.FlashGold, 1*um },
+			refused("minimum thickness")},
+		{"two micrometres of rhodium", func(p *sequence.Piece) { p.Finish, p.MinThickness = sequence.Rhodium, 2*um },
+			refused("minimum thickness")},
 		{"nickel on the skin", func(p *sequence.Piece) { p.Finish, p.SkinContact = sequence.BrightNickel, true },
 			refused("finish")},
 	} {
@@ -80,16 +80,16 @@ func value(field string, reason error) func(error) bool {
 // number and name; a check stops at it.
 func TestPropertyBadTank(t *testing.T) {
 	for name, change := range map[string]func(*sequence.Tank){
-		"kind of tank":       func(k *sequence.Tank) { k.Kind = 77 },
-		"bath":               func(k *sequence.Tank) { k.Bath = baths.Bath{} },
-		"current efficiency": func(k *sequence.Tank) { k.Bath.Efficiency = baths.Range[units.Efficiency]{} },
-		"current density":    func(k *sequence.Tank) { k.Bath.CurrentDensity = baths.Range[units.CurrentDensity]{} },
-		"promise and time":   func(k *sequence.Tank) { k.Promise = 0 },
-		"time":               func(k *sequence.Tank) { k.Time = units.Duration(math.NaN()) },
-		"wait":               func(k *sequence.Tank) { k.Wait = -1 },
-		"flow of the rinse":  func(k *sequence.Tank) { k.Rinse.Flow = 99 },
-		"polarity":           func(k *sequence.Tank) { k.Process.Polarity = 3 },
-		"promised thickness": func(k *sequence.Tank) { k.Promise = units.Length(math.Inf(1)) },
+		"kind of tank":               func(k *sequence.Tank) { k.Kind = 77 },
+		"bath":                       func(k *sequence.Tank) { k.Bath = baths.Bath{} },
+		"current efficiency":         func(k *sequence.Tank) { k.Bath.Efficiency = baths.Range[units.Efficiency]{} },
+		"current density":            func(k *sequence.Tank) { k.Bath.CurrentDensity = baths.Range[units.CurrentDensity]{} },
+		"minimum thickness and time": func(k *sequence.Tank) { k.MinThickness = 0 },
+		"time":                       func(k *sequence.Tank) { k.Time = units.Duration(math.NaN()) },
+		"wait":                       func(k *sequence.Tank) { k.Wait = -1 },
+		"flow of the rinse":          func(k *sequence.Tank) { k.Rinse.Flow = 99 },
+		"polarity":                   func(k *sequence.Tank) { k.Process.Polarity = 3 },
+		"minimum thickness":          func(k *sequence.Tank) { k.MinThickness = units.Length(math.Inf(1)) },
 	} {
 		p := piece(brass, hard)
 		tanks := plan(t, p)
@@ -117,8 +117,8 @@ func TestPropertyBadTank(t *testing.T) {
 	if _, err := sequence.Layers(tanks, p); !value("area", units.ErrNotPositive)(err) {
 		t.Errorf("no area: %v", err)
 	}
-	p.Area, p.Distribution.MinToMean = 0.01, 0
-	if _, err := sequence.Cards(tanks, p); !value("ratio of thinnest to mean", units.ErrNotPositive)(err) {
+	p.Area, p.Distribution.MinToAverage = 0.01, 0
+	if _, err := sequence.Cards(tanks, p); !value("ratio of thinnest to average", units.ErrNotPositive)(err) {
 		t.Errorf("no ratio: %v", err)
 	}
 	if got := sequence.Check(nil, p); sequence.Approve(got) == nil {
@@ -180,7 +180,7 @@ func FuzzCheck(f *testing.F) {
 		var tanks []sequence.Tank
 		for i, k := range kinds[:min(len(kinds), 40)] {
 			tank := sequence.Tank{Kind: sequence.Kind(k % 16), LiveEntry: flag, Wait: units.Duration(k),
-				Promise: units.Length(k) * 1e-8}
+				MinThickness: units.Length(k) * 1e-8}
 			tank.Bath = lib[(int(k)*7+i)%len(lib)]
 			tank.Process = sequence.Process{Chemistry: "x", Effect: sequence.Effect(k), Hazards: tank.Bath.Hazards,
 				Strong: k%2 == 0}
@@ -239,8 +239,8 @@ func TestNoWords(t *testing.T) {
 	if err := b.Check(); err == nil {
 		t.Error("a make-up of NaN")
 	}
-	p.Distribution.MinToMean = -1
-	if err := p.Check(); !errors.As(err, &v) || v.Field != "ratio of thinnest to mean" {
+	p.Distribution.MinToAverage = -1
+	if err := p.Check(); !errors.As(err, &v) || v.Field != "ratio of thinnest to average" {
 		t.Error(err)
 	}
 }

@@ -22,14 +22,14 @@ type Card struct {
 	PH          baths.Range[plating.PH]           `json:"pH"`
 	Polarity    Polarity                          `json:"polarity"`
 
-	Set      units.CurrentDensity       `json:"set"`     // current density the amps are for
-	Amps     units.Current              `json:"amps"`    // for this load
-	AmpsLow  units.Current              `json:"ampsLow"` // window of amps for this load
-	AmpsTop  units.Current              `json:"ampsTop"`
-	Time     baths.Band[units.Duration] `json:"time"`
-	TimeBy   string                     `json:"time_by"` // "promise", "given", "usual stay"
-	TimeFrom Seenness                   `json:"time_from"`
-	Promise  units.Length               `json:"promise"`
+	Set          units.CurrentDensity       `json:"set"`     // current density the amps are for
+	Amps         units.Current              `json:"amps"`    // for this load
+	AmpsLow      units.Current              `json:"ampsLow"` // window of amps for this load
+	AmpsTop      units.Current              `json:"ampsTop"`
+	Time         baths.Band[units.Duration] `json:"time"`
+	TimeBy       string                     `json:"time_by"` // "min_thickness", "given", "usual immersion time"
+	TimeFrom     Seenness                   `json:"time_from"`
+	MinThickness units.Length               `json:"min_thickness"`
 
 	Agitation  baths.Words    `json:"agitation"`
 	Anode      baths.Words    `json:"anode"` // or the other electrode
@@ -63,12 +63,12 @@ func (s Seenness) String() string {
 //	j  Set   current density: the tank's, or the middle of the bath's window [A/m²]
 //	A  Area  of the load, > 0 [m²]
 //
-// The time of a tank with a promise is that of [baths.EstimateRange], with its
-// band; else it is the time given, or the usual stay. A time in minutes for a
+// The time of a tank with a minimum thickness is that of [baths.EstimateRange], with its
+// band; else it is the time given, or the usual immersion time. A time in minutes for a
 // range of efficiency is a range.
 //
-// Errors: a [*units.ValueError] when the piece has no area or, where a promise
-// is to be met, no ratio of thinnest to mean; a tank that says too little,
+// Errors: a [*units.ValueError] when the piece has no area or, where a minimum thickness
+// is to be met, no ratio of thinnest to average; a tank that says too little,
 // with its number.
 //
 // Source: [Definition], [OpenStaxChem2e] section 17.7.
@@ -82,7 +82,7 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 		if err := t.Check(); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}
-		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, Promise: t.Promise,
+		c := Card{Number: i + 1, Name: t.title(), Kind: t.Kind, LiveEntry: t.LiveEntry, MinThickness: t.MinThickness,
 			Confidence: origin.Published, Hazards: t.hazards(), Cautions: cautions(t)}
 		if t.Kind.deposits() {
 			if err := c.plated(t, &p); err != nil {
@@ -114,27 +114,27 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 		seen = append(seen, u.Seen)
 	}
 	switch {
-	case t.Promise > 0:
-		c.TimeBy = "promise"
+	case t.MinThickness > 0:
+		c.TimeBy = "min_thickness"
 		l := layerOf(t, p)
 		s, err := baths.EstimateRange(l, *b, baths.Point{CurrentDensity: c.Set})
 		if err = notJustOutside(err); err != nil {
 			return err
 		}
 		c.Time, c.TimeFrom = s.Time, Seenness{"", s.Confidence}
-		if l.Time > 0 { // promise and time given: the current is found
+		if l.Time > 0 { // minimum thickness and time given: the current is found
 			c.Set, c.Amps, c.TimeBy = s.Typical.CurrentDensity, s.Typical.Current, "given"
 		}
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	default:
-		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
 	}
 	c.Confidence = origin.Weakest(seen...)
 	return nil
 }
 
-func stayBand(r baths.Range[units.Duration]) baths.Band[units.Duration] {
+func immersionBand(r baths.Range[units.Duration]) baths.Band[units.Duration] {
 	b := baths.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
 	if b.High == 0 {
 		b.High = b.Typical
@@ -157,7 +157,7 @@ func (c *Card) processed(t *Tank, p *Piece) {
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	case q.Time.Given():
-		c.TimeBy, c.Time, c.TimeFrom = "usual stay", stayBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
 	}
 	if t.Kind.rinses() || t.Kind == DragOut {
 		c.Water = t.Rinse.String()

@@ -39,8 +39,8 @@ func (c Card) Text() string {
 	if c.PH.Given() {
 		line("pH", c.PH.Text())
 	}
-	if c.Promise > 0 {
-		line("thickness", c.Promise.Text(units.Micrometre, 2)+" at the thinnest significant spot")
+	if c.MinThickness > 0 {
+		line("thickness", c.MinThickness.Text(units.Micrometre, 2)+" at the thinnest significant spot")
 	}
 	line("time", c.timeText())
 	if c.LiveEntry {
@@ -117,17 +117,17 @@ func (c Card) timeText() string {
 	}
 	s := roundTime(t.Typical)
 	if low, high := roundTime(t.Low), roundTime(t.High); low != high {
-		if c.TimeBy == "promise" {
+		if c.TimeBy == "min_thickness" {
 			s += ", between " + low + " and " + high
 		} else {
 			s = low + " to " + high
 		}
 	}
 	switch c.TimeBy {
-	case "promise":
-		return s + ", computed from the promise (" + c.TimeFrom.String() + ")"
-	case "usual stay":
-		return s + ", usual stay (" + c.TimeFrom.String() + ")"
+	case "min_thickness":
+		return s + ", computed from the minimum thickness (" + c.TimeFrom.String() + ")"
+	case "usual immersion time":
+		return s + ", usual immersion time (" + c.TimeFrom.String() + ")"
 	}
 	return s
 }
@@ -161,7 +161,7 @@ func (c Card) anodeArea() string {
 func Sheet(p Piece, cards []Card, found []Finding) string {
 	var s strings.Builder
 	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)), p.Substrate, p.Finish,
-		p.Promise.Text(units.Micrometre, 2))
+		p.MinThickness.Text(units.Micrometre, 2))
 	if pr, err := PracticeFor(p.Substrate); err == nil {
 		standard := pr.Title
 		if pr.Standard != "" {

@@ -38,7 +38,7 @@ func Check(tanks []Tank, p Piece) []Finding {
 	r.hydrogen()
 	r.solventHeated()
 	r.waters()
-	r.promised()
+	r.ordered()
 	sort.SliceStable(r.found, func(i, j int) bool { return r.found[i].first() < r.found[j].first() })
 	return r.found
 }

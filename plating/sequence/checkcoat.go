@@ -68,8 +68,8 @@ func (r *review) adhesion() {
 func (r *review) thickness() {
 	for _, c := range r.coats {
 		t := &r.tanks[c.tank]
-		most := t.Bath.MostThickness
-		over := most.High > 0 && t.Promise > most.High*(1+1e-12)
+		most := t.Bath.MaxThickness
+		over := most.High > 0 && t.MinThickness > most.High*(1+1e-12)
 		const reason = "a strike covers; its deposit is brittle or loose when it grows, and its efficiency is poor"
 		switch {
 		case t.Bath.Name == "":
@@ -78,14 +78,14 @@ func (r *review) thickness() {
 				reason, "strike thin, and build in a bath made for it", c.tank)
 		case c.kind == Strike && over:
 			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
-				t.Promise.Text(units.Micrometre, 2), reason,
+				t.MinThickness.Text(units.Micrometre, 2), reason,
 				"lay at most "+most.High.Text(units.Micrometre, 2)+" and build in the next bath", c.tank)
 		case c.kind == Strike && t.Bath.Time.High > 0 && t.Time > 2*t.Bath.Time.High:
 			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source), t.title()+" lasts "+t.Time.String(),
 				reason, "leave it in for at most about "+t.Bath.Time.High.String(), c.tank)
 		case over:
 			r.add(CodeTooThick, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
-				t.Promise.Text(units.Micrometre, 2), "a thicker coat from this bath grows dull, stressed or cracked",
+				t.MinThickness.Text(units.Micrometre, 2), "a thicker coat from this bath grows dull, stressed or cracked",
 				"lay at most "+most.High.Text(units.Micrometre, 2)+", or take another bath", c.tank)
 		}
 	}
@@ -98,11 +98,11 @@ func orRecall(source string) string {
 	return source
 }
 
-// tooThinToKeep reports whether a coat is promised so thin that it keeps nothing
+// tooThinToKeep reports whether a coat is so thin that it keeps nothing
 // back: less than 1 µm of nickel or white bronze, 0.1 µm of palladium. Common
 // practice, no source.
 func (r *review) tooThinToKeep(c coat) bool {
-	p := r.tanks[c.tank].Promise
+	p := r.tanks[c.tank].MinThickness
 	switch {
 	case p == 0:
 		return false
@@ -155,8 +155,8 @@ func (r *review) migration() {
 	}
 }
 
-// promised judges the last coat against the promise.
-func (r *review) promised() {
+// ordered judges the last coat against the minimum thickness.
+func (r *review) ordered() {
 	p := &r.piece
 	key := p.Finish.BathKey()
 	if key == "" || len(r.coats) == 0 {
@@ -169,11 +169,11 @@ func (r *review) promised() {
 	case err != nil:
 	case last.metal != want.Metal || len(t.Bath.Deposit) > 1 != (len(want.Deposit) > 1) && want.Metal == "Cu":
 		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", "the last coat is "+t.title()+", which deposits "+
-			last.metal+"; promised is "+p.Finish.String(), "the owner gets another coat than the one promised",
+			last.metal+"; ordered is "+p.Finish.String(), "the owner gets another coat than the one ordered",
 			"end with "+want.Name, last.tank)
-	case t.Promise > 0 && t.Promise < p.Promise*(1-1e-12):
-		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.Promise.Text(units.Micrometre, 2)+
-			", promised are "+p.Promise.Text(units.Micrometre, 2),
-			"the coat comes out thinner than promised", "set the tank's promise to that of the piece", last.tank)
+	case t.MinThickness > 0 && t.MinThickness < p.MinThickness*(1-1e-12):
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.MinThickness.Text(units.Micrometre, 2)+
+			", ordered are "+p.MinThickness.Text(units.Micrometre, 2),
+			"the coat comes out thinner than ordered", "set the tank's minimum thickness to that of the piece", last.tank)
 	}
 }

@@ -65,8 +65,8 @@ func (r *review) treated() {
 			continue
 		}
 		low, high := t.Process.Temperature.Low, max(t.Process.Temperature.Low, t.Process.Temperature.High)
-		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.stay() < units.Hour ||
-			t.stay() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
+		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.immersion() < units.Hour ||
+			t.immersion() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
 			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium",
 				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
 				"heat it in argon at 540 to 800 °C for 1 to 4 h and say what gas the oven holds", i)

@@ -87,7 +87,7 @@ func (r *review) attack() {
 			return
 		}
 		h := t.hazards()
-		long := func(most units.Duration) bool { return t.stay() == 0 || t.stay() > most } // what is not said may be long
+		long := func(most units.Duration) bool { return t.immersion() == 0 || t.immersion() > most } // what is not said may be long
 		// Caustic that is neither said to be mild nor strong is a question; it counts as strong.
 		unsaid := ""
 		if !t.Process.Strong && !t.Process.Mild {
@@ -131,14 +131,14 @@ func (r *review) attack() {
 
 // lasting says how long a piece stays, for a message.
 func lasting(t *Tank) string {
-	if t.stay() == 0 {
+	if t.immersion() == 0 {
 		return ", and for how long is not said"
 	}
-	return " for " + t.stay().String()
+	return " for " + t.immersion().String()
 }
 
-// stay returns the longest time a piece stays in a tank that does not plate.
-func (t *Tank) stay() units.Duration {
+// immersion returns the longest time a piece stays in a tank that does not plate.
+func (t *Tank) immersion() units.Duration {
 	if t.Time > 0 {
 		return t.Time
 	}
@@ -152,7 +152,7 @@ func (r *review) thinStrike() {
 		return
 	}
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
-	thin := t.Promise > 0 && t.Promise < 2*units.Micrometre || t.Promise == 0 && t.Time > 0 && t.Time < 2*units.Minute
+	thin := t.MinThickness > 0 && t.MinThickness < 2*units.Micrometre || t.MinThickness == 0 && t.Time > 0 && t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
 		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(),
 			"acid reaches the zinc through the pores of a thin copper coat",
@@ -197,7 +197,7 @@ func (r *review) first() {
 	case s == Titanium:
 		if c.metal != "Ni" && !(c.metal == "Cu" && acid) {
 			noStrike("only nickel, acid copper or chromium goes straight on etched titanium", "lay 1 µm of nickel or more first")
-		} else if c.metal == "Ni" && len(r.coats) > 1 && t.Promise > 0 && t.Promise < 1*um*(1-1e-9) {
+		} else if c.metal == "Ni" && len(r.coats) > 1 && t.MinThickness > 0 && t.MinThickness < 1*um*(1-1e-9) {
 			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:

@@ -15,8 +15,8 @@ import (
 // hands are twenty-four hands of mantel clocks.
 func hands() sequence.Piece {
 	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold,
-		Promise: 1 * units.Micrometre,
-		Area:    124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+		MinThickness: 1 * units.Micrometre,
+		Area:         124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"}}
 }
 
 func ExamplePlan() {
@@ -66,7 +66,7 @@ func ExamplePlan_unsure() {
 // Somebody takes out the rinse between cyanide copper and nickel.
 func ExampleCheck() {
 	finial := sequence.Piece{Name: "finial", Substrate: sequence.ZincDieCasting, Finish: sequence.HardGold,
-		Promise: 0.5 * units.Micrometre}
+		MinThickness: 0.5 * units.Micrometre}
 	tanks, _, err := sequence.Plan(finial)
 	if err != nil {
 		fmt.Println(err)
@@ -133,7 +133,7 @@ func ExampleCards() {
 	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)
 	//    volts        4 V to 6 V (from memory)
 	//    pH           3.2 to 4 (from memory)
-	//    time         15 s to 60 s, usual stay (from memory)
+	//    time         15 s to 60 s, usual immersion time (from memory)
 	//    entry        LIVE: current on before the piece goes in
 	//    agitation    move the part (from memory)
 	//    anode        platinised titanium (from memory); 124 cm² to 496 cm² of it (from memory)
@@ -225,8 +225,8 @@ func ExamplePlanAround() {
 		return
 	}
 	tanks, found, err := sequence.PlanAround(p, []sequence.Tank{
-		{Name: "nickel", Kind: sequence.Underplate, Bath: nickel, Promise: 5 * units.Micrometre},
-		{Name: "gold", Kind: sequence.Plate, Bath: gold, Promise: p.Promise}})
+		{Name: "nickel", Kind: sequence.Underplate, Bath: nickel, MinThickness: 5 * units.Micrometre},
+		{Name: "gold", Kind: sequence.Plate, Bath: gold, MinThickness: p.MinThickness}})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -48,7 +48,7 @@ const (
 	CodeNoFinalRinse    Code = "no-final-rinse"    // nothing clean at the end
 	CodeFinalWater      Code = "final-water"       // the last water leaves stains
 	CodeNotDried        Code = "not-dried"         // left wet
-	CodeWrongFinish     Code = "wrong-finish"      // the last coat is not the one promised, or too thin
+	CodeWrongFinish     Code = "wrong-finish"      // the last coat is not the one ordered, or too thin
 )
 
 // A Finding is one thing that a check has to say about a sequence.

@@ -13,8 +13,8 @@ import (
 const um = units.Micrometre
 
 func piece(s sequence.Substrate, f sequence.Finish) sequence.Piece {
-	p := sequence.Piece{Name: "hand", Substrate: s, Finish: f, Promise: 0.1 * um, Area: 124 * units.SquareCentimetre,
-		Distribution: plating.Distribution{MinToMean: 0.6, Basis: "given"}}
+	p := sequence.Piece{Name: "hand", Substrate: s, Finish: f, MinThickness: 0.1 * um, Area: 124 * units.SquareCentimetre,
+		Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"}}
 	if s == sequence.HighCarbonSteel {
 		p.Tensile = 1250 * units.Megapascal
 	}
@@ -40,9 +40,9 @@ func bath(t *testing.T, key string) baths.Bath {
 }
 
 // plated makes a plating tank.
-func plated(t *testing.T, kind sequence.Kind, key string, promise units.Length) sequence.Tank {
+func plated(t *testing.T, kind sequence.Kind, key string, least units.Length) sequence.Tank {
 	b := bath(t, key)
-	return sequence.Tank{Name: b.Name, Kind: kind, Bath: b, Promise: promise, LiveEntry: b.LiveEntry}
+	return sequence.Tank{Name: b.Name, Kind: kind, Bath: b, MinThickness: least, LiveEntry: b.LiveEntry}
 }
 
 func rinse(stages int, flow sequence.Flow) sequence.Tank {

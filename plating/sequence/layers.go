@@ -11,7 +11,7 @@ import (
 
 // layerOf makes the layer of a plating tank, without its bath.
 func layerOf(t *Tank, p *Piece) plating.Layer {
-	l := plating.Layer{Name: t.title(), Area: p.Area, Distribution: p.Distribution, Promise: t.Promise}
+	l := plating.Layer{Name: t.title(), Area: p.Area, Distribution: p.Distribution, MinThickness: t.MinThickness}
 	switch t.Kind {
 	case Strike:
 		l.Role = plating.RoleStrike
@@ -19,9 +19,9 @@ func layerOf(t *Tank, p *Piece) plating.Layer {
 		l.Role = plating.RoleUnder
 	}
 	switch {
-	case t.Promise > 0 && t.Time > 0 && t.CurrentDensity == 0: // the current is found
+	case t.MinThickness > 0 && t.Time > 0 && t.CurrentDensity == 0: // the current is found
 		l.Time = t.Time
-	case t.Promise > 0:
+	case t.MinThickness > 0:
 		l.CurrentDensity, l.Time = t.density(), t.Time
 	default:
 		l.CurrentDensity = t.density()
@@ -44,13 +44,13 @@ func notJustOutside(err error) error {
 
 // Layers makes the layers of a sequence for [plating.EstimateJob]: one for each
 // tank that plates, with the bath at the middle of its ranges, strikes by their
-// time, the rest by their promise. A setting outside a bath's range is kept;
+// time, the rest by their minimum thickness. A setting outside a bath's range is kept;
 // the notes of the estimate question it. The strike is not counted towards the
 // finish (CountBelow is false): set it where you want that.
 //
 // Errors: a [*StopError] when [Check] forbids the sequence; a
 // [*units.ValueError], with the tank named, when the piece has no area or ratio
-// of thinnest to mean.
+// of thinnest to average.
 func Layers(tanks []Tank, p Piece) ([]plating.Layer, error) {
 	if err := Approve(Check(tanks, p)); err != nil {
 		return nil, err

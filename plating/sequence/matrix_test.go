@@ -350,11 +350,11 @@ var planRules = []rule{
 	}},
 	{"the finish has its thickness, none more than its bath is for", func(s *seen) string {
 		for _, i := range s.coats() {
-			if t := &s.tanks[i]; t.Promise > t.Bath.MostThickness.High*(1+1e-9) && t.Bath.MostThickness.High > 0 {
+			if t := &s.tanks[i]; t.MinThickness > t.Bath.MaxThickness.High*(1+1e-9) && t.Bath.MaxThickness.High > 0 {
 				return fmt.Sprint("tank ", i+1)
 			}
 		}
-		if last := s.coats()[len(s.coats())-1]; s.tanks[last].Promise != s.piece.Promise {
+		if last := s.coats()[len(s.coats())-1]; s.tanks[last].MinThickness != s.piece.MinThickness {
 			return fmt.Sprint("tank ", last+1)
 		}
 		return ""
@@ -507,7 +507,7 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		{piece(sequence.LeadedBrass, hard), func(l *line) { l.tanks[l.kind(sequence.Activate)].Vessel = 1 }},
 		{piece(sequence.Aluminium, sequence.SulfiteGold), func(l *line) { l.piece.Name = "no findings" }},
 		{piece(sequence.LowCarbonSteel, silver), func(l *line) { l.remove(l.bath("nickel-watts"), 2) }},
-		{piece(brass, hard), func(l *line) { l.tanks[l.last()].Promise = 0.01 * um }},
+		{piece(brass, hard), func(l *line) { l.tanks[l.last()].MinThickness = 0.01 * um }},
 		{piece(brass, hard), func(l *line) { l.tanks[l.last()].Bath.Anode.Text = "stainless steel" }},
 		{piece(brass, hard), func(l *line) { l.tanks[l.kind(sequence.Electroclean)].Process.Polarity = sequence.NoCurrent }},
 		{piece(zinc, hard), func(l *line) {

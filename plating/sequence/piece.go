@@ -8,12 +8,12 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Piece is what is to be plated and what is promised.
+// A Piece is what is to be plated and with what.
 type Piece struct {
-	Name      string       `json:"name"`
-	Substrate Substrate    `json:"substrate"`
-	Finish    Finish       `json:"finish"`
-	Promise   units.Length `json:"promise"` // of the finish, at the thinnest significant spot
+	Name         string       `json:"name"`
+	Substrate    Substrate    `json:"substrate"`
+	Finish       Finish       `json:"finish"`
+	MinThickness units.Length `json:"min_thickness"` // of the finish, at the thinnest significant spot
 
 	SkinContact  bool           `json:"skin_contact"`     // worn or handled for long
 	HighStrength bool           `json:"high_strength"`    // said to be hard or highly stressed; without Tensile a question, of no account for other metals than steel
@@ -38,7 +38,7 @@ func (p *Piece) Check() error {
 		return &UnsureError{What: "the finish is not known", Ask: []string{"which of " + strings.Join(finishWords()[1:],
 			", ")}}
 	}
-	if err := units.Positive("promised thickness", p.Promise); err != nil {
+	if err := units.Positive("minimum thickness", p.MinThickness); err != nil {
 		return err
 	}
 	if err := units.NonNegative("tensile strength", p.Tensile); err != nil {
@@ -49,8 +49,8 @@ func (p *Piece) Check() error {
 			return err
 		}
 	}
-	if r := p.Distribution.MinToMean; r != 0 { // 0: asked for where amps and minutes are
-		if err := units.PositiveFraction("ratio of thinnest to mean", r); err != nil {
+	if r := p.Distribution.MinToAverage; r != 0 { // 0: asked for where amps and minutes are
+		if err := units.PositiveFraction("ratio of thinnest to average", r); err != nil {
 			return err
 		}
 	}
@@ -137,11 +137,11 @@ func (p *Piece) refuse(bath *baths.Bath) error {
 				" melts, blisters or softens there",
 			Remedy: "take the hard part out and plate it by itself, or leave it bare"}
 	}
-	if most := bath.MostThickness.High; most > 0 && p.Promise > most*(1+1e-12) {
-		return &RefusedError{Field: "promised thickness", Value: p.Promise.Text(units.Micrometre, 2) + " of " +
-			p.Finish.String(), Source: bath.MostThickness.Source,
+	if most := bath.MaxThickness.High; most > 0 && p.MinThickness > most*(1+1e-12) {
+		return &RefusedError{Field: "minimum thickness", Value: p.MinThickness.Text(units.Micrometre, 2) + " of " +
+			p.Finish.String(), Source: bath.MaxThickness.Source,
 			Reason: "the bath is used for at most " + most.Text(units.Micrometre, 2),
-			Remedy: "promise less, or take a finish whose bath builds thickness"}
+			Remedy: "order less, or take a finish whose bath builds thickness"}
 	}
 	return nil
 }

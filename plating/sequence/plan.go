@@ -89,7 +89,7 @@ func dragOut() Tank {
 }
 
 // coat adds a plating tank with what belongs behind it.
-func (pl *planner) coat(kind Kind, key string, promise units.Length) {
+func (pl *planner) coat(kind Kind, key string, least units.Length) {
 	if pl.around {
 		return
 	}
@@ -98,7 +98,7 @@ func (pl *planner) coat(kind Kind, key string, promise units.Length) {
 		pl.err = err
 		return
 	}
-	pl.add(Tank{Name: b.Name, Kind: kind, Bath: b, Promise: promise, LiveEntry: b.LiveEntry})
+	pl.add(Tank{Name: b.Name, Kind: kind, Bath: b, MinThickness: least, LiveEntry: b.LiveEntry})
 	if plating.Precious(b.Metal) {
 		pl.add(dragOut())
 	}
@@ -194,18 +194,18 @@ func (pl *planner) copper() {
 	if pl.around {
 		return
 	}
-	promise := 3 * um
+	least := 3 * um
 	b, err := baths.Get("copper-cyanide-build")
 	if err != nil {
 		pl.err = err
 		return
 	}
-	if ratio, most := float64(pl.piece.Distribution.MinToMean), b.MostThickness.High; ratio > 0 && most > 0 {
+	if ratio, most := float64(pl.piece.Distribution.MinToAverage), b.MaxThickness.High; ratio > 0 && most > 0 {
 		const step = um / 20
-		promise = min(promise, max(step, units.Length(math.Floor(ratio*float64(most/step))*float64(step))))
+		least = min(least, max(step, units.Length(math.Floor(ratio*float64(most/step))*float64(step))))
 	}
-	pl.coat(Strike, b.Key, promise)
-	if promise < 2*um && pl.err == nil {
+	pl.coat(Strike, b.Key, least)
+	if least < 2*um && pl.err == nil {
 		for i := range pl.tanks {
 			if t := &pl.tanks[i]; t.Bath.Key == b.Key {
 				t.Bath.Look = append([]string{"the deepest spot is covered too, though thinly: look there with a lens for bare metal before the next bath; an anode inside helps"}, t.Bath.Look...)
@@ -281,7 +281,7 @@ func (pl *planner) barrier() {
 	pl.coat(Underplate, "nickel-watts", 5*um)
 }
 
-// finish lays the promised coat and ends the sequence.
+// finish lays the ordered coat and ends the sequence.
 func (pl *planner) finish(b baths.Bath) {
 	if pl.piece.Finish == Silver {
 		strike, err := baths.Get("silver-strike")
@@ -300,7 +300,7 @@ func (pl *planner) finish(b baths.Bath) {
 			pl.coat(Strike, "gold-acid-strike", 0)
 		}
 	}
-	pl.coat(Plate, b.Key, pl.piece.Promise)
+	pl.coat(Plate, b.Key, pl.piece.MinThickness)
 	if pl.piece.Substrate == PaintedPlastic && pl.piece.Finish == BrightCopper {
 		pl.slowStart()
 	}

@@ -66,11 +66,11 @@ func TestReferenceSteps(t *testing.T) {
 }
 
 // TestIndependentCard: amps, anode area and minutes of one card by hand:
-// 2.5 µm of silver on 124 cm², thinnest to mean 0.6, at the middle of
+// 2.5 µm of silver on 124 cm², thinnest to average 0.6, at the middle of
 // 0.5 to 4 A/dm², efficiency 98 to 100 %, density 10.5 g/cm³.
 func TestIndependentCard(t *testing.T) {
 	p := piece(brass, silver)
-	p.Promise = 2.5 * um
+	p.MinThickness = 2.5 * um
 	tanks := plan(t, p)
 	cards, err := sequence.Cards(tanks, p)
 	if err != nil {
@@ -88,7 +88,7 @@ func TestIndependentCard(t *testing.T) {
 		near(t, "least time", float64(c.Time.Low), seconds(1))
 		near(t, "most time", float64(c.Time.High), seconds(0.98))
 		near(t, "time", float64(c.Time.Typical), seconds(0.99))
-		if c.TimeBy != "promise" || !strings.Contains(c.Text(), "computed from the promise (from memory)") {
+		if c.TimeBy != "min_thickness" || !strings.Contains(c.Text(), "computed from the minimum thickness (from memory)") {
 			t.Errorf("%s", c.Text())
 		}
 	}

@@ -119,7 +119,7 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 	fresh.Rinse.Acidified = true
 	own := bath(t, "rhodium-sulfate")
 	own.Name, own.PH = "rhodium of our own", baths.Range[plating.PH]{}
-	rhodium := sequence.Tank{Kind: sequence.Plate, Bath: own, Promise: 0.1 * um}
+	rhodium := sequence.Tank{Kind: sequence.Plate, Bath: own, MinThickness: 0.1 * um}
 	bound := plated(t, sequence.Strike, "gold-acid-strike", 0)
 	for name, c := range map[string]struct {
 		tanks []sequence.Tank

@@ -76,8 +76,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 					continue
 				}
 				end := res.Layers[len(res.Layers)-1]
-				if end.Result.Thinnest < p.Promise*(1-1e-9) || end.Result.Warnings.Has(plating.WarnPromiseMissed) {
-					t.Errorf("%s, %s: %s of %s promised", s, f, end.Result.Thinnest, p.Promise)
+				if end.Result.Thinnest < p.MinThickness*(1-1e-9) || end.Result.Warnings.Has(plating.WarnMinThicknessMissed) {
+					t.Errorf("%s, %s: %s of %s promised", s, f, end.Result.Thinnest, p.MinThickness)
 				}
 			}
 		}
@@ -161,7 +161,7 @@ var rights = []struct {
 		c.Time = 10
 		l.insert(2, c, rinse(2, sequence.Running))
 	}},
-	{"thicker than promised", brass, hard, func(l *line) { l.tanks[l.last()].Promise = 0.5 * um }},
+	{"thicker than promised", brass, hard, func(l *line) { l.tanks[l.last()].MinThickness = 0.5 * um }},
 	{"a bath of the shop's own", brass, hard, func(l *line) {
 		b := bath(l.t, "gold-acid-cobalt")
 		b.Key, b.Name = "bench", "gold, acid cyanide, bench tank"
@@ -238,15 +238,15 @@ func TestPropertyNickelEtch(t *testing.T) {
 // less where its mean would pass what the bath is used for, and a plan for any ratio
 // passes its own estimate.
 func TestPropertyCopperStrike(t *testing.T) {
-	most := bath(t, "copper-cyanide-build").MostThickness.High
+	most := bath(t, "copper-cyanide-build").MaxThickness.High
 	for _, base := range []sequence.Substrate{sequence.ZincDieCasting, sequence.Aluminium, sequence.Pewter,
 		sequence.SoftSoldered} {
 		for _, ratio := range []units.Ratio{1, 0.8, 0.6, 0.55, 0.5, 0.31, 0.1, 0.004} {
 			p := piece(base, hard)
-			p.Distribution.MinToMean = ratio
+			p.Distribution.MinToAverage = ratio
 			tanks := plan(t, p)
 			i := slices.IndexFunc(tanks, func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })
-			got := tanks[i].Promise
+			got := tanks[i].MinThickness
 			if ideal := min(3*um, units.Length(float64(most)*float64(ratio))); got > max(ideal, um/20)*(1+1e-12) ||
 				got < ideal-um/20 {
 				t.Errorf("%s, ratio %v: %v of copper, want about %v", base, ratio, got, ideal)
@@ -264,7 +264,7 @@ func TestPropertyCopperStrike(t *testing.T) {
 				t.Fatal(err)
 			}
 			if r := res.Layers[0].Result; ratio > 0.01 && r.Warnings.Has(plating.WarnTooThick) {
-				t.Errorf("%s, ratio %v: %v in the mean, for a bath of %v", base, ratio, r.Mean, most)
+				t.Errorf("%s, ratio %v: %v in the mean, for a bath of %v", base, ratio, r.Average, most)
 			}
 		}
 	}

@@ -374,7 +374,7 @@ func (r *review) hydrogen() {
 			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
 				"cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current",
 				i)
-		case t.Kind == Activate && t.strongAcid() && (t.stay() == 0 || t.stay() > mayPickle):
+		case t.Kind == Activate && t.strongAcid() && (t.immersion() == 0 || t.immersion() > mayPickle):
 			r.add(CodeEmbrittle, plating.SeverityWarning, recall, t.title()+lasting(t)+": steel that hydrogen cracks",
 				"acid that takes iron drives hydrogen into it as long as it stays",
 				"dip it for some seconds, a minute at most, or take scale off by blasting", i)
@@ -415,7 +415,7 @@ func (r *review) bake() {
 		t := &r.tanks[i]
 		if t.Kind != Bake {
 			if waits += t.Wait; i != last {
-				waits += t.stay()
+				waits += t.immersion()
 			}
 			continue
 		}

@@ -274,7 +274,7 @@ func TestPropertyTitanium(t *testing.T) {
 			l.piece.Finish = silver
 		}, sequence.CodeNoStrike},
 		"thin nickel": {func(l *line) {
-			l.tanks[4].Promise = 0.5 * um
+			l.tanks[4].MinThickness = 0.5 * um
 			l.insert(6, plated(t, sequence.Underplate, "palladium-sulfamate", 0.2*um), rinse(2, sequence.Running))
 		}, sequence.CodeNoStrike},
 	} {

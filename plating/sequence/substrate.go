@@ -171,7 +171,7 @@ func (s Substrate) tin() bool { return s == Pewter || s == SoftSoldered }
 // steel reports whether the base is plain steel.
 func (s Substrate) steel() bool { return s == LowCarbonSteel || s == HighCarbonSteel }
 
-// A Finish is the coat that is promised. The zero value is "not given".
+// A Finish is the outer coat that is ordered. The zero value is "not given".
 type Finish uint8
 
 // The finishes, each with a bath of the library.

@@ -126,9 +126,9 @@ type Tank struct {
 	Process Process    // of a clean, activation, dry or bake
 	Rinse   RinseSet   // of a rinse
 
-	Promise        units.Length         // thickness at the thinnest spot; 0 for a strike that is timed
+	MinThickness   units.Length         // thickness at the thinnest spot; 0 for a strike that is timed
 	CurrentDensity units.CurrentDensity // 0: the middle of the bath's range
-	Time           units.Duration       // 0: from the promise, or the middle of the range
+	Time           units.Duration       // 0: from the minimum thickness, or the middle of the range
 	LiveEntry      bool                 // current on before the piece goes in
 	Wait           units.Duration       // in the air before the next tank; 0: at once
 	Vessel         plating.Vessel       // of what the tank is made
@@ -283,8 +283,8 @@ func (t *Tank) Check() error {
 		if t.CurrentDensity == 0 && !t.Bath.CurrentDensity.Given() {
 			return missing("current density", "not given", "a current density, or a bath with a range of it")
 		}
-		if t.Promise == 0 && t.Time == 0 && !t.Bath.Time.Given() {
-			return missing("promise and time", "neither given", "one of the two, or a bath with a usual stay")
+		if t.MinThickness == 0 && t.Time == 0 && !t.Bath.Time.Given() {
+			return missing("minimum thickness and time", "neither given", "one of the two, or a bath with a usual immersion time")
 		}
 	case t.Kind.cleans() || t.Kind == Activate:
 		if t.Process.Chemistry == "" {
@@ -313,14 +313,14 @@ func (t *Tank) Check() error {
 	}
 	for _, err := range []error{q.Temperature.Check("temperature"), q.Temperature.Sense(heat),
 		q.CurrentDensity.Check("current density"), q.CurrentDensity.Sense(sense.CurrentDensity()),
-		q.Volts.Check("volts"), q.Volts.Sense(sense.Volts()), q.Time.Check("time of the stay"),
-		q.Time.Sense(sense.Time()), sense.Coat().CheckAs("promised thickness", t.Promise),
+		q.Volts.Check("volts"), q.Volts.Sense(sense.Volts()), q.Time.Check("immersion time"),
+		q.Time.Sense(sense.Time()), sense.Coat().CheckAs("minimum thickness", t.MinThickness),
 		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time), sense.Time().CheckAs("wait", t.Wait)} {
 		if err != nil {
 			return err
 		}
 	}
-	for _, err := range []error{units.NonNegative("promised thickness", t.Promise), units.NonNegative("current density",
+	for _, err := range []error{units.NonNegative("minimum thickness", t.MinThickness), units.NonNegative("current density",
 		t.CurrentDensity),
 		units.NonNegative("time", t.Time), units.NonNegative("wait", t.Wait)} {
 		if err != nil {

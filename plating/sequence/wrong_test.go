@@ -135,10 +135,10 @@ var wrongs = []struct {
 	}, sequence.CodeHotCaustic, "lifts the paint"},
 	{"a second's copper strike before acid on zinc", zinc, nickel, func(l *line) {
 		i := l.bath("copper-cyanide-build")
-		l.tanks[i].Promise, l.tanks[i].Time = 0, 1
+		l.tanks[i].MinThickness, l.tanks[i].Time = 0, 1
 	}, sequence.CodeAttack, "through the pores"},
 	{"a hundredth of a micrometre of nickel as barrier", brass, hard,
-		func(l *line) { l.tanks[l.bath("nickel-watts")].Promise = 0.01 * um }, sequence.CodeNoBarrier, "without a barrier"},
+		func(l *line) { l.tanks[l.bath("nickel-watts")].MinThickness = 0.01 * um }, sequence.CodeNoBarrier, "without a barrier"},
 
 	{"stainless dries between strike and gold", stainless, hard, func(l *line) {
 		l.insert(l.bath("gold-acid-strike")+3,
@@ -193,7 +193,7 @@ var wrongs = []struct {
 	{"pewter straight into nickel", pewter, nickel, func(l *line) { l.remove(l.bath("copper-cyanide-build"), 2) },
 		sequence.CodeNoStrike, "cyanide copper strike"},
 
-	{"strike with a promise", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].Promise = 2 * um },
+	{"strike with a minimum thickness", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].MinThickness = 2 * um },
 		sequence.CodeStrikeBuilds, "build in the next bath"},
 	{"strike for ten minutes", stainless, hard,
 		func(l *line) { l.tanks[l.bath("gold-acid-strike")].Time = 10 * units.Minute }, sequence.CodeStrikeBuilds,
@@ -202,7 +202,7 @@ var wrongs = []struct {
 		l.tanks[l.last()] = plated(l.t, sequence.Plate,
 			"gold-acid-strike", 0.1*um)
 	}, sequence.CodeStrikeBuilds, "stands where thickness is built"},
-	{"ten micrometres of hard gold", brass, hard, func(l *line) { l.tanks[l.last()].Promise = 10 * um },
+	{"ten micrometres of hard gold", brass, hard, func(l *line) { l.tanks[l.last()].MinThickness = 10 * um },
 		sequence.CodeTooThick, "at most 5.08 µm"},
 
 	{"zinc in hot electrocleaner", zinc, nickel, func(l *line) {
@@ -291,9 +291,9 @@ var wrongs = []struct {
 		"0.037 g/L"},
 	{"left wet", brass, hard, func(l *line) { l.remove(l.kind(sequence.Dry), 1) }, sequence.CodeNotDried, "marks"},
 	{"another metal than promised", brass, hard, func(l *line) { l.piece.Finish = sequence.Palladium },
-		sequence.CodeWrongFinish, "promised is palladium"},
-	{"thinner than promised", brass, hard, func(l *line) { l.piece.Promise = 0.2 * um }, sequence.CodeWrongFinish,
-		"promised are 0.20 µm"},
+		sequence.CodeWrongFinish, "ordered is palladium"},
+	{"thinner than ordered", brass, hard, func(l *line) { l.piece.MinThickness = 0.2 * um }, sequence.CodeWrongFinish,
+		"ordered are 0.20 µm"},
 
 	{"a tank of no kind", brass, hard, func(l *line) { l.insert(2, sequence.Tank{}) }, sequence.CodeUnknown,
 		"cannot be judged"},

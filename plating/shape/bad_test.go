@@ -49,7 +49,7 @@ func TestPropertyBadDimensions(t *testing.T) {
 	}
 }
 
-// held checks the promise of Piece on a piece that may be bad.
+// held checks the minimum thickness of Piece on a piece that may be bad.
 func held(t *testing.T, name string, p Piece, refuse bool) {
 	t.Helper()
 	a, err := p.Area()

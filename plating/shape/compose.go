@@ -9,7 +9,7 @@ import (
 )
 
 // areaOf asks a piece for its area; a missing piece is an error. It holds the
-// answer of a foreign piece to the promise of [Piece].
+// answer of a foreign piece to the minimum thickness of [Piece].
 func areaOf(p Piece) (units.Area, error) {
 	if p == nil {
 		return 0, &units.ValueError{Field: "piece", Value: "none",

@@ -68,11 +68,11 @@ func TestPropertyBadArguments(t *testing.T) {
 		}},
 		{"TwoLevels", []float64{3, 0.2}, func(x []float64) (float64, error) {
 			d, err := TwoLevels(q(x[0]), q(x[1]))
-			return float64(d.MinToMean), err
+			return float64(d.MinToAverage), err
 		}},
 		{"FromReadings", []float64{1e-6, 2e-6, 3e-6}, func(x []float64) (float64, error) {
 			d, err := FromReadings([]units.Length{units.Length(x[0]), units.Length(x[1]), units.Length(x[2])})
-			return float64(d.MinToMean), err
+			return float64(d.MinToAverage), err
 		}},
 		{"Number", []float64{1e-3, 2e-3, 10, 1e-4}, func(x []float64) (float64,
 			error) {
@@ -94,7 +94,7 @@ func TestPropertyBadArguments(t *testing.T) {
 		}},
 		{"Throw.Distribution", []float64{0.3, 0.5, 0.1}, func(x []float64) (float64, error) {
 			d, err := Throw{q(x[0]), q(x[1])}.Distribution(q(x[2]))
-			return float64(d.MinToMean), err
+			return float64(d.MinToAverage), err
 		}},
 		{"Density", []float64{1, 0.05}, func(x []float64) (float64, error) {
 			j, err := Panel267.Density(units.Current(x[0]), units.Length(x[1]))
@@ -214,7 +214,7 @@ func TestPropertyClasses(t *testing.T) {
 		}
 		last = low
 		d, err := c.Distribution()
-		if err != nil || d.MinToMean != low || !strings.Contains(d.Basis, "common practice, no source") ||
+		if err != nil || d.MinToAverage != low || !strings.Contains(d.Basis, "common practice, no source") ||
 			!strings.Contains(d.Basis, c.String()) {
 			t.Errorf("%v: %+v, %v", c, d, err)
 		}

@@ -44,7 +44,7 @@ func (c Class) String() string {
 	return fmt.Sprintf("unknown class (%d)", uint8(c))
 }
 
-// Band returns from where to where the ratio of thinnest to mean thickness lies
+// Band returns from where to where the ratio of thinnest to average thickness lies
 // as a rule on racked parts of a class, anodes on both sides, in a bath that
 // throws neither badly nor especially well.
 //
@@ -97,7 +97,7 @@ func (c Class) Distribution() (plating.Distribution, error) {
 	if err != nil {
 		return plating.Distribution{}, err
 	}
-	return plating.Distribution{MinToMean: low,
+	return plating.Distribution{MinToAverage: low,
 		Basis: fmt.Sprintf("rule of thumb for the class %q, %.2f to %.2f, low end taken; common practice, no source",
 			c.String(), float64(low), float64(high))}, nil
 }

@@ -12,7 +12,7 @@ import (
 //
 //	r = 1/(f + (1 - f) M)
 //
-//	r            thinnest over mean thickness
+//	r            thinnest over average thickness
 //	M  metal     thickness near over far, ≥ 1
 //	f  farShare  share of the area that is far, 0 < f ≤ 1
 //
@@ -36,11 +36,11 @@ func TwoLevels(metal, farShare units.Ratio) (plating.Distribution, error) {
 	if err := units.PositiveFraction("share of the area that is far", farShare); err != nil {
 		return plating.Distribution{}, err
 	}
-	r, err := positive("ratio of thinnest to mean", 1/(farShare+(1-farShare)*metal))
+	r, err := positive("ratio of thinnest to average", 1/(farShare+(1-farShare)*metal))
 	if err != nil {
 		return plating.Distribution{}, err
 	}
-	return plating.Distribution{MinToMean: min(r, 1),
+	return plating.Distribution{MinToAverage: min(r, 1),
 			Basis: fmt.Sprintf("by rule: metal %.3g:1 near to far, %s of the area far", float64(metal), farShare.Percent(-1))},
 		nil
 }
@@ -72,11 +72,11 @@ func FromReadings(thickness []units.Length) (plating.Distribution, error) {
 		least = min(least, s)
 		mean += float64(s) / float64(len(thickness))
 	}
-	r, err := positive("ratio of thinnest to mean", units.Ratio(float64(least)/mean))
+	r, err := positive("ratio of thinnest to average", units.Ratio(float64(least)/mean))
 	if err != nil {
 		return plating.Distribution{}, err
 	}
-	return plating.Distribution{MinToMean: min(r, 1), Basis: fmt.Sprintf("measured at %d places", len(thickness))}, nil
+	return plating.Distribution{MinToAverage: min(r, 1), Basis: fmt.Sprintf("measured at %d places", len(thickness))}, nil
 }
 
 // Distribution returns what the thinnest spot of a part with such recesses is to
@@ -101,11 +101,11 @@ func (t Throw) Distribution(wallShare units.Ratio) (plating.Distribution, error)
 	if err := units.Fraction("share of the area in recesses", wallShare); err != nil {
 		return plating.Distribution{}, err
 	}
-	r, err := positive("ratio of thinnest to mean", t.Bottom/(1-wallShare+wallShare*t.Mean))
+	r, err := positive("ratio of thinnest to average", t.Bottom/(1-wallShare+wallShare*t.Mean))
 	if err != nil {
 		return plating.Distribution{}, err
 	}
-	return plating.Distribution{MinToMean: min(r, 1),
+	return plating.Distribution{MinToAverage: min(r, 1),
 		Basis: fmt.Sprintf("by rule: recess whose bottom gets %s of the mouth, %s of the area in recesses",
 			t.Bottom.Percent(-1), wallShare.Percent(-1))}, nil
 }

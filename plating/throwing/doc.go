@@ -2,7 +2,7 @@
 // figure, a test panel, the depth of a recess, or the kind of shape.
 //
 // A coat fails at its thinnest spot, and the thinnest spot costs: with a ratio of
-// thinnest to mean of one half, twice the gold goes on. This package is for when
+// thinnest to average of one half, twice the gold goes on. This package is for when
 // there is neither a profile nor a mesh of the part. Its results feed an estimate
 // as a [plating.Distribution], whose Basis says in words where the ratio comes
 // from.

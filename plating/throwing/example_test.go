@@ -53,7 +53,7 @@ func ExampleLinearWagner() {
 	m, err := throwing.LinearRatio(90.0/60, part)
 	fmt.Printf("Wa %.2f in the cell, %.2f at the bezel, metal %.2f:1 %v\n", float64(wa), float64(part), float64(m), err)
 	d, err := throwing.TwoLevels(m, 0.3)
-	fmt.Println(d.MinToMean.Percent(0), err)
+	fmt.Println(d.MinToAverage.Percent(0), err)
 	fmt.Println(d.Basis)
 	// Output:
 	// Wa 1.00 in the cell, 0.42 at the bezel, metal 1.35:1 <nil>
@@ -100,7 +100,7 @@ func ExampleThrow_Distribution() {
 		return
 	}
 	d, err := th.Distribution(0.1)
-	fmt.Printf("%.2f %v\n", float64(d.MinToMean), err)
+	fmt.Printf("%.2f %v\n", float64(d.MinToAverage), err)
 	// Output: 0.44 <nil>
 }
 
@@ -137,7 +137,7 @@ func ExampleTrapezoid_Primary() {
 
 func ExampleClass_Distribution() {
 	d, err := throwing.ShallowRelief.Distribution()
-	fmt.Println(d.MinToMean.Percent(0), err)
+	fmt.Println(d.MinToAverage.Percent(0), err)
 	fmt.Println(d.Basis)
 	_, err = throwing.DeepRecess.Distribution()
 	fmt.Println(err)
@@ -150,7 +150,7 @@ func ExampleClass_Distribution() {
 // Five readings on a plated bob.
 func ExampleFromReadings() {
 	d, err := throwing.FromReadings([]units.Length{1.4e-6, 1.1e-6, 0.9e-6, 1.2e-6, 1.9e-6})
-	fmt.Println(d.MinToMean.Percent(0), d.Basis, err)
+	fmt.Println(d.MinToAverage.Percent(0), d.Basis, err)
 	// Output: 69 % measured at 5 places <nil>
 }
 
@@ -201,7 +201,7 @@ func ExampleTafelWagner() {
 // A pendulum bob with a sunk rim: a fifth of its face lies deep and gets half.
 func ExampleTwoLevels() {
 	d, err := throwing.TwoLevels(2, 0.2)
-	fmt.Println(d.MinToMean.Percent(1), err)
+	fmt.Println(d.MinToAverage.Percent(1), err)
 	// Output: 55.6 % <nil>
 }
 

@@ -53,6 +53,6 @@ func FuzzRules(f *testing.F) {
 		x, err := Panel267.Place(units.Current(a), units.CurrentDensity(b))
 		check("Place", float64(x), err, true)
 		dist, err := TwoLevels(p, q)
-		check("TwoLevels", float64(dist.MinToMean), err, true)
+		check("TwoLevels", float64(dist.MinToAverage), err, true)
 	})
 }

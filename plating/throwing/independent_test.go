@@ -267,10 +267,10 @@ func TestPropertyLimits(t *testing.T) {
 	}
 	// Deep, bare floor: Tafel falls with pi²/(2 nu²) as theta comes to a right angle.
 	near("Tafel, deep", tafelThrow(1e4, 0).Bottom*1e8, math.Pi*math.Pi/2, 1e-2)
-	near("two levels, all far", must(TwoLevels(4, 1))(t).MinToMean, 1, 0)
-	near("two levels, half", must(TwoLevels(4, 0.5))(t).MinToMean, 0.4, 1e-15)
-	near("even", must(TwoLevels(1, 0.3))(t).MinToMean, 1, 1e-15)
-	near("readings", must(FromReadings([]units.Length{2e-6, 1e-6, 3e-6}))(t).MinToMean, 0.5, 1e-15)
+	near("two levels, all far", must(TwoLevels(4, 1))(t).MinToAverage, 1, 0)
+	near("two levels, half", must(TwoLevels(4, 0.5))(t).MinToAverage, 0.4, 1e-15)
+	near("even", must(TwoLevels(1, 0.3))(t).MinToAverage, 1, 1e-15)
+	near("readings", must(FromReadings([]units.Length{2e-6, 1e-6, 3e-6}))(t).MinToAverage, 0.5, 1e-15)
 	near("equal efficiencies", must(MetalRatio(3, 0.9, 0.9))(t), 3, 1e-15)
 	near("falling efficiency", must(MetalRatio(3, 0.5, 1))(t), 1.5, 1e-15)
 	// Wagner number of a cell: the slope may be that of a Tafel line.

@@ -190,13 +190,13 @@ func tafelThrow(nu, beta float64) Throw {
 	return Throw{Bottom: units.Ratio(min(bottom, 1)), Mean: units.Ratio(min(mean, 1))}
 }
 
-// LinearDepth returns how deep the recess may be for the bottom to get a promised
+// LinearDepth returns how deep the recess may be for the bottom to get a required
 // share of the current density at the mouth; r.Depth is not looked at.
 //
 //	y = (1/ρ + √(1/ρ² - 1 + γ²))/(1 + γ)
 //	D = l ln y
 //
-//	ρ  promise  bottom over mouth, 0 < ρ < 1
+//	ρ  required  bottom over mouth, 0 < ρ < 1
 //	γ           l/(κ r): √(d/(4 κ r)) or √(w/(2 κ r)); 0 with a bare floor
 //	l           √(κ r d/4) or √(κ r w/2) [m]
 //	κ, r        as for [Recess.Number]
@@ -205,9 +205,9 @@ func tafelThrow(nu, beta float64) Throw {
 // [*units.RangeError], and no value, when the recess comes out wider than deep.
 //
 // Source: [Derived], [Recess.Linear] solved for D.
-func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity,
+func (r Recess) LinearDepth(required units.Ratio, conductivity units.Conductivity,
 	slope units.AreaResistance) (units.Length, error) {
-	reach, err := r.promised(promise, conductivity, slope)
+	reach, err := r.need(required, conductivity, slope)
 	if err != nil {
 		return 0, err
 	}
@@ -215,22 +215,22 @@ func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity
 	if !r.BareFloor {
 		gamma = reach / (float64(conductivity) * float64(slope))
 	}
-	// ln y without loss for a promise near 1: by y - 1.
-	x := 1 / float64(promise)
-	more := (1 - float64(promise)) / float64(promise) // 1/ρ - 1
-	m := more * (x + 1)                               // 1/ρ² - 1
+	// ln y without loss for a required ratio near 1: by y - 1.
+	x := 1 / float64(required)
+	more := (1 - float64(required)) / float64(required) // 1/ρ - 1
+	m := more * (x + 1)                                 // 1/ρ² - 1
 	y1 := (more + m/(math.Sqrt(m+gamma*gamma)+gamma)) / (1 + gamma)
 	return r.deep(reach * math.Log1p(y1))
 }
 
-// TafelDepth returns how deep the recess may be for the bottom to get a promised
+// TafelDepth returns how deep the recess may be for the bottom to get a required
 // share of the current density at the mouth; r.Depth is not looked at.
 //
 //	sin δ = √(ρ g/8) for a hole, √(ρ g/4) for a trench; 0 with a bare floor
 //	cos(θ + δ) = √ρ cos δ
 //	D = l √2 θ/cos(θ + δ)
 //
-//	ρ  promise  bottom over mouth, 0 < ρ < 1
+//	ρ  required  bottom over mouth, 0 < ρ < 1
 //	g           d/(κ r) or w/(κ r)
 //	l           √(κ r d/4) or √(κ r w/2) [m]
 //	κ, r        as for [Recess.Tafel]
@@ -239,38 +239,38 @@ func (r Recess) LinearDepth(promise units.Ratio, conductivity units.Conductivity
 // [*units.RangeError], and no value, when the recess comes out wider than deep.
 //
 // Source: [Derived], [Recess.Tafel] solved for D.
-func (r Recess) TafelDepth(promise units.Ratio, conductivity units.Conductivity,
+func (r Recess) TafelDepth(required units.Ratio, conductivity units.Conductivity,
 	mouthSlope units.AreaResistance) (units.Length, error) {
-	reach, err := r.promised(promise, conductivity, mouthSlope)
+	reach, err := r.need(required, conductivity, mouthSlope)
 	if err != nil {
 		return 0, err
 	}
 	sin := 0.0
 	if !r.BareFloor {
 		// γ = l/(κ r); sin δ = γ √(ρ/2)
-		sin = reach / (float64(conductivity) * float64(mouthSlope)) * math.Sqrt(float64(promise)/2)
+		sin = reach / (float64(conductivity) * float64(mouthSlope)) * math.Sqrt(float64(required)/2)
 	}
 	if !(sin < math.Sqrt2/2) { // beyond it the depth is less than the width
 		return 0, &units.RangeError{Field: "width of the recess", Value: r.Width.String(),
-			Low: "0", High: "the depth that keeps the promise", Source: "Derived"}
+			Low: "0", High: "the depth that keeps the required ratio", Source: "Derived"}
 	}
 	delta := math.Asin(sin)
-	cos := math.Sqrt(float64(promise)) * math.Cos(delta)
+	cos := math.Sqrt(float64(required)) * math.Cos(delta)
 	// sin²(θ + δ) = 1 - cos², with 1 - ρ + ρ sin² δ for the digits.
-	sum := math.Atan2(math.Sqrt((1-float64(promise))+float64(promise)*sin*sin), cos)
+	sum := math.Atan2(math.Sqrt((1-float64(required))+float64(required)*sin*sin), cos)
 	return r.deep(reach * math.Sqrt2 * (sum - delta) / cos)
 }
 
-func (r Recess) promised(promise units.Ratio, conductivity units.Conductivity, slope units.AreaResistance) (float64,
+func (r Recess) need(required units.Ratio, conductivity units.Conductivity, slope units.AreaResistance) (float64,
 	error) {
 	if err := units.Positive("width of the recess", r.Width); err != nil {
 		return 0, err
 	}
-	if err := units.PositiveFraction("promised ratio of bottom to mouth", promise); err != nil {
+	if err := units.PositiveFraction("required ratio of bottom to mouth", required); err != nil {
 		return 0, err
 	}
-	if promise == 1 {
-		return 0, &units.ValueError{Field: "promised ratio of bottom to mouth", Value: "1", Need: "less than 1",
+	if required == 1 {
+		return 0, &units.ValueError{Field: "required ratio of bottom to mouth", Value: "1", Need: "less than 1",
 			Err: units.ErrOutOfRange}
 	}
 	return r.reach(conductivity, slope)

@@ -37,7 +37,7 @@ type Claim struct {
 //	ρ    density of the deposit                              [kg/m³]
 //	ρ_f  density of fine gold                                [kg/m³]
 //
-// The coats below count as they count towards the promise. That they are thinnest at
+// The coats below count as they count towards the minimum thickness. That they are thinnest at
 // one spot makes the sum too low rather than too high.
 //
 // Source: [FinenessMarks], [ISO10713], [FTC23].

@@ -47,7 +47,7 @@ func TestIndependentClaim(t *testing.T) {
 	}
 	lr := &s.Result.Layers[1]
 	// Mass of the coat over its area is that of the mean; the thinnest spot has the ratio.
-	gold := 0.996 * float64(lr.Result.Mass) / float64(s.Area) * float64(lr.Result.Thinnest/lr.Result.Mean) // kg/m²
+	gold := 0.996 * float64(lr.Result.Mass) / float64(s.Area) * float64(lr.Result.Thinnest/lr.Result.Average) // kg/m²
 	if want := gold / 19300; math.Abs(float64(c.Fine)/want-1) > 1e-12 {
 		t.Errorf("%v of fine gold, want %v", c.Fine, units.Length(want))
 	}
@@ -76,10 +76,10 @@ func TestPropertyClaim(t *testing.T) {
 		edits              []string
 	}{
 		{"as it is", "23.9 karat", "gold electroplate, gold plate", nil},
-		{"thin", "23.9 karat", "gold electroplate", []string{`"promise": "1 µm"`, `"promise": "0.4 µm"`}},
-		{"a flash", "23.9 karat", "gold flashed", []string{`"promise": "1 µm"`, `"promise": "0.15 µm"`}},
+		{"thin", "23.9 karat", "gold electroplate", []string{`"min_thickness": "1 µm"`, `"min_thickness": "0.4 µm"`}},
+		{"a flash", "23.9 karat", "gold flashed", []string{`"min_thickness": "1 µm"`, `"min_thickness": "0.15 µm"`}},
 		{"thick", "23.9 karat", "gold electroplate, heavy gold electroplate, gold plate",
-			[]string{`"promise": "1 µm"`, `"promise": "3.2 µm"`}},
+			[]string{`"min_thickness": "1 µm"`, `"min_thickness": "3.2 µm"`}},
 		{"below 10 karat", "9.6 karat", "", []string{gold, `"share": "40 %"`, cobalt, `"share": "59.8 %"`,
 			`"density": "17.3 g/cm³"`, `"density": "11 g/cm³"`}},
 		{"a hair below 23 karat", "22.9 karat", "gold electroplate, gold plate",

@@ -20,7 +20,7 @@ func (l *Layer) tank(r *plating.LayerResult) (sequence.Tank, error) {
 	if err != nil {
 		return sequence.Tank{}, err
 	}
-	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, Promise: l.Promise,
+	t := sequence.Tank{Name: l.Name, Kind: sequence.Plate, Bath: b, MinThickness: l.MinThickness,
 		CurrentDensity: r.Result.CurrentDensity, Time: r.Result.Time, LiveEntry: b.LiveEntry, Vessel: l.Bath.Vessel}
 	switch l.Role {
 	case plating.RoleStrike:
@@ -85,13 +85,13 @@ func (l *Layer) bath(r *plating.LayerResult) (baths.Bath, error) {
 	b.Content = given(own, own.Content, own.Content)
 	b.CurrentDensity = over(b.CurrentDensity, given(own, own.Window.Low, own.Window.High))
 	b.Volts = over(b.Volts, given(own, own.Volts.Low, own.Volts.High))
-	b.Temperature = over(b.Temperature, given(own, own.Heat.Low, own.Heat.High))
+	b.Temperature = over(b.Temperature, given(own, own.Temperature.Low, own.Temperature.High))
 	if !l.lentPH {
 		b.PH = over(b.PH, given(own, own.PH.Low, own.PH.High))
 	}
 	b.Salt = own.Salt
-	if own.MostThickness > 0 {
-		b.MostThickness = given(own, 0, own.MostThickness)
+	if own.MaxThickness > 0 {
+		b.MaxThickness = given(own, 0, own.MaxThickness)
 	}
 	return b, nil
 }
@@ -126,17 +126,17 @@ func (s *Sheet) spread() error {
 	return nil
 }
 
-// remark adds what the spread says of the promise, and takes out what does not
+// remark adds what the spread says of the minimum thickness, and takes out what does not
 // hold for the base metal.
 func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 	l, p := &s.Job.Layers[i], &s.Spreads[i]
-	if low := p.Thinnest.Low; p.Known && l.Time > 0 && l.Promise > 0 && low+lr.Below < l.Promise*(1-1e-9) &&
-		lr.Result.Thinnest+lr.Below >= l.Promise*(1-1e-9) {
+	if low := p.Thinnest.Low; p.Known && l.Time > 0 && l.MinThickness > 0 && low+lr.Below < l.MinThickness*(1-1e-9) &&
+		lr.Result.Thinnest+lr.Below >= l.MinThickness*(1-1e-9) {
 		lr.Notes = append(lr.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
-			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the %s promised", p.Efficiency.Low.Percent(0),
-				(low+lr.Below).Text(units.Micrometre, 2), l.Promise.Text(units.Micrometre, 2)),
+			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the minimum %s", p.Efficiency.Low.Percent(0),
+				(low+lr.Below).Text(units.Micrometre, 2), l.MinThickness.Text(units.Micrometre, 2)),
 			Do: fmt.Sprintf("plate %.2f times as long, or weigh a trial piece",
-				math.Ceil(100*float64((l.Promise-lr.Below)/low))/100)})
+				math.Ceil(100*float64((l.MinThickness-lr.Below)/low))/100)})
 	}
 	if len(s.Tanks) > 0 { // the review of the sequence judges what is carried over
 		lr.Before = slices.DeleteFunc(slices.Clone(lr.Before), func(n plating.Note) bool {
@@ -161,21 +161,21 @@ func (s *Sheet) remark(i int, lr *plating.LayerResult) {
 
 func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 	r := &lr.Result
-	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Mean: band(r.Mean), Thinnest: band(r.Thinnest),
+	one := Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average), Thinnest: band(r.Thinnest),
 		FineMass: band(r.FineMass), Confidence: origin.Given}
-	at := lr.Layer // area filled in, what lies below taken off the promise
+	at := lr.Layer // area filled in, what lies below taken off the minimum thickness
 	if l.Time > 0 {
 		// Amps and minutes are set as computed: what the bath does with them varies.
-		at.CurrentDensity, at.Promise = r.CurrentDensity, 0
+		at.CurrentDensity, at.MinThickness = r.CurrentDensity, 0
 	}
 	switch {
 	case l.Whole:
 		sp, err := baths.EstimateRange(at, l.Library, baths.Point{CurrentDensity: r.CurrentDensity,
-			Temperature: at.Bath.Heat.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
+			Temperature: at.Bath.Temperature.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
 		if err != nil && sp.Layer.Bath.Name == "" {
 			return Spread{}, err
 		}
-		return Spread{Known: true, Efficiency: sp.Efficiency, Time: sp.Time, Mean: sp.Mean, Thinnest: sp.Thinnest,
+		return Spread{Known: true, Efficiency: sp.Efficiency, Time: sp.Time, Average: sp.Average, Thinnest: sp.Thinnest,
 			FineMass: sp.FineMass, Confidence: sp.Confidence}, nil
 	case l.Low.IsZero() || l.High.IsZero():
 		return one, nil
@@ -190,7 +190,7 @@ func (l *Layer) spread(lr *plating.LayerResult) (Spread, error) {
 		}
 		stretch(&one.Efficiency, v.Efficiency)
 		stretch(&one.Time, v.Time)
-		stretch(&one.Mean, v.Mean)
+		stretch(&one.Average, v.Average)
 		stretch(&one.Thinnest, v.Thinnest)
 		stretch(&one.FineMass, v.FineMass)
 	}
@@ -213,7 +213,7 @@ func (s *Sheet) cards() error {
 	for i := range timed {
 		if k := s.Coats[i]; k >= 0 {
 			r := &s.Result.Layers[k].Result
-			timed[i].Promise, timed[i].CurrentDensity, timed[i].Time = 0, r.CurrentDensity, r.Time
+			timed[i].MinThickness, timed[i].CurrentDensity, timed[i].Time = 0, r.CurrentDensity, r.Time
 			s.Tanks[i].CurrentDensity, s.Tanks[i].Time = r.CurrentDensity, r.Time
 		}
 	}
@@ -227,22 +227,22 @@ func (s *Sheet) cards() error {
 	for i := range s.Cards {
 		if k := s.Coats[i]; k >= 0 {
 			c := &s.Cards[i]
-			c.Promise, c.Time = s.Tanks[i].Promise, s.Spreads[k].Time
+			c.MinThickness, c.Time = s.Tanks[i].MinThickness, s.Spreads[k].Time
 			if own := float64(s.Result.Layers[k].Layer.Area) / float64(s.Area); own != 1 { // the layer's own area
 				c.AmpsLow, c.AmpsTop = units.Current(own*float64(c.AmpsLow)), units.Current(own*float64(c.AmpsTop))
 				c.AnodeLow, c.AnodeHigh = units.Area(own*float64(c.AnodeLow)), units.Area(own*float64(c.AnodeHigh))
 			}
 			c.Amps = s.Result.Layers[k].Result.Current // of the layer's own area
 			if s.Job.Layers[k].Time == 0 {
-				c.TimeBy, c.TimeFrom = "promise", sequence.Seenness{Seen: s.Spreads[k].Confidence}
+				c.TimeBy, c.TimeFrom = "min_thickness", sequence.Seenness{Seen: s.Spreads[k].Confidence}
 			}
 		}
 	}
 	return nil
 }
 
-// stay sums the time at the line. A step without a usual stay counts as nothing.
-func (s *Sheet) stay() {
+// immersion sums the time at the line. A step without a usual immersion time counts as nothing.
+func (s *Sheet) immersion() {
 	var handling units.Duration
 	if s.Job.Price != nil {
 		handling = s.Job.Price.Handling

@@ -13,8 +13,8 @@ import (
 func ExampleMake() {
 	sheet, err := traveller.Make(traveller.Job{
 		Base: sequence.Brass, Finish: sequence.SoftGold,
-		Promise:      0.5 * units.Micrometre,
-		Distribution: plating.Distribution{MinToMean: 0.55, Basis: "given"},
+		MinThickness: 0.5 * units.Micrometre,
+		Distribution: plating.Distribution{MinToAverage: 0.55, Basis: "given"},
 		Parts:        []plating.Part{{Name: "bezel", Count: 6, Area: 47 * units.SquareCentimetre}},
 	})
 	if err != nil {
@@ -53,8 +53,8 @@ func ExampleMake() {
 // The plain job is what package plating takes.
 func ExampleSheet_Plain() {
 	sheet, err := traveller.Make(traveller.Job{
-		Base: sequence.Copper, Finish: sequence.Silver, Promise: 5 * units.Micrometre,
-		Distribution: plating.Distribution{MinToMean: 0.5, Basis: "given"},
+		Base: sequence.Copper, Finish: sequence.Silver, MinThickness: 5 * units.Micrometre,
+		Distribution: plating.Distribution{MinToAverage: 0.5, Basis: "given"},
 		Parts:        []plating.Part{{Count: 1, Area: 33 * units.SquareCentimetre}},
 	})
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// A Job is what the shop takes in and what it promises. Parts are needed, and
+// A Job is what the shop takes in and what it is to deliver. Parts are needed, and
 // one of Finish, Layers and Steps.
 type Job struct {
 	Name      string
@@ -27,8 +27,8 @@ type Job struct {
 
 	// Layers are the shop's own coats, the first one first.
 	Layers []Layer
-	// Promise and Distribution are of a planned finish: without Layers.
-	Promise      units.Length
+	// MinThickness and Distribution are of a planned finish: without Layers.
+	MinThickness units.Length
 	Distribution plating.Distribution
 
 	Steps []Step // the shop's own sequence

@@ -66,7 +66,7 @@ func Make(j Job) (Sheet, error) {
 	if err := s.power(); err != nil {
 		return Sheet{}, err
 	}
-	s.stay()
+	s.immersion()
 	if err := s.air(); err != nil {
 		return Sheet{}, err
 	}
@@ -178,7 +178,7 @@ func (s *Sheet) planned() error {
 		}
 	}
 	// Gold on a gold strike counts with it, as far as the thinnest spot goes; the
-	// plan does not count on that, so the coat is better than promised, not worse.
+	// plan does not count on that, so the coat is better than ordered, not worse.
 	if s.Result, err = plating.EstimateJob(s.plain()); err != nil {
 		return err
 	}
@@ -218,17 +218,17 @@ func (s *Sheet) plain() plating.Job {
 // Plain returns the job as package plating takes it: its coats alone.
 func (s *Sheet) Plain() plating.Job { return s.plain() }
 
-// piece is the job as package sequence takes it. The promise is that of the
+// piece is the job as package sequence takes it. The minimum thickness is that of the
 // last coat, or what the last coat comes to when it is timed.
 func (s *Sheet) piece() sequence.Piece {
 	j := &s.Job
 	p := sequence.Piece{Name: j.Name, Substrate: j.Base, Finish: j.Finish, SkinContact: j.SkinContact,
 		HighStrength: j.HighStrength, Tensile: j.Tensile, Relieved: j.Relieved,
-		Area: s.Area, Promise: j.Promise, Distribution: j.Distribution}
+		Area: s.Area, MinThickness: j.MinThickness, Distribution: j.Distribution}
 	if n := len(s.Result.Layers); n > 0 {
 		p.Distribution = j.Layers[n-1].Distribution
-		if p.Promise = j.Layers[n-1].Promise; p.Promise == 0 {
-			p.Promise = s.Result.Layers[n-1].Result.Thinnest
+		if p.MinThickness = j.Layers[n-1].MinThickness; p.MinThickness == 0 {
+			p.MinThickness = s.Result.Layers[n-1].Result.Thinnest
 		}
 	}
 	return p

@@ -23,7 +23,7 @@ func (s *Sheet) power() error {
 		if b.Volume == 0 {
 			continue
 		}
-		start := b.Heat.Set
+		start := b.Temperature.Set
 		if start == 0 {
 			start = units.Celsius(20)
 		}

@@ -44,7 +44,7 @@ func TestSalts(t *testing.T) {
 		"copper-acid": "CuSO4·5H2O", "copper-cyanide-strike": "CuCN", "gold-sulfite": "", "palladium-sulfamate": "",
 		"copper-pyro": "", "rhodium-sulfate": "", "bronze-white": ""} {
 		text := `{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
-			{"bath": {"library": "` + key + `", "volume": "4 L", "content": "5 g/L"}, "min_to_mean": 0.5, "promise": "0.1 µm"}],
+			{"bath": {"library": "` + key + `", "volume": "4 L", "content": "5 g/L"}, "min_to_average": 0.5, "min_thickness": "0.1 µm"}],
 			"rinse": {"drag_out": "1 mL"}}`
 		j, err := jobfile.ReadShop(strings.NewReader(text))
 		if err != nil {
@@ -76,12 +76,12 @@ func TestOwnSaltIsNotGuessed(t *testing.T) {
 	}
 }
 
-// TestShortOfThePromise: amps and minutes given that keep the promise in the
+// TestShortOfTheMinThickness: amps and minutes given that keep the minimum thickness in the
 // middle of the efficiency and not at its low end are questioned.
-func TestShortOfThePromise(t *testing.T) {
+func TestShortOfTheMinThickness(t *testing.T) {
 	warned := func(s *traveller.Sheet, i int) bool {
 		for _, n := range s.Result.Layers[i].Notes {
-			if n.Severity == plating.SeverityWarning && strings.Contains(n.Text, "of the 2.50 µm promised") {
+			if n.Severity == plating.SeverityWarning && strings.Contains(n.Text, "of the minimum 2.50 µm") {
 				return true
 			}
 		}
@@ -116,11 +116,11 @@ func TestShortOfThePromise(t *testing.T) {
 // for.
 func TestOwnLimitWins(t *testing.T) {
 	j := shipped(t, "hands")
-	j.Layers[1].Promise, j.Layers[1].Bath.MostThickness = 6*units.Micrometre, 20*units.Micrometre
+	j.Layers[1].MinThickness, j.Layers[1].Bath.MaxThickness = 6*units.Micrometre, 20*units.Micrometre
 	if s := made(t, j); s.Stop() {
 		t.Error("it stops")
 	}
-	j.Layers[1].Bath.MostThickness = 5 * units.Micrometre
+	j.Layers[1].Bath.MaxThickness = 5 * units.Micrometre
 	var refused *sequence.RefusedError
 	if _, err := traveller.Make(j); !errors.As(err, &refused) {
 		t.Errorf("6 µm of a bath for 5: %v", err)

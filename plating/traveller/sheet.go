@@ -31,8 +31,8 @@ type Sheet struct {
 
 	Spreads []Spread // by coat
 	Powers  []Power  // by coat
-	Line    Stay     // time at the line: immersion times and handling; rinses are not counted
-	Oven    Stay     // of a bake, which nobody stands by
+	Line    LineTime // time at the line: immersion times and handling; rinses are not counted
+	Oven    LineTime // of a bake, which nobody stands by
 	Gas     *Gas     // most hydrogen
 	Claim   *Claim   // what may be said of the gold; nil when the last coat is of another metal
 	Rinsing *Rinsing
@@ -44,12 +44,12 @@ type Sheet struct {
 }
 
 // A Spread is how far a coat may be off by what its bath is known in. The area,
-// the current and the ratio of thinnest to mean are not in it.
+// the current and the ratio of thinnest to average are not in it.
 type Spread struct {
 	Known      bool // false: the bath is given in single figures and nothing can be said
 	Efficiency baths.Band[units.Efficiency]
 	Time       baths.Band[units.Duration]
-	Mean       baths.Band[units.Length]
+	Average    baths.Band[units.Length]
 	Thinnest   baths.Band[units.Length]
 	FineMass   baths.Band[units.Mass]
 	Confidence origin.Seen // the weakest figure that went in
@@ -62,8 +62,8 @@ type Power struct {
 	Warms     units.TemperatureDifference // at most, in the time of the coat; 0 without a volume
 }
 
-// A Stay is time at the line, with the handling from tank to tank.
-type Stay struct{ Low, Typical, High units.Duration }
+// A LineTime is time at the line, with the handling from tank to tank.
+type LineTime struct{ Low, Typical, High units.Duration }
 
 // A Rinsing says what the load carries out of each bath and what water it wants.
 type Rinsing struct {

@@ -120,9 +120,9 @@ func TestWrongJobs(t *testing.T) {
 		{"no metal", "metal of the bath", func(j *traveller.Job) { j.Layers[0].Bath.Metal = "" }},
 		{"a library bath of another metal", "bath of like chemistry",
 			func(j *traveller.Job) { j.Layers[0].Bath.Metal = "Pd" }},
-		{"no promise", "promised thickness", func(j *traveller.Job) { j.Layers, j.Promise = nil, 0 }},
-		{"a promise that is no number", "promised thickness", func(j *traveller.Job) { j.Layers, j.Promise = nil, nan }},
-		{"no ratio", "thinnest", func(j *traveller.Job) { j.Layers, j.Promise = nil, 1e-6 }},
+		{"no promise", "minimum thickness", func(j *traveller.Job) { j.Layers, j.MinThickness = nil, 0 }},
+		{"a minimum thickness that is no number", "minimum thickness", func(j *traveller.Job) { j.Layers, j.MinThickness = nil, nan }},
+		{"no ratio", "thinnest", func(j *traveller.Job) { j.Layers, j.MinThickness = nil, 1e-6 }},
 		{"nickel against the skin", "finish", func(j *traveller.Job) {
 			j.Finish, j.SkinContact = sequence.BrightNickel,
 				true

@@ -57,8 +57,8 @@ func near(t *testing.T, what string, got, want, tol float64) {
 
 // planned is a job of one finish on one base metal.
 func planned(s sequence.Substrate, f sequence.Finish) traveller.Job {
-	return traveller.Job{Name: "finial", Substrate: s.String(), Base: s, Finish: f, Promise: 0.4 * units.Micrometre,
-		Distribution: plating.Distribution{MinToMean: 0.5, Basis: "given"},
+	return traveller.Job{Name: "finial", Substrate: s.String(), Base: s, Finish: f, MinThickness: 0.4 * units.Micrometre,
+		Distribution: plating.Distribution{MinToAverage: 0.5, Basis: "given"},
 		Parts: []plating.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre,
 			Masked: 2 * units.SquareCentimetre}}}
 }
@@ -123,15 +123,15 @@ func TestPropertyEveryPlan(t *testing.T) {
 }
 
 // TestPropertyEveryLibraryBath: each bath of the library can be named in a job
-// file, with its promise or, for a strike, nothing but its name.
+// file, with its minimum thickness or, for a strike, nothing but its name.
 func TestPropertyEveryLibraryBath(t *testing.T) {
 	for _, b := range baths.Library() {
-		what := `"promise": "0.2 µm"`
+		what := `"min_thickness": "0.2 µm"`
 		if b.Time.Given() {
 			what = `"role": "strike"`
 		}
 		text := fmt.Sprintf(`{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
-			{"bath": {"library": %q, "volume": "4 L"}, "min_to_mean": 0.5, %s}]}`, b.Key, what)
+			{"bath": {"library": %q, "volume": "4 L"}, "min_to_average": 0.5, %s}]}`, b.Key, what)
 		j, err := jobfile.ReadShop(strings.NewReader(text))
 		if err != nil {
 			t.Errorf("%s: %v", b.Key, err)
@@ -479,9 +479,9 @@ func TestStepsCarry(t *testing.T) {
 	if c := made(t, j).Rinsing.Carried; c.Seen != origin.Measured || c.Seen.String() != "measured" || c.Low != c.High {
 		t.Errorf("%+v", c)
 	}
-	// A promise above what is timed: the piece is judged by what the last coat comes to.
+	// A minimum thickness above what is timed: the piece is judged by what the last coat comes to.
 	j = shipped(t, "hands")
-	j.Layers[1].Promise, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false
+	j.Layers[1].MinThickness, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false
 	if s := made(t, j); s.Stop() || sequence.Worst(s.Findings) > plating.SeverityCaution {
 		t.Errorf("a timed finish: %v", s.Findings)
 	}

@@ -18,7 +18,7 @@ import (
 
 // Most is the largest file that is read, in bytes: a mesh of some million
 // triangles. What is larger is no drawing of a part.
-const Most = mesh.MostBytes
+const Most = mesh.MaxBytes
 
 // A Desk remembers what was read. Its zero value is ready for use.
 type Desk struct {
