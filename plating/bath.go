@@ -8,10 +8,10 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Bath is a plating solution, named by its chemistry, with what an estimate
+// An OperatingBath is a plating solution as it is run, named by its chemistry, with what an estimate
 // asks of it. Deposit and Efficiency are needed; a field left zero is "not
 // given" and the checks that want it are left out and said to be.
-type Bath struct {
+type OperatingBath struct {
 	Name    string // by chemistry: "gold, acid cyanide, cobalt hardened"
 	Metal   string // symbol of the metal that is counted and counted: "Au"
 	Deposit faraday.Deposit
@@ -64,7 +64,7 @@ type VoltageWindow struct{ Low, High units.Voltage }
 type TemperatureWindow struct{ Low, High, Set units.Temperature }
 
 // fine returns the share of the counted metal, 1 when it is not given.
-func (b *Bath) fine() units.MassFraction {
+func (b *OperatingBath) fine() units.MassFraction {
 	if b.Fine == 0 {
 		return 1
 	}
@@ -76,7 +76,7 @@ func (b *Bath) fine() units.MassFraction {
 const DefaultDrawLimit units.Ratio = 0.1
 
 // drawLimit returns the share of the metal that may go.
-func (b *Bath) drawLimit() units.Ratio {
+func (b *OperatingBath) drawLimit() units.Ratio {
 	if b.DrawLimit == 0 {
 		return DefaultDrawLimit
 	}
@@ -85,7 +85,7 @@ func (b *Bath) drawLimit() units.Ratio {
 
 // Check returns a [*units.ValueError] for the first field that no estimate can
 // take: NaN, negative, ends of a window the wrong way round.
-func (b *Bath) Check() error {
+func (b *OperatingBath) Check() error {
 	if b == nil {
 		return units.Missing("bath", "the bath that plates")
 	}
@@ -159,7 +159,7 @@ func checkWindow[Q units.Quantity](name string, low, high Q) error {
 // valence returns the valence that the counted metal is deposited from: as
 // given, else the one that fits the equivalent of the deposit within 5 %, 0 when
 // none does.
-func (b *Bath) valence() int {
+func (b *OperatingBath) valence() int {
 	if b.Valence != 0 {
 		return b.Valence
 	}

@@ -12,7 +12,7 @@ func benchLayer() Layer {
 	dep, _ := faraday.DepositOf("Au", 1)
 	dep.Density = 17.3 * units.GramPerCubicCentimetre
 	return Layer{
-		Bath: Bath{
+		Bath: OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: dep, Fine: 0.997,
 			Efficiency:  ConstantEfficiency(0.35),
 			Window:      Window{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},

@@ -4,7 +4,7 @@
 //
 // # One layer
 //
-// A [Layer] is one immersion of a load in one [Bath]. It has an area, a
+// A [Layer] is one immersion of a load in one [OperatingBath]. It has an area, a
 // [Distribution] (how much less the thinnest significant spot gets than the
 // mean), and three figures of which two are given and the third is found:
 //

@@ -45,8 +45,8 @@ func TestPropertyManyCoats(t *testing.T) {
 			t.Errorf("load %d: drawn %v, want %v", i+1, res.Layers[i].Result.Drawn, want)
 		}
 	}
-	for _, unknown := range []func(*plating.Bath){func(b *plating.Bath) { b.Volume = 0 },
-		func(b *plating.Bath) { b.Content = 0 }} {
+	for _, unknown := range []func(*plating.OperatingBath){func(b *plating.OperatingBath) { b.Volume = 0 },
+		func(b *plating.OperatingBath) { b.Content = 0 }} {
 		l := below
 		unknown(&l.Bath)
 		res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{l, l}})

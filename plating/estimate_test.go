@@ -28,7 +28,7 @@ func hardGold(t testing.TB) plating.Layer {
 	d.Density = 17.3 * units.GramPerCubicCentimetre
 	return plating.Layer{
 		Name: "hard gold",
-		Bath: plating.Bath{
+		Bath: plating.OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: d, Fine: 0.997,
 			Efficiency:  plating.ConstantEfficiency(0.35),
 			Window:      plating.Window{Low: 0.3 * dm2, High: 1.2 * dm2},
@@ -487,7 +487,7 @@ func ExampleEstimate() {
 	}
 	gold.Density = 17.3 * units.GramPerCubicCentimetre // hardened deposits are lighter than bulk gold
 	hands := plating.Layer{
-		Bath: plating.Bath{
+		Bath: plating.OperatingBath{
 			Metal: "Au", Deposit: gold, Fine: 0.997,
 			Efficiency: plating.ConstantEfficiency(0.35),
 			Window:     plating.Window{Low: 0.3 * units.AmperePerSquareDecimetre, High: 1.2 * units.AmperePerSquareDecimetre},
@@ -521,7 +521,7 @@ func ExampleWorking() {
 		return
 	}
 	steps, err := plating.Working(&plating.Layer{
-		Bath:         plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
+		Bath:         plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
 		Area:         2 * units.SquareDecimetre,
 		Distribution: plating.Distribution{MinToAverage: 0.5},
 		MinThickness: 1 * units.Micrometre, CurrentDensity: 0.3 * units.AmperePerSquareDecimetre,

@@ -167,7 +167,7 @@ func cyanideGroups(salt faraday.Formula) float64 {
 // AllHazards returns every hazard of the bath: those that it names, and those
 // that its name, metal, salt, pH and temperature give away, so that one
 // forgotten in the list still counts.
-func (b *Bath) AllHazards() Hazard {
+func (b *OperatingBath) AllHazards() Hazard {
 	s := b.Solution()
 	return s.AllHazards()
 }

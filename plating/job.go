@@ -94,11 +94,11 @@ type LayerResult struct {
 
 // A MetalTotal sums the layers of one metal.
 type MetalTotal struct {
-	Metal    string
-	Average  units.Length // sum of the means
-	Thinnest units.Length // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
-	Mass     units.Mass   // of the deposits
-	FineMass units.Mass   // of the metal in them
+	Metal    string       `json:"metal"`
+	Average  units.Length `json:"average_thickness" in:"µm"` // sum of the means
+	Thinnest units.Length `json:"thinnest" in:"µm"`          // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
+	Mass     units.Mass   `json:"deposit_mass" in:"mg"`      // of the deposits
+	FineMass units.Mass   `json:"metal_mass" in:"mg"`        // of the metal in them
 }
 
 // EstimateJob computes a job layer by layer: each by [Estimate], with the
@@ -222,7 +222,7 @@ func (r *JobResult) below(metal string, area units.Area) units.Length {
 
 // drawnFrom sums the metal that the layers so far have drawn from a bath. Baths
 // without a name are taken to be different ones.
-func (r *JobResult) drawnFrom(b *Bath) units.Mass {
+func (r *JobResult) drawnFrom(b *OperatingBath) units.Mass {
 	var sum units.Mass
 	for i := range r.Layers {
 		if o := &r.Layers[i].Layer.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal {
@@ -248,7 +248,7 @@ func (r *JobResult) oneBath(l *Layer, before []Layer) error {
 }
 
 // drawAll makes the share drawn that of all layers in one bath.
-func (r *Result) drawAll(b *Bath, before units.Mass, opening units.MassConcentration) {
+func (r *Result) drawAll(b *OperatingBath, before units.Mass, opening units.MassConcentration) {
 	if before == 0 || r.Warnings.Has(WarnMetalUnknown) {
 		return
 	}

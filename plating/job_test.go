@@ -264,13 +264,13 @@ func ExampleEstimateJob() {
 		Layers: []plating.Layer{
 			{
 				Name: "gold strike", Role: plating.RoleStrike,
-				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.1)},
+				Bath:           plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.1)},
 				Distribution:   plating.Distribution{MinToAverage: 0.6},
 				CurrentDensity: 2 * units.AmperePerSquareDecimetre, Time: 20 * units.Second,
 			},
 			{
 				Name:           "gold",
-				Bath:           plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
+				Bath:           plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
 				Distribution:   plating.Distribution{MinToAverage: 0.6},
 				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, MinThickness: 2.5 * units.Micrometre, CountBelow: true,
 			},

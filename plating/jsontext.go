@@ -74,6 +74,29 @@ func (c *EfficiencyCurve) UnmarshalJSON(raw []byte) error {
 	return nil
 }
 
+func severities() []string {
+	return []string{SeverityInfo.String(), SeverityCaution.String(), SeverityWarning.String(), SeverityStop.String()}
+}
+
+// MarshalText writes the severity in words.
+//
+// Errors: a [*units.ValueError] for a number that is no severity.
+func (s Severity) MarshalText() ([]byte, error) {
+	return units.WordOf("severity", int(s), severities())
+}
+
+// UnmarshalText reads what MarshalText writes.
+//
+// Errors: a [*units.ValueError] that lists the words.
+func (s *Severity) UnmarshalText(text []byte) error {
+	if s == nil {
+		return units.Missing("severity to read into", "a pointer to one")
+	}
+	i, err := units.FromWord("severity", string(text), severities())
+	*s = Severity(i)
+	return err
+}
+
 // roles lists the words of the roles in their order.
 func roles() []string {
 	return []string{RoleFinish.String(), RoleStrike.String(), RoleUnder.String()}

@@ -48,7 +48,7 @@ type Distribution struct {
 type Layer struct {
 	Name string
 	Role Role
-	Bath Bath
+	Bath OperatingBath
 	Area units.Area // plated area of the whole load
 
 	Distribution   Distribution

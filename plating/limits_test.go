@@ -171,23 +171,23 @@ func TestHazardCautions(t *testing.T) {
 // TestAllHazards: name, metal and temperature give away what the list forgot.
 func TestAllHazards(t *testing.T) {
 	for _, c := range []struct {
-		bath plating.Bath
+		bath plating.OperatingBath
 		want plating.Hazard
 	}{
-		{plating.Bath{Name: "gold, acid cyanide, cobalt hardened"},
+		{plating.OperatingBath{Name: "gold, acid cyanide, cobalt hardened"},
 			plating.HazardCyanide | plating.HazardAcid | plating.HazardCobalt},
-		{plating.Bath{Name: "strip, nitric acid"}, plating.HazardNitric | plating.HazardAcid},
-		{plating.Bath{Name: "silver, cyanide-free"}, 0},
-		{plating.Bath{Name: "copper, non-cyanide"}, 0},
-		{plating.Bath{Name: "gold, sulfite, free of cyanide"}, plating.HazardSulfite},
-		{plating.Bath{Name: "gold, no cyanide, acid"}, plating.HazardAcid},
-		{plating.Bath{Name: "copper, cyanide, free cyanide 12 g/L"}, plating.HazardCyanide},
-		{plating.Bath{Metal: "Ni"}, plating.HazardNickel},
-		{plating.Bath{Name: "Nickel, Watts type"}, plating.HazardNickel},
-		{plating.Bath{Name: "copper, fluoborate"}, plating.HazardFluoborate | plating.HazardFluoride | plating.HazardAcid},
-		{plating.Bath{Temperature: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
-		{plating.Bath{Temperature: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
-		{plating.Bath{Hazards: plating.HazardAmmonia, Name: "palladium"}, plating.HazardAmmonia},
+		{plating.OperatingBath{Name: "strip, nitric acid"}, plating.HazardNitric | plating.HazardAcid},
+		{plating.OperatingBath{Name: "silver, cyanide-free"}, 0},
+		{plating.OperatingBath{Name: "copper, non-cyanide"}, 0},
+		{plating.OperatingBath{Name: "gold, sulfite, free of cyanide"}, plating.HazardSulfite},
+		{plating.OperatingBath{Name: "gold, no cyanide, acid"}, plating.HazardAcid},
+		{plating.OperatingBath{Name: "copper, cyanide, free cyanide 12 g/L"}, plating.HazardCyanide},
+		{plating.OperatingBath{Metal: "Ni"}, plating.HazardNickel},
+		{plating.OperatingBath{Name: "Nickel, Watts type"}, plating.HazardNickel},
+		{plating.OperatingBath{Name: "copper, fluoborate"}, plating.HazardFluoborate | plating.HazardFluoride | plating.HazardAcid},
+		{plating.OperatingBath{Temperature: plating.TemperatureWindow{Set: units.Celsius(46)}}, plating.HazardHot},
+		{plating.OperatingBath{Temperature: plating.TemperatureWindow{Set: units.Celsius(45)}}, 0},
+		{plating.OperatingBath{Hazards: plating.HazardAmmonia, Name: "palladium"}, plating.HazardAmmonia},
 	} {
 		if got := c.bath.AllHazards(); got != c.want {
 			t.Errorf("%q %s: %b, want %b", c.bath.Name, c.bath.Metal, got, c.want)
@@ -305,7 +305,7 @@ func ExampleLayerResult_Working() {
 		fmt.Println(err)
 		return
 	}
-	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	bath := plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 	even := plating.Distribution{MinToAverage: 1}
 	res, err := plating.EstimateJob(plating.Job{
 		Parts: []plating.Part{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
@@ -335,7 +335,7 @@ func ExampleNotes() {
 		return
 	}
 	l := plating.Layer{
-		Bath: plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9),
+		Bath: plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9),
 			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
 			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre},
 			Source: "demo data"},

@@ -14,7 +14,7 @@ func TestPropertyNothingToEstimate(t *testing.T) {
 	_, estimated := plating.Estimate(nil)
 	_, shown := plating.Working(nil)
 	var layer *plating.Layer
-	var bath *plating.Bath
+	var bath *plating.OperatingBath
 	for name, err := range map[string]error{"estimate": estimated, "working": shown, "layer": layer.Check(),
 		"bath": bath.Check()} {
 		if !errors.Is(err, units.ErrNotGiven) {

@@ -15,7 +15,7 @@ import (
 func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
 	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j), Time: units.Duration(seconds),
 		Distribution: plating.Distribution{MinToAverage: 0.5},
-		Bath: plating.Bath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
+		Bath: plating.OperatingBath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
 			Efficiency: plating.ConstantEfficiency(1), Content: 10, Volume: 0.01}}
 }
 

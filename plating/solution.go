@@ -62,7 +62,7 @@ type Solution struct {
 
 // Solution returns the bath as its chemistry is judged. A valence that is not
 // given is taken from the equivalent of the deposit, where that tells.
-func (b *Bath) Solution() Solution {
+func (b *OperatingBath) Solution() Solution {
 	s := Solution{Name: b.Name, Hazards: b.Hazards, Metal: b.Metal, Valence: b.valence(), PH: b.PH, Anode: b.Anode,
 		Vessel: b.Vessel, Insoluble: b.InsolubleAnode, Temperature: b.Temperature.Set}
 	if !b.Salt.IsZero() {

@@ -69,15 +69,15 @@ func (s Severity) String() string {
 
 // A Note is one thing to know about an estimate.
 type Note struct {
-	Code     string // of the rule, for programs; "" for most
-	Severity Severity
-	Text     string // what is so, with numbers; of a rule of chemistry with why behind a colon
-	Do       string // what would help
-	Source   string // key, or "common practice, no source"
+	Code     string   `json:"code"` // of the rule, for programs; "" for most
+	Severity Severity `json:"severity,keep"`
+	Text     string   `json:"text"`   // what is so, with numbers; of a rule of chemistry with why behind a colon
+	Do       string   `json:"do"`     // what would help
+	Source   string   `json:"source"` // key, or "common practice, no source"
 
 	// Between marks what may be carried over from the layer before. Where the
 	// tanks between are known they decide, and the note can go.
-	Between bool
+	Between bool `json:"between"`
 }
 
 // Line writes the note in one line, without its severity: what to do, why or what
@@ -277,14 +277,14 @@ func Notes(l *Layer, r *Result) []Note {
 	return notes
 }
 
-func metalName(b *Bath) string {
+func metalName(b *OperatingBath) string {
 	if b.Metal == "" {
 		return "metal"
 	}
 	return b.Metal
 }
 
-func sourceOf(b *Bath) string {
+func sourceOf(b *OperatingBath) string {
 	if b.Source == "" {
 		return "the bath as given"
 	}

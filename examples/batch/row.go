@@ -98,7 +98,7 @@ func estimate(columns map[string]int, fields []string) ([]string, error) {
 		return nil, r.err
 	}
 	res, err := plating.Estimate(&plating.Layer{
-		Bath: plating.Bath{Deposit: deposit, Efficiency: plating.ConstantEfficiency(eff)},
+		Bath: plating.OperatingBath{Deposit: deposit, Efficiency: plating.ConstantEfficiency(eff)},
 		Area: area, Distribution: plating.Distribution{MinToAverage: ratio}, MinThickness: least, CurrentDensity: j,
 	})
 	if err != nil {

@@ -8,14 +8,13 @@
 //	go run ./examples/estimate -json job.json
 //	go run ./examples/estimate -html sheet.html job.json    also a page to print
 //
-// The job file is described in package plating/jobfile. Exit status: 0 when
+// The job file is described in package plating/job. Exit status: 0 when
 // the job can be run, 1 when the file is wrong, no sequence can be planned, or a
 // finding says stop; 2 for a wrong command line.
 package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -23,8 +22,7 @@ import (
 
 	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/examples/internal/terminal"
-	"example.com/laydown/plating/jobfile"
-	"example.com/laydown/plating/traveller"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/testdata"
 )
 
@@ -51,58 +49,52 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
 		return 2
 	}
+	fail := func(status int, err error) int {
+		terminal.Error(stderr, "estimate", err)
+		return status
+	}
 	var desk files.Desk
-	job, err := load(&desk, flags.Arg(0), stdin)
+	j, err := load(&desk, flags.Arg(0), stdin)
 	if *html != "" { // before the job's own faults: the name is the command line's
 		if err := desk.Ending(*html, ".html", ".htm", ".xhtml"); err != nil {
-			terminal.Error(stderr, "estimate", err)
-			return 2
+			return fail(2, err)
 		}
 	}
 	if err != nil {
-		terminal.Error(stderr, "estimate", err)
-		return 1
+		return fail(1, err)
 	}
-	made, err := traveller.Make(job)
+	sheet, err := j.Sheet()
 	if err != nil {
 		if name := flags.Arg(0); name != "" && name != "-" {
 			err = fmt.Errorf("%s: %w", name, err)
 		}
-		terminal.Error(stderr, "estimate", err)
-		return 1
+		return fail(1, err)
 	}
-	report, err := jobfile.NewShopReport(&made, *steps)
-	if err != nil {
-		terminal.Error(stderr, "estimate", err)
-		return 1
+	options := job.Options{Working: *steps}
+	if demo {
+		options.Remark = "The embedded example, with invented figures. Name a job file of your own before you plate."
 	}
 	if *html != "" {
-		var p bytes.Buffer
-		if err = writePage(&p, &made, demo); err == nil {
-			err = desk.Write(*html, p.Bytes())
+		var page bytes.Buffer
+		if err = sheet.WriteHTML(&page, job.Options{Remark: options.Remark}); err == nil {
+			err = desk.Write(*html, page.Bytes())
 		}
 		if err != nil {
-			terminal.Error(stderr, "estimate", err)
-			return 1
+			return fail(1, err)
 		}
 	}
-	var out bytes.Buffer
+	write := sheet.WriteText
 	if *asJSON {
-		enc := json.NewEncoder(&out)
-		enc.SetEscapeHTML(false)
-		enc.SetIndent("", "  ")
-		err = enc.Encode(report)
-	} else {
-		err = writeSheet(&out, &made, *steps, demo)
+		write = sheet.WriteJSON
 	}
-	if err == nil {
+	var out bytes.Buffer
+	if err = write(&out, options); err == nil {
 		_, err = stdout.Write(out.Bytes())
 	}
 	if err != nil {
-		terminal.Error(stderr, "estimate", err)
-		return 1
+		return fail(1, err)
 	}
-	if report.Stop {
+	if sheet.Forbidden() {
 		fmt.Fprintln(stderr, "estimate: STOP: do not start this job as it stands; the reasons are on the sheet")
 		return 1
 	}
@@ -111,26 +103,26 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // load reads the job: the embedded one without a name, standard input for -.
 // Meshes that it names are looked for beside it.
-func load(desk *files.Desk, name string, stdin io.Reader) (traveller.Job, error) {
+func load(desk *files.Desk, name string, stdin io.Reader) (job.Job, error) {
 	switch name {
 	case "":
 		f, err := testdata.Files.Open("jobs/hands.json")
 		if err != nil {
-			return traveller.Job{}, err
+			return job.Job{}, err
 		}
 		defer f.Close()
-		return jobfile.ReadShop(f)
+		return job.Read(f, nil)
 	case "-":
-		return jobfile.ReadShopWith(files.Limit(stdin, "standard input"), desk.Beside(name))
+		return job.Read(files.Limit(stdin, "standard input"), desk.Beside(name))
 	}
 	f, err := desk.Open(name)
 	if err != nil {
-		return traveller.Job{}, err
+		return job.Job{}, err
 	}
 	defer f.Close()
-	job, err := jobfile.ReadShopWith(f, desk.Beside(name))
+	j, err := job.Read(f, desk.Beside(name))
 	if err != nil {
-		return job, fmt.Errorf("%s: %w", name, err)
+		err = fmt.Errorf("%s: %w", name, err)
 	}
-	return job, nil
+	return j, err
 }

@@ -176,7 +176,7 @@ func robbed(currents []units.Current) units.Current {
 // together adds positions, each for a share of the time. It returns the
 // densities that, held all the time in the bath of the case, grow the same coat:
 // η(j)·j = Σ x·η(j_k)·j_k at each patch.
-func together(b *plating.Bath, positions []coat.Surface, shares []units.Ratio) (coat.Surface, error) {
+func together(b *plating.OperatingBath, positions []coat.Surface, shares []units.Ratio) (coat.Surface, error) {
 	s, one, err := coat.Schedule(positions, shares, b)
 	if err != nil {
 		return s, err
@@ -194,7 +194,7 @@ func together(b *plating.Bath, positions []coat.Surface, shares []units.Ratio) (
 }
 
 // densityFor solves η(j)·j = want for the smallest j, by doubling and halving.
-func densityFor(b *plating.Bath, want float64) (units.CurrentDensity, bool) {
+func densityFor(b *plating.OperatingBath, want float64) (units.CurrentDensity, bool) {
 	if want <= 0 {
 		return units.CurrentDensity(want), true
 	}

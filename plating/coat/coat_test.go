@@ -17,13 +17,13 @@ import (
 
 const dm2 = units.AmperePerSquareDecimetre
 
-func goldBath(t testing.TB) *plating.Bath {
+func goldBath(t testing.TB) *plating.OperatingBath {
 	t.Helper()
 	d, err := faraday.DepositOf("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &plating.Bath{Metal: "Au", Deposit: d, Fine: 0.997, Efficiency: plating.ConstantEfficiency(0.9)}
+	return &plating.OperatingBath{Metal: "Au", Deposit: d, Fine: 0.997, Efficiency: plating.ConstantEfficiency(0.9)}
 }
 
 // bar is a rod along z cut into n rings of equal area, whose density rises
@@ -280,7 +280,7 @@ func TestBadInput(t *testing.T) {
 			t.Errorf("time %v: no error", float64(time))
 		}
 	}
-	if _, err := coat.Lay(s, &plating.Bath{}, 1); err == nil {
+	if _, err := coat.Lay(s, &plating.OperatingBath{}, 1); err == nil {
 		t.Error("no bath: no error")
 	}
 	for _, least := range []units.Length{0, -1, units.Length(math.NaN())} {
@@ -316,7 +316,7 @@ func ExampleTimeFor() {
 		fmt.Println(err)
 		return
 	}
-	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	bath := plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 	bob := coat.Surface{Basis: "measured on a trial piece", Patches: []coat.Patch{
 		{At: r3.Vec{Z: 0}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre,
 			Density: 0.2 * units.AmperePerSquareDecimetre},

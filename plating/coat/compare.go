@@ -51,7 +51,7 @@ type Outcome struct {
 // way that cannot keep the minimum thickness.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func Compare(ways []Way, b *plating.Bath, least units.Length) ([]Outcome, error) {
+func Compare(ways []Way, b *plating.OperatingBath, least units.Length) ([]Outcome, error) {
 	if len(ways) == 0 {
 		return nil, &units.ValueError{Field: "ways", Value: "none", Need: "at least one", Err: units.ErrNotPositive}
 	}
@@ -74,7 +74,7 @@ func Compare(ways []Way, b *plating.Bath, least units.Length) ([]Outcome, error)
 	return out, nil
 }
 
-func outcome(w Way, b *plating.Bath, least units.Length) (Outcome, error) {
+func outcome(w Way, b *plating.OperatingBath, least units.Length) (Outcome, error) {
 	o := Outcome{Name: w.Name, Unresolved: w.Surface.Unresolved}
 	if err := units.NonNegative("current of the robbers", w.Robbed); err != nil {
 		return o, err

@@ -17,12 +17,12 @@ import (
 )
 
 // softGold is the bath of the examples, at one efficiency.
-func softGold() plating.Bath {
+func softGold() plating.OperatingBath {
 	gold, err := faraday.DepositOf("Au", 1)
 	if err != nil {
 		panic(err)
 	}
-	return plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	return plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 }
 
 // dial is a dial of 40 cm² with four patches: its face, its back, and the wall

@@ -57,7 +57,7 @@ type Coat struct {
 // Errors: a [*units.ValueError] for a surface, bath or time that cannot be.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func Lay(s Surface, b *plating.Bath, t units.Duration) (Coat, error) {
+func Lay(s Surface, b *plating.OperatingBath, t units.Duration) (Coat, error) {
 	if err := s.check(); err != nil {
 		return Coat{}, err
 	}
@@ -137,7 +137,7 @@ func percentile(s *Surface, thickness []units.Length, share float64) units.Lengt
 // metal arrives at some significant spot.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func TimeFor(s Surface, b *plating.Bath, least units.Length) (units.Duration, error) {
+func TimeFor(s Surface, b *plating.OperatingBath, least units.Length) (units.Duration, error) {
 	if err := units.Positive("minimum thickness", least); err != nil {
 		return 0, err
 	}
@@ -187,7 +187,7 @@ func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
 // Errors: a [*units.ValueError] when coat and surface do not belong together.
 //
 // Source: [Definition].
-func (c *Coat) GivenAway(s Surface, b *plating.Bath, least units.Length) (units.Mass, error) {
+func (c *Coat) GivenAway(s Surface, b *plating.OperatingBath, least units.Length) (units.Mass, error) {
 	if err := c.on(s); err != nil {
 		return 0, err
 	}

@@ -53,7 +53,7 @@ func TestPropertyOtherSurface(t *testing.T) {
 	var none *coat.Coat
 	_, err = none.Below(own, 1e-6)
 	refused(t, "no coat", err)
-	_, err = coat.Lay(own, (*plating.Bath)(nil), 600)
+	_, err = coat.Lay(own, (*plating.OperatingBath)(nil), 600)
 	refused(t, "no bath", err)
 	_, err = own.Mark(nil)
 	refused(t, "no selection", err)

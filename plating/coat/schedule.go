@@ -28,13 +28,13 @@ import (
 // arrives in any position.
 //
 // Source: [Derived].
-func Schedule(positions []Surface, shares []units.Ratio, b *plating.Bath) (Surface, plating.Bath, error) {
+func Schedule(positions []Surface, shares []units.Ratio, b *plating.OperatingBath) (Surface, plating.OperatingBath, error) {
 	out, err := Sum(positions, shares)
 	if err != nil {
-		return Surface{}, plating.Bath{}, err
+		return Surface{}, plating.OperatingBath{}, err
 	}
 	if err := b.Check(); err != nil {
-		return Surface{}, plating.Bath{}, err
+		return Surface{}, plating.OperatingBath{}, err
 	}
 	grown := make([]float64, len(out.Patches))
 	metal, current := 0.0, 0.0
@@ -51,7 +51,7 @@ func Schedule(positions []Surface, shares []units.Ratio, b *plating.Bath) (Surfa
 		}
 	}
 	if current == 0 {
-		return Surface{}, plating.Bath{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d without current",
+		return Surface{}, plating.OperatingBath{}, &units.ValueError{Field: "positions", Value: fmt.Sprintf("%d without current",
 			len(positions)),
 			Need: "current towards the part in one of them", Err: units.ErrNotPositive}
 	}

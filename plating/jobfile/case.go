@@ -21,7 +21,7 @@ const CaseFormat = "laydown case 1"
 // any other (Mesh). The first part is the workpiece.
 type Case struct {
 	Name         string
-	Bath         plating.Bath
+	Bath         plating.OperatingBath
 	Cell         axi.Problem   // of a case by profile
 	Mesh         *MeshCell     // of a case by mesh; nil by profile
 	Robbers      []int         // parts whose metal is not wanted

@@ -28,7 +28,7 @@
 //	  "stress_relieved": true,               the steel was freed of its stresses before it came
 //	  "min_thickness": "1 µm",                     of the finish; these three stand here only
 //	  "min_to_average": 0.6, "basis": "given",  when there are no layers
-//	  "baths": "our-baths.json",             a file for baths.Read: its keys stand beside those of
+//	  "baths": "our-baths.json",             a file for bath.Read: its keys stand beside those of
 //	                                         the library, see ReadShopWith
 //	  "sequence": [ ... ],                   the shop's own tanks instead of proposed ones
 //	  "rinse": { ... },                      drag-out and water; left out: not computed
@@ -89,11 +89,11 @@
 //	  "evaporation": "5 mL",                 in the time of a load, "0 mL" for none; else that of "rinse"
 //	  "salt": "KAu(CN)2",                    it is fed with; when left out the usual one of gold,
 //	                                         silver or copper from cyanide, none for others
-//	  "like": "gold-acid-cobalt"             a bath of package baths of like chemistry: it lends
+//	  "like": "gold-acid-cobalt"             a bath of package bath of like chemistry: it lends
 //	}                                        anode, agitation, what to look at, and for the review of
 //	                                         the sequence its hazards and its pH
 //
-// or a bath of package baths as it stands, run at the middle of its ranges where
+// or a bath of package bath as it stands, run at the middle of its ranges where
 // the file does not say:
 //
 //	{

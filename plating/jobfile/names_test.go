@@ -10,7 +10,7 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/plating/sequence"
@@ -65,18 +65,18 @@ func TestPropertyNames(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	library, err := baths.Get("gold-neutral")
+	library, err := bath.Get("gold-neutral")
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, n := range list {
 		got := map[string]plating.Hazard{
-			"the estimate": (&plating.Bath{Name: n.name}).AllHazards(),
+			"the estimate": (&plating.OperatingBath{Name: n.name}).AllHazards(),
 			"the names":    plating.NamedHazards(n.name),
 		}
 		own := library
-		own.Name, own.Hazards, own.Salt, own.PH, own.Temperature = n.name, 0, faraday.Formula{}, baths.Range[plating.PH]{},
-			baths.Range[units.Temperature]{}
+		own.Name, own.Hazards, own.Salt, own.PH, own.Temperature = n.name, 0, faraday.Formula{}, bath.Range[plating.PH]{},
+			bath.Range[units.Temperature]{}
 		got["the bath"] = own.AllHazards()
 		book := ledger.Bath{Name: n.name, Metal: "Au", Equivalent: gold.Equivalent}
 		solution := book.Solution()
@@ -112,7 +112,7 @@ func TestPropertyNames(t *testing.T) {
 		}
 		// A file of the shop's own baths is refused when its list leaves out cyanide or acid.
 		left := n.want & (plating.HazardCyanide | plating.HazardAcid)
-		if _, err := baths.Read(strings.NewReader(bathFile(t, n.name))); (err != nil) != (left != 0) {
+		if _, err := bath.Read(strings.NewReader(bathFile(t, n.name))); (err != nil) != (left != 0) {
 			t.Errorf("%q: the bath file: %v", n.name, err)
 		}
 	}
@@ -164,7 +164,7 @@ func TestPropertyPrecious(t *testing.T) {
 			t.Errorf("%s: %v", symbol, !want)
 		}
 	}
-	own, err := baths.Get("rhodium-sulfate")
+	own, err := bath.Get("rhodium-sulfate")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
@@ -80,12 +80,12 @@ func TestPropertySense(t *testing.T) {
   "use": ["finish"], "hazards": ["acid"], "density": {"low": "8.9 g/cm³", "high": "8.96 g/cm³", "source": "bench book", "seen": "measured"},
   "efficiency": {"low": "98 %", "high": "99 %", "source": "bench book", "seen": "measured"}` + more + `}]}`)
 	}
-	if _, err := baths.Read(own("")); err != nil {
+	if _, err := bath.Read(own("")); err != nil {
 		t.Fatal(err)
 	}
 	for _, more := range []string{`"content": {"low": "1e6 g/L"`, `"volts": {"high": "1e6 V"`,
 		`"temperature": {"high": "5000 °C"`, `"current_density": {"high": "1e6 A/dm²"`, `"time": {"high": "400 d"`} {
-		_, err := baths.Read(own(", " + more + `, "source": "bench book", "seen": "measured"}`))
+		_, err := bath.Read(own(", " + more + `, "source": "bench book", "seen": "measured"}`))
 		if err == nil || !strings.Contains(err.Error(), check) {
 			t.Errorf("bath file, %s: %v", more, err)
 		}

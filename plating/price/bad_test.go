@@ -14,70 +14,70 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// TestPropertyBadJobs spoils a sound job in one place at a time: the error names
+// TestPropertyBadOrders spoils a sound order in one place at a time: the error names
 // the field and what would do, for the quote and for the sensitivity.
-func TestPropertyBadJobs(t *testing.T) {
+func TestPropertyBadOrders(t *testing.T) {
 	minus, huge, endless := dec("-0.01"), decimal.New(1, 3_000_000), decimal.New(1, -3_000_000)
 	for name, c := range map[string]struct {
-		spoil  func(j *price.Job)
+		spoil  func(j *price.Order)
 		reason error
 		says   string
 	}{
-		"no currency":   {func(j *price.Job) { j.Currency = price.Currency{} }, units.ErrSyntax, "currency code"},
-		"small letters": {func(j *price.Job) { j.Currency.Code = "eur" }, units.ErrSyntax, "currency code"},
-		"four places": {func(j *price.Job) { j.Currency = price.Currency{Code: "CLF", Places: 4} },
+		"no currency":   {func(j *price.Order) { j.Currency = price.Currency{} }, units.ErrSyntax, "currency code"},
+		"small letters": {func(j *price.Order) { j.Currency.Code = "eur" }, units.ErrSyntax, "currency code"},
+		"four places": {func(j *price.Order) { j.Currency = price.Currency{Code: "CLF", Places: 4} },
 			units.ErrOutOfRange, "0, 2 or 3"},
-		"one place": {func(j *price.Job) { j.Currency = price.Currency{Code: "ZZZ", Places: 1} },
+		"one place": {func(j *price.Order) { j.Currency = price.Currency{Code: "ZZZ", Places: 1} },
 			units.ErrOutOfRange, "0, 2 or 3"},
-		"euro without cents": {func(j *price.Job) { j.Currency.Places = 0 }, units.ErrInconsistent, "ISO 4217"},
-		"unknown rule":       {func(j *price.Job) { j.Rounding = 9 }, units.ErrOutOfRange, "rounding rule"},
-		"no pieces":          {func(j *price.Job) { j.Pieces = 0 }, units.ErrOutOfRange, "pieces"},
-		"minus pieces":       {func(j *price.Job) { j.Pieces = -1 }, units.ErrOutOfRange, "pieces"},
-		"negative price":     {func(j *price.Job) { j.Prices[0].Amount = minus }, units.ErrNegative, "price of Au"},
-		"huge price":         {func(j *price.Job) { j.Prices[0].Amount = huge }, units.ErrOutOfRange, "price of Au"},
-		"endless price":      {func(j *price.Job) { j.Prices[0].Amount = endless }, units.ErrOutOfRange, "price of Au"},
-		"price of nothing":   {func(j *price.Job) { j.Prices[0].Per = 0 }, units.ErrUnknownUnit, "unit of the price of Au"},
-		"price without date": {func(j *price.Job) { j.Prices[0].AsOf = price.Date{} }, units.ErrNotPositive,
+		"euro without cents": {func(j *price.Order) { j.Currency.Places = 0 }, units.ErrInconsistent, "ISO 4217"},
+		"unknown rule":       {func(j *price.Order) { j.Rounding = 9 }, units.ErrOutOfRange, "rounding rule"},
+		"no pieces":          {func(j *price.Order) { j.Pieces = 0 }, units.ErrOutOfRange, "pieces"},
+		"minus pieces":       {func(j *price.Order) { j.Pieces = -1 }, units.ErrOutOfRange, "pieces"},
+		"negative price":     {func(j *price.Order) { j.Prices[0].Amount = minus }, units.ErrNegative, "price of Au"},
+		"huge price":         {func(j *price.Order) { j.Prices[0].Amount = huge }, units.ErrOutOfRange, "price of Au"},
+		"endless price":      {func(j *price.Order) { j.Prices[0].Amount = endless }, units.ErrOutOfRange, "price of Au"},
+		"price of nothing":   {func(j *price.Order) { j.Prices[0].Per = 0 }, units.ErrUnknownUnit, "unit of the price of Au"},
+		"price without date": {func(j *price.Order) { j.Prices[0].AsOf = price.Date{} }, units.ErrNotPositive,
 			"date of the price of Au"},
-		"30 February": {func(j *price.Job) { j.Prices[0].AsOf = price.Date{Year: 2026, Month: 2, Day: 30} },
+		"30 February": {func(j *price.Order) { j.Prices[0].AsOf = price.Date{Year: 2026, Month: 2, Day: 30} },
 			units.ErrOutOfRange, "date of the price of Au"},
-		"priced twice":  {func(j *price.Job) { j.Prices[1].Symbol = "Au" }, units.ErrInconsistent, "given twice"},
-		"no price":      {func(j *price.Job) { j.Prices = j.Prices[1:] }, units.ErrNotPositive, `price of "Au"`},
-		"no metal":      {func(j *price.Job) { j.DragOut[0].Symbol = "" }, units.ErrNotPositive, "price of"},
-		"negative mass": {func(j *price.Job) { j.Deposit[0].Mass.Amount = minus }, units.ErrNegative, "mass of Ni"},
-		"mass of no unit": {func(j *price.Job) { j.Deposit[0].Mass.Unit = 0 }, units.ErrUnknownUnit,
+		"priced twice":  {func(j *price.Order) { j.Prices[1].Symbol = "Au" }, units.ErrInconsistent, "given twice"},
+		"no price":      {func(j *price.Order) { j.Prices = j.Prices[1:] }, units.ErrNotPositive, `price of "Au"`},
+		"no metal":      {func(j *price.Order) { j.DragOut[0].Symbol = "" }, units.ErrNotPositive, "price of"},
+		"negative mass": {func(j *price.Order) { j.Deposit[0].Mass.Amount = minus }, units.ErrNegative, "mass of Ni"},
+		"mass of no unit": {func(j *price.Order) { j.Deposit[0].Mass.Unit = 0 }, units.ErrUnknownUnit,
 			"unit of the mass of Ni"},
-		"refined unpriced": {func(j *price.Job) { j.Refined[0].Symbol = "Pd" }, units.ErrNotPositive, `price of "Pd"`},
-		"paid too much":    {func(j *price.Job) { j.Refined[0].Paid = dec("1.01") }, units.ErrOutOfRange, "share paid"},
-		"refined negative": {func(j *price.Job) { j.Refined[0].Mass.Amount = minus }, units.ErrNegative, "refined Au"},
-		"salt price":       {func(j *price.Job) { j.Salts[0].Amount = minus }, units.ErrNegative, "cleaner"},
-		"salt unit":        {func(j *price.Job) { j.Salts[0].Per = 77 }, units.ErrUnknownUnit, "cleaner"},
-		"energy":           {func(j *price.Job) { j.Electricity.KilowattHours = minus }, units.ErrNegative, "energy"},
-		"price of energy": {func(j *price.Job) { j.Electricity.PerKilowattHour = minus }, units.ErrNegative,
+		"refined unpriced": {func(j *price.Order) { j.Refined[0].Symbol = "Pd" }, units.ErrNotPositive, `price of "Pd"`},
+		"paid too much":    {func(j *price.Order) { j.Refined[0].Paid = dec("1.01") }, units.ErrOutOfRange, "share paid"},
+		"refined negative": {func(j *price.Order) { j.Refined[0].Mass.Amount = minus }, units.ErrNegative, "refined Au"},
+		"salt price":       {func(j *price.Order) { j.Salts[0].Amount = minus }, units.ErrNegative, "cleaner"},
+		"salt unit":        {func(j *price.Order) { j.Salts[0].Per = 77 }, units.ErrUnknownUnit, "cleaner"},
+		"energy":           {func(j *price.Order) { j.Electricity.KilowattHours = minus }, units.ErrNegative, "energy"},
+		"price of energy": {func(j *price.Order) { j.Electricity.PerKilowattHour = minus }, units.ErrNegative,
 			"price of energy"},
-		"minutes": {func(j *price.Job) { j.Labour[1].Minutes = minus }, units.ErrNegative,
+		"minutes": {func(j *price.Order) { j.Labour[1].Minutes = minus }, units.ErrNegative,
 			"minutes of \"polishing\""},
-		"rate": {func(j *price.Job) { j.Labour[0].PerHour = minus }, units.ErrNegative,
+		"rate": {func(j *price.Order) { j.Labour[0].PerHour = minus }, units.ErrNegative,
 			"hourly rate of \"line\""},
-		"set-up": {func(j *price.Job) { j.SetUp.Amount = minus }, units.ErrNegative, "set-up"},
-		"set-up shared": {func(j *price.Job) { j.SetUp.SharedBy = 11 }, units.ErrInconsistent,
+		"set-up": {func(j *price.Order) { j.SetUp.Amount = minus }, units.ErrNegative, "set-up"},
+		"set-up shared": {func(j *price.Order) { j.SetUp.SharedBy = 11 }, units.ErrInconsistent,
 			"at least the job's own 12"},
-		"minus shared":     {func(j *price.Job) { j.SetUp.SharedBy = -1 }, units.ErrOutOfRange, "share the set-up"},
-		"no yield":         {func(j *price.Job) { j.Allowance.Yield = decimal.Zero }, units.ErrNotPositive, "yield"},
-		"yield over one":   {func(j *price.Job) { j.Allowance.Yield = dec("94") }, units.ErrOutOfRange, "0.35 for 35 %"},
-		"strip":            {func(j *price.Job) { j.Allowance.Strip = minus }, units.ErrNegative, "stripping"},
-		"recovered":        {func(j *price.Job) { j.Allowance.Recovered = dec("2") }, units.ErrOutOfRange, "recovered"},
-		"margin of all":    {func(j *price.Job) { j.Margin.OfPrice = dec("1") }, units.ErrOutOfRange, "the markup"},
-		"margin of 25":     {func(j *price.Job) { j.Margin.OfPrice = dec("25") }, units.ErrOutOfRange, "margin"},
-		"negative margin":  {func(j *price.Job) { j.Margin.OfPrice = minus }, units.ErrNegative, "margin"},
-		"negative markup":  {func(j *price.Job) { j.Markup.OfCost = minus }, units.ErrNegative, "markup"},
-		"both":             {func(j *price.Job) { j.Markup.OfCost = dec("0.3") }, units.ErrInconsistent, "one of the two"},
-		"negative minimum": {func(j *price.Job) { j.Minimum = minus }, units.ErrNegative, "minimum charge"},
-		"negative tax":     {func(j *price.Job) { j.Tax.Rate = minus }, units.ErrNegative, "tax rate"},
-		"tax of 20": {func(j *price.Job) { j.Tax.Rate = dec("20") }, units.ErrOutOfRange,
+		"minus shared":     {func(j *price.Order) { j.SetUp.SharedBy = -1 }, units.ErrOutOfRange, "share the set-up"},
+		"no yield":         {func(j *price.Order) { j.Allowance.Yield = decimal.Zero }, units.ErrNotPositive, "yield"},
+		"yield over one":   {func(j *price.Order) { j.Allowance.Yield = dec("94") }, units.ErrOutOfRange, "0.35 for 35 %"},
+		"strip":            {func(j *price.Order) { j.Allowance.Strip = minus }, units.ErrNegative, "stripping"},
+		"recovered":        {func(j *price.Order) { j.Allowance.Recovered = dec("2") }, units.ErrOutOfRange, "recovered"},
+		"margin of all":    {func(j *price.Order) { j.Margin.OfPrice = dec("1") }, units.ErrOutOfRange, "the markup"},
+		"margin of 25":     {func(j *price.Order) { j.Margin.OfPrice = dec("25") }, units.ErrOutOfRange, "margin"},
+		"negative margin":  {func(j *price.Order) { j.Margin.OfPrice = minus }, units.ErrNegative, "margin"},
+		"negative markup":  {func(j *price.Order) { j.Markup.OfCost = minus }, units.ErrNegative, "markup"},
+		"both":             {func(j *price.Order) { j.Markup.OfCost = dec("0.3") }, units.ErrInconsistent, "one of the two"},
+		"negative minimum": {func(j *price.Order) { j.Minimum = minus }, units.ErrNegative, "minimum charge"},
+		"negative tax":     {func(j *price.Order) { j.Tax.Rate = minus }, units.ErrNegative, "tax rate"},
+		"tax of 20": {func(j *price.Order) { j.Tax.Rate = dec("20") }, units.ErrOutOfRange,
 			"tax rate 20: out of range; need a share from 0 to 1"},
-		"tax over one": {func(j *price.Job) { j.Tax.Rate = dec("1.01") }, units.ErrOutOfRange, "tax rate"},
-		"tax endless":  {func(j *price.Job) { j.Tax.Rate = endless }, units.ErrOutOfRange, "tax rate"},
+		"tax over one": {func(j *price.Order) { j.Tax.Rate = dec("1.01") }, units.ErrOutOfRange, "tax rate"},
+		"tax endless":  {func(j *price.Order) { j.Tax.Rate = endless }, units.ErrOutOfRange, "tax rate"},
 	} {
 		j := bezels()
 		c.spoil(&j)
@@ -99,8 +99,8 @@ func TestPropertyBadJobs(t *testing.T) {
 	if _, err := j.Quote(); !errors.As(err, &unknown) {
 		t.Errorf("price of an unknown metal: %v", err)
 	}
-	// The empty job lacks a currency, and with one it lacks pieces and yield.
-	var empty price.Job
+	// The empty order lacks a currency, and with one it lacks pieces and yield.
+	var empty price.Order
 	_, err = empty.Quote()
 	refused(t, "empty", err, units.ErrSyntax)
 	empty.Currency = currencies[1]

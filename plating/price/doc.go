@@ -1,9 +1,9 @@
-// Package price makes a quote for a plating job, in decimal arithmetic from end
+// Package price makes a quote for a plating order, in decimal arithmetic from end
 // to end.
 //
 // # What goes in
 //
-// A [Job] holds what the physics has found, for the whole batch and plated once
+// A [Order] holds what the physics has found, for the whole batch and plated once
 // and well: masses of metal, minutes, kilowatt hours; and what the shop knows:
 // prices, rates, yield, profit, tax. Physics is done in float64 and money is not,
 // so there is one gate between them: [Weigh], [Minutes] and [KilowattHours] turn a
@@ -26,7 +26,7 @@
 //
 // A [Margin] is a share of the selling price, which is the one before the minimum
 // charge, credits and tax, a [Markup] a share of the cost. They are two types, and a
-// job takes one of them. A markup of 25 % is a margin of 20 %, a margin of 50 % a
+// order takes one of them. A markup of 25 % is a margin of 20 %, a margin of 50 % a
 // markup of 100 %, and a margin of 100 % is impossible. No profit is taken on credits:
 // they are handed on as they are.
 //
@@ -38,12 +38,12 @@
 // left of its credit is CreditLeft, still owed, and printed. Strippings are the shop's
 // own metal on rejects that may never come; what is left of that credit lapses. So
 // CreditLeft is never more than the refined metal is worth, with what was credited it
-// is just that, and a job without refined metal leaves none. The tax is computed on
+// is just that, and an order without refined metal leaves none. The tax is computed on
 // the rounded net, or where the law has it so on the price before credits: see [Tax].
 //
 // # Rounding
 //
-// Everything is exact until the net is rounded once, by the [Rounding] of the job,
+// Everything is exact until the net is rounded once, by the [Rounding] of the order,
 // to the places of the [Currency]: none, two or three. The lines are then made to
 // add up: each is rounded down and the missing units go, one each, to the lines with
 // the largest remainders, the earlier first among equals. So a line is never off
@@ -53,7 +53,7 @@
 //
 // # What matters
 //
-// [Job.Sensitivity] changes each input by one per cent and says what the exact total
+// [Order.Sensitivity] changes each input by one per cent and says what the exact total
 // does, the largest first. A price that depends on gold wants a price that is a day
 // old, not a month; one that depends on minutes wants a stop-watch.
 //

@@ -12,7 +12,7 @@ import (
 
 // Twelve bezels for the clock workshop, gold over nickel. All prices are
 // invented.
-func ExampleJob_Quote() {
+func ExampleOrder_Quote() {
 	job := bezels()
 	q, err := job.Quote()
 	if err != nil {
@@ -41,7 +41,7 @@ func ExampleJob_Quote() {
 	// Ni at 15.40 EUR per kg as of 2026-11-20.
 }
 
-func ExampleJob_Sensitivity() {
+func ExampleOrder_Sensitivity() {
 	job := bezels()
 	list, err := job.Sensitivity()
 	if err != nil {
@@ -60,7 +60,7 @@ func ExampleJob_Sensitivity() {
 
 // Three small finials: the minimum charge speaks.
 func ExampleQuote_Each() {
-	job := price.Job{Pieces: 3, Minimum: decimal.RequireFromString("40"), Rounding: price.HalfUp,
+	job := price.Order{Pieces: 3, Minimum: decimal.RequireFromString("40"), Rounding: price.HalfUp,
 		Labour: []price.Labour{{Name: "line", Minutes: decimal.RequireFromString("25"),
 			PerHour: decimal.RequireFromString("54")}},
 		Allowance: price.Allowance{Yield: decimal.RequireFromString("1")}}

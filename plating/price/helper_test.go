@@ -64,9 +64,9 @@ func grams(text string) alloys.Weighed {
 	return alloys.Weighed{Amount: dec(text), Unit: alloys.PerGram}
 }
 
-// bezels is the job of the examples: twelve bezels, gold over nickel. Invented.
-func bezels() price.Job {
-	return price.Job{
+// bezels is the order of the examples: twelve bezels, gold over nickel. Invented.
+func bezels() price.Order {
+	return price.Order{
 		Currency: price.Currency{Code: "EUR", Places: 2},
 		Pieces:   12,
 		Prices: []price.MetalPrice{
@@ -92,8 +92,8 @@ var currencies = []price.Currency{{Code: "JPY", Places: 0}, {Code: "EUR", Places
 
 var tradeUnits = []alloys.TradeUnit{alloys.PerGram, alloys.PerKilogram, alloys.PerTroyOunce, alloys.PerPennyweight}
 
-// random makes a job of any sort that is sound.
-func random(r *rand.Rand) price.Job {
+// random makes an order of any sort that is sound.
+func random(r *rand.Rand) price.Order {
 	number := func(most int64, places int32) decimal.Decimal {
 		if r.Intn(8) == 0 {
 			return decimal.Zero
@@ -102,7 +102,7 @@ func random(r *rand.Rand) price.Job {
 	}
 	unit := func() alloys.TradeUnit { return tradeUnits[r.Intn(4)] }
 	mass := func() alloys.Weighed { return alloys.Weighed{Amount: number(30000, 4), Unit: unit()} }
-	j := price.Job{Currency: currencies[r.Intn(4)], Rounding: price.Rounding(r.Intn(3)), Pieces: 1 + r.Intn(40)}
+	j := price.Order{Currency: currencies[r.Intn(4)], Rounding: price.Rounding(r.Intn(3)), Pieces: 1 + r.Intn(40)}
 	day := price.Date{Year: 2026, Month: 11, Day: 1 + r.Intn(30)}
 	for _, s := range []string{"Au", "Ag", "Ni"} {
 		j.Prices = append(j.Prices, price.MetalPrice{Symbol: s, Amount: number(300000, 2), Per: unit(), AsOf: day})

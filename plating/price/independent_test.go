@@ -29,7 +29,7 @@ func gramsOf(u alloys.TradeUnit) decimal.Decimal {
 
 // second is a second calculation of a price: sums first, one formula, eighty
 // decimal places, no lines. It returns net and total before rounding.
-func second(j *price.Job) (net, total decimal.Decimal) {
+func second(j *price.Order) (net, total decimal.Decimal) {
 	value := func(m alloys.Weighed, symbol string) decimal.Decimal {
 		for _, p := range j.Prices {
 			if p.Symbol == symbol {
@@ -156,23 +156,23 @@ func TestIndependentSensitivity(t *testing.T) {
 			}
 		}
 		up := dec("1.01")
-		for name, change := range map[string]func(*price.Job){
-			"price of Au":                  func(j *price.Job) { j.Prices[0].Amount = j.Prices[0].Amount.Mul(up) },
-			"energy":                       func(j *price.Job) { j.Electricity.KilowattHours = j.Electricity.KilowattHours.Mul(up) },
-			"set-up":                       func(j *price.Job) { j.SetUp.Amount = j.SetUp.Amount.Mul(up) },
-			"tax rate":                     func(j *price.Job) { j.Tax.Rate = j.Tax.Rate.Mul(up) },
-			"markup":                       func(j *price.Job) { j.Markup.OfCost = j.Markup.OfCost.Mul(up) },
-			"minimum charge":               func(j *price.Job) { j.Minimum = j.Minimum.Mul(up) },
-			"yield":                        func(j *price.Job) { j.Allowance.Yield = j.Allowance.Yield.Mul(dec("1").Add(found["yield"].Step)) },
-			"margin":                       func(j *price.Job) { j.Margin.OfPrice = j.Margin.OfPrice.Mul(dec("1").Add(found["margin"].Step)) },
-			"charge for stripping a piece": func(j *price.Job) { j.Allowance.Strip = j.Allowance.Strip.Mul(up) },
-			"hourly rate of task 1": func(j *price.Job) {
+		for name, change := range map[string]func(*price.Order){
+			"price of Au":                  func(j *price.Order) { j.Prices[0].Amount = j.Prices[0].Amount.Mul(up) },
+			"energy":                       func(j *price.Order) { j.Electricity.KilowattHours = j.Electricity.KilowattHours.Mul(up) },
+			"set-up":                       func(j *price.Order) { j.SetUp.Amount = j.SetUp.Amount.Mul(up) },
+			"tax rate":                     func(j *price.Order) { j.Tax.Rate = j.Tax.Rate.Mul(up) },
+			"markup":                       func(j *price.Order) { j.Markup.OfCost = j.Markup.OfCost.Mul(up) },
+			"minimum charge":               func(j *price.Order) { j.Minimum = j.Minimum.Mul(up) },
+			"yield":                        func(j *price.Order) { j.Allowance.Yield = j.Allowance.Yield.Mul(dec("1").Add(found["yield"].Step)) },
+			"margin":                       func(j *price.Order) { j.Margin.OfPrice = j.Margin.OfPrice.Mul(dec("1").Add(found["margin"].Step)) },
+			"charge for stripping a piece": func(j *price.Order) { j.Allowance.Strip = j.Allowance.Strip.Mul(up) },
+			"hourly rate of task 1": func(j *price.Order) {
 				j.Labour = once(j.Labour, func(l *price.Labour) { l.PerHour = l.PerHour.Mul(up) })
 			},
-			"price of salt 1": func(j *price.Job) {
+			"price of salt 1": func(j *price.Order) {
 				j.Salts = once(j.Salts, func(s *price.Salt) { s.Amount = s.Amount.Mul(up) })
 			},
-			"refined Au": func(j *price.Job) { j.Refined = gold(j.Refined, up) },
+			"refined Au": func(j *price.Order) { j.Refined = gold(j.Refined, up) },
 		} {
 			other := j
 			other.Prices = append([]price.MetalPrice(nil), j.Prices...)
@@ -202,7 +202,7 @@ func TestIndependentYield(t *testing.T) {
 		failing /= 5
 		strips += failing
 	}
-	j := price.Job{Currency: currencies[1], Pieces: 10000, Labour: []price.Labour{{Minutes: dec("60"),
+	j := price.Order{Currency: currencies[1], Pieces: 10000, Labour: []price.Labour{{Minutes: dec("60"),
 		PerHour: dec("10000")}},
 		Allowance: price.Allowance{Yield: dec("0.8"), Strip: dec("2")}}
 	q := must(j.Quote())(t)

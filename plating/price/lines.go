@@ -10,7 +10,7 @@ import (
 // A builder adds the lines of a sheet one group after the other; each method
 // returns what its lines come to.
 type builder struct {
-	job   *Job
+	job   *Order
 	words bool
 	sheet *sheet
 }
@@ -84,7 +84,7 @@ func (b *builder) metals(kind Kind, k group, list []Metal) error {
 }
 
 // metalWorth is what one metal of the deposit or the drag-out is worth.
-func (j *Job) metalWorth(kind Kind, m *Metal) (*big.Rat, error) {
+func (j *Order) metalWorth(kind Kind, m *Metal) (*big.Rat, error) {
 	p, err := j.priceOf(m.Symbol)
 	if err != nil {
 		return nil, err
@@ -106,7 +106,7 @@ func (b *builder) salts() error {
 }
 
 // saltName is the name of a salt, or its place in the list.
-func (j *Job) saltName(i int) string {
+func (j *Order) saltName(i int) string {
 	if name := j.Salts[i].Name; name != "" {
 		return name
 	}
@@ -114,7 +114,7 @@ func (j *Job) saltName(i int) string {
 }
 
 // saltWorth is what one salt costs.
-func (j *Job) saltWorth(i int) (*big.Rat, error) {
+func (j *Order) saltWorth(i int) (*big.Rat, error) {
 	s := &j.Salts[i]
 	return worth(quoted(j.saltName(i)), s.Mass, s.Amount, s.Per)
 }
@@ -147,7 +147,7 @@ func (b *builder) labour() error {
 }
 
 // taskName is the name of a task, or its place in the list.
-func (j *Job) taskName(i int) string {
+func (j *Order) taskName(i int) string {
 	if name := j.Labour[i].Name; name != "" {
 		return name
 	}
@@ -155,7 +155,7 @@ func (j *Job) taskName(i int) string {
 }
 
 // labourWorth is what one task costs.
-func (j *Job) labourWorth(i int) (*big.Rat, error) {
+func (j *Order) labourWorth(i int) (*big.Rat, error) {
 	l, name := &j.Labour[i], quoted(j.taskName(i))
 	if err := amount("minutes of "+name, l.Minutes); err != nil {
 		return nil, err
@@ -167,7 +167,7 @@ func (j *Job) labourWorth(i int) (*big.Rat, error) {
 	return v.Quo(v, big.NewRat(60, 1)), nil
 }
 
-// setUp adds the job's part of the set-up.
+// setUp adds the order's part of the set-up.
 func (b *builder) setUp() *big.Rat {
 	s := b.job.SetUp
 	v := s.Amount.Rat()
@@ -233,7 +233,7 @@ func (b *builder) rounded(v *big.Rat) string {
 	return b.job.Rounding.round(v, places).StringFixed(places)
 }
 
-// toMinimum adds what a small job is short of the minimum charge.
+// toMinimum adds what a small order is short of the minimum charge.
 func (b *builder) toMinimum(price *big.Rat) *big.Rat {
 	v := new(big.Rat).Sub(b.job.Minimum.Rat(), price)
 	if v.Sign() < 0 {
@@ -268,7 +268,7 @@ func (b *builder) refined() ([]credit, error) {
 }
 
 // refinedWorth is what is paid for one refined metal.
-func (j *Job) refinedWorth(r *Refined) (*big.Rat, error) {
+func (j *Order) refinedWorth(r *Refined) (*big.Rat, error) {
 	p, err := j.priceOf(r.Symbol)
 	if err != nil {
 		return nil, err

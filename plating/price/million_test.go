@@ -71,7 +71,7 @@ type tally struct{ minimum, left, moved, taxed int }
 // owed holds what is left of the credits against the refined metal: with what
 // was credited for it, it is what the metal is worth, and the mean value of
 // strippings is never owed.
-func owed(fail func(string), j *price.Job, q *price.Quote) {
+func owed(fail func(string), j *price.Order, q *price.Quote) {
 	if q.CreditLeft.IsNegative() {
 		fail("credit left is below zero")
 	}
@@ -103,7 +103,7 @@ func owed(fail func(string), j *price.Job, q *price.Quote) {
 	}
 }
 
-func addsUp(t *testing.T, j *price.Job, q *price.Quote, c *tally) {
+func addsUp(t *testing.T, j *price.Order, q *price.Quote, c *tally) {
 	fail := func(why string) { t.Errorf("%s\n%+v\n%s", why, *j, q.Text()) }
 	places := q.Currency.Places
 	sum, credits := decimal.Zero, decimal.Zero

@@ -78,7 +78,7 @@ func TestPropertyMarginMarkup(t *testing.T) {
 	equal(t, "a quarter of the price", must(price.Margin{OfPrice: dec("0.2")}.Markup(4))(t).OfCost, dec("0.25"))
 }
 
-// TestPropertyMonotone: a dearer input never makes the job cheaper, a better
+// TestPropertyMonotone: a dearer input never makes the order cheaper, a better
 // yield never dearer.
 func TestPropertyMonotone(t *testing.T) {
 	j := bezels()
@@ -88,7 +88,7 @@ func TestPropertyMonotone(t *testing.T) {
 			t.Errorf("%s: %s by %s", c.Input, c.Step, c.Change)
 		}
 	}
-	// The inputs of the job itself are left as they were.
+	// The inputs of the order itself are left as they were.
 	if !j.Prices[0].Amount.Equal(bezels().Prices[0].Amount) || !j.Labour[0].Minutes.Equal(bezels().Labour[0].Minutes) {
 		t.Error("the job was changed")
 	}
@@ -104,7 +104,7 @@ func TestPropertyMonotone(t *testing.T) {
 // TestPropertyMinimumAndCredits goes through the cases at the edge.
 func TestPropertyMinimumAndCredits(t *testing.T) {
 	day := price.Date{Year: 2026, Month: 11, Day: 24}
-	base := price.Job{Currency: currencies[1], Pieces: 1, SetUp: price.SetUp{Amount: dec("30")},
+	base := price.Order{Currency: currencies[1], Pieces: 1, SetUp: price.SetUp{Amount: dec("30")},
 		Allowance: price.Allowance{Yield: dec("1")},
 		Prices:    []price.MetalPrice{{Symbol: "Au", Amount: dec("100"), Per: alloys.PerGram, AsOf: day}},
 		Tax:       price.Tax{Rate: dec("0.2")}}
@@ -162,7 +162,7 @@ func TestPropertyLapse(t *testing.T) {
 	}
 	// Where a unit is much: 3 JPY of gold, 1.5 of it creditable. Rounded each by itself they came to 4.
 	for rule, given := range map[price.Rounding]string{price.HalfEven: "3", price.Up: "3"} {
-		yen := price.Job{Currency: price.Currency{Code: "JPY"}, Rounding: rule, Pieces: 1,
+		yen := price.Order{Currency: price.Currency{Code: "JPY"}, Rounding: rule, Pieces: 1,
 			Allowance: price.Allowance{Yield: dec("1")},
 			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026,
 				Month: 11, Day: 20}}},
@@ -185,7 +185,7 @@ func TestPropertyLapse(t *testing.T) {
 // TestPropertyBasis: what a line says it was reckoned from, in the places of the
 // currency, gives its amount.
 func TestPropertyBasis(t *testing.T) {
-	basis := func(j price.Job, kind price.Kind) string {
+	basis := func(j price.Order, kind price.Kind) string {
 		for _, l := range must(j.Quote())(t).Lines {
 			if l.Kind == kind {
 				return l.Basis
@@ -203,7 +203,7 @@ func TestPropertyBasis(t *testing.T) {
 	yen := j
 	yen.Currency, yen.Allowance.Strip = currencies[0], dec("650.0")
 	for _, c := range []struct {
-		job  price.Job
+		job  price.Order
 		kind price.Kind
 		want string
 	}{
@@ -226,7 +226,7 @@ func TestPropertyShares(t *testing.T) {
 	j := bezels()
 	alone := j
 	alone.SetUp.SharedBy = 0
-	amount := func(j price.Job) decimal.Decimal {
+	amount := func(j price.Order) decimal.Decimal {
 		for _, l := range must(j.Quote())(t).Lines {
 			if l.Kind == price.KindSetUp {
 				return l.Amount
@@ -328,11 +328,11 @@ func FuzzParseDate(f *testing.F) {
 	})
 }
 
-// TestPropertyWorkGrowsWithLines: a job of four times the lines takes about four
+// TestPropertyWorkGrowsWithLines: an order of four times the lines takes about four
 // times the work, not sixteen times. Work is counted in allocations, which hang on
 // no machine's speed.
 func TestPropertyWorkGrowsWithLines(t *testing.T) {
-	job := func(lines int) price.Job {
+	job := func(lines int) price.Order {
 		j := bezels()
 		for i := range lines / 4 {
 			j.Deposit = append(j.Deposit, price.Metal{Symbol: "Au", Mass: grams("0.25")})
@@ -342,10 +342,10 @@ func TestPropertyWorkGrowsWithLines(t *testing.T) {
 		}
 		return j
 	}
-	for name, run := range map[string]func(j *price.Job) error{
-		"quote": func(j *price.Job) error { _, err := j.Quote(); return err },
-		"text":  func(j *price.Job) error { q, err := j.Quote(); _ = q.Text(); return err },
-		"sensitivity": func(j *price.Job) error {
+	for name, run := range map[string]func(j *price.Order) error{
+		"quote": func(j *price.Order) error { _, err := j.Quote(); return err },
+		"text":  func(j *price.Order) error { q, err := j.Quote(); _ = q.Text(); return err },
+		"sensitivity": func(j *price.Order) error {
 			list, err := j.Sensitivity()
 			if err == nil && len(list) < len(j.Labour) {
 				t.Errorf("%d changes of %d tasks", len(list), len(j.Labour))

@@ -97,7 +97,7 @@ type Quote struct {
 // Errors: a [*units.ValueError] that names the field.
 func (q *Quote) Check() error {
 	if q == nil {
-		return units.Missing("quote", "one that Job.Quote returned")
+		return units.Missing("quote", "one that Order.Quote returned")
 	}
 	if err := q.Currency.Check(); err != nil {
 		return err
@@ -135,7 +135,7 @@ type sheet struct {
 	sums    sums
 }
 
-// A group is a list of the job whose lines are added up before the rest is computed.
+// A group is a list of the order whose lines are added up before the rest is computed.
 type group uint8
 
 const (
@@ -151,7 +151,7 @@ const (
 // sums are what the lines of each group come to.
 type sums [groups]big.Rat
 
-// Quote prices a job.
+// Quote prices an order.
 //
 //	C = M_dep + M_drag + salts + energy + labour + set-up + W·(M_dep + M_drag + salts + energy + labour) + W·n·strip
 //	W = (1 - y)/y
@@ -165,7 +165,7 @@ type sums [groups]big.Rat
 //	g    Margin   share of the selling price
 //	u    Markup   share of the cost
 //
-// All arithmetic is exact. N is rounded once by the rule of the job; then
+// All arithmetic is exact. N is rounded once by the rule of the order; then
 // each line is rounded down and the units that are missing go to the lines
 // with the largest remainders, so that every line is within one unit of its
 // exact value and the lines add up. The tax is computed from the rounded base,
@@ -179,7 +179,7 @@ type sums [groups]big.Rat
 //
 // Source: [Definition]; W as the mean of the geometric distribution [Derived];
 // rounding of the lines [LargestRemainder].
-func (j *Job) Quote() (Quote, error) {
+func (j *Order) Quote() (Quote, error) {
 	if err := j.Check(); err != nil {
 		return Quote{}, err
 	}
@@ -238,9 +238,9 @@ func (r Rounding) owed(s *sheet, lines []Line, places int32) decimal.Decimal {
 	return decimal.Max(left, decimal.Zero)
 }
 
-// compute works the job out exactly. The words of each line are left out
+// compute works the order out exactly. The words of each line are left out
 // when nobody reads them.
-func (j *Job) compute(words bool) (*sheet, error) {
+func (j *Order) compute(words bool) (*sheet, error) {
 	if err := j.check(); err != nil {
 		return nil, err
 	}

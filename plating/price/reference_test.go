@@ -45,7 +45,7 @@ func TestReferenceMarkup(t *testing.T) {
 		cost, want := dec(row.Text("cost")), dec(row.Text("price"))
 		markup := price.Markup{OfCost: want.Sub(cost).Div(cost)}
 		margin := must(markup.Margin(12))(t)
-		for _, j := range []price.Job{{Markup: markup}, {Margin: margin}} {
+		for _, j := range []price.Order{{Markup: markup}, {Margin: margin}} {
 			j.Currency, j.Pieces, j.SetUp.Amount, j.Allowance.Yield = currencies[1], 1, cost, dec("1")
 			equal(t, "price", must(j.Quote())(t).Net, want)
 		}
@@ -61,7 +61,7 @@ func TestReferenceMarkup(t *testing.T) {
 func TestIndependentTradeUnits(t *testing.T) {
 	for _, u := range tradeUnits {
 		want := must(alloys.Weighed{Amount: dec("1"), Unit: u}.In(alloys.PerGram, 10))(t)
-		j := price.Job{Currency: price.Currency{Code: "KWD", Places: 3}, Pieces: 1,
+		j := price.Order{Currency: price.Currency{Code: "KWD", Places: 3}, Pieces: 1,
 			Allowance: price.Allowance{Yield: dec("1")},
 			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1000000"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026,
 				Month: 1, Day: 1}}},

@@ -14,7 +14,7 @@ type Change struct {
 	Change decimal.Decimal // of the total, tax included, before rounding to the currency; to 12 places
 }
 
-// Sensitivity changes every input of the job by one per cent, one at a time,
+// Sensitivity changes every input of the order by one per cent, one at a time,
 // and returns what the total does, the largest change first. The total is
 // the exact one, before it is rounded to the currency, so that nothing hides
 // behind the last place. Inputs that are zero are left out; a share that one
@@ -22,10 +22,10 @@ type Change struct {
 //
 //	ΔT = T(1.01·x) - T(x)
 //
-// Errors: as [Job.Quote]; numbers need two digits less than the most it takes.
+// Errors: as [Order.Quote]; numbers need two digits less than the most it takes.
 //
 // Source: [Definition].
-func (j *Job) Sensitivity() ([]Change, error) {
+func (j *Order) Sensitivity() ([]Change, error) {
 	if err := j.Check(); err != nil {
 		return nil, err
 	}
@@ -75,8 +75,8 @@ func (j *Job) Sensitivity() ([]Change, error) {
 	return sorted, nil
 }
 
-// clone copies the job so far that its numbers can be changed.
-func (j *Job) clone() *Job {
+// clone copies the order so far that its numbers can be changed.
+func (j *Order) clone() *Order {
 	c := *j
 	c.Prices = slices.Clone(j.Prices)
 	c.Deposit = slices.Clone(j.Deposit)
@@ -103,10 +103,10 @@ func (s *sheet) without(lines []worthLine) (*sums, error) {
 	return &rest, nil
 }
 
-// again computes the job once more when one input was changed: only the lines
+// again computes the order once more when one input was changed: only the lines
 // that it stands in are worked out, so that the work for all inputs grows with
 // their number and not with its square.
-func (j *Job) again(in *input, rest *sums) (*sheet, error) {
+func (j *Order) again(in *input, rest *sums) (*sheet, error) {
 	if !in.listed {
 		if err := j.check(); err != nil {
 			return nil, err
@@ -128,22 +128,22 @@ func (j *Job) again(in *input, rest *sums) (*sheet, error) {
 	return b.sheet, nil
 }
 
-// A worthLine is a line of a list and what it comes to as the job stands.
+// A worthLine is a line of a list and what it comes to as the order stands.
 type worthLine struct {
 	group group
 	worth func() (*big.Rat, error)
 }
 
-// An input is one number of a job.
+// An input is one number of an order.
 type input struct {
 	name   string
 	value  *decimal.Decimal
-	listed bool        // checked with its own line; any other by [Job.check]
+	listed bool        // checked with its own line; any other by [Order.check]
 	lines  []worthLine // that it stands in
 }
 
 // inputs lists every number that a price is made from.
-func (j *Job) inputs() []input {
+func (j *Order) inputs() []input {
 	var list []input
 	prices := map[string]int{}
 	for i := range j.Prices {

@@ -110,11 +110,12 @@ type Load struct {
 
 // A Carried is what a load is thought to carry away.
 type Carried struct {
-	Low, High units.Volume
-	Factor    units.Ratio // on the printed figure, for time and viscosity
-	Seen      origin.Seen // from memory as soon as time or viscosity came in
-	Source    string
-	Note      string // what a reader should know; may be empty
+	Low    units.Volume `json:"carried_low" in:"mL"`
+	High   units.Volume `json:"carried_high" in:"mL"`
+	Factor units.Ratio  `json:"-"`         // on the printed figure, for time and viscosity
+	Seen   origin.Seen  `json:"seen,keep"` // from memory as soon as time or viscosity came in
+	Source string       `json:"source"`
+	Note   string       `json:"note"` // what a reader should know; may be empty
 }
 
 // The drain time that the printed figures are taken to have: from memory, as

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 )
 
@@ -28,7 +28,7 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 		return nil, nil, &units.ValueError{Field: "coats", Value: "none",
 			Need: "one plating tank or more, the first one first", Err: units.ErrNotPositive}
 	}
-	final, err := baths.Get(p.Finish.BathKey())
+	final, err := bath.Get(p.Finish.BathKey())
 	if err != nil {
 		return nil, nil, err
 	}

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/electrical"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/sequence"
@@ -81,9 +81,9 @@ func value(field string, reason error) func(error) bool {
 func TestPropertyBadTank(t *testing.T) {
 	for name, change := range map[string]func(*sequence.Tank){
 		"kind of tank":               func(k *sequence.Tank) { k.Kind = 77 },
-		"bath":                       func(k *sequence.Tank) { k.Bath = baths.Bath{} },
-		"current efficiency":         func(k *sequence.Tank) { k.Bath.Efficiency = baths.Range[units.Efficiency]{} },
-		"current density":            func(k *sequence.Tank) { k.Bath.CurrentDensity = baths.Range[units.CurrentDensity]{} },
+		"bath":                       func(k *sequence.Tank) { k.Bath = bath.Bath{} },
+		"current efficiency":         func(k *sequence.Tank) { k.Bath.Efficiency = bath.Range[units.Efficiency]{} },
+		"current density":            func(k *sequence.Tank) { k.Bath.CurrentDensity = bath.Range[units.CurrentDensity]{} },
 		"minimum thickness and time": func(k *sequence.Tank) { k.MinThickness = 0 },
 		"time":                       func(k *sequence.Tank) { k.Time = units.Duration(math.NaN()) },
 		"wait":                       func(k *sequence.Tank) { k.Wait = -1 },
@@ -147,7 +147,7 @@ func TestPropertyWords(t *testing.T) {
 		if v, err := sequence.ParseFinish(f.String()); v != f || err != nil {
 			t.Errorf("%s: %v, %v", f, v, err)
 		}
-		if _, err := baths.Get(f.BathKey()); err != nil {
+		if _, err := bath.Get(f.BathKey()); err != nil {
 			t.Errorf("%s: %v", f, err)
 		}
 	}
@@ -176,7 +176,7 @@ func FuzzCheck(f *testing.F) {
 	f.Add([]byte{1, 3, 4, 3, 7, 8, 3, 9, 10}, uint8(2), uint8(1), true)
 	f.Add([]byte{0, 200, 5, 5, 10, 7}, uint8(11), uint8(9), false)
 	f.Fuzz(func(t *testing.T, kinds []byte, base, finish uint8, flag bool) {
-		lib := baths.Library()
+		lib := bath.Library()
 		var tanks []sequence.Tank
 		for i, k := range kinds[:min(len(kinds), 40)] {
 			tank := sequence.Tank{Kind: sequence.Kind(k % 16), LiveEntry: flag, Wait: units.Duration(k),
@@ -233,7 +233,7 @@ func TestNoWords(t *testing.T) {
 	if _, err := plating.Estimate(&layers[0]); !errors.As(err, &v) || v.Field != "role" {
 		t.Errorf("role 200: %v", err)
 	}
-	b := bath(t, "nickel-watts")
+	b := libraryBath(t, "nickel-watts")
 	b.Makeup = append(b.Makeup[:0:0], b.Makeup...)
 	b.Makeup[0].Range.High = units.MassConcentration(math.NaN())
 	if err := b.Check(); err == nil {
@@ -250,7 +250,7 @@ func TestNoWords(t *testing.T) {
 func TestUnsaidIsDangerous(t *testing.T) {
 	p := piece(brass, hard)
 	for _, flow := range []sequence.Flow{sequence.Still, 99, 255} {
-		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: bath(t, "copper-cyanide-strike"),
+		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: libraryBath(t, "copper-cyanide-strike"),
 			Time: 60, LiveEntry: true},
 			{Name: "rinse", Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: 2, Flow: flow}},
 			{Name: "acid dip", Kind: sequence.Activate, Process: sequence.Process{Chemistry: "sulfuric acid",

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -12,47 +12,47 @@ import (
 // A Card is one tank as it hangs at the line: what to set, what to look at,
 // what to mind. Figures keep their origin; a zero or empty one is not given.
 type Card struct {
-	Number      int                               `json:"number"` // from 1
-	Name        string                            `json:"name"`
-	Kind        Kind                              `json:"kind"`
-	Chemistry   string                            `json:"chemistry,omitempty"`
-	Temperature baths.Range[units.Temperature]    `json:"temperature"`
-	Window      baths.Range[units.CurrentDensity] `json:"current_density"`
-	Volts       baths.Range[units.Voltage]        `json:"volts"`
-	PH          baths.Range[plating.PH]           `json:"pH"`
-	Polarity    Polarity                          `json:"polarity"`
+	Number      int                              `json:"number"` // from 1
+	Name        string                           `json:"name"`
+	Kind        Kind                             `json:"kind"`
+	Chemistry   string                           `json:"chemistry"`
+	Temperature bath.Range[units.Temperature]    `json:"temperature" in:"°C"`
+	Window      bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`
+	Volts       bath.Range[units.Voltage]        `json:"volts" in:"V"`
+	PH          bath.Range[plating.PH]           `json:"pH"`
+	Polarity    Polarity                         `json:"polarity"`
 
-	Set          units.CurrentDensity       `json:"set"`     // current density the amps are for
-	Amps         units.Current              `json:"amps"`    // for this load
-	AmpsLow      units.Current              `json:"ampsLow"` // window of amps for this load
-	AmpsTop      units.Current              `json:"ampsTop"`
-	Time         baths.Band[units.Duration] `json:"time"`
-	TimeBy       string                     `json:"time_by"` // "min_thickness", "given", "usual immersion time"
-	TimeFrom     Seenness                   `json:"time_from"`
-	MinThickness units.Length               `json:"min_thickness"`
+	Set          units.CurrentDensity      `json:"set" in:"A/dm²"`  // current density the amps are for
+	Amps         units.Current             `json:"amps" in:"A"`     // for this load
+	AmpsLow      units.Current             `json:"amps_low" in:"A"` // window of amps for this load
+	AmpsTop      units.Current             `json:"amps_high" in:"A"`
+	Time         bath.Band[units.Duration] `json:"time" in:"min"`
+	TimeBy       string                    `json:"time_by"` // "min_thickness", "given", "usual immersion time"
+	TimeFrom     Seenness                  `json:"time_from"`
+	MinThickness units.Length              `json:"min_thickness" in:"µm"`
 
-	Agitation  baths.Words    `json:"agitation"`
-	Anode      baths.Words    `json:"anode"` // or the other electrode
-	AnodeLow   units.Area     `json:"anode_area_low"`
-	AnodeHigh  units.Area     `json:"anode_area_high"`
+	Agitation  bath.Words     `json:"agitation"`
+	Anode      bath.Words     `json:"anode"` // or the other electrode
+	AnodeLow   units.Area     `json:"anode_area_low" in:"cm²"`
+	AnodeHigh  units.Area     `json:"anode_area_high" in:"cm²"`
 	AnodeRatio Seenness       `json:"anode_ratio"`
-	Water      string         `json:"water,omitempty"` // of a rinse
+	Water      string         `json:"water"` // of a rinse
 	LiveEntry  bool           `json:"live_entry"`
 	Look       []string       `json:"look"`
-	Hazards    plating.Hazard `json:"hazards"`
+	Hazards    plating.Hazard `json:"hazards,keep" rule:"flags"`
 	Cautions   []plating.Note `json:"cautions"`
-	Confidence origin.Seen    `json:"confidence"` // the weakest figure on the card
+	Confidence origin.Seen    `json:"confidence,keep"` // the weakest figure on the card
 }
 
 // A Seenness is the origin of a figure that the card shows in another form.
 type Seenness struct {
 	Source string      `json:"source"`
-	Seen   origin.Seen `json:"seen"`
+	Seen   origin.Seen `json:"seen,keep"`
 }
 
 // String writes the origin: "published, Guidebook2011", "from memory".
 func (s Seenness) String() string {
-	return baths.Range[units.Ratio]{Source: s.Source, Seen: s.Seen}.Origin()
+	return bath.Range[units.Ratio]{Source: s.Source, Seen: s.Seen}.Origin()
 }
 
 // Cards writes a card for each tank, for the load of the piece.
@@ -63,7 +63,7 @@ func (s Seenness) String() string {
 //	j  Set   current density: the tank's, or the middle of the bath's window [A/m²]
 //	A  Area  of the load, > 0 [m²]
 //
-// The time of a tank with a minimum thickness is that of [baths.EstimateRange], with its
+// The time of a tank with a minimum thickness is that of [bath.EstimateRange], with its
 // band; else it is the time given, or the usual immersion time. A time in minutes for a
 // range of efficiency is a range.
 //
@@ -117,7 +117,7 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	case t.MinThickness > 0:
 		c.TimeBy = "min_thickness"
 		l := layerOf(t, p)
-		s, err := baths.EstimateRange(l, *b, baths.Point{CurrentDensity: c.Set})
+		s, err := bath.EstimateRange(l, *b, bath.Point{CurrentDensity: c.Set})
 		if err = notJustOutside(err); err != nil {
 			return err
 		}
@@ -126,7 +126,7 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 			c.Set, c.Amps, c.TimeBy = s.Typical.CurrentDensity, s.Typical.Current, "given"
 		}
 	case t.Time > 0:
-		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
+		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	default:
 		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
 	}
@@ -134,8 +134,8 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	return nil
 }
 
-func immersionBand(r baths.Range[units.Duration]) baths.Band[units.Duration] {
-	b := baths.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
+func immersionBand(r bath.Range[units.Duration]) bath.Band[units.Duration] {
+	b := bath.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
 	if b.High == 0 {
 		b.High = b.Typical
 	}
@@ -155,7 +155,7 @@ func (c *Card) processed(t *Tank, p *Piece) {
 	}
 	switch {
 	case t.Time > 0:
-		c.TimeBy, c.Time = "given", baths.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
+		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	case q.Time.Given():
 		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -94,7 +94,7 @@ func window(c Card) string {
 }
 
 // temperatures writes a band in whole degrees, in both scales of the trade.
-func temperatures(r baths.Range[units.Temperature]) string {
+func temperatures(r bath.Range[units.Temperature]) string {
 	one := func(s units.Scale) string {
 		low, high := r.Low.Text(s, 0), r.High.Text(s, 0)
 		switch {

@@ -2,11 +2,11 @@ package sequence
 
 import (
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 )
 
-const useStrike = baths.UseStrike
+const useStrike = bath.UseStrike
 
 // under describes what lies below coat k: the coat before it, or the base.
 func (r *review) copperBelow(k int) bool {
@@ -162,7 +162,7 @@ func (r *review) ordered() {
 	if key == "" || len(r.coats) == 0 {
 		return
 	}
-	want, err := baths.Get(key)
+	want, err := bath.Get(key)
 	last := r.coats[len(r.coats)-1]
 	t := &r.tanks[last.tank]
 	switch {

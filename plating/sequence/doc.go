@@ -27,7 +27,7 @@
 //
 // # 3. Proposing
 //
-// [Plan] takes a [Piece] and proposes tanks with baths of package baths. They
+// [Plan] takes a [Piece] and proposes tanks with baths of package bath. They
 // are plain values: change, add, take out. It refuses what must not be done
 // ([*RefusedError]) rather than do it quietly.
 //

@@ -6,7 +6,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
@@ -214,12 +214,12 @@ func ExampleFinishes() {
 func ExamplePlanAround() {
 	p := hands()
 	p.Substrate, p.Name = sequence.Brass, "bezels"
-	nickel, err := baths.Get("nickel-watts")
+	nickel, err := bath.Get("nickel-watts")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	gold, err := baths.Get(p.Finish.BathKey())
+	gold, err := bath.Get(p.Finish.BathKey())
 	if err != nil {
 		fmt.Println(err)
 		return

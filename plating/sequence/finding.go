@@ -54,7 +54,7 @@ const (
 // A Finding is one thing that a check has to say about a sequence.
 type Finding struct {
 	Code     Code             `json:"code"`
-	Severity plating.Severity `json:"severity"`
+	Severity plating.Severity `json:"severity,keep"`
 	Tanks    []int            `json:"tanks"` // indices from 0; empty when the whole is meant
 	Text     string           `json:"text"`  // what is so
 	Reason   string           `json:"reason"`

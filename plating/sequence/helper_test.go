@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
 )
@@ -30,9 +30,9 @@ func plan(t *testing.T, p sequence.Piece) []sequence.Tank {
 	return tanks
 }
 
-func bath(t *testing.T, key string) baths.Bath {
+func libraryBath(t *testing.T, key string) bath.Bath {
 	t.Helper()
-	b, err := baths.Get(key)
+	b, err := bath.Get(key)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func bath(t *testing.T, key string) baths.Bath {
 
 // plated makes a plating tank.
 func plated(t *testing.T, kind sequence.Kind, key string, least units.Length) sequence.Tank {
-	b := bath(t, key)
+	b := libraryBath(t, key)
 	return sequence.Tank{Name: b.Name, Kind: kind, Bath: b, MinThickness: least, LiveEntry: b.LiveEntry}
 }
 
@@ -94,4 +94,4 @@ func codes(all []sequence.Finding, from plating.Severity) []sequence.Code {
 	return out
 }
 
-func heatNotGiven() baths.Range[units.Temperature] { return baths.Range[units.Temperature]{} }
+func heatNotGiven() bath.Range[units.Temperature] { return bath.Range[units.Temperature]{} }

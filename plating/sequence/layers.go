@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 )
 
@@ -62,7 +62,7 @@ func Layers(tanks []Tank, p Piece) ([]plating.Layer, error) {
 			continue
 		}
 		l := layerOf(t, &p)
-		b, err := t.Bath.At(baths.Point{CurrentDensity: l.CurrentDensity})
+		b, err := t.Bath.At(bath.Point{CurrentDensity: l.CurrentDensity})
 		if err = notJustOutside(err); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}

@@ -527,7 +527,7 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		}
 		s := &seen{l.piece, l.tanks, found}
 		if i == 21 { // the salt gives its cyanide away too: take it out of the makeup's bath
-			s.tanks[l.find(func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })].Bath.Salt = bath(t,
+			s.tanks[l.find(func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })].Bath.Salt = libraryBath(t,
 				"nickel-watts").Salt
 		}
 		if planRules[i].of(s) == "" {

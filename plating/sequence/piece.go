@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 )
 
@@ -112,7 +112,7 @@ func (e *StopError) Error() string {
 }
 
 // refuse finds what must not be planned.
-func (p *Piece) refuse(bath *baths.Bath) error {
+func (p *Piece) refuse(bath *bath.Bath) error {
 	if p.SkinContact && (p.Finish == BrightNickel || p.Finish == PaleGold) {
 		return &RefusedError{Field: "finish", Value: p.Finish.String() + " against the skin", Source: "NickelRelease",
 			Reason: "nickel in the outer coat reaches the skin; the law limits its release to 0.5 µg/cm² in a week, 0.2 for pierced parts",

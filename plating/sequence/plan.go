@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 )
 
@@ -27,7 +27,7 @@ func Plan(p Piece) ([]Tank, []Finding, error) {
 	if err := p.Check(); err != nil {
 		return nil, nil, err
 	}
-	final, err := baths.Get(p.Finish.BathKey())
+	final, err := bath.Get(p.Finish.BathKey())
 	if err != nil {
 		return nil, nil, err
 	}
@@ -93,7 +93,7 @@ func (pl *planner) coat(kind Kind, key string, least units.Length) {
 	if pl.around {
 		return
 	}
-	b, err := baths.Get(key)
+	b, err := bath.Get(key)
 	if err != nil {
 		pl.err = err
 		return
@@ -195,7 +195,7 @@ func (pl *planner) copper() {
 		return
 	}
 	least := 3 * um
-	b, err := baths.Get("copper-cyanide-build")
+	b, err := bath.Get("copper-cyanide-build")
 	if err != nil {
 		pl.err = err
 		return
@@ -282,9 +282,9 @@ func (pl *planner) barrier() {
 }
 
 // finish lays the ordered coat and ends the sequence.
-func (pl *planner) finish(b baths.Bath) {
+func (pl *planner) finish(b bath.Bath) {
 	if pl.piece.Finish == Silver {
-		strike, err := baths.Get("silver-strike")
+		strike, err := bath.Get("silver-strike")
 		if err != nil {
 			pl.err = err
 			return

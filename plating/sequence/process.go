@@ -2,7 +2,7 @@ package sequence
 
 import (
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -62,12 +62,12 @@ type Process struct {
 	Mild           bool // acid of pH 1 or more, or caustic that is mild and inhibited; what does not say so counts as strong
 	Strong         bool // much caustic
 	Polarity       Polarity
-	Temperature    baths.Range[units.Temperature]
-	CurrentDensity baths.Range[units.CurrentDensity]
-	Volts          baths.Range[units.Voltage]
-	Time           baths.Range[units.Duration]
-	Counter        baths.Words // the other electrode
-	Agitation      baths.Words
+	Temperature    bath.Range[units.Temperature]
+	CurrentDensity bath.Range[units.CurrentDensity]
+	Volts          bath.Range[units.Voltage]
+	Time           bath.Range[units.Duration]
+	Counter        bath.Words // the other electrode
+	Agitation      bath.Words
 	Look           []string
 	Source         string // of the chemistry
 	Seen           origin.Seen
@@ -78,23 +78,23 @@ const (
 	recall   = origin.Memory
 )
 
-func mem[Q units.Quantity](low, high Q) baths.Range[Q] {
-	return baths.Range[Q]{Low: low, High: high, Source: recall}
+func mem[Q units.Quantity](low, high Q) bath.Range[Q] {
+	return bath.Range[Q]{Low: low, High: high, Source: recall}
 }
 
-func shop[Q units.Quantity](low, high Q) baths.Range[Q] {
-	return baths.Range[Q]{Low: low, High: high, Source: practice}
+func shop[Q units.Quantity](low, high Q) bath.Range[Q] {
+	return bath.Range[Q]{Low: low, High: high, Source: practice}
 }
 
-func printed[Q units.Quantity](low, high Q, key string) baths.Range[Q] {
-	return baths.Range[Q]{Low: low, High: high, Source: key, Seen: origin.Published}
+func printed[Q units.Quantity](low, high Q, key string) bath.Range[Q] {
+	return bath.Range[Q]{Low: low, High: high, Source: key, Seen: origin.Published}
 }
 
-func heat(low, high float64) baths.Range[units.Temperature] {
+func heat(low, high float64) bath.Range[units.Temperature] {
 	return mem(units.Celsius(low), units.Celsius(high))
 }
 
-func move() baths.Words { return baths.Words{Text: "move the piece", Source: practice} }
+func move() bath.Words { return bath.Words{Text: "move the piece", Source: practice} }
 
 const waterBreak = "water runs off as one film, without a break, for 30 s; else clean again"
 
@@ -113,7 +113,7 @@ func electroclean(p Polarity) Tank {
 		Hazards: plating.HazardCaustic | plating.HazardHot, Strong: true,
 		Polarity: p, Temperature: heat(60, 80), CurrentDensity: mem(3*dm2, 8*dm2), Volts: shop(units.Voltage(4), 6),
 		Time:      shop(30*units.Second, 60),
-		Counter:   baths.Words{Text: "plain steel or stainless steel, no smaller than the load", Source: practice},
+		Counter:   bath.Words{Text: "plain steel or stainless steel, no smaller than the load", Source: practice},
 		Agitation: move(),
 		Look:      []string{waterBreak, "no dark film on the piece"}, Source: practice}}
 	if p == Anodic {
@@ -124,7 +124,7 @@ func electroclean(p Polarity) Tank {
 }
 
 // dip is an acid dip without current.
-func dip(name string, effect Effect, strong bool, seconds baths.Range[units.Duration], source string,
+func dip(name string, effect Effect, strong bool, seconds bath.Range[units.Duration], source string,
 	seen origin.Seen) Tank {
 	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid,
 		Mild:        !strong,
@@ -153,7 +153,7 @@ func stainlessActivation() Tank {
 		mem(30*units.Second, 120), recall, origin.FromMemory)
 	t.Process.Polarity, t.Process.CurrentDensity = Cathodic, mem(0.5*dm2, 2*dm2)
 	t.Process.Volts = mem(units.Voltage(2), 6)
-	t.Process.Counter = baths.Words{Text: "lead or graphite, none that dissolves", Source: recall}
+	t.Process.Counter = bath.Words{Text: "lead or graphite, none that dissolves", Source: recall}
 	t.Process.Look = []string{"gas over the whole piece", "out and on at once, wet"}
 	return t
 }
@@ -164,7 +164,7 @@ func nickelActivation() Tank {
 		printed(units.Minute, 3*units.Minute, "Guidebook2013"), "Guidebook2013", origin.Published)
 	t.Process.Polarity, t.Process.CurrentDensity = Anodic, printed(15*ft2, 25*ft2, "Guidebook2013")
 	t.Process.Volts = mem(units.Voltage(2), 6)
-	t.Process.Counter = baths.Words{Text: "lead", Source: recall}
+	t.Process.Counter = bath.Words{Text: "lead", Source: recall}
 	t.Process.Look = []string{"even grey face",
 		"no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a worn plate is eaten through, stop and treat the piece as what lies below",
 		"out and on at once, wet"}
@@ -198,7 +198,7 @@ func zincate(name string, low, high units.Duration) Tank {
 // fluoborateDip takes tarnish and the lead at the face of leaded brass.
 func fluoborateDip() Tank {
 	t := dip("fluoboric acid dip, 10 to 30 %", EffectDeoxidise, true,
-		baths.Range[units.Duration]{High: 2 * units.Minute, Source: "LeadedBrassColumn", Seen: origin.Published,
+		bath.Range[units.Duration]{High: 2 * units.Minute, Source: "LeadedBrassColumn", Seen: origin.Published,
 			Note: "no more than two minutes"}, "LeadedBrassColumn", origin.Published)
 	t.Process.Hazards |= plating.HazardFluoborate | plating.HazardFluoride
 	t.Process.Look = []string{"even, clean metal; no grey or white smut of lead when wiped"}
@@ -218,12 +218,12 @@ func stressRelief() Tank {
 // bake heats the hydrogen out after plating, as long as the strength asks.
 func bake(p *Piece) Tank {
 	t := Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "ASTMB850", Seen: origin.SecondHand,
-		Temperature: baths.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850",
+		Temperature: bath.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850",
 			Seen: origin.SecondHand},
 		Look: []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at",
 			"colour of the coat after the oven"}}}
 	if least, err := BakeFor(p.Tensile); err == nil && least > 0 {
-		t.Process.Time = baths.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand, Note: "or more"}
+		t.Process.Time = bath.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand, Note: "or more"}
 	}
 	return t
 }

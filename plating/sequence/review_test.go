@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
 )
@@ -117,8 +117,8 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 	sour.Rinse.Acidified = true
 	fresh := rinse(1, sequence.Running)
 	fresh.Rinse.Acidified = true
-	own := bath(t, "rhodium-sulfate")
-	own.Name, own.PH = "rhodium of our own", baths.Range[plating.PH]{}
+	own := libraryBath(t, "rhodium-sulfate")
+	own.Name, own.PH = "rhodium of our own", bath.Range[plating.PH]{}
 	rhodium := sequence.Tank{Kind: sequence.Plate, Bath: own, MinThickness: 0.1 * um}
 	bound := plated(t, sequence.Strike, "gold-acid-strike", 0)
 	for name, c := range map[string]struct {

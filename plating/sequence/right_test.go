@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
@@ -163,9 +163,9 @@ var rights = []struct {
 	}},
 	{"thicker than promised", brass, hard, func(l *line) { l.tanks[l.last()].MinThickness = 0.5 * um }},
 	{"a bath of the shop's own", brass, hard, func(l *line) {
-		b := bath(l.t, "gold-acid-cobalt")
+		b := libraryBath(l.t, "gold-acid-cobalt")
 		b.Key, b.Name = "bench", "gold, acid cyanide, bench tank"
-		b.Efficiency = baths.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: origin.Measured}
+		b.Efficiency = bath.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: origin.Measured}
 		l.tanks[l.last()].Bath = b
 	}},
 	{"baked, then nothing", sequence.HighCarbonSteel, hard, func(*line) {}},
@@ -238,7 +238,7 @@ func TestPropertyNickelEtch(t *testing.T) {
 // less where its mean would pass what the bath is used for, and a plan for any ratio
 // passes its own estimate.
 func TestPropertyCopperStrike(t *testing.T) {
-	most := bath(t, "copper-cyanide-build").MaxThickness.High
+	most := libraryBath(t, "copper-cyanide-build").MaxThickness.High
 	for _, base := range []sequence.Substrate{sequence.ZincDieCasting, sequence.Aluminium, sequence.Pewter,
 		sequence.SoftSoldered} {
 		for _, ratio := range []units.Ratio{1, 0.8, 0.6, 0.55, 0.5, 0.31, 0.1, 0.004} {

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
@@ -122,9 +122,9 @@ type RinseSet struct {
 type Tank struct {
 	Name    string // on the sheet; by chemistry
 	Kind    Kind
-	Bath    baths.Bath // of a strike, underplate or plate
-	Process Process    // of a clean, activation, dry or bake
-	Rinse   RinseSet   // of a rinse
+	Bath    bath.Bath // of a strike, underplate or plate
+	Process Process   // of a clean, activation, dry or bake
+	Rinse   RinseSet  // of a rinse
 
 	MinThickness   units.Length         // thickness at the thinnest spot; 0 for a strike that is timed
 	CurrentDensity units.CurrentDensity // 0: the middle of the bath's range
@@ -274,7 +274,7 @@ func (t *Tank) Check() error {
 		return missing("kind of tank", "not said",
 			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
 	case t.Kind.deposits():
-		if t.Bath.Name == "" {
+		if strings.TrimSpace(t.Bath.Name) == "" {
 			return missing("bath", "not given", "a bath by chemistry, from the library or your own")
 		}
 		if err := t.Bath.Check(); err != nil {

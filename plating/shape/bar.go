@@ -10,8 +10,9 @@ import (
 // A Cylinder is a solid round bar: a pillar, an arbor, a weight. Both ends
 // plate; OpenEnds counts those that do not, as where a ball is soldered on.
 type Cylinder struct {
-	Diameter, Length units.Length
-	OpenEnds         int // 0, 1 or 2 ends that do not plate
+	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length,must" rule:"positive" in:"mm"`
+	OpenEnds int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 ends that do not plate
 }
 
 func (c Cylinder) check() (n float64, err error) {
@@ -59,8 +60,9 @@ func (c Cylinder) Working() ([]working.Step, error) {
 // A HexBar is a hexagonal bar: a standoff pillar, a nut blank. Both ends plate;
 // OpenEnds counts those that do not.
 type HexBar struct {
-	AcrossFlats, Length units.Length
-	OpenEnds            int // 0, 1 or 2 ends that do not plate
+	AcrossFlats units.Length `json:"across_flats,must" rule:"positive" in:"mm"`
+	Length      units.Length `json:"length,must" rule:"positive" in:"mm"`
+	OpenEnds    int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 ends that do not plate
 }
 
 func (b HexBar) check() (n float64, err error) {
@@ -108,7 +110,8 @@ func (b HexBar) Working() ([]working.Step, error) {
 
 // A Wire is a round wire of any course: a hairpin, a suspension, a rack hook.
 type Wire struct {
-	Diameter, Length units.Length // Length along the centreline
+	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length,must" rule:"positive" in:"mm"` // along the centreline
 }
 
 func (w Wire) check() error {

@@ -9,7 +9,7 @@ import (
 
 // A Sphere is a whole ball: a finial ball, a bead.
 type Sphere struct {
-	Diameter units.Length
+	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
 }
 
 // Area returns the area of the sphere.
@@ -44,10 +44,10 @@ func (s Sphere) Working() ([]working.Step, error) {
 // (SphereDiameter), one of the two. The flat base plates too; OpenBase leaves
 // it out, as for the two halves of a hollow or lens-shaped bob.
 type Cap struct {
-	BaseDiameter   units.Length // of the rim, or 0
-	SphereDiameter units.Length // of the sphere the dome is cut from, or 0
-	Height         units.Length // from the plane of the rim to the crown
-	OpenBase       bool         // the base does not plate
+	BaseDiameter   units.Length `json:"base_diameter" rule:"positive" in:"mm"`   // of the rim, or 0
+	SphereDiameter units.Length `json:"sphere_diameter" rule:"positive" in:"mm"` // of the sphere the dome is cut from, or 0
+	Height         units.Length `json:"height,must" rule:"positive" in:"mm"`     // from the plane of the rim to the crown
+	OpenBase       bool         `json:"open_base"`                               // the base does not plate
 }
 
 func (c Cap) check() error {
@@ -126,8 +126,8 @@ func (c Cap) Working() ([]working.Step, error) {
 
 // A Torus is a ring of round section: a bezel rim, a split ring closed up.
 type Torus struct {
-	CentreDiameter units.Length // of the circle through the middle of the section
-	TubeDiameter   units.Length // of the section
+	CentreDiameter units.Length `json:"centre_diameter,must" rule:"positive" in:"mm"` // of the circle through the middle of the section
+	TubeDiameter   units.Length `json:"tube_diameter,must" rule:"positive" in:"mm"`   // of the section
 }
 
 func (t Torus) check() error {

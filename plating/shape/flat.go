@@ -11,9 +11,10 @@ import (
 // panel. Its edges plate with it; a zero Thickness leaves them out. With
 // OneFace one face and all four edges plate.
 type Plate struct {
-	Length, Width units.Length
-	Thickness     units.Length // 0: edges left out
-	Faces         Faces
+	Length    units.Length `json:"length,must" rule:"positive" in:"mm"`
+	Width     units.Length `json:"width,must" rule:"positive" in:"mm"`
+	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: edges left out
+	Faces     Faces        `json:"faces"`
 }
 
 func (p Plate) check() (faces float64, err error) {
@@ -70,9 +71,9 @@ func (p Plate) Working() ([]working.Step, error) {
 // plates with it; a zero Thickness leaves the rim out. Disc{Diameter: d,
 // Faces: OneFace} is the plain circle, as for the spot under a screw head.
 type Disc struct {
-	Diameter  units.Length
-	Thickness units.Length // 0: rim left out
-	Faces     Faces
+	Diameter  units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: rim left out
+	Faces     Faces        `json:"faces"`
 }
 
 func (d Disc) check() (faces float64, err error) {
@@ -118,9 +119,10 @@ func (d Disc) Working() ([]working.Step, error) {
 // A Ring is a flat washer: a chapter ring, a flat bezel, a spacer. The edges
 // of rim and hole plate with it; a zero Thickness leaves them out.
 type Ring struct {
-	Outer, Inner units.Length // diameters
-	Thickness    units.Length // 0: edges left out
-	Faces        Faces
+	Outer     units.Length `json:"outer,must" rule:"positive" in:"mm"` // diameters
+	Inner     units.Length `json:"inner,must" rule:"positive" in:"mm"`
+	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: edges left out
+	Faces     Faces        `json:"faces"`
 }
 
 func (r Ring) check() (faces float64, err error) {

@@ -15,12 +15,12 @@ import (
 // A Hole is not a [Piece]: what it changes may be less than nothing. Put it
 // into a [Drilled].
 type Hole struct {
-	Diameter units.Length
-	Depth    units.Length // of the wall: the plate's thickness, or the depth of a blind hole; may be 0 when Bare
-	Count    int          // equal holes; 0 counts as one
-	Blind    bool         // ends inside the metal, with a flat floor
-	Bare     bool         // nothing plates inside: plugged, or too narrow for the current
-	Faces    Faces        // which faces of the plate are counted: as in the Plate, Disc or Ring
+	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Depth    units.Length `json:"depth" rule:"positive" in:"mm"` // of the wall: the plate's thickness, or the depth of a blind hole; may be 0 when Bare
+	Count    int          `json:"count" rule:"1..1000000"`       // equal holes; 0 counts as one
+	Blind    bool         `json:"blind"`                         // ends inside the metal, with a flat floor
+	Bare     bool         `json:"bare"`                          // nothing plates inside: plugged, or too narrow for the current
+	Faces    Faces        `json:"faces"`                         // which faces of the plate are counted: as in the Plate, Disc or Ring
 }
 
 func (h Hole) check() (faces float64, err error) {

@@ -36,10 +36,10 @@ func (s HeadStyle) String() string {
 // [Thread]. For a screw that stays in the work, [ScrewHead.Covers] is what the
 // head hides.
 type ScrewHead struct {
-	Style    HeadStyle
-	Diameter units.Length // of the head
-	Height   units.Length // of the head, along the axis
-	Shank    units.Length // diameter of the shank, whose disc under the head does not plate; 0: none
+	Style    HeadStyle    `json:"style"`
+	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"` // of the head
+	Height   units.Length `json:"height,must" rule:"positive" in:"mm"`   // of the head, along the axis
+	Shank    units.Length `json:"shank" rule:"positive" in:"mm"`         // diameter of the shank, whose disc under the head does not plate; 0: none
 }
 
 func (s ScrewHead) check() error {

@@ -36,10 +36,11 @@ func (s Sides) String() string {
 // A Tube is a round pipe: a chime tube, a ferrule, a hand collet. Both walls and
 // the rings at both ends plate; Sides and OpenEnds take some away.
 type Tube struct {
-	Outer, Inner units.Length // diameters
-	Length       units.Length
-	Sides        Sides
-	OpenEnds     int // 0, 1 or 2 end rings that do not plate
+	Outer    units.Length `json:"outer,must" rule:"positive" in:"mm"` // diameters
+	Inner    units.Length `json:"inner,must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length,must" rule:"positive" in:"mm"`
+	Sides    Sides        `json:"sides"`
+	OpenEnds int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 end rings that do not plate
 }
 
 func (t Tube) check() (n float64, err error) {

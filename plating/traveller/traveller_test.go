@@ -13,7 +13,7 @@ import (
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/baths"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/rinse"
@@ -125,7 +125,7 @@ func TestPropertyEveryPlan(t *testing.T) {
 // TestPropertyEveryLibraryBath: each bath of the library can be named in a job
 // file, with its minimum thickness or, for a strike, nothing but its name.
 func TestPropertyEveryLibraryBath(t *testing.T) {
-	for _, b := range baths.Library() {
+	for _, b := range bath.Library() {
 		what := `"min_thickness": "0.2 µm"`
 		if b.Time.Given() {
 			what = `"role": "strike"`
@@ -273,7 +273,7 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 // library lends only what it does not say.
 func TestOwnBathWins(t *testing.T) {
 	s := made(t, shipped(t, "hands"))
-	lib, err := baths.Get("gold-acid-cobalt")
+	lib, err := bath.Get("gold-acid-cobalt")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,264 @@
+package bath
+
+import (
+	"strconv"
+
+	"example.com/laydown/alloys"
+	"example.com/laydown/faraday"
+	"example.com/laydown/plating"
+	"example.com/laydown/units"
+	"example.com/laydown/units/origin"
+)
+
+// Resolve puts in what the bath names: the library bath that it is, or one of like
+// chemistry that lends what is not given here. Figures that do not say where they come
+// from take Source and Seen of the bath, or are given in the job. A density that is not
+// given is that of the metal, or of the mixture of the constituents with the uncertainty
+// of [alloys.Density].
+//
+// A bath that is run as it stands (Library) keeps the ranges of the library; its own
+// content, temperature, salt and tank are those of the day.
+//
+// Errors: a [*units.ValueError] for a key that no bath has, for two keys, for a figure
+// that a library bath does not take, for a bath of like chemistry of another metal; an
+// error of [alloys] for constituents of which no density is known.
+func (b Bath) Resolve(known []Bath) (Bath, error) {
+	switch {
+	case b.Library != "" && b.Like != "":
+		return Bath{}, bad("like", b.Like, `either "library" or "like", not both`)
+	case b.Library != "":
+		base, err := Find(known, b.Library)
+		if err != nil {
+			return Bath{}, err
+		}
+		return b.day(base)
+	}
+	own, err := b.complete()
+	if err != nil || b.Like == "" {
+		return own, err
+	}
+	lent, err := Find(known, b.Like)
+	if err != nil {
+		return Bath{}, err
+	}
+	if lent.Metal != own.Metal {
+		return Bath{}, bad("like", b.Like+", a bath of "+lent.Metal, "one of "+own.Metal)
+	}
+	return own.over(lent), nil
+}
+
+func bad(field, value, need string) error {
+	return &units.ValueError{Field: field, Value: units.Clip(value), Need: need, Err: units.ErrInconsistent}
+}
+
+// day is a bath of the library as it stands in the shop.
+func (b Bath) day(base Bath) (Bath, error) {
+	alone := Bath{Library: b.Library, Content: b.Content, Temperature: Range[units.Temperature]{Set: b.Temperature.Set},
+		Salt: b.Salt, Volume: b.Volume, DrawLimit: b.DrawLimit, Vessel: b.Vessel, Evaporation: b.Evaporation}
+	if field := b.beside(&alone); field != "" {
+		return Bath{}, bad(field, "given beside \"library\"",
+			`nothing but content, the temperature that is "set", salt, volume, draw_limit, vessel and evaporation; `+
+				`for a bath with figures of its own "like" in place of "library"`)
+	}
+	base.Library = b.Library
+	if !b.Salt.IsZero() { // the job's own word over the library's: it is reviewed
+		base.Salt = b.Salt
+	}
+	base.Content.Set, base.Temperature.Set = b.Content.Point(), b.Temperature.Set
+	base.Volume, base.DrawLimit, base.Vessel, base.Evaporation = b.Volume, b.DrawLimit, b.Vessel, b.Evaporation
+	return base, nil
+}
+
+// beside names the first figure that b has and alone has not.
+func (b *Bath) beside(alone *Bath) string {
+	have := map[string]bool{}
+	for _, f := range alone.each() {
+		have[f.name] = f.given
+	}
+	for _, f := range b.each() {
+		if f.given && !have[f.name] {
+			return f.name
+		}
+	}
+	switch {
+	case b.Metal != "" || b.Name != "" || b.Key != "" || b.Valence != 0:
+		return "metal, name, key or valence"
+	case b.Temperature.Low != 0 || b.Temperature.High != 0:
+		return "temperature, low or high,"
+	case len(b.Deposit) > 0:
+		return "constituents"
+	case b.Hazards != 0:
+		return "hazards"
+	case b.AnodeKind != AnodeNotGiven:
+		return "anode_kind"
+	case b.Source != "":
+		return "source"
+	}
+	return ""
+}
+
+// complete fills in the density, the symbol that is counted among the constituents, and
+// where figures come from.
+func (b Bath) complete() (Bath, error) {
+	source, seen := b.Source, origin.Given
+	if b.Seen != nil {
+		seen = *b.Seen
+	}
+	if source == "" {
+		source = origin.Job
+		if b.Seen != nil && seen == origin.FromMemory {
+			source = origin.Memory
+		}
+	}
+	b.Lines = append([]EfficiencyLine(nil), b.Lines...)
+	for _, f := range b.each() {
+		if f.given && *f.source == "" {
+			*f.source, *f.seen = source, seen
+		}
+	}
+	for _, c := range b.Deposit {
+		b.Hazards |= plating.MetalHazards(c.Symbol)
+		if c.Symbol != b.Metal || c.Symbol == "" {
+			continue
+		}
+		if b.Valence != 0 && b.Valence != c.Valence {
+			return Bath{}, bad("valence", strconv.Itoa(b.Valence), `it with each of the "constituents" when they are given`)
+		}
+		b.Valence = c.Valence
+	}
+	if b.Valence == 0 {
+		e, err := faraday.Lookup(b.Metal)
+		if err != nil {
+			return Bath{}, err
+		}
+		b.Valence = e.UsualValence()
+	}
+	if len(b.Deposit) > 0 && b.Composition.Text == "" {
+		b.Composition = Words{"constituents as given", source, seen}
+	}
+	if b.Density.Given() {
+		return b, nil
+	}
+	var err error
+	b.Density, err = b.bulk()
+	return b, err
+}
+
+// bulk is the density of the metal, or of the mixture of the constituents; what has no
+// symbol takes no part in it. The zero Range where the table has none.
+func (b *Bath) bulk() (Range[units.Density], error) {
+	if len(b.Deposit) == 0 {
+		e, err := faraday.Lookup(b.Metal)
+		if err != nil {
+			return Range[units.Density]{}, err
+		}
+		return Range[units.Density]{Low: e.Density, High: e.Density, Source: "CRC95", Seen: origin.Published}, nil
+	}
+	var parts []alloys.MassPart
+	for _, c := range b.Deposit {
+		if c.Symbol != "" {
+			parts = append(parts, alloys.MassPart{Symbol: c.Symbol, Mass: units.Mass(c.Share)})
+		}
+	}
+	mix, err := alloys.FromMasses(parts...)
+	if err != nil {
+		return Range[units.Density]{}, err
+	}
+	d, err := alloys.Density(mix, alloys.DensityOptions{})
+	if err != nil {
+		return Range[units.Density]{}, err
+	}
+	return Range[units.Density]{Low: d.Low(), High: d.High(), Source: "MixingRule", Seen: origin.Computed,
+		Note: "by ideal mixing; electrodeposits are often lighter, hard gold by a tenth: weigh a trial piece"}, nil
+}
+
+// over is the bath's own figures over those that a bath of like chemistry lends. A bath
+// of another valence lends no pH: what one stands, the other may not.
+func (b Bath) over(lent Bath) Bath {
+	full := lent
+	own := b.each()
+	for i, f := range full.each() {
+		if own[i].given {
+			f.take(own[i])
+		}
+	}
+	full.Key, full.Library, full.Like, full.Name, full.Metal, full.Use = b.Key, "", b.Like, b.Name, b.Metal, b.Use
+	if b.Use == 0 {
+		full.Use = lent.Use
+	}
+	full.Valence = b.Valence
+	if !b.PH.Given() && b.Valence != lent.Valence {
+		full.PH = Range[plating.PH]{}
+	}
+	full.Deposit, full.Composition = b.Deposit, b.Composition
+	full.Hazards |= b.Hazards
+	full.Lines, full.Efficiency, full.Density, full.Content = b.Lines, b.Efficiency, b.Density, b.Content
+	full.Salt, full.Makeup = b.Salt, b.Makeup
+	if b.AnodeKind != AnodeNotGiven {
+		full.AnodeKind = b.AnodeKind
+		if b.Anode.Text == "" && b.AnodeKind != lent.AnodeKind {
+			full.Anode = Words{} // the lender's anode is of the other kind
+		}
+	}
+	full.Volume, full.DrawLimit, full.Vessel, full.Evaporation = b.Volume, b.DrawLimit, b.Vessel, b.Evaporation
+	full.Source, full.Seen = b.Source, b.Seen
+	return full
+}
+
+// Lend fills what b does not say from full, which is b over a bath of like chemistry, as
+// far as dangers are judged by it: hazards, pH, the anode.
+func (b *Bath) Lend(full Bath) {
+	b.Hazards, b.AnodeKind = full.Hazards, full.AnodeKind
+	if !b.PH.Given() {
+		b.PH = full.PH
+	}
+	if b.Anode.Text == "" {
+		b.Anode = full.Anode
+	}
+}
+
+// An entry is one figure of a bath with where it comes from.
+type entry struct {
+	name   string
+	given  bool
+	source *string
+	seen   *origin.Seen
+	value  any
+	set    func(value any)
+}
+
+func (f entry) take(from entry) { f.set(from.value) }
+
+func entryOf[Q units.Quantity](name string, r *Range[Q]) entry {
+	return entry{name, r.Given() || r.Set != 0, &r.Source, &r.Seen, *r, func(v any) { *r = v.(Range[Q]) }}
+}
+
+func entryOfWords(name string, w *Words) entry {
+	return entry{name, w.Text != "", &w.Source, &w.Seen, *w, func(v any) { *w = v.(Words) }}
+}
+
+// each lists the figures of a bath that have a source, given or not, always in the same
+// order; the efficiency lines at the end.
+func (b *Bath) each() []entry {
+	list := []entry{entryOf("density", &b.Density), entryOf("pH", &b.PH), entryOf("content", &b.Content),
+		entryOf("temperature", &b.Temperature), entryOf("current_density", &b.CurrentDensity), entryOf("volts", &b.Volts),
+		entryOf("efficiency", &b.Efficiency), entryOf("time", &b.Time), entryOf("max_thickness", &b.MaxThickness),
+		entryOf("anode_ratio", &b.AnodeRatio), entryOfWords("anode", &b.Anode), entryOfWords("agitation", &b.Agitation)}
+	for i := range b.Lines {
+		list = append(list, entry{"efficiency_lines", true, &b.Lines[i].Source, &b.Lines[i].Seen, b.Lines[i], func(any) {}})
+	}
+	return list
+}
+
+// unsaid names the first figure that does not say where it comes from, "" when all do.
+func (b *Bath) unsaid() string {
+	for _, f := range b.each() {
+		if f.given && *f.source == "" {
+			return f.name
+		}
+	}
+	if len(b.Deposit) > 0 && b.Composition.Source == "" {
+		return "composition"
+	}
+	return ""
+}

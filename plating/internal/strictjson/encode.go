@@ -1,0 +1,167 @@
+package strictjson
+
+import (
+	"bytes"
+	"encoding"
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"example.com/laydown/units"
+)
+
+// Encode writes a struct by the tags of its fields, as [Decode] reads it: members in
+// the order of the fields, quantities in the unit that the tag names with all their
+// digits, what is zero left out.
+//
+// Errors: those of the values' own MarshalText, with the path.
+func Encode(v any) ([]byte, error) {
+	var b bytes.Buffer
+	if err := encode(&b, reflect.ValueOf(v), field{}, ""); err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	if err := json.Indent(&out, b.Bytes(), "", "  "); err != nil {
+		return nil, err
+	}
+	out.WriteByte('\n')
+	return out.Bytes(), nil
+}
+
+func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
+	for v.IsValid() && (v.Kind() == reflect.Pointer || v.Kind() == reflect.Interface) && !v.IsNil() {
+		if _, own := v.Interface().(NodeEncoder); own {
+			break
+		}
+		v = v.Elem()
+	}
+	if !v.IsValid() || (v.Kind() == reflect.Pointer && v.IsNil()) {
+		b.WriteString("null")
+		return nil
+	}
+	if e, ok := v.Interface().(NodeEncoder); ok {
+		return encode(b, reflect.ValueOf(e.EncodeNode()), f, path)
+	}
+	if d, ok := v.Interface().(decimal.Decimal); ok {
+		return text(b, d.String())
+	}
+	if f.rule == "flags" {
+		raw, err := json.Marshal(v.Interface())
+		b.Write(raw)
+		return at(path, err)
+	}
+	if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+		if s, ok := inUnit(v, f.unit); ok {
+			return text(b, s)
+		}
+		raw, err := m.MarshalText()
+		if err != nil {
+			return at(path, err)
+		}
+		return text(b, string(raw))
+	}
+	switch v.Kind() {
+	case reflect.Struct:
+		return object(b, v, f.unit, path)
+	case reflect.Slice:
+		b.WriteByte('[')
+		for i := range v.Len() {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			if err := encode(b, v.Index(i), f, fmt.Sprintf("%s[%d]", path, i+1)); err != nil {
+				return err
+			}
+		}
+		b.WriteByte(']')
+		return nil
+	case reflect.String:
+		return text(b, v.String())
+	}
+	raw, err := json.Marshal(v.Interface())
+	b.Write(raw)
+	return at(path, err)
+}
+
+// object writes the fields of a struct; those without a unit of their own take that of
+// the field that holds them, as the ends of a range do.
+func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
+	b.WriteByte('{')
+	first := true
+	for _, f := range fieldsOf(v.Type()) {
+		fv := v.FieldByIndex(f.index)
+		if !f.keep && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
+			continue
+		}
+		f.unit = or(f.unit, unit)
+		if !first {
+			b.WriteByte(',')
+		}
+		first = false
+		if err := text(b, f.name); err != nil {
+			return err
+		}
+		b.WriteByte(':')
+		if f.is != "" {
+			if err := text(b, f.is); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := encode(b, fv, f, join(path, f.name)); err != nil {
+			return err
+		}
+	}
+	b.WriteByte('}')
+	return nil
+}
+
+// text writes a string without the escapes that only a page needs.
+func text(b *bytes.Buffer, s string) error {
+	var raw bytes.Buffer
+	enc := json.NewEncoder(&raw)
+	enc.SetEscapeHTML(false)
+	if err := enc.Encode(s); err != nil {
+		return err
+	}
+	b.WriteString(strings.TrimSuffix(raw.String(), "\n"))
+	return nil
+}
+
+func at(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("%s: %w", path, err)
+}
+
+// inUnit writes a quantity in a unit with all digits it needs to read back; "%" writes
+// a share.
+func inUnit(v reflect.Value, unit string) (string, bool) {
+	if unit == "" || v.Kind() != reflect.Float64 {
+		return "", false
+	}
+	if p, ok := v.Interface().(interface{ Percent(decimals int) string }); ok && unit == "%" {
+		return p.Percent(-1), true
+	}
+	if t, ok := v.Interface().(units.Temperature); ok {
+		return t.Text(units.CelsiusScale, -1), true
+	}
+	one := reflect.New(v.Type())
+	u, ok := one.Interface().(encoding.TextUnmarshaler)
+	if !ok {
+		return "", false
+	}
+	symbol := "1 " + unit
+	if err := u.UnmarshalText([]byte(symbol)); err != nil {
+		return "", false
+	}
+	m := v.MethodByName("Text")
+	if !m.IsValid() || m.Type().NumIn() != 2 || m.Type().In(0) != v.Type() {
+		return "", false
+	}
+	return m.Call([]reflect.Value{one.Elem(), reflect.ValueOf(-1)})[0].String(), true
+}

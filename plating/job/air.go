@@ -1,0 +1,50 @@
+package job
+
+import (
+	"fmt"
+
+	"example.com/laydown/plating/electrical"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// A Gas is the hydrogen of the tank that gives off most of it.
+type Gas struct {
+	Tank int // counted from 0
+	Flow electrical.Airing
+
+	current units.Current
+	eff     units.Efficiency
+}
+
+// air finds the tank that gives off most hydrogen: at the piece, or at the
+// other electrode where the piece is the positive pole, with the amps at the top
+// of their window. Air at 25 °C.
+func (s *Sheet) air() error {
+	add := func(tank int, i units.Current, eff units.Efficiency) error {
+		a, err := electrical.Vent{Current: i, Efficiency: eff, Temperature: units.Celsius(25), Pressure: units.Atmosphere,
+			Mixing: 1}.Air()
+		if err != nil {
+			return fmt.Errorf("hydrogen of tank %d: %w", tank+1, err)
+		}
+		if s.Gas == nil || a.Hydrogen > s.Gas.Flow.Hydrogen {
+			s.Gas = &Gas{tank, a, i, eff}
+		}
+		return nil
+	}
+	for i := range s.Stops {
+		k, c := &s.Stops[i].Tank, s.Stops[i].Coat
+		var eff units.Efficiency
+		if c != nil {
+			eff = c.Spread.Efficiency.Low
+		}
+		if k.Polarity == sequence.NoCurrent || k.Amps == 0 {
+			continue
+		}
+		// The air is judged by the most that the window allows.
+		if err := add(i, max(k.Amps, k.AmpsTop), eff); err != nil {
+			return err
+		}
+	}
+	return nil
+}

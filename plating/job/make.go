@@ -1,0 +1,277 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/laydown/plating"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// Sheet works out a job: the sequence, each coat with its spread, rinsing, baths
+// afterwards and the price, as far as the job asks for them.
+//
+//	m_lost = d·C·A_w·(1 - b)
+//	t_line = Σ t_tank + n·t_h
+//	P      = U·I
+//	ΔT     = P_high·t/(V·ρ_w·c_w)
+//	W      = Σ U·I·t/η_r
+//
+//	d      drag-out     volume over wetted area, upper end           [m]
+//	C      Content      of the bath                                  [kg/m³]
+//	A_w    Wetted       plated and masked area of the load           [m²]
+//	b      Back         share that the drag-out tank brings back     [1]
+//	t_h    Handling     for each of the n tanks                      [s]
+//	U      Volts.High   of the bath, I·t charge of its coat          [V], [C]
+//	η_r    Rectifier    efficiency of the rectifier; 1 when 0        [1]
+//	ΔT     Warms        of the bath by a coat, no heat lost          [K]
+//	ρ_w·c_w             of water, 1000 kg/m³ and 4186 J/(kg·K)
+//
+// A sequence that must not be run comes back whole, with its findings, and
+// [Sheet.Forbidden] is true; what cannot be planned at all is an error: a
+// [*sequence.UnsureError] or a [*sequence.RefusedError].
+//
+// Errors: those, a [*Fault] of [Job.Check], and a [*units.ValueError] that names layer,
+// tank or field.
+//
+// Source: [Definition], [OpenStaxChem2e] section 17.7, [OpenStaxCollegePhysics].
+func (j Job) Sheet() (Sheet, error) {
+	s := Sheet{Job: j, Name: j.Name, Substrate: j.Substrate}
+	if err := j.Check(); err != nil {
+		return s, err
+	}
+	var err error
+	if s.Parts, err = j.parts(); err != nil {
+		return s, err
+	}
+	if s.Area, err = plating.LoadArea(s.Parts...); err != nil {
+		return s, err
+	}
+	for _, p := range s.Parts {
+		s.Wetted += units.Area(float64(p.Count)) * (p.Area + p.Masked)
+	}
+	for _, step := range []func() error{s.sequence, s.spread, s.karat, s.claim, s.cards, s.power, s.immersion, s.air,
+		s.rinsing, s.after, s.price} {
+		if err := step(); err != nil {
+			return s, err
+		}
+	}
+	return s, nil
+}
+
+// sequence finds the tanks and estimates the coats.
+func (s *Sheet) sequence() error {
+	j := &s.Job
+	asked := j.Finish != sequence.FinishUnknown
+	s.Sequenced = asked || len(j.Steps) > 0
+	if s.Sequenced {
+		var err error
+		if s.Base, err = sequence.ParseSubstrate(j.Substrate); err != nil {
+			return err
+		}
+	}
+	if len(j.Layers) == 0 {
+		return s.planned()
+	}
+	coats, err := s.estimate()
+	if err != nil {
+		return err
+	}
+	tanks := make([]sequence.Tank, len(coats))
+	for i, c := range coats {
+		tanks[i] = c.tank()
+	}
+	switch {
+	case len(j.Steps) > 0:
+		all, err := s.laid(tanks)
+		if err != nil {
+			return err
+		}
+		s.stand(all, coats)
+		s.Findings = sequence.Check(s.tanks(), s.piece())
+	case asked:
+		s.stand(tanks, coats) // the piece is asked for its last coat
+		var stop *sequence.StopError
+		all, found, err := sequence.PlanAround(s.piece(), tanks)
+		if err != nil && !(errors.As(err, &stop) && len(all) > 0) {
+			return err
+		}
+		s.Findings = found
+		s.stand(all, coats)
+	default:
+		s.stand(tanks, coats)
+		return nil
+	}
+	s.stages()
+	s.Practice, err = sequence.PracticeFor(s.Base)
+	if err == nil {
+		s.Practice = s.Practice.For(s.metals()...)
+	}
+	return err
+}
+
+// planned takes tanks and coats from published practice. Gold on a gold strike counts
+// with it, as far as the thinnest spot goes; the plan does not count on that, so the coat
+// is better than ordered, not worse.
+func (s *Sheet) planned() error {
+	p := s.piece()
+	var err error
+	if p.Distribution, err = s.Job.Evenness.distribution(""); err != nil {
+		return err
+	}
+	tanks, found, err := sequence.Plan(p)
+	if err != nil {
+		return err
+	}
+	layers, err := sequence.Layers(tanks, p)
+	if err != nil {
+		return err
+	}
+	var coats []*Coat
+	for i := range tanks {
+		if deposits(tanks[i].Kind) {
+			c := &Coat{Bath: tanks[i].Bath, own: tanks[i].Bath}
+			c.Bath.Library, c.own.Library = tanks[i].Bath.Key, tanks[i].Bath.Key
+			coats = append(coats, c)
+		}
+	}
+	if err := s.lay(coats, layers); err != nil {
+		return err
+	}
+	s.Findings = found
+	s.stand(tanks, coats)
+	s.stages()
+	s.Practice, err = sequence.PracticeFor(s.Base)
+	if err == nil {
+		s.Practice = s.Practice.For(s.metals()...)
+	}
+	return err
+}
+
+// metals are those of the coats.
+func (s *Sheet) metals() []string {
+	var list []string
+	for _, c := range s.Coats() {
+		list = append(list, c.Layer.Bath.Metal)
+	}
+	return list
+}
+
+// estimate resolves the layers of the job and estimates them.
+func (s *Sheet) estimate() ([]*Coat, error) {
+	j := &s.Job
+	known := j.known()
+	coats := make([]*Coat, len(j.Layers))
+	layers := make([]plating.Layer, len(j.Layers))
+	for i := range j.Layers {
+		l := &j.Layers[i]
+		r, err := l.resolve(fmt.Sprintf("layers[%d]", i+1), s.Area, known)
+		if err != nil {
+			return nil, err
+		}
+		layers[i] = r.layer
+		coats[i] = &Coat{Bath: r.full, own: r.own, evaporation: l.Bath.Evaporation,
+			PHLent: l.Bath.Like != "" && !l.Bath.PH.Given() && r.own.PH.Given()}
+	}
+	return coats, s.lay(coats, layers)
+}
+
+// lay estimates the layers, one for each coat.
+func (s *Sheet) lay(coats []*Coat, layers []plating.Layer) error {
+	res, err := plating.EstimateJob(plating.Job{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts, Layers: layers})
+	if err != nil {
+		return err
+	}
+	for i, c := range coats {
+		c.LayerResult = res.Layers[i]
+		c.Name = titleOf(c.Layer.Name, c.Layer.Bath.Name, i)
+		c.Ordered, c.Timed = layers[i].MinThickness, layers[i].Time > 0
+		c.listed = len(c.own.Deposit) > 0
+	}
+	s.Metals, s.Time, s.Charge = res.Metals, res.Time, res.Charge
+	return nil
+}
+
+// stand puts the tanks in their order, each coat into the one that lays it.
+func (s *Sheet) stand(tanks []sequence.Tank, coats []*Coat) {
+	s.Stops = make([]Stop, len(tanks))
+	next := 0
+	for i := range tanks {
+		t := &tanks[i]
+		s.Stops[i].tank = *t
+		s.Stops[i].Tank = sequence.Card{Number: i + 1, Kind: t.Kind,
+			Name: orText(t.Name, orText(t.Process.Chemistry, orText(t.Bath.Name, t.Kind.String())))}
+		if deposits(t.Kind) && next < len(coats) {
+			s.Stops[i].Coat = coats[next]
+			s.Stops[i].Tank.Name = coats[next].Name
+			next++
+		}
+	}
+}
+
+// tanks are the stops as package sequence takes them.
+func (s *Sheet) tanks() []sequence.Tank {
+	list := make([]sequence.Tank, len(s.Stops))
+	for i := range s.Stops {
+		list[i] = s.Stops[i].tank
+	}
+	return list
+}
+
+// stages gives the proposed rinses the stages that the job asks for, and has the
+// sequence reviewed again. In the shop's own sequence each rinse says its own.
+func (s *Sheet) stages() {
+	q := s.Job.Rinse
+	if q == nil || q.Stages == 0 || len(s.Job.Steps) > 0 {
+		return
+	}
+	for i := range s.Stops {
+		if t := &s.Stops[i].tank; t.Kind == sequence.Rinse && t.Rinse.Flow == sequence.Counterflow {
+			t.Rinse.Stages = q.Stages
+		}
+	}
+	s.Findings = sequence.Check(s.tanks(), s.piece())
+}
+
+// piece is the job as package sequence takes it. The minimum thickness is that of the
+// last coat, or what the last coat comes to when it is timed.
+func (s *Sheet) piece() sequence.Piece {
+	j := &s.Job
+	p := sequence.Piece{Name: j.Name, Substrate: s.Base, Finish: j.Finish, SkinContact: j.SkinContact,
+		HighStrength: j.HighStrength, Relieved: j.Relieved, Area: s.Area, MinThickness: j.MinThickness}
+	p.Tensile, _ = j.tensile() // Check has read it
+	if coats := s.Coats(); len(coats) > 0 {
+		last := coats[len(coats)-1]
+		p.Distribution = last.Layer.Distribution
+		if p.MinThickness = last.Ordered; p.MinThickness == 0 {
+			p.MinThickness = last.Result.Thinnest
+		}
+	}
+	return p
+}
+
+// laid puts the coats into the shop's own steps. Check has seen that each comes once, in
+// order.
+func (s *Sheet) laid(coats []sequence.Tank) ([]sequence.Tank, error) {
+	steps := s.Job.Steps
+	tanks := make([]sequence.Tank, len(steps))
+	next := 0
+	for i := range steps {
+		if steps[i].Layer == "" {
+			var err error
+			if tanks[i], err = steps[i].tank(); err != nil {
+				return nil, steps[i].at(fmt.Sprintf("sequence[%d]", i+1), err)
+			}
+			continue
+		}
+		tanks[i] = coats[next]
+		tanks[i].Wait, tanks[i].LiveEntry = steps[i].Wait, steps[i].LiveEntry
+		next++
+	}
+	return tanks, nil
+}
+
+func deposits(k sequence.Kind) bool {
+	return k == sequence.Strike || k == sequence.Underplate || k == sequence.Plate
+}

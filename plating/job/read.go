@@ -1,0 +1,185 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.com/laydown/plating/bath"
+	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/plating/sequence"
+	"example.com/laydown/units"
+)
+
+// Format is the value of the field "format" that this package reads.
+const Format = "laydown job 1"
+
+// A file is a job with its format.
+type file struct {
+	Format string `json:"format" is:"laydown job 1"`
+	Job
+}
+
+// An Error reports what is wrong with a job file, and where.
+type Error struct {
+	Line int    // counted from 1; 0 when the file as a whole is meant
+	Path string // the field, as layers[1].bath.efficiency; "" for the whole
+	What string // what is wrong and what would do
+	Err  error  // the reason below, if any
+}
+
+// Error returns line, field and reason in one line.
+func (e *Error) Error() string { return strictjson.Message("job file", e.Line, e.Path, e.What) }
+
+// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
+func (e *Error) Unwrap() error { return e.Err }
+
+func atPlace(err error) error {
+	var e *strictjson.Error
+	if errors.As(err, &e) {
+		return &Error{Line: e.Line, Path: e.Path, What: e.What, Err: e.Err}
+	}
+	return err
+}
+
+// An Opener opens a file by the name that a job gives it.
+type Opener func(name string) (io.ReadCloser, error)
+
+// Read reads a job file; the package comment describes it. Parts may be meshes in files
+// of their own, and layers may name baths of a file of the shop's own: they are opened
+// with open, by the name that the job gives. A nil open opens none.
+//
+// Every figure is checked as far as it can be by itself and beside the others; what only
+// shows when the job is computed comes from [Job.Sheet].
+//
+// Errors: an [*Error] with line and field.
+func Read(r io.Reader, open Opener) (Job, error) {
+	j, err := read(r, open)
+	if err != nil {
+		return Job{}, atPlace(err)
+	}
+	return j, nil
+}
+
+func read(r io.Reader, open Opener) (Job, error) {
+	tree, err := strictjson.Read(r, strictjson.Doc{What: "job", Need: "an object with job, parts and layers"})
+	if err != nil {
+		return Job{}, err
+	}
+	var f file
+	if err := strictjson.Decode(tree, &f); err != nil {
+		return Job{}, err
+	}
+	j := f.Job
+	for i := range j.Parts {
+		if j.Parts[i].Count == 0 {
+			j.Parts[i].Count = 1
+		}
+	}
+	if err := j.load(tree, open); err != nil {
+		return Job{}, err
+	}
+	if j.Finish != sequence.FinishUnknown || len(j.Steps) > 0 {
+		for i := range j.Layers {
+			b := &j.Layers[i].Bath
+			at, rest := tree.At(fmt.Sprintf("layers[%d].bath.hazards", i+1))
+			if rest != "" && b.Library == "" && b.Like == "" {
+				return Job{}, at.Fail(units.ErrInconsistent, `field "hazards" is missing; need what the bath holds, as `+
+					`["cyanide", "acid"], or [] for none: the check of the sequence goes by it`)
+			}
+		}
+	}
+	var fault *Fault
+	if err := j.Check(); errors.As(err, &fault) {
+		return Job{}, tree.Place(fault.Path, fault.Err)
+	} else if err != nil {
+		return Job{}, err
+	}
+	return j, nil
+}
+
+// load reads the files that the job names.
+func (j *Job) load(tree *strictjson.Node, open Opener) error {
+	for i := range j.Parts {
+		m := j.Parts[i].Mesh
+		if m == nil {
+			continue
+		}
+		if err := m.load(j.Parts[i].Name, open); err != nil {
+			return tree.Place(fmt.Sprintf("parts[%d].mesh.file", i+1), err)
+		}
+	}
+	if j.BathFile == "" {
+		if n, rest := tree.At("baths"); rest == "" {
+			return n.Fail(nil, "is empty; need the name of a file of baths in quotes")
+		}
+		return nil
+	}
+	at, _ := tree.At("baths")
+	if open == nil {
+		return at.Fail(units.ErrInconsistent, "names a file, and this file is read where no files can be opened")
+	}
+	f, err := open(j.BathFile)
+	if err != nil {
+		return at.Fail(err, "cannot be opened: %v", err)
+	}
+	defer f.Close()
+	if j.Baths, err = bath.Read(f); err != nil {
+		return at.Fail(err, "%q: %v", j.BathFile, err)
+	}
+	return nil
+}
+
+// Write writes the job as a file that [Read] reads back. Files that the job names are not
+// written.
+//
+// Errors: an [*Error] for a value that no file can hold, as NaN; those of w.
+func (j Job) Write(w io.Writer) error {
+	if w == nil {
+		return units.Missing("writer", "one that takes the job file")
+	}
+	raw, err := strictjson.Encode(file{Job: j})
+	if err != nil {
+		return &Error{What: err.Error(), Err: err}
+	}
+	_, err = w.Write(raw)
+	return err
+}
+
+// MarshalJSON writes the job file.
+func (j Job) MarshalJSON() ([]byte, error) { return strictjson.Encode(file{Job: j}) }
+
+// UnmarshalJSON reads a job file that names no other files.
+//
+// Errors: an [*Error] with line and field.
+func (j *Job) UnmarshalJSON(raw []byte) error {
+	if j == nil {
+		return units.Missing("job to read into", "a pointer to one")
+	}
+	v, err := Read(strings.NewReader(string(raw)), nil)
+	if err == nil {
+		*j = v
+	}
+	return err
+}
+
+// Schema returns the JSON Schema of job files, from the fields that [Read] knows.
+func Schema() ([]byte, error) { return strictjson.Schema("job of laydown", file{}) }
+
+// DecodeNode reads a name, or a number from 1.
+func (l *LayerRef) DecodeNode(n *strictjson.Node) error {
+	if n.Kind != "text" && n.Kind != "number" || n.Text == "" {
+		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1", strictjson.Describe(n))
+	}
+	*l = LayerRef(n.Text)
+	return nil
+}
+
+// EncodeNode gives the name.
+func (l LayerRef) EncodeNode() any { return string(l) }
+
+// Schema is that of a name or a number.
+func (l *LayerRef) Schema(*strictjson.Definitions) map[string]any {
+	return map[string]any{"type": []string{"string", "integer"}}
+}

@@ -1,0 +1,108 @@
+package job
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"example.com/laydown/units"
+)
+
+// width is that of a sheet in characters.
+const width = 96
+
+// WriteText writes the sheet as text for a terminal or a printer.
+//
+// Errors: those of [Sheet.Document]; those of w.
+func (s *Sheet) WriteText(w io.Writer, o Options) error {
+	doc, err := s.Document(o)
+	if err != nil {
+		return err
+	}
+	return doc.WriteText(w)
+}
+
+// WriteText writes the document as text, folded to 96 characters.
+//
+// Errors: those of w.
+func (d *Document) WriteText(w io.Writer) error {
+	if w == nil {
+		return units.Missing("writer", "one that takes the text")
+	}
+	var b bytes.Buffer
+	wrap(&b, "BENCH SHEET: ", d.Title)
+	b.WriteString(strings.Repeat("=", width) + "\n")
+	for i := range d.Sections {
+		d.Sections[i].text(&b)
+	}
+	_, err := w.Write(b.Bytes())
+	return err
+}
+
+// text writes a section: its heading, then a line for each item.
+func (s *Section) text(b *bytes.Buffer) {
+	const value = 16
+	if s.Heading != "STOP" {
+		heading := s.Heading
+		if s.Tank {
+			if end := strings.LastIndex(heading, " ("); end > 0 {
+				heading = strings.ToUpper(heading[:end]) + heading[end:]
+			}
+		}
+		wrap(b, "", heading)
+	}
+	for _, it := range s.Items {
+		box := "   "
+		if it.Tick {
+			box = "[ ]"
+		}
+		switch {
+		case it.Mark == "=":
+			b.WriteString(strings.TrimRight("    "+it.Text, " ") + "\n")
+		case it.Mark == "STOP" && s.Heading == "STOP":
+			wrap(b, "STOP  ", it.Text)
+		case s.Heading == "Price" && it.What != "":
+			wrap(b, fmt.Sprintf("   %s%s ", pad(it.What, 34), left(it.Value, 13)), it.Text)
+		case it.What == "" && it.Mark == "" && !it.Tick:
+			wrap(b, "   ", it.Text)
+		case it.What == "" && it.Mark == "":
+			wrap(b, "   [ ] ", it.Text)
+		case it.What == "":
+			wrap(b, "   "+it.Mark+" ", it.Text)
+		case it.Value == "" || utf8.RuneCountInString(it.What) <= 8 && utf8.RuneCountInString(it.Value) <= value:
+			wrap(b, fmt.Sprintf("   %s %s %s ", box, pad(it.What, 8), pad(it.Value, value)), it.Text)
+		default:
+			wrap(b, fmt.Sprintf("   %s %s ", box, pad(it.What, 8)), it.Value+" "+it.Text)
+		}
+	}
+	b.WriteByte('\n')
+}
+
+func pad(s string, n int) string {
+	return s + strings.Repeat(" ", max(0, n-utf8.RuneCountInString(s)))
+}
+
+func left(s string, n int) string {
+	return strings.Repeat(" ", max(0, n-utf8.RuneCountInString(s))) + s
+}
+
+// wrap writes text folded at blanks, behind a prefix on the first line.
+func wrap(b *bytes.Buffer, prefix, text string) {
+	text = units.Printable(text)
+	n := utf8.RuneCountInString(prefix)
+	line := prefix
+	length := n
+	for i, word := range strings.Fields(text) {
+		size := utf8.RuneCountInString(word)
+		if i > 0 && length+1+size > width {
+			b.WriteString(strings.TrimRight(line, " ") + "\n")
+			line, length = strings.Repeat(" ", n), n
+		} else if i > 0 {
+			line, length = line+" ", length+1
+		}
+		line, length = line+word, length+size
+	}
+	b.WriteString(strings.TrimRight(line, " ") + "\n")
+}

@@ -1,0 +1,75 @@
+package sequence
+
+import (
+	"encoding/json"
+	"slices"
+
+	"example.com/laydown/units"
+)
+
+func flowWords() []string { return []string{"still", "running", "counterflow", "spray"} }
+
+// UnmarshalText reads the flow in words.
+//
+// Errors: a [*units.ValueError] that lists the words.
+func (f *Flow) UnmarshalText(text []byte) error {
+	if f == nil {
+		return units.Missing("flow to read into", "a pointer to one")
+	}
+	i, err := units.FromWord("flow of the rinse", string(text), flowWords())
+	*f = Flow(i)
+	return err
+}
+
+func polarityWords() []string { return []string{"no current", "cathodic", "anodic"} }
+
+// UnmarshalText reads the polarity in words.
+//
+// Errors: a [*units.ValueError] that lists the words.
+func (p *Polarity) UnmarshalText(text []byte) error {
+	if p == nil {
+		return units.Missing("polarity to read into", "a pointer to one")
+	}
+	i, err := units.FromWord("polarity", string(text), polarityWords())
+	*p = Polarity(i)
+	return err
+}
+
+// effectWords lists the words of the effects in the order of their bits.
+func effectWords() []string {
+	return []string{"clean", "deoxidise", "activate", "etch", "desmut", "zincate"}
+}
+
+// String lists the effects in words.
+func (e Effect) String() string {
+	if i := slices.Index([]Effect{EffectClean, EffectDeoxidise, EffectActivate, EffectEtch, EffectDesmut, EffectZincate}, e); i >= 0 {
+		return effectWords()[i]
+	}
+	raw, _ := e.MarshalJSON()
+	return string(raw)
+}
+
+// UnmarshalText reads one effect.
+//
+// Errors: a [*units.ValueError] that lists the words.
+func (e *Effect) UnmarshalText(text []byte) error {
+	if e == nil {
+		return units.Missing("effect to read into", "a pointer to one")
+	}
+	i, err := units.FromWord("effect", string(text), effectWords())
+	if err == nil {
+		*e = 1 << i
+	}
+	return err
+}
+
+// MarshalJSON writes the effects as a list of words.
+func (e Effect) MarshalJSON() ([]byte, error) {
+	list := []string{}
+	for i, w := range effectWords() {
+		if e.Has(1 << i) {
+			list = append(list, w)
+		}
+	}
+	return json.Marshal(list)
+}
