@@ -168,6 +168,9 @@ func (j *Job) fits() error {
 	if len(j.Layers) == 0 && !planned {
 		return needs("layers", `field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`)
 	}
+	if len(j.Layers) == 0 && steps {
+		return needs("layers", `field "layers" is missing; need the coats that the "sequence" names`)
+	}
 	if path := first("skin_contact", j.SkinContact, "high_strength", j.HighStrength, "stress_relieved", j.Relieved,
 		"tensile_strength", j.Tensile != 0, "hardness", j.Hardness != ""); path != "" && !planned && !steps {
 		return needs(path, `goes with a "finish" or a "sequence", and there is none`)
@@ -182,6 +185,9 @@ func (j *Job) fits() error {
 		if j.MinThickness == 0 {
 			return needs("min_thickness",
 				`field "min_thickness" is missing; need the thickness of the finish at its thinnest spot, as "1 µm"`)
+		}
+		if err := units.Positive("minimum thickness", j.MinThickness); err != nil {
+			return fault("min_thickness", err)
 		}
 		if _, err := j.Evenness.distribution(""); err != nil {
 			return err
@@ -439,7 +445,8 @@ func (s *Step) rinseField() string {
 
 func (s *Step) processField() string {
 	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild", s.Mild,
-		"strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter != "", "current_density",
+		"strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
+		"agitation", s.Agitation.Text != "", "look", len(s.Look) > 0, "current_density",
 		s.CurrentDensity.Given(), "volts", s.Volts.Given(), "temperature", s.Temperature.Given(), "time", s.Time.Given(),
 		"vessel", s.Vessel != 0)
 }
@@ -498,8 +505,12 @@ func (s *Step) tank() (sequence.Tank, error) {
 	if s.Hazards != nil {
 		q.Hazards = *s.Hazards
 	}
-	if s.Counter != "" {
-		q.Counter = bath.Words{Text: s.Counter, Source: origin.Job, Seen: origin.Given}
+	q.Look = s.Look
+	if q.Counter = s.Counter; s.Counter.Text != "" && s.Counter.Source == "" {
+		q.Counter.Source, q.Counter.Seen = origin.Job, origin.Given
+	}
+	if q.Agitation = s.Agitation; s.Agitation.Text != "" && s.Agitation.Source == "" {
+		q.Agitation.Source, q.Agitation.Seen = origin.Job, origin.Given
 	}
 	t.Vessel = s.Vessel
 	return t, t.Check()

@@ -103,7 +103,9 @@ type Step struct {
 	Mild           bool                             `json:"mild" doc:"acid of pH 1 or more, or inhibited caustic"`
 	Strong         bool                             `json:"strong" doc:"much caustic"`
 	Polarity       sequence.Polarity                `json:"polarity"`
-	Counter        string                           `json:"counter" doc:"the other electrode"`
+	Counter        bath.Words                       `json:"counter" doc:"the other electrode"`
+	Agitation      bath.Words                       `json:"agitation"`
+	Look           []string                         `json:"look" doc:"what to look at before going on"`
 	CurrentDensity bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`
 	Volts          bath.Range[units.Voltage]        `json:"volts" in:"V"`
 	Temperature    bath.Range[units.Temperature]    `json:"temperature" in:"°C"`

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/units"
 )
@@ -270,6 +271,41 @@ func (s *Sheet) laid(coats []sequence.Tank) ([]sequence.Tank, error) {
 		next++
 	}
 	return tanks, nil
+}
+
+// Steps returns the sequence as the shop's own steps, for [Job.Steps]: a proposal to
+// change and to write down ([Job.Write]). Nil without a sequence.
+func (s *Sheet) Steps() []Step {
+	if s == nil || !s.Sequenced {
+		return nil
+	}
+	list := make([]Step, len(s.Stops))
+	for i := range s.Stops {
+		list[i] = stepOf(&s.Stops[i].tank)
+		if c := s.Stops[i].Coat; c != nil {
+			list[i] = Step{Layer: LayerRef(c.Name), LiveEntry: s.Stops[i].tank.LiveEntry, Wait: s.Stops[i].tank.Wait}
+		}
+	}
+	return list
+}
+
+// stepOf is a tank that does not plate as a job file gives it.
+func stepOf(t *sequence.Tank) Step {
+	s := Step{Kind: t.Kind, Name: t.Name, LiveEntry: t.LiveEntry, Wait: t.Wait}
+	switch t.Kind {
+	case sequence.Rinse, sequence.FinalRinse, sequence.DragOut:
+		flow := t.Rinse.Flow
+		s.Stages, s.Flow, s.Deionised, s.Acidified, s.Station = t.Rinse.Stages, &flow, t.Rinse.Deionised, t.Rinse.Acidified,
+			t.Rinse.Station
+		return s
+	}
+	q := &t.Process
+	hazards := q.Hazards
+	s.Holds, s.Does, s.Hazards, s.Mild, s.Strong, s.Polarity = q.Chemistry, q.Effect, &hazards, q.Mild, q.Strong, q.Polarity
+	s.PH = bath.Range[plating.PH]{Low: q.PH.Low, High: q.PH.High}
+	s.Temperature, s.CurrentDensity, s.Volts, s.Time = q.Temperature, q.CurrentDensity, q.Volts, q.Time
+	s.Counter, s.Agitation, s.Look, s.Vessel = q.Counter, q.Agitation, q.Look, t.Vessel
+	return s
 }
 
 func deposits(k sequence.Kind) bool {

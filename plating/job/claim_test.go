@@ -1,4 +1,4 @@
-package traveller_test
+package job_test
 
 import (
 	"math"
@@ -6,14 +6,13 @@ import (
 	"testing"
 
 	"example.com/laydown/alloys"
-	"example.com/laydown/plating/jobfile"
-	"example.com/laydown/plating/traveller"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
 
 // claimed makes the sheet of the committed job of clock hands after some edits.
-func claimed(t *testing.T, edits ...string) traveller.Sheet {
+func claimed(t *testing.T, edits ...string) job.Sheet {
 	t.Helper()
 	raw, err := testdata.Files.ReadFile("jobs/hands.json")
 	if err != nil {
@@ -26,11 +25,11 @@ func claimed(t *testing.T, edits ...string) traveller.Sheet {
 		}
 		text = strings.Replace(text, edits[i], edits[i+1], 1)
 	}
-	job, err := jobfile.ReadShop(strings.NewReader(text))
+	j, err := job.Read(strings.NewReader(text), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := traveller.Make(job)
+	s, err := j.Sheet()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +44,7 @@ func TestIndependentClaim(t *testing.T) {
 	if c == nil || c.Missing != "" || len(c.Coats) != 1 || c.Coats[0] != 1 {
 		t.Fatalf("%+v", c)
 	}
-	lr := &s.Result.Layers[1]
+	lr := s.Coats()[1]
 	// Mass of the coat over its area is that of the mean; the thinnest spot has the ratio.
 	gold := 0.996 * float64(lr.Result.Mass) / float64(s.Area) * float64(lr.Result.Thinnest/lr.Result.Average) // kg/m²
 	if want := gold / 19300; math.Abs(float64(c.Fine)/want-1) > 1e-12 {
@@ -63,7 +62,7 @@ func TestIndependentClaim(t *testing.T) {
 // TestPropertyClaim: nothing is claimed that is not given, a poorer or thinner coat
 // claims less, and no figure is rounded up.
 func TestPropertyClaim(t *testing.T) {
-	names := func(s traveller.Sheet) string {
+	names := func(s job.Sheet) string {
 		var list []string
 		for _, v := range s.Claim.Terms {
 			list = append(list, v.Name)
@@ -111,11 +110,11 @@ func TestPropertyClaim(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	job, err := jobfile.ReadShop(f)
+	j, err := job.Read(f, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if s, err = traveller.Make(job); err != nil || s.Claim != nil || s.Claim.Lines() != nil {
+	if s, err = j.Sheet(); err != nil || s.Claim != nil || s.Claim.Lines() != nil {
 		t.Errorf("a coat of silver: %+v, %v", s.Claim, err)
 	}
 }

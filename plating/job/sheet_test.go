@@ -1,4 +1,4 @@
-package traveller_test
+package job_test
 
 import (
 	"errors"
@@ -14,34 +14,33 @@ import (
 	"example.com/laydown/alloys"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/bath"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
-	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
 
 // shipped reads one of the jobs of the clock workshop.
-func shipped(t *testing.T, name string) traveller.Job {
+func shipped(t *testing.T, name string) job.Job {
 	t.Helper()
 	f, err := testdata.Files.Open("jobs/" + name + ".json")
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	j, err := jobfile.ReadShop(f)
+	j, err := job.Read(f, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return j
 }
 
-func made(t *testing.T, j traveller.Job) traveller.Sheet {
+func made(t *testing.T, j job.Job) job.Sheet {
 	t.Helper()
-	s, err := traveller.Make(j)
+	s, err := j.Sheet()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -56,10 +55,10 @@ func near(t *testing.T, what string, got, want, tol float64) {
 }
 
 // planned is a job of one finish on one base metal.
-func planned(s sequence.Substrate, f sequence.Finish) traveller.Job {
-	return traveller.Job{Name: "finial", Substrate: s.String(), Base: s, Finish: f, MinThickness: 0.4 * units.Micrometre,
-		Distribution: plating.Distribution{MinToAverage: 0.5, Basis: "given"},
-		Parts: []plating.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre,
+func planned(s sequence.Substrate, f sequence.Finish) job.Job {
+	return job.Job{Name: "finial", Substrate: s.String(), Finish: f, MinThickness: 0.4 * units.Micrometre,
+		Evenness: job.Evenness{MinToAverage: 0.5, Basis: "given"},
+		Parts: []job.Part{{Name: "finial", Count: 3, Area: 30 * units.SquareCentimetre,
 			Masked: 2 * units.SquareCentimetre}}}
 }
 
@@ -73,7 +72,7 @@ func TestPropertyEveryPlan(t *testing.T) {
 			for flags := range 4 {
 				j := planned(base, f)
 				j.SkinContact, j.HighStrength = flags&1 != 0, flags&2 != 0
-				s, err := traveller.Make(j)
+				s, err := j.Sheet()
 				var refused *sequence.RefusedError
 				var unsure *sequence.UnsureError
 				if errors.As(err, &refused) || errors.As(err, &unsure) {
@@ -85,34 +84,33 @@ func TestPropertyEveryPlan(t *testing.T) {
 				}
 				sheets++
 				name := fmt.Sprintf("%s to %s", base, f)
-				if s.Stop() || len(s.Cards) != len(s.Tanks) || len(s.Coats) != len(s.Tanks) ||
-					len(s.Spreads) != len(s.Result.Layers) {
-					t.Errorf("%s: stop %v, %d tanks, %d cards, %d layers, %d spreads", name, s.Stop(), len(s.Tanks), len(s.Cards),
-						len(s.Result.Layers), len(s.Spreads))
+				if s.Forbidden() {
+					t.Errorf("%s: stop %q", name, s.Reasons())
 				}
 				next := 0
-				for i, k := range s.Coats {
-					if k < 0 {
+				for i := range s.Stops {
+					coat, c := s.Stops[i].Coat, &s.Stops[i].Tank
+					if c.Number != i+1 {
+						t.Errorf("%s: tank %d is called %d", name, i+1, c.Number)
+					}
+					if coat == nil {
 						continue
 					}
-					if k != next {
-						t.Errorf("%s: tank %d lays coat %d, want %d", name, i+1, k, next)
-					}
 					next++
-					r, c, p := &s.Result.Layers[k].Result, &s.Cards[i], &s.Spreads[k]
+					r, p := &coat.Result, &coat.Spread
 					near(t, name+": amps of the card", float64(c.Amps), float64(r.CurrentDensity)*float64(s.Area), 1e-12)
 					if !(p.Time.Low <= r.Time && r.Time <= p.Time.High && p.Thinnest.Low <= r.Thinnest*(1+1e-12) &&
 						r.Thinnest <= p.Thinnest.High*(1+1e-12)) {
 						t.Errorf("%s: the estimate lies outside its spread: %v, %v", name, p.Time, p.Thinnest)
 					}
 				}
-				if next != len(s.Result.Layers) {
-					t.Errorf("%s: %d of %d coats have a tank", name, next, len(s.Result.Layers))
+				if next != len(s.Coats()) || next == 0 {
+					t.Errorf("%s: %d of %d coats have a tank", name, next, len(s.Coats()))
 				}
 				if !(0 < s.Line.Low && s.Line.Low <= s.Line.Typical && s.Line.Typical <= s.Line.High) {
 					t.Errorf("%s: time at the line %v", name, s.Line)
 				}
-				last := s.Result.Layers[len(s.Result.Layers)-1].Result
+				last := s.Coats()[next-1].Result
 				near(t, name+": thinnest spot of the finish", float64(last.Thinnest), 0.4e-6, 1e-9)
 			}
 		}
@@ -132,13 +130,13 @@ func TestPropertyEveryLibraryBath(t *testing.T) {
 		}
 		text := fmt.Sprintf(`{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
 			{"bath": {"library": %q, "volume": "4 L"}, "min_to_average": 0.5, %s}]}`, b.Key, what)
-		j, err := jobfile.ReadShop(strings.NewReader(text))
+		j, err := job.Read(strings.NewReader(text), nil)
 		if err != nil {
 			t.Errorf("%s: %v", b.Key, err)
 			continue
 		}
 		s := made(t, j)
-		p, r := &s.Spreads[0], &s.Result.Layers[0].Result
+		p, r := &s.Coats()[0].Spread, &s.Coats()[0].Result
 		if !p.Known || p.Confidence != b.Confidence() && p.Confidence > b.Confidence() {
 			t.Errorf("%s: spread known %v, confidence %v of a bath of %v", b.Key, p.Known, p.Confidence, b.Confidence())
 		}
@@ -189,9 +187,9 @@ func TestIndependentHands(t *testing.T) {
 	near(t, "running water", float64(s.Rinsing.Single), single*float64(s.Rinsing.Carried.High), 1e-12)
 
 	// 3 A/dm² at 4 to 6 V for 20 s into 3 kg of water.
-	near(t, "power, low", float64(s.Powers[0].Low), 4*300*float64(s.Area), 1e-12)
-	near(t, "power, high", float64(s.Powers[0].High), 6*300*float64(s.Area), 1e-12)
-	near(t, "warming", float64(s.Powers[0].Warms), 6*300*float64(s.Area)*20/(3*4186), 1e-9)
+	near(t, "power, low", float64(s.Coats()[0].Power.Low), 4*300*float64(s.Area), 1e-12)
+	near(t, "power, high", float64(s.Coats()[0].Power.High), 6*300*float64(s.Area), 1e-12)
+	near(t, "warming", float64(s.Coats()[0].Power.Warms), 6*300*float64(s.Area)*20/(3*4186), 1e-9)
 
 	// Two electrons a molecule, 24.465 L/mol at 25 °C and one atmosphere; a
 	// quarter of 4 % by volume. Most current without deposit flows at tank 3.
@@ -239,7 +237,7 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		q := &traveller.Price{LinePerHour: any(90), Handling: units.Duration(r.IntN(60)), Rectifier: 0.7}
+		q := &job.Price{LinePerHour: any(90), Handling: units.Duration(r.IntN(60)), Rectifier: 0.7}
 		q.Currency, q.Rounding = currency, price.Rounding(r.IntN(3))
 		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026,
 			Month: 11, Day: 20}}}
@@ -248,9 +246,9 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		q.Tax.Rate = decimal.New(r.Int64N(30), -2)
 		q.Electricity.PerKilowattHour = any(1)
 		j.Price = q
-		j.Rinse = &traveller.Rinse{Shape: rinse.VerticalPoor, Ratio: 500,
+		j.Rinse = &job.Rinse{Shape: rinse.VerticalPoor, Ratio: 500,
 			DragOutTank: units.Volume(r.IntN(2)) * 4 * units.Litre, Loads: 5, Evaporation: 30 * units.Millilitre}
-		s, err := traveller.Make(j)
+		s, err := j.Sheet()
 		if err != nil {
 			t.Fatalf("%d: %v", i, err)
 		}
@@ -277,11 +275,11 @@ func TestOwnBathWins(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, k := range s.Coats {
-		if k != 1 {
+	for i := range s.Stops {
+		if s.Stops[i].Coat != s.Coats()[1] {
 			continue
 		}
-		c := &s.Cards[i]
+		c := &s.Stops[i].Tank
 		if c.Window.Low != 0.3*units.AmperePerSquareDecimetre || c.Volts.High != 3 || c.Window.Seen != origin.Given ||
 			c.Chemistry != "gold, acid cyanide, cobalt hardened" {
 			t.Errorf("the card shows %v, %v of %s", c.Window, c.Volts, c.Chemistry)
@@ -291,10 +289,10 @@ func TestOwnBathWins(t *testing.T) {
 		}
 	}
 	j := shipped(t, "hands")
-	j.Layers[1].Library, j.Layers[1].Bath.InsolubleAnode = lib, false
+	j.Layers[1].Bath.AnodeKind = bath.SolubleAnode
 	s = made(t, j)
-	for i, k := range s.Coats {
-		if k == 1 && s.Cards[i].Anode.Text != "" {
+	for i := range s.Stops {
+		if s.Stops[i].Coat == s.Coats()[1] && s.Stops[i].Tank.Anode.Text != "" {
 			t.Error("the library lends an insoluble anode to a bath that has soluble ones")
 		}
 	}
@@ -308,8 +306,8 @@ func TestOnward(t *testing.T) {
 	if m := s.Rinsing.Metals; len(m) != 2 || !m[0].Onward || m[0].Lost != 0 || m[1].Onward || m[1].Lost == 0 {
 		t.Errorf("%+v", m)
 	}
-	for i := range s.Cards {
-		if line := plating.TankLine(s.Cards[i].Cautions); strings.Contains(line, "CYANIDE IN ACID") {
+	for i := range s.Stops {
+		if line := plating.TankLine(s.Stops[i].Tank.Cautions); strings.Contains(line, "CYANIDE IN ACID") {
 			t.Error("a caution for a bath that is not there: " + line)
 		}
 	}
@@ -343,12 +341,13 @@ func TestIndependentEnergy(t *testing.T) {
 	j := shipped(t, "hands")
 	s := made(t, j)
 	joules := 0.0
-	for i, k := range s.Coats {
-		c := &s.Cards[i]
+	for i, k := 0, 0; i < len(s.Stops); i++ {
+		c := &s.Stops[i].Tank
 		switch {
-		case k >= 0:
-			r := &s.Result.Layers[k].Result
-			joules += []float64{6, 3}[k] * float64(r.Current) * float64(r.Time)
+		case s.Stops[i].Coat != nil:
+			r := &s.Stops[i].Coat.Result
+			k++
+			joules += []float64{6, 3}[k-1] * float64(r.Current) * float64(r.Time)
 		case c.Set > 0:
 			joules += 6 * float64(c.Amps) * float64(c.Time.Typical) // both at up to 6 V
 		}
@@ -388,16 +387,16 @@ func TestOneBathTwice(t *testing.T) {
 	j.Finish, j.Steps = sequence.FinishUnknown, nil
 	l := j.Layers[1]
 	l.CountBelow = false
-	j.Layers = []traveller.Layer{l, l}
+	j.Layers = []job.Layer{l, l}
 	s := made(t, j)
 	if len(s.Baths) != 1 {
 		t.Fatalf("%d baths", len(s.Baths))
 	}
 	var charge units.Charge
 	var metal units.Mass
-	for i := range s.Result.Layers {
-		charge += s.Result.Layers[i].Result.Charge
-		metal += s.Result.Layers[i].Result.FineMass
+	for i := range s.Coats() {
+		charge += s.Coats()[i].Result.Charge
+		metal += s.Coats()[i].Result.FineMass
 	}
 	near(t, "charge", float64(s.Baths[0].Charge), float64(charge), 1e-12)
 	near(t, "metal", float64(s.Baths[0].Coat), float64(metal), 1e-12)
@@ -412,8 +411,8 @@ func TestOneBathTwice(t *testing.T) {
 func TestStepsCarry(t *testing.T) {
 	j := own(t)
 	for i := range j.Steps {
-		if j.Steps[i].Layer == 1 {
-			j.Steps[i].Tank.Wait = 5 * units.Minute
+		if j.Steps[i].Layer == "acid gold strike" {
+			j.Steps[i].Wait = 5 * units.Minute
 		}
 	}
 	found := false
@@ -436,12 +435,12 @@ func TestStepsCarry(t *testing.T) {
 	// Load by load, in grams, until every round is like the last.
 	water.Loads = 7
 	m := made(t, j).Rinsing.Metals[1]
-	bath, d, tank := float64(j.Layers[1].Bath.Content), float64(made(t, j).Rinsing.Carried.High),
+	gold, d, tank := float64(j.Layers[1].Bath.Content.Point()), float64(made(t, j).Rinsing.Carried.High),
 		float64(water.DragOutTank)
 	grams, back, full, poured := 0.0, 0.0, 0.0, math.Min(tank, 7*float64(water.Evaporation))
 	for range 3000 {
 		for range 7 {
-			grams += bath * d
+			grams += gold * d
 			grams -= grams * d / (tank + d)
 		}
 		full = grams / tank
@@ -449,11 +448,11 @@ func TestStepsCarry(t *testing.T) {
 		grams -= back
 	}
 	near(t, "poured back", float64(m.Poured), poured, 1e-12)
-	near(t, "share that comes back", float64(m.Back), back/(7*bath*d), 1e-9)
+	near(t, "share that comes back", float64(m.Back), back/(7*gold*d), 1e-9)
 	near(t, "last water behind the drag-out tank", float64(m.LastWater), full/float64(water.Ratio), 1e-9)
 	water.DragOutTank, water.Evaporation, water.Loads = 0, 0, 0
 	m = made(t, j).Rinsing.Metals[1]
-	near(t, "last water without one", float64(m.LastWater), bath/float64(water.Ratio), 1e-12)
+	near(t, "last water without one", float64(m.LastWater), gold/float64(water.Ratio), 1e-12)
 	if m.Poured != 0 || m.Loads != 0 || m.Back != 0 {
 		t.Errorf("nothing to pour from: %+v", m)
 	}
@@ -461,16 +460,16 @@ func TestStepsCarry(t *testing.T) {
 	water.DragOutTank, water.Evaporation, water.Loads = 3*units.Litre, 40*units.Millilitre, 10
 	cold, none2 := j, units.Volume(0)
 	cold.Layers = slices.Clone(j.Layers)
-	cold.Layers[0].Evaporation = &none2
+	cold.Layers[0].Bath.Evaporation = &none2
 	list := made(t, cold).Rinsing.Metals
 	if list[0].Back != 0 || !list[0].Full || list[0].Lost != list[0].High || list[1].Full ||
 		list[1].Evaporates != water.Evaporation || list[1].Back < 0.9 {
 		t.Errorf("a strike from which nothing evaporates: %+v", list)
 	}
 	minus := -units.Millilitre
-	cold.Layers[0].Evaporation = &minus
+	cold.Layers[0].Bath.Evaporation = &minus
 	var v *units.ValueError
-	if _, err := traveller.Make(cold); !errors.As(err, &v) || !strings.Contains(v.Field,
+	if _, err := cold.Sheet(); !errors.As(err, &v) || !strings.Contains(v.Field,
 		"evaporation of acid gold strike") {
 		t.Errorf("%v", err)
 	}
@@ -482,7 +481,7 @@ func TestStepsCarry(t *testing.T) {
 	// A minimum thickness above what is timed: the piece is judged by what the last coat comes to.
 	j = shipped(t, "hands")
 	j.Layers[1].MinThickness, j.Layers[1].Time, j.Layers[1].CountBelow = 0, 10*units.Minute, false
-	if s := made(t, j); s.Stop() || sequence.Worst(s.Findings) > plating.SeverityCaution {
+	if s := made(t, j); s.Forbidden() || sequence.Worst(s.Findings) > plating.SeverityCaution {
 		t.Errorf("a timed finish: %v", s.Findings)
 	}
 	// Another metal in the next tank is no onward bath.
@@ -500,7 +499,7 @@ func TestGasOfTheLowEnd(t *testing.T) {
 	j := shipped(t, "hands")
 	j.Finish, j.Price, j.Rinse = sequence.FinishUnknown, nil, nil
 	s := made(t, j)
-	r := &s.Result.Layers[0].Result
+	r := &s.Coats()[0].Result
 	want := (1 - 0.08) * float64(r.Current) * 5 / 3 / (2 * 96485.33212) * 24.465e-3 // at the top of the window, 5 A/dm²
 	if s.Gas.Tank != 0 {
 		t.Fatalf("most hydrogen at coat %d", s.Gas.Tank+1)
@@ -508,10 +507,10 @@ func TestGasOfTheLowEnd(t *testing.T) {
 	near(t, "hydrogen of the strike", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
 	// In a sequence of the two coats alone it is the same.
 	j = shipped(t, "hands")
-	j.Price, j.Rinse, j.Steps = nil, nil, []traveller.Step{{Layer: 1}, {Layer: 2}}
+	j.Price, j.Rinse, j.Steps = nil, nil, []job.Step{{Layer: "1"}, {Layer: "2"}}
 	s = made(t, j)
-	if len(s.Cards) != 2 || s.Gas == nil || s.Gas.Tank != 0 {
-		t.Fatalf("%d cards, most hydrogen %+v", len(s.Cards), s.Gas)
+	if len(s.Stops) != 2 || s.Gas == nil || s.Gas.Tank != 0 {
+		t.Fatalf("%d tanks, most hydrogen %+v", len(s.Stops), s.Gas)
 	}
 	near(t, "hydrogen of the strike in a sequence", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
 	if plating.DefaultDrawLimit != 0.1 {
@@ -556,29 +555,29 @@ func TestPropertyWorking(t *testing.T) {
 // make idle.
 func TestBadRinse(t *testing.T) {
 	nan := math.NaN()
-	for name, change := range map[string]func(*traveller.Rinse){
-		"ratio of rinsing -5":             func(r *traveller.Rinse) { r.Ratio = -5 },
-		"ratio of rinsing NaN":            func(r *traveller.Rinse) { r.Ratio = units.Ratio(nan) },
-		"volume of the drag-out tank -1":  func(r *traveller.Rinse) { r.DragOutTank = -1 },
-		"volume of the drag-out tank NaN": func(r *traveller.Rinse) { r.DragOutTank = units.Volume(nan) },
-		"loads between returns -7":        func(r *traveller.Rinse) { r.Loads = -7 },
-		"rinse stages -3":                 func(r *traveller.Rinse) { r.Ratio, r.Stages = 0, -3 },
-		"evaporation in the time of a load NaN": func(r *traveller.Rinse) {
+	for name, change := range map[string]func(*job.Rinse){
+		"ratio of rinsing -5":             func(r *job.Rinse) { r.Ratio = -5 },
+		"ratio of rinsing NaN":            func(r *job.Rinse) { r.Ratio = units.Ratio(nan) },
+		"volume of the drag-out tank -1":  func(r *job.Rinse) { r.DragOutTank = -1 },
+		"volume of the drag-out tank NaN": func(r *job.Rinse) { r.DragOutTank = units.Volume(nan) },
+		"rinse.loads: is -7":              func(r *job.Rinse) { r.Loads = -7 },
+		"rinse.stages: is -3":             func(r *job.Rinse) { r.Ratio, r.Stages = 0, -3 },
+		"evaporation in the time of a load NaN": func(r *job.Rinse) {
 			r.DragOutTank, r.Evaporation = 0,
 				units.Volume(nan)
 		},
-		"time of draining NaN": func(r *traveller.Rinse) {
+		"time of draining NaN": func(r *job.Rinse) {
 			r.Shape, r.Measured, r.Drain = 0, 1e-6,
 				units.Duration(nan)
 		},
-		"thickness of the solution 77": func(r *traveller.Rinse) { r.Shape, r.Measured, r.Thickness = 0, 1e-6, 77 },
+		"rinse.liquid: is 77": func(r *job.Rinse) { r.Shape, r.Measured, r.Thickness = 0, 1e-6, 77 },
 	} {
 		j := shipped(t, "hands")
 		water := *j.Rinse
 		change(&water)
 		j.Rinse = &water
-		var v *units.ValueError
-		if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.HasPrefix(v.Field+" "+v.Value, name) {
+		var f *job.Fault
+		if _, err := j.Sheet(); !errors.As(err, &f) || !strings.Contains(err.Error(), name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -605,7 +604,7 @@ func TestOwnCosts(t *testing.T) {
 		t.Errorf("a gram of gold more: %s, before %s", now.Total, was.Total)
 	}
 	own.Electricity.KilowattHours = decimal.New(1, 2_000_000_000)
-	if _, err := traveller.Make(j); err == nil || !strings.Contains(err.Error(), "energy") {
+	if _, err := j.Sheet(); err == nil || !strings.Contains(err.Error(), "energy") {
 		t.Errorf("a number without end: %v", err)
 	}
 }

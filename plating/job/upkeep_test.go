@@ -1,4 +1,4 @@
-package traveller_test
+package job_test
 
 import (
 	"errors"
@@ -8,10 +8,10 @@ import (
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/bath"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
-	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
 )
@@ -46,7 +46,7 @@ func TestSalts(t *testing.T) {
 		text := `{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
 			{"bath": {"library": "` + key + `", "volume": "4 L", "content": "5 g/L"}, "min_to_average": 0.5, "min_thickness": "0.1 µm"}],
 			"rinse": {"drag_out": "1 mL"}}`
-		j, err := jobfile.ReadShop(strings.NewReader(text))
+		j, err := job.Read(strings.NewReader(text), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -79,8 +79,8 @@ func TestOwnSaltIsNotGuessed(t *testing.T) {
 // TestShortOfTheMinThickness: amps and minutes given that keep the minimum thickness in the
 // middle of the efficiency and not at its low end are questioned.
 func TestShortOfTheMinThickness(t *testing.T) {
-	warned := func(s *traveller.Sheet, i int) bool {
-		for _, n := range s.Result.Layers[i].Notes {
+	warned := func(s *job.Sheet, i int) bool {
+		for _, n := range s.Coats()[i].Notes {
 			if n.Severity == plating.SeverityWarning && strings.Contains(n.Text, "of the minimum 2.50 µm") {
 				return true
 			}
@@ -89,20 +89,20 @@ func TestShortOfTheMinThickness(t *testing.T) {
 	}
 	s := made(t, shipped(t, "bezels"))
 	if !warned(&s, 2) {
-		t.Errorf("no warning: %v, spread %v", s.Result.Layers[2].Notes, s.Spreads[2].Thinnest)
+		t.Errorf("no warning: %v, spread %v", s.Coats()[2].Notes, s.Coats()[2].Spread.Thinnest)
 	}
 	j := shipped(t, "bezels")
 	l := &j.Layers[2]
 	l.CurrentDensity, l.Time = 0.3*units.AmperePerSquareDecimetre, 40*units.Minute
 	if s := made(t, j); warned(&s, 2) {
-		t.Errorf("warned with %v at the least", s.Spreads[2].Thinnest)
+		t.Errorf("warned with %v at the least", s.Coats()[2].Spread.Thinnest)
 	}
 	// Brass does not crack by hydrogen, steel may.
 	for name, want := range map[string]bool{"bezels": false, "hands": true} {
 		s := made(t, shipped(t, name))
 		found := false
-		for i := range s.Result.Layers {
-			for _, n := range s.Result.Layers[i].Notes {
+		for i := range s.Coats() {
+			for _, n := range s.Coats()[i].Notes {
 				found = found || strings.Contains(n.Do, "hardened steel")
 			}
 		}
@@ -112,17 +112,19 @@ func TestShortOfTheMinThickness(t *testing.T) {
 	}
 }
 
+func upTo(s units.Length) bath.Range[units.Length] { return bath.Range[units.Length]{High: s} }
+
 // TestOwnLimitWins: the shop's own bath may build what the library's is not used
 // for.
 func TestOwnLimitWins(t *testing.T) {
 	j := shipped(t, "hands")
-	j.Layers[1].MinThickness, j.Layers[1].Bath.MaxThickness = 6*units.Micrometre, 20*units.Micrometre
-	if s := made(t, j); s.Stop() {
+	j.Layers[1].MinThickness, j.Layers[1].Bath.MaxThickness = 6*units.Micrometre, upTo(20*units.Micrometre)
+	if s := made(t, j); s.Forbidden() {
 		t.Error("it stops")
 	}
-	j.Layers[1].Bath.MaxThickness = 5 * units.Micrometre
+	j.Layers[1].Bath.MaxThickness = upTo(5 * units.Micrometre)
 	var refused *sequence.RefusedError
-	if _, err := traveller.Make(j); !errors.As(err, &refused) {
+	if _, err := j.Sheet(); !errors.As(err, &refused) {
 		t.Errorf("6 µm of a bath for 5: %v", err)
 	}
 }
@@ -131,14 +133,14 @@ func TestOwnLimitWins(t *testing.T) {
 // the water, and one stage between cyanide and acid stops.
 func TestStagesOfTheJob(t *testing.T) {
 	j := planned(sequence.ZincDieCasting, sequence.BrightNickel)
-	j.Rinse = &traveller.Rinse{Shape: rinse.VerticalWell, Ratio: 1000, Stages: 3}
+	j.Rinse = &job.Rinse{Shape: rinse.VerticalWell, Ratio: 1000, Stages: 3}
 	s := made(t, j)
 	n := 0
-	for i := range s.Tanks {
-		if tank := &s.Tanks[i]; tank.Kind == sequence.Rinse && tank.Rinse.Flow == sequence.Counterflow {
+	for i, step := range s.Steps() {
+		if step.Kind == sequence.Rinse && *step.Flow == sequence.Counterflow {
 			n++
-			if tank.Rinse.Stages != 3 {
-				t.Errorf("tank %d has %d stages", i+1, tank.Rinse.Stages)
+			if step.Stages != 3 {
+				t.Errorf("tank %d has %d stages", i+1, step.Stages)
 			}
 		}
 	}
@@ -153,7 +155,7 @@ func TestStagesOfTheJob(t *testing.T) {
 		t.Errorf("%d rinses, told %d", n, s.Rinsing.Rinses)
 	}
 	j.Rinse.Stages = 1
-	if s := made(t, j); !s.Stop() {
+	if s := made(t, j); !s.Forbidden() {
 		t.Error("one stage between cyanide copper and acid nickel passes")
 	}
 }
@@ -164,11 +166,11 @@ func TestOneNameOneBath(t *testing.T) {
 	j := shipped(t, "hands")
 	j.Layers[0].Bath.Name = j.Layers[1].Bath.Name
 	var v *units.ValueError
-	if _, err := traveller.Make(j); !errors.As(err, &v) || !strings.Contains(err.Error(),
+	if _, err := j.Sheet(); !errors.As(err, &v) || !strings.Contains(err.Error(),
 		"another name for another tank") {
 		t.Errorf("%v", err)
 	}
-	if s := (traveller.Spread{Confidence: origin.Given, Known: true}); s.Trust() != "rests on figures of your own" {
+	if s := (job.Spread{Confidence: origin.Given, Known: true}); s.Trust() != "rests on figures of your own" {
 		t.Error(s.Trust())
 	}
 }
