@@ -246,8 +246,10 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		q.Tax.Rate = decimal.New(r.Int64N(30), -2)
 		q.Electricity.PerKilowattHour = any(1)
 		j.Price = q
-		j.Rinse = &job.Rinse{Shape: rinse.VerticalPoor, Ratio: 500,
-			DragOutTank: units.Volume(r.IntN(2)) * 4 * units.Litre, Loads: 5, Evaporation: 30 * units.Millilitre}
+		j.Rinse = &job.Rinse{Shape: rinse.VerticalPoor, Ratio: 500}
+		if r.IntN(2) == 1 {
+			j.Rinse.DragOutTank, j.Rinse.Loads, j.Rinse.Evaporation = 4*units.Litre, 5, 30*units.Millilitre
+		}
 		s, err := j.Sheet()
 		if err != nil {
 			t.Fatalf("%d: %v", i, err)

@@ -58,8 +58,10 @@ func TestStopFirst(t *testing.T) {
 			}
 			j.Steps = steps
 		},
-		"zinc in acid": func(j *job.Job) {
-			j.Finish, j.Substrate = sequence.FinishUnknown, "zinc die casting"
+		"bleach in acid": func(j *job.Job) {
+			none := plating.Hazard(0)
+			j.Steps = append([]job.Step{{Kind: sequence.Activate, Holds: "hydrochloric acid with bleach", Hazards: &none}},
+				j.Steps...)
 		},
 	} {
 		j := own(t)
