@@ -11,6 +11,7 @@ import (
 	"example.com/laydown/plating/coat"
 	"example.com/laydown/plating/electrical"
 	"example.com/laydown/plating/field"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/plating/ledger"
@@ -69,6 +70,15 @@ var misuses = []misused{
 	{"(*field.Result).TotalArea", (*field.Result).TotalArea},
 	{"(*field.SignError).Error", (*field.SignError).Error},
 	{"(*field.SignError).Unwrap", (*field.SignError).Unwrap},
+	{"(*job.Row).Cells", (*job.Row).Cells},
+	{"(*job.Row).Estimate", (*job.Row).Estimate},
+	{"(*job.RowError).Error", (*job.RowError).Error},
+	{"(*job.RowError).Unwrap", (*job.RowError).Unwrap},
+	{"(*job.RowWriter).Count", (*job.RowWriter).Count},
+	{"(*job.RowWriter).Flush", (*job.RowWriter).Flush},
+	{"(*job.RowWriter).Write", (*job.RowWriter).Write},
+	{"(*job.Table).All", (*job.Table).All},
+	{"(*job.Table).Columns", (*job.Table).Columns},
 	{"(*jobfile.Error).Error", (*jobfile.Error).Error},
 	{"(*jobfile.Error).Unwrap", (*jobfile.Error).Unwrap},
 	{"(*kinetics.TafelError).Error", (*kinetics.TafelError).Error},
@@ -495,6 +505,10 @@ var misuses = []misused{
 	{"field.Kind.String", field.Kind.String},
 	{"field.Refined", field.Refined},
 	{"field.Solve", field.Solve},
+	{"job.EstimateRows", job.EstimateRows},
+	{"job.NewRowWriter", job.NewRowWriter},
+	{"job.RowCount.String", job.RowCount.String},
+	{"job.Rows", job.Rows},
 	{"jobfile.NewReport", jobfile.NewReport},
 	{"jobfile.NewShopReport", jobfile.NewShopReport},
 	{"jobfile.Read", jobfile.Read},

@@ -1,25 +1,25 @@
-package files
+package job
 
 import (
 	"strings"
 	"unicode"
 )
 
-// Cell writes a text as the cell of a table that a spreadsheet may open. A text that
+// spreadsheetCell writes a text as the cell of a table that a spreadsheet may open. A text that
 // a spreadsheet would take as a formula gets an apostrophe in front, which it shows and
-// does not run; a number, such as -7.45, stays as it is. [Text] reads it back.
+// does not run; a number, such as -7.45, stays as it is. [spreadsheetText] reads it back.
 //
 // A formula begins with =, +, - or @, also in their full-width forms, behind blanks
 // and characters that do not show, or with a tab, carriage return or line feed.
-func Cell(text string) string {
+func spreadsheetCell(text string) string {
 	if runs(strings.TrimLeft(text, "'")) {
 		return "'" + text
 	}
 	return text
 }
 
-// Text reads a cell that [Cell] wrote.
-func Text(cell string) string {
+// spreadsheetText reads a cell that [spreadsheetCell] wrote.
+func spreadsheetText(cell string) string {
 	if strings.HasPrefix(cell, "'") && runs(strings.TrimLeft(cell, "'")) {
 		return cell[1:]
 	}
@@ -28,7 +28,7 @@ func Text(cell string) string {
 
 // runs reports whether a spreadsheet may take a text as a formula.
 func runs(text string) bool {
-	if text == "" || number(text) {
+	if text == "" || plainNumber(text) {
 		return false
 	}
 	if strings.IndexByte("\t\r\n", text[0]) >= 0 {
@@ -45,9 +45,9 @@ func runs(text string) bool {
 	return false
 }
 
-// number reports whether a text is digits with at most a sign, a point or comma, and
+// plainNumber reports whether a text is digits with at most a sign, a point or comma, and
 // an exponent.
-func number(text string) bool {
+func plainNumber(text string) bool {
 	s := strings.TrimLeft(text, "+-")
 	if len(text)-len(s) > 1 {
 		return false

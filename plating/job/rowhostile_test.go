@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bytes"
@@ -14,7 +14,7 @@ import (
 func TestHostileCells(t *testing.T) {
 	const hostile = "x\x1b[2K\r1,2,3\b\u202e\u2028\u009b"
 	const shown = `x\x1b[2K\r1,2,3\b\u202e\u2028\u009b`
-	columns := strings.Join(needed, ",")
+	columns := strings.Join(neededColumns, ",")
 	quoted := `"` + hostile + `"`
 	for name, c := range map[string]struct{ text, want string }{
 		"part":             {columns + "\n" + quoted + ",1,10,Au,0.35,0.5,1,0.6,80\n", shown},
@@ -28,7 +28,7 @@ func TestHostileCells(t *testing.T) {
 		"quote in between": {columns + "\n" + hostile + `"x` + "\n", `\x1b[2K`},
 	} {
 		var out, bad bytes.Buffer
-		run(nil, strings.NewReader(c.text), &out, &bad)
+		runRows(strings.NewReader(c.text), &out, &bad)
 		said := out.String() + bad.String()
 		for _, line := range strings.Split(said, "\n") {
 			if units.Printable(line) != line {
@@ -43,7 +43,7 @@ func TestHostileCells(t *testing.T) {
 		if got := passed(cell); got != cell {
 			t.Errorf("%q becomes %q", cell, got)
 		}
-		_, rows, _ := table(t, columns+",note\nbezel,1,10,Au,0.35,0.5,1,0.6,80,\""+cell+"\"\n")
+		_, rows, _ := rowTable(t, columns+",note\nbezel,1,10,Au,0.35,0.5,1,0.6,80,\""+cell+"\"\n")
 		if len(rows) != 1 || utf8.ValidString(cell) && rows[0]["note"] != strings.ReplaceAll(cell, "\r\n", "\n") {
 			t.Errorf("%q passes as %+v", cell, rows)
 		}

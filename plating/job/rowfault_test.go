@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bytes"
@@ -54,7 +54,7 @@ func TestPropertyStrayQuote(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			var in strings.Builder
-			in.WriteString(header + "\n")
+			in.WriteString(rowHeader + "\n")
 			bad := map[int]bool{}
 			for _, i := range c.rows {
 				bad[i] = true
@@ -66,7 +66,7 @@ func TestPropertyStrayQuote(t *testing.T) {
 					in.WriteString(plain)
 				}
 			}
-			status, out, said := call(t, in.String())
+			status, out, said := callRows(t, in.String())
 			all, err := csv.NewReader(strings.NewReader(out)).ReadAll()
 			if err != nil || len(all) != c.total+1 {
 				t.Fatalf("%d rows out of %d: %v; %s", len(all)-1, c.total, err, said)
@@ -81,7 +81,7 @@ func TestPropertyStrayQuote(t *testing.T) {
 					t.Fatalf("row %d: %q", i, row)
 				}
 			}
-			want := fmt.Sprintf("batch: %d of %d rows failed; see the column error; the first stands on line %d\n", len(c.rows),
+			want := fmt.Sprintf("%d of %d rows failed; see the column error; the first stands on line %d\n", len(c.rows),
 				c.total, c.rows[0]+2)
 			if status != 1 || said != want {
 				t.Errorf("status %d, %q; want %q", status, said, want)
@@ -95,15 +95,15 @@ func TestPropertyStrayQuote(t *testing.T) {
 func TestPropertyQuotePairs(t *testing.T) {
 	a := strings.Split("one,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x", ",")
 	b := strings.Split("two,7,1.25,Ag,1,10.5,0.99,0.8,3,0.5,1.35,y", ",")
-	good := "three,1,1,Au,,,1,1,1,1,1,z\n"
+	goodRow := "three,1,1,Au,,,1,1,1,1,1,z\n"
 	for i := range a {
 		for k := range b {
 			first, second := append([]string(nil), a...), append([]string(nil), b...)
 			first[i], second[k] = `"`+first[i], second[k]+`"`
-			text := header + "\n" + strings.Join(first, ",") + "\n" + strings.Join(second, ",") + "\n" + good
-			_, rows, said := table(t, text)
+			text := rowHeader + "\n" + strings.Join(first, ",") + "\n" + strings.Join(second, ",") + "\n" + goodRow
+			_, rows, said := rowTable(t, text)
 			if len(rows) != 3 || rows[0]["error"] == "" || rows[1]["error"] == "" || rows[2]["error"] != "" ||
-				!strings.HasPrefix(said, "batch: 2 of 3 rows failed") {
+				!strings.HasPrefix(said, "2 of 3 rows failed") {
 				t.Errorf("cells %d and %d: %s%v", i+1, k+1, said, rows)
 			}
 		}
@@ -115,10 +115,10 @@ func TestPropertyQuotePairs(t *testing.T) {
 func TestPropertyEndless(t *testing.T) {
 	for piece, want := range map[string]string{"\x00": "longer than", " ": "longer than", "\n": "1000 empty lines",
 		"\r\n": "1000 empty lines", `"`: "longer than", "a,": "longer than"} {
-		e := &endless{piece: piece}
+		e := &endlessRows{piece: piece}
 		var out, bad bytes.Buffer
 		done := make(chan int, 1)
-		go func() { done <- run(nil, e, &out, &bad) }()
+		go func() { done <- runRows(e, &out, &bad) }()
 		select {
 		case status := <-done:
 			if status != 2 || !strings.Contains(bad.String(), want) || e.at > 2*maxRow {
@@ -133,9 +133,9 @@ func TestPropertyEndless(t *testing.T) {
 // TestPropertyNotes: a note with line breaks, commas and quotes is a cell like others, and
 // lines are counted as an editor counts them.
 func TestPropertyNotes(t *testing.T) {
-	text := header + "\n\n" + `hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,"long ""case"", left,` + "\n\n" + `right, top"` + "\n" +
+	text := rowHeader + "\n\n" + `hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,"long ""case"", left,` + "\n\n" + `right, top"` + "\n" +
 		"hand,0,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
-	_, rows, said := table(t, text)
+	_, rows, said := rowTable(t, text)
 	if len(rows) != 2 || rows[0]["error"] != "" || rows[0]["customer"] != "long \"case\", left,\n\nright, top" {
 		t.Fatalf("%s%v", said, rows)
 	}
@@ -152,7 +152,7 @@ func TestPropertyNoFormulas(t *testing.T) {
 		"-7.45", "+12", "1e-3", "'tis", "plain", ""}
 	var in bytes.Buffer
 	w := csv.NewWriter(&in)
-	columns := append(strings.Split(header, ","), "=cmd")
+	columns := append(strings.Split(rowHeader, ","), "=cmd")
 	put := func(cells []string) {
 		t.Helper()
 		if err := w.Write(cells); err != nil {
@@ -161,14 +161,14 @@ func TestPropertyNoFormulas(t *testing.T) {
 	}
 	put(columns)
 	for _, s := range texts {
-		row := append(good(), s)
+		row := append(goodRow(), s)
 		row[0] = s
 		put(row)
 		row[1] = s // no count
 		put(row)
 	}
 	w.Flush()
-	_, out, _ := call(t, in.String())
+	_, out, _ := callRows(t, in.String())
 	all, err := csv.NewReader(strings.NewReader(out)).ReadAll()
 	if err != nil || len(all) != 2*len(texts)+1 {
 		t.Fatalf("%d rows, %v", len(all), err)

@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bufio"
@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.com/laydown/examples/internal/files"
+	"example.com/laydown/plating/mesh"
 )
 
 // What bounds a row. A cell may hold line breaks, as a note in a spreadsheet does,
@@ -21,39 +21,29 @@ const (
 
 // What no table does: it is given up, for it may have no end.
 const (
-	mostLine  = files.Most // bytes of one line
-	mostEmpty = 1000       // empty lines before the header
+	mostLine  = mesh.MaxBytes // of one line: the longest file that is read at all
+	mostEmpty = 1000          // empty lines before the header
 )
-
-// A fault is what is wrong with a row as such: where, and what would do. The rows
-// behind it can still be read.
-type fault struct {
-	what string
-	line int // counted from 1, as an editor shows it; the header is the first
-}
-
-func (f *fault) Error() string { return fmt.Sprintf("%s (line %d)", f.what, f.line) }
 
 // records reads CSV one row at a time, in constant memory. It differs from the
 // reader of package csv in these points: a fault takes the line that it stands on
 // and no other; a quoted cell goes over at most maxLines lines, and not over lines
 // that are rows by themselves; a line break inside quotes stays as it is, CR LF too;
-// a byte order mark in front goes; cells are read by [files.Text].
+// a byte order mark in front goes; cells are read by [spreadsheetText].
 type records struct {
 	in      *bufio.Reader
-	pending []line // read ahead for a quote that did not close
-	taken   []line // of the row being read
-	lines   int    // read from in
-	at      int    // line of the row that next returned
-	width   int    // cells of a row, 0 when not known: the header
-	buf     []byte // the cells of the row, one behind the other
-	ends    []int  // where each ends in buf
-	cells   []string
+	pending []rowLine // read ahead for a quote that did not close
+	taken   []rowLine // of the row being read
+	lines   int       // read from in
+	at      int       // line of the row that next returned
+	width   int       // cells of a row, 0 when not known: the header
+	buf     []byte    // the cells of the row, one behind the other
+	ends    []int     // where each ends in buf
 }
 
-// A line is one line of the input, its end included. The text of the last one read may
+// A rowLine is one line of the input, its end included. The text of the last one read may
 // lie in the buffer of the reader.
-type line struct {
+type rowLine struct {
 	text  []byte
 	no    int
 	whole bool // false when it is longer than maxRow, which text is cut to
@@ -74,17 +64,18 @@ func (r *records) waits() bool {
 }
 
 // readLine returns the next line; io.EOF when there is none.
-func (r *records) readLine() (line, error) {
-	l := line{whole: true}
-	for length := 0; ; {
+func (r *records) readLine() (rowLine, error) {
+	l := rowLine{whole: true}
+	for length := 0; ; { // the buffer holds a part of a long line only
 		piece, err := r.in.ReadSlice('\n')
 		most := mostLine
 		if r.width == 0 {
 			most = maxRow
 		}
 		if length += len(piece); length > most {
-			return line{}, fmt.Errorf("line %d is longer than %d bytes; need the lines of a table", r.lines+1, most)
+			return rowLine{}, fmt.Errorf("line %d is longer than %d bytes; need the lines of a table", r.lines+1, most)
 		}
+		// Of a line too long for a row the rest is read past, so that the next one is a row again.
 		if room := maxRow - len(l.text); len(piece) > room {
 			l.whole, piece = false, piece[:room]
 		}
@@ -101,15 +92,15 @@ func (r *records) readLine() (line, error) {
 			l.no = r.lines
 			return l, nil
 		}
-		return line{}, err
+		return rowLine{}, err
 	}
 }
 
-// next returns the cells of the next row; they are good until the next call.
-// With a fault they are those that could be made out. io.EOF comes when there is no
+// next returns the cells of the next row. With a [*RowError] they are those that could be made out. io.EOF comes when there is no
 // more, any other error when the input cannot be read. Empty lines are skipped.
 func (r *records) next() ([]string, error) {
 	for {
+		// Line after line is taken until no quote is open.
 		taken := r.taken[:0]
 		for row := []byte(nil); ; {
 			l, err := r.take()
@@ -129,6 +120,8 @@ func (r *records) next() ([]string, error) {
 			} else {
 				row = append(row, l.text...)
 			}
+			// Only a line with a quote in it can close one: the others are not split again, or
+			// fifty lines would be split fifty times.
 			closed, what := false, ""
 			if len(taken) == 1 || bytes.IndexByte(l.text, '"') >= 0 {
 				closed, what = r.split(row)
@@ -151,12 +144,14 @@ func (r *records) next() ([]string, error) {
 			}
 			break
 		}
+		// An empty line is no row.
 		if len(taken) == 1 && len(withoutEnd(taken[0].text)) == 0 {
 			if r.width == 0 && r.lines >= mostEmpty {
 				return nil, fmt.Errorf("%d empty lines; need the names of the columns on the first", r.lines)
 			}
 			continue
 		}
+		// A pair of stray quotes closes as well: its cell is looked at for rows.
 		if len(taken) > 1 && r.width > 1 {
 			if what := r.swallows(taken); what != "" {
 				return r.spoil(taken, what)
@@ -168,7 +163,7 @@ func (r *records) next() ([]string, error) {
 }
 
 // take returns a line that was read ahead, or a new one.
-func (r *records) take() (line, error) {
+func (r *records) take() (rowLine, error) {
 	if len(r.pending) == 0 {
 		return r.readLine()
 	}
@@ -180,12 +175,12 @@ func (r *records) take() (line, error) {
 // swallows says how a row over several lines has taken in other rows: it has another
 // number of cells than the header, or two of its lines have as many commas as a row.
 // A note with line breaks has not.
-func (r *records) swallows(taken []line) string {
+func (r *records) swallows(taken []rowLine) string {
 	if len(r.ends) != r.width {
 		return fmt.Sprintf("the row has %d cells over %d lines, the header %d; is a quote not closed?", len(r.ends),
 			len(taken), r.width)
 	}
-	rows := 0
+	rows := 0 // lines that could be rows by themselves
 	for _, l := range taken {
 		if bytes.Count(l.text, []byte{','}) >= r.width-1 {
 			rows++
@@ -194,16 +189,18 @@ func (r *records) swallows(taken []line) string {
 	if rows < 2 {
 		return ""
 	}
-	r.split(taken[0].text)
+	r.split(taken[0].text) // to know which cell it opens
 	return r.unclosed("on its line, and the lines behind it are rows")
 }
 
 // spoil makes a fault of the first of the lines taken; the others are read again as
 // rows of their own. The cells are what lies between its commas.
-func (r *records) spoil(taken []line, what string) ([]string, error) {
+func (r *records) spoil(taken []rowLine, what string) ([]string, error) {
 	r.pending = slices.Concat(taken[1:], r.pending)
 	r.at = taken[0].no
 	r.buf, r.ends = r.buf[:0], r.ends[:0]
+	// The quotes cannot be trusted, so every comma counts, and there are no more cells than
+	// the header has.
 	text := strings.TrimRight(string(taken[0].text), "\r\n")
 	for n := 0; n == 0 || n < r.width; n++ {
 		cell, rest, more := strings.Cut(text, ",")
@@ -213,7 +210,7 @@ func (r *records) spoil(taken []line, what string) ([]string, error) {
 			break
 		}
 	}
-	return r.strings(), &fault{what, taken[0].no}
+	return r.strings(), &RowError{Line: taken[0].no, What: what}
 }
 
 // unclosed says of which cell a quote is not closed.
@@ -222,15 +219,15 @@ func (r *records) unclosed(where string) string {
 		where, len(r.ends)+1)
 }
 
-// strings returns the cells.
+// strings returns the cells, which share one text.
 func (r *records) strings() []string {
 	text, start := string(r.buf), 0
-	r.cells = r.cells[:0]
-	for _, end := range r.ends {
-		r.cells = append(r.cells, files.Text(text[start:end]))
+	cells := make([]string, len(r.ends))
+	for i, end := range r.ends {
+		cells[i] = spreadsheetText(text[start:end])
 		start = end
 	}
-	return r.cells
+	return cells
 }
 
 // split reads the cells of a row. It returns false when a quote is open at the end,
@@ -239,6 +236,7 @@ func (r *records) strings() []string {
 func (r *records) split(row []byte) (closed bool, wrong string) {
 	r.buf, r.ends = r.buf[:0], r.ends[:0]
 	for rest := withoutEnd(row); ; {
+		// A cell without quotes ends with the next comma.
 		if len(rest) == 0 || rest[0] != '"' {
 			cell, behind, more := bytes.Cut(rest, []byte{','})
 			if bytes.IndexByte(cell, '"') >= 0 {
@@ -252,6 +250,7 @@ func (r *records) split(row []byte) (closed bool, wrong string) {
 			rest = behind
 			continue
 		}
+		// One in quotes ends with a quote that no other one follows.
 		rest = rest[1:]
 		for {
 			i := bytes.IndexByte(rest, '"')

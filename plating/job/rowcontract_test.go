@@ -1,9 +1,10 @@
-package main
+package job
 
 import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"io"
 	"math/big"
 	"math/rand/v2"
 	"strconv"
@@ -13,18 +14,33 @@ import (
 	"example.com/laydown/testdata"
 )
 
-// call runs the program on text.
-func call(t testing.TB, text string) (status int, stdout, stderr string) {
+// runRows estimates a table as examples/batch does: status 0, 1 when a row failed and 2
+// when there was an error, with what there is to say on bad.
+func runRows(in io.Reader, out, bad io.Writer) (status int) {
+	rows, err := EstimateRows(out, in)
+	switch {
+	case err != nil:
+		fmt.Fprintln(bad, err)
+		return 2
+	case rows.Failed > 0:
+		fmt.Fprintln(bad, rows)
+		return 1
+	}
+	return 0
+}
+
+// callRows estimates a table that is text.
+func callRows(t testing.TB, text string) (status int, stdout, stderr string) {
 	t.Helper()
 	var out, bad bytes.Buffer
-	status = run(nil, strings.NewReader(text), &out, &bad)
+	status = runRows(strings.NewReader(text), &out, &bad)
 	return status, out.String(), bad.String()
 }
 
-// table runs the program and returns its rows as maps by column name.
-func table(t testing.TB, text string) (status int, rows []map[string]string, stderr string) {
+// rowTable estimates a table and returns its rows as maps by column name.
+func rowTable(t testing.TB, text string) (status int, rows []map[string]string, stderr string) {
 	t.Helper()
-	status, out, bad := call(t, text)
+	status, out, bad := callRows(t, text)
 	all, err := csv.NewReader(strings.NewReader(out)).ReadAll()
 	if err != nil {
 		t.Fatalf("the output is not CSV: %v\n%s", err, out)
@@ -42,9 +58,9 @@ func table(t testing.TB, text string) (status int, rows []map[string]string, std
 	return status, rows, bad
 }
 
-var numbers = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost"}
+var figureColumns = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost"}
 
-func rat(t testing.TB, s string) *big.Rat {
+func ratOf(t testing.TB, s string) *big.Rat {
 	t.Helper()
 	r, ok := new(big.Rat).SetString(s)
 	if !ok {
@@ -53,7 +69,7 @@ func rat(t testing.TB, s string) *big.Rat {
 	return r
 }
 
-func times(f ...*big.Rat) *big.Rat {
+func product(f ...*big.Rat) *big.Rat {
 	p := big.NewRat(1, 1)
 	for _, x := range f {
 		p.Mul(p, x)
@@ -61,12 +77,12 @@ func times(f ...*big.Rat) *big.Rat {
 	return p
 }
 
-func over(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
+func quotient(a, b *big.Rat) *big.Rat { return new(big.Rat).Quo(a, b) }
 
 // halfEven rounds to a number of decimals, a tie to the even neighbour.
 func halfEven(x *big.Rat, decimals int) *big.Rat {
 	scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(decimals)), nil)
-	y := times(x, new(big.Rat).SetInt(scale))
+	y := product(x, new(big.Rat).SetInt(scale))
 	whole, rest := new(big.Int).QuoRem(y.Num(), y.Denom(), new(big.Int)) // x ≥ 0
 	twice := new(big.Int).Lsh(rest, 1)
 	if c := twice.Cmp(y.Denom()); c > 0 || (c == 0 && whole.Bit(0) == 1) {
@@ -77,14 +93,14 @@ func halfEven(x *big.Rat, decimals int) *big.Rat {
 
 // elements holds molar mass [IUPAC2021], density [CRC95] and usual valence of
 // some metals, as text.
-type element struct{ weight, density, valence string }
+type elementText struct{ weight, density, valence string }
 
-func elements(t testing.TB) map[string]element {
+func elementTexts(t testing.TB) map[string]elementText {
 	t.Helper()
-	m := map[string]element{}
+	m := map[string]elementText{}
 	for symbol, valence := range map[string]string{"Au": "1", "Ag": "1", "Ni": "2", "Cu": "2", "Zn": "2", "Sn": "2",
 		"Co": "2", "Pd": "2", "Rh": "3", "In": "3"} {
-		m[symbol] = element{valence: valence}
+		m[symbol] = elementText{valence: valence}
 	}
 	for file, column := range map[string]string{"iupac2021.csv": "value", "densities.csv": "density_a"} {
 		tab, err := testdata.Read(file)
@@ -117,7 +133,7 @@ func elements(t testing.TB) map[string]element {
 // area; mass is density times mean times area; Faraday's law gives the charge,
 // m = M·η·Q/(n·F); time is charge over current; the mass is rounded to 1 mg
 // before it is priced, the cost to 2 places, half to even.
-func expected(t testing.TB, row map[string]string, known map[string]element) map[string]*big.Rat {
+func expectedRow(t testing.TB, row map[string]string, known map[string]elementText) map[string]*big.Rat {
 	e := known[row["metal"]]
 	if row["valence"] != "" {
 		e.valence = row["valence"]
@@ -125,25 +141,25 @@ func expected(t testing.TB, row map[string]string, known map[string]element) map
 	if row["density_g_cm3"] != "" {
 		e.density = row["density_g_cm3"]
 	}
-	f := times(rat(t, "1.602176634e-19"), rat(t, "6.02214076e23")) // C/mol, [SI2019]
-	area := times(rat(t, row["count"]), rat(t, row["area_cm2"]))
-	mean := over(rat(t, row["min_thickness_um"]), rat(t, row["min_to_average"]))
-	grams := times(mean, rat(t, "1e-4"), area, rat(t, e.density))
-	current := times(rat(t, row["current_density_A_dm2"]), area, rat(t, "0.01"))
-	coulombs := over(times(grams, rat(t, e.valence), f), times(rat(t, e.weight), rat(t, row["efficiency"])))
+	f := product(ratOf(t, "1.602176634e-19"), ratOf(t, "6.02214076e23")) // C/mol, [SI2019]
+	area := product(ratOf(t, row["count"]), ratOf(t, row["area_cm2"]))
+	mean := quotient(ratOf(t, row["min_thickness_um"]), ratOf(t, row["min_to_average"]))
+	grams := product(mean, ratOf(t, "1e-4"), area, ratOf(t, e.density))
+	current := product(ratOf(t, row["current_density_A_dm2"]), area, ratOf(t, "0.01"))
+	coulombs := quotient(product(grams, ratOf(t, e.valence), f), product(ratOf(t, e.weight), ratOf(t, row["efficiency"])))
 	return map[string]*big.Rat{
 		"current_A":            current,
-		"time_min":             over(coulombs, times(current, rat(t, "60"))),
-		"charge_Ah":            over(coulombs, rat(t, "3600")),
+		"time_min":             quotient(coulombs, product(current, ratOf(t, "60"))),
+		"charge_Ah":            quotient(coulombs, ratOf(t, "3600")),
 		"average_thickness_um": mean,
 		"metal_g":              grams,
-		"metal_cost":           halfEven(times(halfEven(grams, 3), rat(t, row["price_per_g"])), 2),
+		"metal_cost":           halfEven(product(halfEven(grams, 3), ratOf(t, row["price_per_g"])), 2),
 	}
 }
 
-func within(t testing.TB, got string, want *big.Rat, relative string) bool {
-	diff := new(big.Rat).Sub(rat(t, got), want)
-	return diff.Abs(diff).Cmp(times(want, rat(t, relative))) <= 0
+func agree(t testing.TB, got string, want *big.Rat, relative string) bool {
+	diff := new(big.Rat).Sub(ratOf(t, got), want)
+	return diff.Abs(diff).Cmp(product(want, ratOf(t, relative))) <= 0
 }
 
 // decimalText writes a random number of 1 to 5 significant digits.
@@ -163,9 +179,9 @@ func atLeast(s, least string) string {
 // order, with columns of strangers in between, against exact arithmetic.
 func TestIndependentContract(t *testing.T) {
 	rng := rand.New(rand.NewPCG(20, 25))
-	known := elements(t)
+	known := elementTexts(t)
 	symbols := []string{"Au", "Ag", "Ni", "Cu", "Zn", "Sn", "Co", "Pd", "Rh", "In"}
-	columns := append(append([]string{"note", "customer, name", "größe"}, needed...), optional...)
+	columns := append(append([]string{"note", "customer, name", "größe"}, neededColumns...), optionalColumns...)
 	strange := []string{"", "plain", "with, comma", "with \"quotes\"", "two\nlines", "two\r\nlines", "  blanks  ",
 		"µ ° 時計 🕰", "=1+1", "0012", "'", `\`, "\t", "NaN"}
 	ties := 0
@@ -230,39 +246,39 @@ func TestIndependentContract(t *testing.T) {
 				}
 			}
 		}
-		status, out, bad := call(t, text)
+		status, out, bad := callRows(t, text)
 		if status != 0 || bad != "" {
 			t.Fatalf("round %d: status %d, %s%s", round, status, bad, out)
 		}
 		// The program's own reader, since that of package csv turns CR LF inside quotes into LF.
 		r := newRecords(strings.NewReader(out))
-		header, err := r.next()
+		rowHeader, err := r.next()
 		if err != nil {
 			t.Fatal(err)
 		}
-		header = append([]string(nil), header...)
-		if want := append(append([]string(nil), columns...), added...); strings.Join(header, "|") != strings.Join(want, "|") {
-			t.Fatalf("columns %q, want %q", header, want)
+		rowHeader = append([]string(nil), rowHeader...)
+		if want := append(append([]string(nil), columns...), addedColumns...); strings.Join(rowHeader, "|") != strings.Join(want, "|") {
+			t.Fatalf("columns %q, want %q", rowHeader, want)
 		}
 		for i, row := range rows {
 			cells, err := r.next()
-			if err != nil || len(cells) != len(header) {
+			if err != nil || len(cells) != len(rowHeader) {
 				t.Fatalf("row %d: %v, %d cells", i, err, len(cells))
 			}
-			want := expected(t, row, known)
-			for k, name := range header {
+			want := expectedRow(t, row, known)
+			for k, name := range rowHeader {
 				switch {
 				case name == "error":
 					if cells[k] != "" {
 						t.Fatalf("row %v: error %s", row, cells[k])
 					}
 				case name == "metal_cost":
-					if rat(t, cells[k]).Cmp(want[name]) != 0 || !strings.Contains(cells[k], ".") ||
+					if ratOf(t, cells[k]).Cmp(want[name]) != 0 || !strings.Contains(cells[k], ".") ||
 						len(cells[k])-strings.Index(cells[k], ".") != 3 {
 						t.Errorf("row %v: cost %s, want exactly %s", row, cells[k], want[name].FloatString(2))
 					}
 				case want[name] != nil:
-					if !within(t, cells[k], want[name], "1e-13") {
+					if !agree(t, cells[k], want[name], "1e-13") {
 						t.Errorf("row %v: %s is %s, want %s", row, name, cells[k], want[name].FloatString(12))
 					}
 				case cells[k] != row[name]:
@@ -292,7 +308,7 @@ func TestIndependentHalfEven(t *testing.T) {
 		{"1000", "0", "1.93", "0.00"},
 		{"0.1", "1000", "0.000193", "0.00"}, // below half a milligram
 	} {
-		status, rows, bad := table(t, strings.Join(needed, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+
+		status, rows, bad := rowTable(t, strings.Join(neededColumns, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+
 			",19.3\n")
 		if status != 0 || len(rows) != 1 {
 			t.Fatalf("%+v: status %d, %s", c, status, bad)

@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bufio"
@@ -14,7 +14,6 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/testdata"
 )
 
@@ -30,7 +29,7 @@ func TestStreaming(t *testing.T) {
 	var bad bytes.Buffer
 	status := make(chan int, 1)
 	go func() {
-		s := run(nil, inRead, outWrite, &bad)
+		s := runRows(inRead, outWrite, &bad)
 		_ = outWrite.Close()
 		status <- s
 	}()
@@ -64,8 +63,8 @@ func TestStreaming(t *testing.T) {
 		}
 		return fmt.Sprintf("p%d,%d,5.06,Au,,,0.37,0.5,1,0.6,98.50,x\n", i, 1+i%50)
 	}
-	send(header + "\n")
-	if line := next(); !strings.HasPrefix(line, header+",current_A") {
+	send(rowHeader + "\n")
+	if line := next(); !strings.HasPrefix(line, rowHeader+",current_A") {
 		t.Fatalf("header %q", line)
 	}
 	heap := func() uint64 {
@@ -114,22 +113,22 @@ func FuzzRow(f *testing.F) {
 	f.Add("hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n")
 	f.Add("\"a\r\nb\",1e0,.5,Ag,,,1,1,1,1,0,\"\"\"\"\n,,\n")
 	for _, w := range wrongCells {
-		row := good()
-		for i, name := range strings.Split(header, ",") {
+		row := goodRow()
+		for i, name := range strings.Split(rowHeader, ",") {
 			if name == w.column {
 				row[i] = w.cell
 			}
 		}
 		f.Add(strings.Join(row, ","))
 	}
-	columns := len(strings.Split(header, ","))
+	columns := len(strings.Split(rowHeader, ","))
 	f.Fuzz(func(t *testing.T, body string) {
-		status, out, bad := call(t, header+"\n"+body)
+		status, out, bad := callRows(t, rowHeader+"\n"+body)
 		if status != 0 && status != 1 {
 			t.Fatalf("status %d, %q", status, bad)
 		}
 		r := csv.NewReader(strings.NewReader(out))
-		r.FieldsPerRecord = columns + len(added)
+		r.FieldsPerRecord = columns + len(addedColumns)
 		all, err := r.ReadAll()
 		if err != nil {
 			t.Fatalf("the output is not CSV: %v\n%q", err, out)
@@ -194,7 +193,7 @@ func FuzzRecords(f *testing.F) {
 				continue // both say so, and both go on
 			}
 			for i := range b {
-				b[i] = files.Text(b[i])
+				b[i] = spreadsheetText(b[i])
 			}
 			left := strings.ReplaceAll(strings.Join(a, "\x00"), "\r", "")
 			right := strings.ReplaceAll(strings.Join(b, "\x00"), "\r", "")
@@ -209,7 +208,7 @@ func FuzzRecords(f *testing.F) {
 func TestLongRowsAreBounded(t *testing.T) {
 	testdata.SlowOnly(t)
 	for _, piece := range []string{"y", ",", "\"", "y\n"} {
-		r := newRecords(io.MultiReader(strings.NewReader(`"`), io.LimitReader(&endless{piece: piece}, 50<<20)))
+		r := newRecords(io.MultiReader(strings.NewReader(`"`), io.LimitReader(&endlessRows{piece: piece}, 50<<20)))
 		for {
 			_, err := r.next()
 			if err == io.EOF {
@@ -222,12 +221,12 @@ func TestLongRowsAreBounded(t *testing.T) {
 	}
 }
 
-type endless struct {
+type endlessRows struct {
 	piece string
 	at    int
 }
 
-func (e *endless) Read(p []byte) (int, error) {
+func (e *endlessRows) Read(p []byte) (int, error) {
 	for i := range p {
 		p[i] = e.piece[e.at%len(e.piece)]
 		e.at++

@@ -1,4 +1,4 @@
-package main
+package job
 
 import (
 	"bytes"
@@ -9,14 +9,12 @@ import (
 	"strings"
 	"testing"
 	"testing/iotest"
-
-	"example.com/laydown/examples/internal/files"
 )
 
-const header = "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_average,price_per_g,customer"
+const rowHeader = "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_average,price_per_g,customer"
 
 // good is a row that can be computed, as cells.
-func good() []string {
+func goodRow() []string {
 	return []string{"hand", "12", "5.06", "Au", "1", "17.3", "0.37", "0.5", "1", "0.6", "98.50", "clock, \"long\"\ncase"}
 }
 
@@ -84,7 +82,7 @@ var wrongCells = []struct{ column, cell, want string }{
 // TestBadRows: each bad row says why, has its numbers empty and keeps its
 // cells; the rows around it are computed; the order stays.
 func TestBadRows(t *testing.T) {
-	columns := strings.Split(header, ",")
+	columns := strings.Split(rowHeader, ",")
 	var in bytes.Buffer
 	w := csv.NewWriter(&in)
 	put := func(cells []string) {
@@ -95,7 +93,7 @@ func TestBadRows(t *testing.T) {
 	}
 	put(columns)
 	for i, s := range wrongCells {
-		row := good()
+		row := goodRow()
 		row[0] = fmt.Sprintf("good %d", i)
 		put(row)
 		row[0] = fmt.Sprintf("bad %d", i)
@@ -106,10 +104,10 @@ func TestBadRows(t *testing.T) {
 		}
 		put(row)
 	}
-	put(good())
+	put(goodRow())
 	w.Flush()
-	status, rows, bad := table(t, in.String())
-	if want := fmt.Sprintf("batch: %d of %d rows failed", len(wrongCells), 2*len(wrongCells)+1); status != 1 ||
+	status, rows, bad := rowTable(t, in.String())
+	if want := fmt.Sprintf("%d of %d rows failed", len(wrongCells), 2*len(wrongCells)+1); status != 1 ||
 		!strings.Contains(bad, want) {
 		t.Errorf("status %d, %q; want 1 and %q", status, bad, want)
 	}
@@ -121,7 +119,7 @@ func TestBadRows(t *testing.T) {
 		if before["part"] != fmt.Sprintf("good %d", i) || before["error"] != "" || before["current_A"] == "" {
 			t.Errorf("row before %+v: %v", s, before)
 		}
-		if row["part"] != fmt.Sprintf("bad %d", i) || files.Text(row[s.column]) != s.cell || row["customer"] != good()[11] {
+		if row["part"] != fmt.Sprintf("bad %d", i) || spreadsheetText(row[s.column]) != s.cell || row["customer"] != goodRow()[11] {
 			t.Errorf("%+v: cells were changed or rows changed places: %v", s, row)
 		}
 		if !strings.Contains(row["error"], s.want) || strings.Contains(row["error"], "\n") || len(row["error"]) > 400 {
@@ -130,7 +128,7 @@ func TestBadRows(t *testing.T) {
 		if s.want[0] == 'a' && !strings.HasPrefix(row["error"], s.column) {
 			t.Errorf("%+v: error %q does not name the column", s, row["error"])
 		}
-		for _, name := range numbers {
+		for _, name := range figureColumns {
 			if row[name] != "" {
 				t.Errorf("%+v: %s is %q in a row that failed", s, name, row[name])
 			}
@@ -167,7 +165,7 @@ func TestBadLines(t *testing.T) {
 		{"not closed for many lines", `"` + strings.Repeat("y\n", 50_000), "", 2, 50_000},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			status, rows, bad := table(t, header+"\n"+g+c.line+g)
+			status, rows, bad := rowTable(t, rowHeader+"\n"+g+c.line+g)
 			ok, failed := 0, 0
 			for _, row := range rows {
 				if row["error"] == "" {
@@ -192,7 +190,7 @@ func TestBadLines(t *testing.T) {
 
 func TestHeaders(t *testing.T) {
 	without := func(name string) string {
-		return strings.Replace(","+header, ","+name, "", 1)[1:]
+		return strings.Replace(","+rowHeader, ","+name, "", 1)[1:]
 	}
 	for _, c := range []struct {
 		name, text string
@@ -202,29 +200,29 @@ func TestHeaders(t *testing.T) {
 		{"empty input", "", 2, "no header row"},
 		{"empty lines only", "\n\n", 2, "no header row"},
 		{"byte order mark only", "\ufeff", 2, "no header row"},
-		{"header only", header + "\n", 0, ""},
-		{"header without line end", header, 0, ""},
-		{"header with byte order mark and quotes", "\ufeff\"part\"" + strings.TrimPrefix(header, "part") + "\r\n", 0, ""},
-		{"blanks around names", strings.ReplaceAll(header, ",", " , "), 0, ""},
-		{"nameless columns", header + ",,", 0, ""},
+		{"header only", rowHeader + "\n", 0, ""},
+		{"header without line end", rowHeader, 0, ""},
+		{"header with byte order mark and quotes", "\ufeff\"part\"" + strings.TrimPrefix(rowHeader, "part") + "\r\n", 0, ""},
+		{"blanks around names", strings.ReplaceAll(rowHeader, ",", " , "), 0, ""},
+		{"nameless columns", rowHeader + ",,", 0, ""},
 		{"no metal", without("metal"), 2, "the header lacks metal; needed are part, count"},
 		{"no price", without("price_per_g"), 2, "the header lacks price_per_g"},
 		{"only valence", "valence", 2, "the header lacks part, count"},
 		{"valence may be left out", without("valence"), 0, ""},
 		{"density may be left out", without("density_g_cm3"), 0, ""},
-		{"count twice", header + ",count", 2, `column "count" stands twice`},
-		{"stranger twice", header + ",customer", 2, `column "customer" stands twice`},
-		{"collision", header + ",time_min", 2, `column "time_min" is one that this program adds`},
-		{"collision with error", header + ",error", 2, `column "error" is one`},
-		{"capitals", strings.ToUpper(header), 2, "the header lacks"},
-		{"semicolons", strings.ReplaceAll(header, ",", ";"), 2, "semicolons"},
-		{"tabs", strings.ReplaceAll(header, ",", "\t"), 2, "separate the columns by commas"},
-		{"quote not closed", `"` + header, 2, "a quote is not closed"},
-		{"zero bytes", strings.Join(strings.Split(header, ""), "\x00"), 2, "a zero byte; need CSV text in UTF-8"},
-		{"too long", header + "," + strings.Repeat("x", 2<<20) + "\n", 2, "longer than"},
+		{"count twice", rowHeader + ",count", 2, `column "count" stands twice`},
+		{"stranger twice", rowHeader + ",customer", 2, `column "customer" stands twice`},
+		{"collision", rowHeader + ",time_min", 2, `column "time_min" is one that this program adds`},
+		{"collision with error", rowHeader + ",error", 2, `column "error" is one`},
+		{"capitals", strings.ToUpper(rowHeader), 2, "the header lacks"},
+		{"semicolons", strings.ReplaceAll(rowHeader, ",", ";"), 2, "semicolons"},
+		{"tabs", strings.ReplaceAll(rowHeader, ",", "\t"), 2, "separate the columns by commas"},
+		{"quote not closed", `"` + rowHeader, 2, "a quote is not closed"},
+		{"zero bytes", strings.Join(strings.Split(rowHeader, ""), "\x00"), 2, "a zero byte; need CSV text in UTF-8"},
+		{"too long", rowHeader + "," + strings.Repeat("x", 2<<20) + "\n", 2, "longer than"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			status, out, bad := call(t, c.text)
+			status, out, bad := callRows(t, c.text)
 			if status != c.status || !strings.Contains(bad, c.want) || (status == 0) != (bad == "") {
 				t.Errorf("status %d, %q; want %d and %q", status, bad, c.status, c.want)
 			}
@@ -239,45 +237,37 @@ func TestHeaders(t *testing.T) {
 // TestOptionalColumns: without the columns valence and density the element's
 // own are taken, as with empty cells.
 func TestOptionalColumns(t *testing.T) {
-	_, with, _ := table(t, header+"\nx,1,1,Ni,,,1,1,1,1,1,\nx,1,1,Ni,2,8.9,1,1,1,1,1,\n")
-	_, without, _ := table(t, strings.Join(needed, ",")+"\nx,1,1,Ni,1,1,1,1,1\n")
-	for _, name := range numbers {
+	_, with, _ := rowTable(t, rowHeader+"\nx,1,1,Ni,,,1,1,1,1,1,\nx,1,1,Ni,2,8.9,1,1,1,1,1,\n")
+	_, without, _ := rowTable(t, strings.Join(neededColumns, ",")+"\nx,1,1,Ni,1,1,1,1,1\n")
+	for _, name := range figureColumns {
 		if with[0][name] == "" || with[0][name] != with[1][name] || with[0][name] != without[0][name] {
 			t.Errorf("%s: %q, %q, %q", name, with[0][name], with[1][name], without[0][name])
 		}
 	}
 	// An element without a usual valence or density says so.
-	status, rows, _ := table(t, header+"\nx,1,1,Ar,,1,1,1,1,1,1,\nx,1,1,Ar,1,,1,1,1,1,1,\n")
+	status, rows, _ := rowTable(t, rowHeader+"\nx,1,1,Ar,,1,1,1,1,1,1,\nx,1,1,Ar,1,,1,1,1,1,1,\n")
 	if status != 1 || !strings.Contains(rows[0]["error"], "valence") || !strings.Contains(rows[1]["error"], "density") {
 		t.Errorf("status %d, %v", status, rows)
 	}
 }
 
-func TestCommandLine(t *testing.T) {
-	var out, bad bytes.Buffer
-	if status := run([]string{"jobs.csv"}, strings.NewReader(header), &out, &bad); status != 2 ||
-		!strings.Contains(bad.String(), "usage: batch <") || out.Len() > 0 {
-		t.Errorf("status %d, %q", status, bad.String())
-	}
-}
+var errFullDisk = errors.New("no space left")
 
-var errFull = errors.New("no space left")
+type fullDisk struct{ left int }
 
-type failing struct{ left int }
-
-func (w *failing) Write(p []byte) (int, error) {
+func (w *fullDisk) Write(p []byte) (int, error) {
 	if w.left -= len(p); w.left < 0 {
-		return 0, errFull
+		return 0, errFullDisk
 	}
 	return len(p), nil
 }
 
 func TestWriteErrors(t *testing.T) {
-	text := header + "\n" + strings.Repeat("hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n", 1000)
+	text := rowHeader + "\n" + strings.Repeat("hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n", 1000)
 	for _, room := range []int{0, 100, 5000, 50_000} {
 		var bad bytes.Buffer
-		if status := run(nil, strings.NewReader(text), &failing{left: room}, &bad); status != 2 ||
-			!strings.Contains(bad.String(), errFull.Error()) {
+		if status := runRows(strings.NewReader(text), &fullDisk{left: room}, &bad); status != 2 ||
+			!strings.Contains(bad.String(), errFullDisk.Error()) {
 			t.Errorf("room for %d bytes: status %d, %q", room, status, bad.String())
 		}
 	}
@@ -285,20 +275,20 @@ func TestWriteErrors(t *testing.T) {
 
 // TestReadError: what came before the input broke is still put out.
 func TestReadError(t *testing.T) {
-	text := header + "\nhand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
+	text := rowHeader + "\nhand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
 	var out, bad bytes.Buffer
-	status := run(nil, io.MultiReader(strings.NewReader(text), iotest.ErrReader(errFull)), &out, &bad)
-	if status != 2 || !strings.Contains(bad.String(), "after row 1: "+errFull.Error()) || strings.Count(out.String(),
+	status := runRows(io.MultiReader(strings.NewReader(text), iotest.ErrReader(errFullDisk)), &out, &bad)
+	if status != 2 || !strings.Contains(bad.String(), "after row 1: "+errFullDisk.Error()) || strings.Count(out.String(),
 		"\n") != 2 {
 		t.Errorf("status %d, %q, output %q", status, bad.String(), out.String())
 	}
 	// However the input comes in pieces, the output is the same.
-	_, want, _ := call(t, text)
+	_, want, _ := callRows(t, text)
 	for name, r := range map[string]io.Reader{"bytes": iotest.OneByteReader(strings.NewReader(text)),
 		"halves":            iotest.HalfReader(strings.NewReader(text)),
 		"data with the end": iotest.DataErrReader(strings.NewReader(text))} {
 		out.Reset()
-		if status := run(nil, r, &out, &bad); status != 0 || out.String() != want {
+		if status := runRows(r, &out, &bad); status != 0 || out.String() != want {
 			t.Errorf("%s: status %d, %q", name, status, out.String())
 		}
 	}
@@ -314,7 +304,7 @@ func TestPropertyNoMetalHasIt(t *testing.T) {
 	} {
 		text := "part,count,area_cm2,metal,valence,density_g_cm3,efficiency,current_density_A_dm2,min_thickness_um,min_to_average,price_per_g\n" +
 			"hand,1,10,Au," + c.valence + "," + c.density + ",0.9,0.5,1,0.6,90\n"
-		status, rows, _ := table(t, text)
+		status, rows, _ := rowTable(t, text)
 		if bad := c.want != ""; (status != 0) != bad || !strings.Contains(rows[0]["error"], c.want) {
 			t.Errorf("valence %s, density %s: status %d, %q", c.valence, c.density, status, rows[0]["error"])
 		}
