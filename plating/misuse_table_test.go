@@ -904,6 +904,7 @@ var misuses = []misused{
 	{"units.Conductivity.String", units.Conductivity.String},
 	{"units.Conductivity.Text", units.Conductivity.Text},
 	{"units.Convert", units.Convert},
+	{"units.ConvertWords", units.ConvertWords},
 	{"units.Current.AppendText", units.Current.AppendText},
 	{"units.Current.At", units.Current.At},
 	{"units.Current.For", units.Current.For},

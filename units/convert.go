@@ -38,6 +38,41 @@ func Convert(text, unit string) (string, error) {
 	return "", firstErr
 }
 
+// ConvertWords is [Convert] of words as they are spoken, the unit behind the quantity: the
+// last word, or up to four of them, as in oz / US gal. A longer unit goes before a shorter
+// one: A h before h. It returns the words that are the quantity as well.
+//
+//	units.ConvertWords([]string{"1", "h", "20", "min", "s"})  // 1 h 20 min, 4800 s
+//
+// Errors: those of [Convert]; a [*ParseError] for fewer than two words.
+func ConvertWords(words []string) (quantity, answer string, err error) {
+	if len(words) < 2 {
+		return "", "", &ParseError{Text: clipTo(strings.Join(words, " "), parseClipped), Reason: "need a quantity and a unit",
+			Err: ErrSyntax}
+	}
+	split := func(n int) (quantity, unit string) {
+		at := len(words) - n
+		return strings.Join(words[:at], " "), strings.Join(words[at:], " ")
+	}
+	var first error
+	for n := min(4, len(words)-1); n > 0; n-- {
+		quantity, unit := split(n)
+		if len(KindsOf(unit)) == 0 {
+			continue
+		}
+		if answer, err = Convert(quantity, unit); err == nil {
+			return quantity, answer, nil
+		}
+		if first == nil {
+			first = err
+		}
+	}
+	if first == nil { // no such unit: Convert says which there are
+		_, first = Convert(split(1))
+	}
+	return "", "", first
+}
+
 // unknownTarget is the error for a unit that no kind knows. It lists the units
 // of the kinds that can read the text, and those of all kinds when none can.
 func unknownTarget(text, unit string) error {

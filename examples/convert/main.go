@@ -73,7 +73,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 		fmt.Fprintf(stderr, "convert: %q alone: need a quantity and a unit, as in convert 25 µin µm\n", words[0])
 		return 2
 	}
-	quantity, answer, err := convert(words)
+	quantity, answer, err := units.ConvertWords(words)
 	if err != nil {
 		terminal.Error(stderr, "convert", err)
 		return 1
@@ -100,31 +100,6 @@ func guardNegative(args []string) []string {
 		}
 	}
 	return args
-}
-
-// convert finds the target unit at the end, of up to four words as in
-// oz / US gal, and converts what stands before it. A longer unit goes before
-// a shorter one: A h before h.
-func convert(words []string) (quantity, answer string, err error) {
-	var first error
-	for n := min(4, len(words)-1); n > 0; n-- {
-		quantity = strings.Join(words[:len(words)-n], " ")
-		unit := strings.Join(words[len(words)-n:], " ")
-		if len(units.KindsOf(unit)) == 0 {
-			continue
-		}
-		if answer, err = units.Convert(quantity, unit); err == nil {
-			return quantity, answer, nil
-		}
-		if first == nil {
-			first = err
-		}
-	}
-	if first == nil { // no such unit: let the library say which there are
-		last := len(words) - 1
-		_, first = units.Convert(strings.Join(words[:last], " "), words[last])
-	}
-	return "", "", first
 }
 
 // round writes the number before the unit with n significant digits.
