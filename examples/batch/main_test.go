@@ -26,22 +26,26 @@ func TestCommandLine(t *testing.T) {
 		want   string
 		lines  int // put out
 	}{
-		"fine":      {header + "\nhand,1,10,Au,0.35,0.5,1,0.6,80\n", 0, "", 2},
-		"a bad row": {header + "\nhand,0,10,Au,0.35,0.5,1,0.6,80\n\nhand,1,10,Au,0.35,0.5,1,0.6,80\n", 1, "batch: 1 of 2 rows failed; see the column error; the first stands on line 2\n", 3},
+		"fine": {header + "\nhand,1,10,Au,0.35,0.5,1,0.6,80\n", 0, "", 2},
+		"a bad row": {header + "\nhand,0,10,Au,0.35,0.5,1,0.6,80\n\nhand,1,10,Au,0.35,0.5,1,0.6,80\n", 1,
+			"batch: 1 of 2 rows failed; see the column error; the first stands on line 2\n", 3},
 		"empty":     {"", 2, "batch: no header row: EOF\n", 0},
 		"no column": {"part\n", 2, "batch: the header lacks count, area_cm2", 0},
 		"hostile":   {"part,\"x\x1b[2K\",\"x\x1b[2K\"\n", 2, "batch: column \"x\\x1b[2K\" stands twice in the header\n", 0},
 	} {
 		status, out, bad := call(c.text)
-		if status != c.status || !strings.HasPrefix(bad, c.want) || (c.want == "") != (bad == "") || strings.Count(out, "\n") != c.lines {
+		if status != c.status || !strings.HasPrefix(bad, c.want) || (c.want == "") != (bad == "") ||
+			strings.Count(out, "\n") != c.lines {
 			t.Errorf("%s: status %d, %q\n%s", name, status, bad, out)
 		}
 	}
-	if status, out, bad := call(header, "jobs.csv"); status != 2 || bad != "usage: batch < jobs.csv > estimates.csv\n" || out != "" {
+	if status, out, bad := call(header, "jobs.csv"); status != 2 ||
+		bad != "usage: batch < jobs.csv > estimates.csv\n" || out != "" {
 		t.Errorf("with an argument: status %d, %q", status, bad)
 	}
 	var bad bytes.Buffer
-	if status := run(nil, strings.NewReader(header+"\n"), fullDisk{}, &bad); status != 2 || bad.String() != "batch: no space left\n" {
+	if status := run(nil, strings.NewReader(header+"\n"), fullDisk{}, &bad); status != 2 ||
+		bad.String() != "batch: no space left\n" {
 		t.Errorf("on a full disk: status %d, %q", status, bad.String())
 	}
 }

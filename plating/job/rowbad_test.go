@@ -119,7 +119,8 @@ func TestBadRows(t *testing.T) {
 		if before["part"] != fmt.Sprintf("good %d", i) || before["error"] != "" || before["current_A"] == "" {
 			t.Errorf("row before %+v: %v", s, before)
 		}
-		if row["part"] != fmt.Sprintf("bad %d", i) || spreadsheetText(row[s.column]) != s.cell || row["customer"] != goodRow()[11] {
+		if row["part"] != fmt.Sprintf("bad %d", i) || spreadsheetText(row[s.column]) != s.cell ||
+			row["customer"] != goodRow()[11] {
 			t.Errorf("%+v: cells were changed or rows changed places: %v", s, row)
 		}
 		if !strings.Contains(row["error"], s.want) || strings.Contains(row["error"], "\n") || len(row["error"]) > 400 {
@@ -156,7 +157,8 @@ func TestBadLines(t *testing.T) {
 		{"quote not closed", `hand,"12` + "\n", "a quote is not closed", 2, 1},
 		{"zero byte", strings.Replace(g, "12", "1\x002", 1), `count "1\x002": need a whole number`, 2, 1},
 		{"not UTF-8", strings.Replace(g, "Au", "\xff", 1), "element", 2, 1},
-		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2, 1},
+		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2,
+			1},
 		{"a million bytes over few lines", strings.Replace(g, "x", `"`+strings.Repeat(strings.Repeat("y", 60_000)+"\n", 20)+`"`,
 			1), "", 2, 21},
 		{"a note of 51 lines", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 50)+`"`, 1), "", 2, 51},
@@ -202,7 +204,8 @@ func TestHeaders(t *testing.T) {
 		{"byte order mark only", "\ufeff", 2, "no header row"},
 		{"header only", rowHeader + "\n", 0, ""},
 		{"header without line end", rowHeader, 0, ""},
-		{"header with byte order mark and quotes", "\ufeff\"part\"" + strings.TrimPrefix(rowHeader, "part") + "\r\n", 0, ""},
+		{"header with byte order mark and quotes", "\ufeff\"part\"" + strings.TrimPrefix(rowHeader, "part") + "\r\n", 0,
+			""},
 		{"blanks around names", strings.ReplaceAll(rowHeader, ",", " , "), 0, ""},
 		{"nameless columns", rowHeader + ",,", 0, ""},
 		{"no metal", without("metal"), 2, "the header lacks metal; needed are part, count"},

@@ -202,7 +202,8 @@ func TestIndependentContract(t *testing.T) {
 				"area_cm2": atLeast(decimalText(rng, 0, 200), "0.5"), "metal": symbols[rng.IntN(len(symbols))],
 				"efficiency": atLeast(decimalText(rng, 0, 1), "1"), "current_density_A_dm2": atLeast(decimalText(rng, 0, 5),
 					"1e-1"),
-				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_average": atLeast(decimalText(rng, 0, 1), "0.5"),
+				"min_thickness_um": atLeast(decimalText(rng, 0, 20), "1"), "min_to_average": atLeast(decimalText(rng, 0, 1),
+					"0.5"),
 				"price_per_g": decimalText(rng, 0, 200), "valence": "", "density_g_cm3": "",
 			}
 			if rng.IntN(2) == 0 {
@@ -257,7 +258,8 @@ func TestIndependentContract(t *testing.T) {
 			t.Fatal(err)
 		}
 		rowHeader = append([]string(nil), rowHeader...)
-		if want := append(append([]string(nil), columns...), addedColumns...); strings.Join(rowHeader, "|") != strings.Join(want, "|") {
+		if want := append(append([]string(nil), columns...), addedColumns...); strings.Join(rowHeader,
+			"|") != strings.Join(want, "|") {
 			t.Fatalf("columns %q, want %q", rowHeader, want)
 		}
 		for i, row := range rows {

@@ -37,7 +37,8 @@ func ExampleRows() {
 			fmt.Println(err)
 			continue
 		}
-		fmt.Println(row.Part, e.Current.Text(units.Ampere, 3), e.Time.Text(units.Minute, 1), e.Mass.Text(units.Gram, 3), e.Cost)
+		fmt.Println(row.Part, e.Current.Text(units.Ampere, 3), e.Time.Text(units.Minute, 1), e.Mass.Text(units.Gram, 3),
+			e.Cost)
 	}
 	// Output:
 	// minute hand 0.304 A 14.2 min 0.195 g 19.21

@@ -133,7 +133,8 @@ func TestPropertyEndless(t *testing.T) {
 // TestPropertyNotes: a note with line breaks, commas and quotes is a cell like others, and
 // lines are counted as an editor counts them.
 func TestPropertyNotes(t *testing.T) {
-	text := rowHeader + "\n\n" + `hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,"long ""case"", left,` + "\n\n" + `right, top"` + "\n" +
+	text := rowHeader + "\n\n" + `hand,12,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,"long ""case"", left,` + "\n\n" +
+		`right, top"` + "\n" +
 		"hand,0,5.06,Au,1,17.3,0.37,0.5,1,0.6,98.50,x\n"
 	_, rows, said := rowTable(t, text)
 	if len(rows) != 2 || rows[0]["error"] != "" || rows[0]["customer"] != "long \"case\", left,\n\nright, top" {

@@ -39,7 +39,8 @@ func TestHostileCells(t *testing.T) {
 			t.Errorf("%s: %q, want %q", name, said, c.want)
 		}
 	}
-	for _, cell := range []string{"two\nlines", "two\r\nlines", "a\ttab", "Zifferblätter", "Zifferbl\xe4tter", "文字盤", `C:\shop`} {
+	for _, cell := range []string{"two\nlines", "two\r\nlines", "a\ttab", "Zifferblätter", "Zifferbl\xe4tter", "文字盤",
+		`C:\shop`} {
 		if got := passed(cell); got != cell {
 			t.Errorf("%q becomes %q", cell, got)
 		}

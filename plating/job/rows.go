@@ -14,10 +14,12 @@ import (
 // The columns of a table of parts. The first must be there; where one of the second is
 // left out or empty the element's own figure counts; the third are written beside them.
 var (
-	neededColumns = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2", "min_thickness_um",
+	neededColumns = []string{"part", "count", "area_cm2", "metal", "efficiency", "current_density_A_dm2",
+		"min_thickness_um",
 		"min_to_average", "price_per_g"}
 	optionalColumns = []string{"valence", "density_g_cm3"}
-	addedColumns    = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost", "error"}
+	addedColumns    = []string{"current_A", "time_min", "charge_Ah", "average_thickness_um", "metal_g", "metal_cost",
+		"error"}
 )
 
 // A Table is a table of parts that is read row by row: memory does not grow with their
@@ -168,7 +170,8 @@ func (c RowCount) String() string {
 	if c.Failed == 0 {
 		return fmt.Sprintf("%d rows, none failed", c.Rows)
 	}
-	return fmt.Sprintf("%d of %d rows failed; see the column error; the first stands on line %d", c.Failed, c.Rows, c.First)
+	return fmt.Sprintf("%d of %d rows failed; see the column error; the first stands on line %d", c.Failed, c.Rows,
+		c.First)
 }
 
 // EstimateRows reads a table of parts as [Rows] does, and writes it with what

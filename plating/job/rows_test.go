@@ -38,13 +38,15 @@ func TestPropertyTypedRow(t *testing.T) {
 	near := func(got, want float64) bool { return got > want*(1-1e-12) && got < want*(1+1e-12) }
 	if r.Line != 3 || r.Part != "hand" || r.Count != 12 || l.Bath.Metal != "Au" || l.Bath.Valence != 1 ||
 		!near(float64(l.Area), 12*5.06e-4) || !near(float64(l.MinThickness), 1e-6) || l.Distribution.MinToAverage != 0.6 ||
-		!near(float64(l.CurrentDensity), 50) || !near(float64(l.Bath.Deposit.Density), 17300) || r.PricePerGram.String() != "98.5" ||
+		!near(float64(l.CurrentDensity), 50) || !near(float64(l.Bath.Deposit.Density), 17300) ||
+		r.PricePerGram.String() != "98.5" ||
 		len(r.Cells()) != 12 || r.Cells()[11] != "x" {
 		t.Errorf("%+v", r)
 	}
 	e, err := r.Estimate()
 	want, err2 := plating.Estimate(l)
-	if err != nil || err2 != nil || e.Current != want.Current || e.Time != want.Time || !near(float64(e.Mass), float64(want.Mass)) ||
+	if err != nil || err2 != nil || e.Current != want.Current || e.Time != want.Time ||
+		!near(float64(e.Mass), float64(want.Mass)) ||
 		e.Cost.String() != "17.24" { // 0.175 g
 		t.Errorf("%+v, %v, %v", e, err, err2)
 	}
