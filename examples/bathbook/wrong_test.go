@@ -5,61 +5,10 @@ import (
 	"image/png"
 	"os"
 	"path/filepath"
-	"reflect"
 	"strings"
 	"testing"
 	"time"
-
-	"example.com/laydown/plating/ledger"
 )
-
-// TestPropertyFields: the fields that -h lists are those of the entries and of
-// the bath, and each example can be read.
-func TestPropertyFields(t *testing.T) {
-	of := map[string]any{"load": ledger.Load{}, "addition": ledger.Addition{}, "analysis": ledger.Analysis{},
-		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "void": ledger.Void{}, "new": ledger.Bath{}}
-	_, _, help := call("-h")
-	for kind, v := range of {
-		var listed, entry, bath []string
-		for _, f := range fieldsOf(kind) {
-			listed, entry = append(listed, f.name), append(entry, f.name+"="+f.example)
-			if f.example[0] != '{' && f.example[0] != '[' {
-				f.example = `"` + f.example + `"`
-			}
-			bath = append(bath, `"`+f.name+`": `+f.example)
-			needed := false
-			for _, n := range names(reflect.TypeOf(v), true) {
-				needed = needed || n == f.name
-			}
-			if needed != strings.HasPrefix(f.means, "needed") && kind != "evaporation" {
-				t.Errorf("%s: %s is needed: %t; -h says %q", kind, f.name, needed, f.means)
-			}
-			if kind != "new" && !strings.Contains(help, "   "+entry[len(entry)-1]) || !strings.Contains(help, f.name) {
-				t.Errorf("-h has no %s of %s", f.name, kind)
-			}
-		}
-		if want := names(reflect.TypeOf(v), false); !reflect.DeepEqual(listed, want) {
-			t.Errorf("%s: -h lists %v, the fields are %v", kind, listed, want)
-		}
-		if kind != "new" {
-			if _, err := readEvent(kind, strings.Join(entry, ", ")); err != nil {
-				t.Errorf("%s: %v", kind, err)
-			}
-			continue
-		}
-		var b ledger.Bath
-		if err := readObject([]byte("{"+strings.Join(bath, ",\n")+"}"), &b); err != nil {
-			t.Error(err)
-		} else if err := b.Check(); err != nil || b.Anode.Share != 1 || len(b.Salts) != 1 {
-			t.Errorf("%+v: %v", b, err)
-		}
-	}
-	for _, want := range []string{"A·min, A·h", "oz/US gal", "none, or %"} {
-		if !strings.Contains(help, want) {
-			t.Errorf("-h says nothing of %q", want)
-		}
-	}
-}
 
 // TestWrongWords: what is wrong with an entry or a bath is said with the field,
 // what it holds and what would do, and never in the words of Go.
@@ -271,17 +220,4 @@ func TestPropertyBoundedBooks(t *testing.T) {
 			}
 		}
 	}
-}
-
-// FuzzReadObject: no text makes the reader of baths panic or speak of Go types.
-func FuzzReadObject(f *testing.F) {
-	f.Add([]byte(`{"name": "n", "metal": "Ni", "salts": ["NiSO4"], "efficiency": {"value": "95 %"}}`))
-	f.Add([]byte("{\"name\":\n}"))
-	f.Add([]byte("\xef\xbb\xbf[null, 1e999]"))
-	f.Fuzz(func(t *testing.T, raw []byte) {
-		var b ledger.Bath
-		if err := readObject(raw, &b); err != nil && (err.Error() == "" || strings.Contains(err.Error(), "json:")) {
-			t.Error(err)
-		}
-	})
 }

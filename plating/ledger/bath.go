@@ -86,14 +86,6 @@ func (a Anode) String() string {
 	return "soluble for " + fmt.Sprintf("%.4g %%", 100*float64(a.Share)) + " of the current"
 }
 
-// target returns the content that additions aim at.
-func (b *Bath) target() units.MassConcentration {
-	if b.Target == 0 {
-		return b.Content
-	}
-	return b.Target
-}
-
 func (b *Bath) fine() float64 {
 	if b.Fine == 0 {
 		return 1
@@ -255,7 +247,7 @@ func (b *Bath) checkWatch() error {
 		return &units.ValueError{Field: "low alarm", Value: b.Low.String(), Need: "less than the high alarm, " +
 			b.High.String(), Err: units.ErrInconsistent}
 	}
-	if t := b.target(); t < b.Low || b.High != 0 && t > b.High {
+	if t := b.Aim(); t < b.Low || b.High != 0 && t > b.High {
 		return &units.ValueError{Field: "target content", Value: t.String(), Need: "a content between the alarms",
 			Err: units.ErrInconsistent}
 	}

@@ -132,6 +132,15 @@
 // place. A line that is damaged anywhere else is a [*DamageError] with its number,
 // and the book is not opened; the lines before it can be opened by themselves.
 //
+// # People
+//
+// What people write is read by [ReadBath], a JSON object with the fields of a [Bath], and by
+// [ParseEvent], a list as "charge=12 A·min, drag_out=4 mL"; [Fields] lists the fields with an
+// example each, for a help text or a form. [Enter] does all of an entry in a file: open, ask
+// [Ledger.CheckSlip], append, close, and begin anew when another program was faster. [Salvage]
+// opens a damaged book as far as it is whole. [Ledger.WriteSheet] prints a book for the bench,
+// with what to add and what not to.
+//
 // # Errors
 //
 // Bad values are [*units.ValueError] that name the field and what would do; the book

@@ -69,7 +69,7 @@ func (l *Ledger) Forecast(p Plan) (Forecast, error) {
 		return Forecast{}, &units.ValueError{Field: "loads to look back on", Value: fmt.Sprint(p.Loads),
 			Need: "zero for all, or a number above it", Err: units.ErrNegative}
 	}
-	at, target := p.FeedAt, l.bath.target()
+	at, target := p.FeedAt, l.bath.Aim()
 	if at == 0 {
 		at = l.bath.Low
 	}

@@ -5,9 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"time"
-	"unicode/utf8"
 
 	"example.com/laydown/units"
 )
@@ -15,14 +13,13 @@ import (
 const (
 	format  = "laydown ledger 1" // name and version, in the first line
 	maxLine = 1 << 16            // bytes
-	maxDeep = 8                  // objects inside each other
 )
 
 // A lineText is the payload of one line. Just one of the pointers is set.
 type lineText struct {
 	Seq         int          `json:"seq"`
 	Format      string       `json:"format,omitempty"`
-	When        time.Time    `json:"when"`
+	When        time.Time    `json:"when,omitzero"` // always there; [checkTime] refuses none in better words
 	Opening     *Bath        `json:"opening,omitempty"`
 	Load        *Load        `json:"load,omitempty"`
 	Evaporation *Evaporation `json:"evaporation,omitempty"`
@@ -117,80 +114,10 @@ func open(before uint32, line []byte) (payload []byte, sum uint32, err error) {
 	return payload, sum, nil
 }
 
-// decode reads a payload and refuses fields that are unknown, written
-// otherwise, or there twice.
+// decode reads a payload and refuses fields that are unknown, written otherwise, or there
+// twice: package encoding/json takes capitals for small letters and the last of two equal
+// names, which a book of gold should not.
 func decode(payload []byte) (lineText, error) {
 	var t lineText
-	if !utf8.Valid(payload) {
-		return t, errors.New("bytes that are no UTF-8")
-	}
-	if err := checkKeys(payload); err != nil {
-		return t, err
-	}
-	dec := json.NewDecoder(bytes.NewReader(payload))
-	dec.DisallowUnknownFields()
-	if err := dec.Decode(&t); err != nil {
-		return t, err
-	}
-	if _, err := dec.Token(); err != io.EOF {
-		return t, errors.New("more than one value")
-	}
-	return t, nil
-}
-
-// checkKeys walks the text once: encoding/json takes capitals for small
-// letters and the last of two equal keys, which a book of gold should not.
-func checkKeys(payload []byte) error {
-	dec := json.NewDecoder(bytes.NewReader(payload))
-	type level struct {
-		keys  map[string]bool // nil in an array
-		value bool            // the next token of an object is a value
-	}
-	var stack []level
-	for {
-		tok, err := dec.Token()
-		if err == io.EOF {
-			return nil
-		}
-		if err != nil {
-			return err
-		}
-		if tok == nil {
-			return errors.New("null where a value belongs")
-		}
-		var top *level
-		if len(stack) > 0 {
-			top = &stack[len(stack)-1]
-		}
-		if d, ok := tok.(json.Delim); ok && (d == '}' || d == ']') {
-			stack = stack[:len(stack)-1]
-			continue
-		}
-		if top != nil && top.keys != nil {
-			if !top.value {
-				key, _ := tok.(string)
-				if top.keys[key] {
-					return fmt.Errorf("field %q twice", units.Clip(key))
-				}
-				for i := 0; i < len(key); i++ {
-					if c := key[i]; (c < 'a' || c > 'z') && c != '_' && key != "pH" {
-						return fmt.Errorf("unknown field %q", units.Clip(key))
-					}
-				}
-				top.keys[key], top.value = true, true
-				continue
-			}
-			top.value = false
-		}
-		if d, ok := tok.(json.Delim); ok {
-			if len(stack) == maxDeep {
-				return errors.New("nested too deep")
-			}
-			next := level{}
-			if d == '{' {
-				next.keys = map[string]bool{}
-			}
-			stack = append(stack, next)
-		}
-	}
+	return t, readFields(payload, &t)
 }

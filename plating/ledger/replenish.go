@@ -195,7 +195,7 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 // need is the state against the bath's own target and mark.
 func (l *Ledger) need() Need {
 	return Need{Metal: units.Mass(l.core.metal), Volume: units.Volume(l.core.volume), Mark: l.bath.Volume,
-		Target: l.bath.target()}
+		Target: l.bath.Aim()}
 }
 
 // ByAnalysis returns the addition that brings the bath, as the book knows it

@@ -57,6 +57,7 @@ type Node struct {
 	Values []*Node // members of an object or items of a list
 	names  []string
 	used   map[string]bool // member names, true when one was asked for
+	bare   bool            // text that is not in quotes, see [Texts]
 }
 
 // Fail returns an [*Error] at the place of n, with the reason below if any.
@@ -68,6 +69,8 @@ func (n *Node) Fail(err error, format string, args ...any) *Error {
 type Doc struct {
 	What string // "job"
 	Need string // "an object with job, parts and layers"
+
+	anyText bool // text may hold control characters
 }
 
 // Read reads one JSON value and nothing behind it. It takes at most 1 MiB,
@@ -84,6 +87,11 @@ func Read(r io.Reader, doc Doc) (*Node, error) {
 	if err != nil {
 		return nil, &Error{What: "cannot be read: " + err.Error(), Err: err}
 	}
+	return read(raw, doc)
+}
+
+// read is [Read] of text that is in memory.
+func read(raw []byte, doc Doc) (*Node, error) {
 	if len(raw) > maxBytes {
 		return nil, &Error{What: fmt.Sprintf("larger than %d bytes", maxBytes)}
 	}
@@ -94,7 +102,7 @@ func Read(r io.Reader, doc Doc) (*Node, error) {
 	if len(bytes.TrimSpace(raw)) == 0 {
 		return nil, &Error{What: "empty; need " + doc.Need}
 	}
-	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1}
+	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1, anyText: doc.anyText}
 	t.dec.UseNumber()
 	n, err := t.value("", 0)
 	if err != nil {
@@ -112,6 +120,8 @@ type treeReader struct {
 	dec  *json.Decoder
 	line int
 	done int // bytes whose lines are counted
+
+	anyText bool // see Doc
 }
 
 // count brings the line number up to the decoder's place.
@@ -151,7 +161,7 @@ func (t *treeReader) value(path string, depth int) (*Node, error) {
 	switch v := tok.(type) {
 	case string:
 		n.Kind, n.Text = "text", v
-		if err := units.CheckPrintable("text", v); err != nil {
+		if err := units.CheckPrintable("text", v); err != nil && !t.anyText {
 			if strings.ContainsFunc(v, unicode.IsControl) {
 				return nil, n.Fail(nil, "holds a line break or another control character; need plain text in one line")
 			}

@@ -1,10 +1,9 @@
-package main
+package pictures
 
 import (
 	"bytes"
 	"image/color"
 	"math"
-	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -16,21 +15,22 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 	"gonum.org/v1/plot/vg/vgsvg"
 
-	"example.com/laydown/examples/internal/files"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 )
 
-// drawFile draws the book into a PNG or SVG file.
-func drawFile(desk *files.Desk, name string, book *ledger.Ledger) error {
-	p, err := drawing(book)
+// Book draws metal content against charge of the book of a bath: what the book holds, how
+// sure that is, the analyses, the additions, and the limits. The picture is for black ink,
+// 180 mm by 110 mm, with white around it; ending is .svg or .png, of 200 dots an inch.
+func Book(book *ledger.Ledger, ending string) ([]byte, error) {
+	p, err := drawBook(book)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	const width, height = 18 * vg.Centimeter, 11 * vg.Centimeter
 	const edge = 4 * vg.Millimeter // white around it
 	var c vg.CanvasWriterTo
-	if strings.EqualFold(filepath.Ext(name), ".svg") {
+	if strings.EqualFold(ending, ".svg") {
 		c = vgsvg.New(width, height)
 	} else {
 		c = vgimg.PngCanvas{Canvas: vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(200))}
@@ -40,23 +40,25 @@ func drawFile(desk *files.Desk, name string, book *ledger.Ledger) error {
 	paper.Fill(paper.Path())
 	p.Draw(draw.Crop(paper, edge, -edge, edge, -edge))
 	var b bytes.Buffer // no half picture on an error
-	if _, err := c.WriteTo(&b); err != nil {
-		return err
-	}
-	return desk.Write(name, b.Bytes())
+	_, err = c.WriteTo(&b)
+	return b.Bytes(), err
 }
 
-// A trace is the book as points of a picture.
-type trace struct {
+// A bookTrace is the book as points of a picture.
+type bookTrace struct {
 	content, upper, lower plotter.XYs // by charge in A·min and content in g/L
 	analyses              plotter.XYs
 	bars                  plotter.YErrors // twice the standard uncertainty
 	additions             plotter.XYs
 }
 
-func traceOf(book *ledger.Ledger) trace {
-	var t trace
+// traceOfBook follows a book entry by entry: the content after each against the charge since
+// the opening. Entries without a charge, as an addition, make a step straight up or down.
+func traceOfBook(book *ledger.Ledger) bookTrace {
+	var t bookTrace
 	b := book.Bath()
+	// A band of two standard uncertainties either way holds the bath in 19 of 20 cases; no content is
+	// below zero.
 	add := func(s ledger.State) {
 		x, y, u := s.Charge.In(units.AmpereMinute), s.Content.In(units.GramPerLitre),
 			2*s.ContentUncertainty.In(units.GramPerLitre)
@@ -72,12 +74,12 @@ func traceOf(book *ledger.Ledger) trace {
 		add(r.After)
 		x := r.After.Charge.In(units.AmpereMinute)
 		switch e := r.Entry.Event.(type) {
-		case ledger.Analysis:
+		case ledger.Analysis: // where the laboratory saw it, not where the book went after it
 			t.analyses = append(t.analyses, plotter.XY{X: x, Y: e.Content.In(units.GramPerLitre)})
 			u := 2 * e.Uncertainty.In(units.GramPerLitre)
 			t.bars = append(t.bars, struct{ Low, High float64 }{u, u})
 		case ledger.Addition:
-			if r.Added > 0 {
+			if r.Added > 0 { // water is no mark
 				t.additions = append(t.additions, plotter.XY{X: x, Y: r.After.Content.In(units.GramPerLitre)})
 			}
 		}
@@ -86,7 +88,7 @@ func traceOf(book *ledger.Ledger) trace {
 }
 
 // unsure reports whether the book knows of any uncertainty.
-func (t trace) unsure() bool {
+func (t bookTrace) unsure() bool {
 	for i := range t.content {
 		if t.upper[i] != t.content[i] {
 			return true
@@ -95,12 +97,13 @@ func (t trace) unsure() bool {
 	return false
 }
 
-// drawing shows metal content against charge with its limits. It is for black
+// drawBook shows metal content against charge with its limits. It is for black
 // ink: greys, dashes and shapes, no colour.
-func drawing(book *ledger.Ledger) (*plot.Plot, error) {
+func drawBook(book *ledger.Ledger) (*plot.Plot, error) {
 	b := book.Bath()
-	t := traceOf(book)
+	t := traceOfBook(book)
 	p := plot.New()
+	// Name, axes with their units, and a legend that stands where the curve is not: below.
 	p.Title.Text = units.Printable(b.Name)
 	p.Title.Padding = 3 * vg.Millimeter
 	p.X.Label.Text = "charge since the opening, A·min"
@@ -108,10 +111,11 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 	p.Legend.Top, p.Legend.Left, p.Legend.Padding = false, true, vg.Millimeter
 	for _, axis := range []*plot.Axis{&p.X, &p.Y} {
 		axis.Label.Padding = 2 * vg.Millimeter
-		axis.Tick.Marker = plot.TickerFunc(ticks)
+		axis.Tick.Marker = plot.TickerFunc(bookTicks)
 	}
 
-	band, err := plotter.NewPolygon(append(append(plotter.XYs{}, t.upper...), backwards(t.lower)...))
+	// From back to front: the band, the grid, the curve.
+	band, err := plotter.NewPolygon(append(append(plotter.XYs{}, t.upper...), bookBackwards(t.lower)...))
 	if err != nil {
 		return nil, err
 	}
@@ -130,6 +134,7 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 		p.Legend.Add("two standard uncertainties", band)
 	}
 
+	// Rings with bars of two standard uncertainties for analyses.
 	if len(t.analyses) > 0 {
 		marks, err := plotter.NewScatter(t.analyses)
 		if err != nil {
@@ -146,6 +151,7 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 		p.Add(bars, marks)
 		p.Legend.Add("analysis", marks)
 	}
+	// Triangles for additions.
 	if len(t.additions) > 0 {
 		marks, err := plotter.NewScatter(t.additions)
 		if err != nil {
@@ -155,24 +161,24 @@ func drawing(book *ledger.Ledger) (*plot.Plot, error) {
 		p.Add(marks)
 		p.Legend.Add("metal added", marks)
 	}
-	return p, limitLines(p, b, t)
+	return p, bookLimits(p, b, t)
 }
 
-// limitLines draws alarms and target across the picture with their names.
-func limitLines(p *plot.Plot, b ledger.Bath, t trace) error {
+// bookLimits draws alarms and target across the picture with their names.
+func bookLimits(p *plot.Plot, b ledger.Bath, t bookTrace) error {
 	right := max(t.content[len(t.content)-1].X, 1)
 	p.X.Min, p.X.Max = 0, right*1.16 // room for the names
-	low, high := p.Y.Min, p.Y.Max
+	low, high := p.Y.Min, p.Y.Max    // widened until every limit is inside
 	for _, l := range []struct {
 		name   string
 		at     units.MassConcentration
 		dashes []vg.Length
 	}{
 		{"low alarm", b.Low, []vg.Length{vg.Points(6), vg.Points(3)}},
-		{"target", target(b), []vg.Length{vg.Points(1.5), vg.Points(2.5)}},
+		{"target", b.Aim(), []vg.Length{vg.Points(1.5), vg.Points(2.5)}},
 		{"high alarm", b.High, []vg.Length{vg.Points(6), vg.Points(3)}},
 	} {
-		if l.at == 0 {
+		if l.at == 0 { // not watched
 			continue
 		}
 		y := l.at.In(units.GramPerLitre)
@@ -195,19 +201,21 @@ func limitLines(p *plot.Plot, b ledger.Bath, t trace) error {
 	return nil
 }
 
-// ticks are steps of 1, 2 or 5 with some power of ten, five to twelve of them.
-func ticks(low, high float64) []plot.Tick {
-	span := high - low
+// bookTicks are steps of 1, 2 or 5 with some power of ten, five to twelve of them.
+func bookTicks(low, high float64) []plot.Tick {
+	span := high - low // none, or no number, has no ticks
 	if !(span > 0) || math.IsInf(span, 0) {
 		return nil
 	}
 	step := math.Pow(10, math.Floor(math.Log10(span/5)))
+	// The largest of the three steps that still makes five.
 	for _, k := range []float64{5, 2} {
 		if span/(k*step) >= 5 {
 			step *= k
 			break
 		}
 	}
+	// As many decimals as the step has, so that no two labels look alike.
 	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
 	var list []plot.Tick
 	for i := math.Ceil(low/step - 1e-9); i*step <= high+1e-9*span; i++ {
@@ -216,7 +224,8 @@ func ticks(low, high float64) []plot.Tick {
 	return list
 }
 
-func backwards(xys plotter.XYs) plotter.XYs {
+// bookBackwards returns points from the last to the first: the way back around a band.
+func bookBackwards(xys plotter.XYs) plotter.XYs {
 	out := make(plotter.XYs, 0, len(xys))
 	for i := len(xys) - 1; i >= 0; i-- {
 		out = append(out, xys[i])

@@ -1,0 +1,215 @@
+package ledger
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"example.com/laydown/plating/internal/strictjson"
+	"example.com/laydown/units"
+)
+
+// A Field is one field of an entry or of a bath as people write it: for help texts and
+// forms. The fields of an entry are those of its type, by their names in the file.
+type Field struct {
+	Name    string // "drag_out"
+	Example string // "4 mL"; what begins with a brace or bracket is JSON
+	Means   string // "solution that the parts carried out"; "needed" comes first
+}
+
+// Kinds returns the words for the kinds of entries, the commonest first.
+func Kinds() []string {
+	return []string{"load", "addition", "analysis", "evaporation", "correction", "void"}
+}
+
+// Fields returns the fields of an entry of a kind, those of a [Bath] for "bath", and
+// none for another word. Each example can be read: by [ParseEvent], or in a bath by
+// [ReadBath], in quotes.
+func Fields(kind string) []Field {
+	switch kind {
+	case "load": // in the order in which it is known: meter, balance, what clings to the parts
+		return []Field{
+			{"charge", "12 A·min", "by the meter"},
+			{"weighed", "412 mg", "deposit by the balance; left out, it follows from the charge"},
+			{"weighed_uncertainty", "2 mg", "of the balance"},
+			{"drag_out", "4 mL", "solution that the parts carried out"},
+			{"drag_out_uncertainty", "1 mL", ""},
+			{"drag_in", "3 mL", "rinse water that they carried in"},
+			{"drag_in_content", "0.1 g/L", "of the metal in it; not zero behind a recovery rinse"},
+		}
+	case "addition": // a salt, metal, a ready-made feed, water, or several at once
+		return []Field{
+			{"salt", "KAu(CN)2", "formula, with its water: NiSO4·6H2O"},
+			{"salt_mass", "6.9 g", ""},
+			{"label", "68.2 %", "metal content by the label; left out, that of the formula"},
+			{"metal", "0.5 g", "metal in whatever else was added"},
+			{"solution", "100 mL", "of a ready-made feed"},
+			{"solution_content", "100 g/L", "of the metal in it"},
+			{"water", "55 mL", ""},
+			{"uncertainty", "0.02 g", "of the metal added"},
+		}
+	case "analysis": // without an uncertainty nobody knows how far to follow it
+		return []Field{
+			{"content", "7.9 g/L", "needed"},
+			{"uncertainty", "0.1 g/L", "needed, standard"},
+			{"reset", "true", "the analysis alone counts; else it is averaged with the book"},
+		}
+	case "evaporation":
+		return []Field{{"volume", "120 mL", "needed"}}
+	case "correction": // by hand, so it wants a reason
+		return []Field{
+			{"metal", "-0.31 g", "below zero takes away"},
+			{"volume", "-40 mL", "below zero takes away"},
+			{"uncertainty", "0.05 g", "of the metal"},
+			{"reason", "rack dropped", "needed"},
+		}
+	case "void":
+		return []Field{
+			{"entry", "12", "needed, the number of the wrong entry in the list of entries"},
+			{"reason", "year mistyped", "needed"},
+		}
+	case "bath":
+		return bathFields()
+	}
+	return nil
+}
+
+// bathFields are those of a [Bath]: what it is, how much of it there is, what deposits and how
+// well, what feeds it, what is watched, and what its dangers are judged by.
+func bathFields() []Field {
+	return []Field{
+		{"name", "gold, acid cyanide", "needed, by chemistry"},
+		{"metal", "Au", "needed, the one that is counted"},
+		{"volume", "5 L", "needed, at the level mark"},
+		{"volume_uncertainty", "50 mL", "of the mark"},
+		{"content", "8 g/L", "needed, on opening"},
+		{"content_uncertainty", "0.08 g/L", ""},
+		{"equivalent", "7.349 g/(A·h)", "needed, of the whole deposit"},
+		{"fine", "99.6 %", "share of the metal in the deposit; left out, all of it"},
+		{"efficiency", `{"value": "35 %", "low": "32 %", "high": "38 %"}`, "needed, value at least"},
+		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "7.349 g/(A·h)"}`,
+			"left out for insoluble ones"},
+		{"salts", `["KAu(CN)2"]`, "those the bath is fed with"},
+		{"target", "8 g/L", "left out, the opening content"},
+		{"low", "7 g/L", "alarm below"},
+		{"high", "9 g/L", "alarm above"},
+		{"level", "4.7 L", "alarm when the volume is below"},
+		{"due", "200 A·min", "alarm when that much passed since an analysis"},
+		{"life", "5", "alarm at that many metal turnovers"},
+		{"source", "our own analyses", "where the figures come from"},
+		{"valence", "1", "of the metal in the bath; left out, the one that fits the equivalent"},
+		{"pH", `{"low": 4.2, "high": 4.6}`,
+			"the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
+		{"hazards", `["cyanide", "acid"]`, "beside those that name and salts give away"},
+	}
+}
+
+// A FieldError says what is wrong with an entry or a bath that people wrote, so that the
+// writer finds the place and knows what would do. A program may ask for the field by
+// errors.As and put the cursor there.
+type FieldError struct {
+	Line  int    // of the text, from 1; 0 for all of it
+	Field string // as efficiency.value or salts[2]; "" for all of it
+	What  string // what is wrong and what would do
+	Err   error  // the reason below, such as a [*units.ParseError], or nil
+}
+
+// Error returns the field, or where there is none the line, and the reason.
+func (e *FieldError) Error() string {
+	place := e.Field
+	if place == "" && e.Line > 0 {
+		place = fmt.Sprintf("line %d", e.Line)
+	}
+	return units.Printable(strings.TrimPrefix(place+": "+e.What, ": "))
+}
+
+// Unwrap returns the reason below.
+func (e *FieldError) Unwrap() error { return e.Err }
+
+// readFields reads a JSON object into a struct, by the one strict reader that job files and
+// baths go by as well.
+func readFields(text []byte, into any) error {
+	var e *strictjson.Error
+	if err := strictjson.Into(text, into); errors.As(err, &e) {
+		return &FieldError{Line: e.Line, Field: e.Path, What: e.What, Err: e.Err}
+	}
+	return nil
+}
+
+// ReadBath reads the bath of a new book from a JSON object with the [Fields] of "bath",
+// as people write it: it names the field that is wrong, what it holds and what would do.
+// Whether the bath can be, [Bath.Check] says.
+//
+// Errors: a [*FieldError]; what r returns.
+func ReadBath(r io.Reader) (Bath, error) {
+	if r == nil {
+		return Bath{}, units.Missing("reader", "one that gives the bath")
+	}
+	// The reader of fields refuses what is longer, in words.
+	const most = 1 << 20
+	text, err := io.ReadAll(io.LimitReader(r, most+1)) // one more, which is refused
+	if err != nil {
+		return Bath{}, err
+	}
+	var b Bath
+	if err := readFields(text, &b); err != nil {
+		return Bath{}, err
+	}
+	return b, nil
+}
+
+// ParseEvent reads an entry of one of the [Kinds] from a list of its [Fields], as "charge=12
+// A·min, drag_out=4 mL". A piece without an equals sign belongs to the value before it, so
+// that a reason may hold commas. Whether the entry fits the bath, [Ledger.Append] says.
+//
+// Errors: a [*FieldError]; a [*units.ValueError] for another kind.
+func ParseEvent(kind, list string) (Event, error) {
+	switch kind {
+	case "load":
+		return parseEvent[Load](list)
+	case "addition":
+		return parseEvent[Addition](list)
+	case "analysis":
+		return parseEvent[Analysis](list)
+	case "evaporation":
+		return parseEvent[Evaporation](list)
+	case "correction":
+		return parseEvent[Correction](list)
+	case "void":
+		return parseEvent[Void](list)
+	}
+	return nil, &units.ValueError{Field: "kind of the entry", Value: units.Clip(kind),
+		Need: "one of " + strings.Join(Kinds(), ", "), Err: units.ErrSyntax}
+}
+
+// parseEvent reads the fields of one type. The names are those of the file, so that nobody has to
+// learn two sets, and the values are text without quotes.
+func parseEvent[E Event](list string) (Event, error) {
+	var names, values []string
+	for _, piece := range strings.Split(list, ",") {
+		name, value, found := strings.Cut(piece, "=")
+		name = strings.TrimSpace(name)
+		switch last := len(values) - 1; {
+		case !found && last < 0: // nothing that the piece could belong to
+			return nil, &FieldError{Err: units.ErrSyntax,
+				What: fmt.Sprintf("%q has no equals sign; need a list of name=value", units.Clip(strings.TrimSpace(piece)))}
+		case !found: // a comma inside of a value
+			if names[last] != "reset" { // which is true or false and holds no words
+				values[last] += "," + piece
+			}
+			continue
+		case slices.Contains(names, name):
+			return nil, &FieldError{What: fmt.Sprintf("%q twice; need it once", units.Clip(name)), Err: units.ErrSyntax}
+		}
+		names, values = append(names, name), append(values, strings.TrimSpace(value))
+	}
+	var e E
+	n := strictjson.Texts(names, values)
+	var wrong *strictjson.Error
+	if err := strictjson.Struct(n, &e); errors.As(err, &wrong) {
+		return nil, &FieldError{Field: wrong.Path, What: wrong.What, Err: wrong.Err}
+	}
+	return e, nil
+}
