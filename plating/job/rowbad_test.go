@@ -285,6 +285,13 @@ func TestReadError(t *testing.T) {
 		"\n") != 2 {
 		t.Errorf("status %d, %q, output %q", status, bad.String(), out.String())
 	}
+	// Also a row that waits for lines that were read ahead.
+	out.Reset()
+	ahead := text + "hand,\"a\nhand,\"b\n"
+	status = runRows(io.MultiReader(strings.NewReader(ahead), iotest.ErrReader(errFullDisk)), &out, &bad)
+	if status != 2 || strings.Count(out.String(), "\n") != 3 {
+		t.Errorf("status %d, output %q", status, out.String())
+	}
 	// However the input comes in pieces, the output is the same.
 	_, want, _ := callRows(t, text)
 	for name, r := range map[string]io.Reader{"bytes": iotest.OneByteReader(strings.NewReader(text)),

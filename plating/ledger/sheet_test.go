@@ -187,14 +187,14 @@ func ExampleLedger_WriteSheet() {
 	//    needs a salt, a low alarm and a load with a charge in the book
 }
 
-// shortDisk takes a few lines.
+// shortDisk takes a few lines, refuses one, and takes others again.
 type shortDisk struct {
 	room int
 	err  error
 }
 
 func (d *shortDisk) Write(p []byte) (int, error) {
-	if d.room--; d.room < 0 {
+	if d.room--; d.room == -1 {
 		return 0, d.err
 	}
 	return len(p), nil
