@@ -30,7 +30,7 @@ import (
 //
 // Errors: an [*Error] in plain words, without the names of Go types.
 func Into(raw []byte, v any) error {
-	f := fieldsOf(reflect.TypeOf(v).Elem())
+	f := namesOf(reflect.TypeOf(v).Elem())
 	need := "an object in braces with " + strings.Join(f.needed, ", ")
 	// Only what cannot be read is looked at a second time: a book of many lines is read fast.
 	n, err := read(raw, Doc{What: "object", Need: need, anyText: true})
@@ -106,8 +106,8 @@ type fields struct {
 // known holds the fields of the types that were read: their tags are taken apart once.
 var known sync.Map // of reflect.Type to *fields
 
-// fieldsOf returns the fields of a struct type.
-func fieldsOf(t reflect.Type) *fields {
+// namesOf returns the fields of a struct type.
+func namesOf(t reflect.Type) *fields {
 	if f, ok := known.Load(t); ok {
 		return f.(*fields)
 	}
@@ -126,13 +126,13 @@ func fieldsOf(t reflect.Type) *fields {
 
 // Names returns the names by which [Struct] reads a struct type, and those that it needs.
 func Names(t reflect.Type) (all, needed []string) {
-	f := fieldsOf(t)
+	f := namesOf(t)
 	return slices.Clone(f.names), slices.Clone(f.needed)
 }
 
 // structOf reads an object into a struct.
 func structOf(n *Node, v reflect.Value) error {
-	f := fieldsOf(v.Type())
+	f := namesOf(v.Type())
 	if n.Kind != "object" {
 		return n.Fail(nil, "is %s; need an object in braces with %s", shown(n), strings.Join(f.needed, ", "))
 	}
@@ -168,7 +168,7 @@ func valueOf(n *Node, v reflect.Value) error {
 		}
 		return n.Fail(nil, "is %s; need a number, as 4.4", shown(n))
 	case encoding.TextUnmarshaler:
-		return textOf(n, into)
+		return quotedText(n, into)
 	}
 	switch v.Kind() {
 	case reflect.Struct:
@@ -208,9 +208,9 @@ func valueOf(n *Node, v reflect.Value) error {
 	return nil
 }
 
-// textOf reads text in quotes into a quantity, a formula or a time. Where the quotes are
+// quotedText reads text in quotes into a quantity, a formula or a time. Where the quotes are
 // missing it says so, and for a quantity which units it may have.
-func textOf(n *Node, into encoding.TextUnmarshaler) error {
+func quotedText(n *Node, into encoding.TextUnmarshaler) error {
 	// A number without quotes is tried as well: whether it needs a unit decides what would do.
 	err := into.UnmarshalText([]byte(n.Text))
 	var parse *units.ParseError
