@@ -69,6 +69,6 @@
 // [Hazard] set; it does not replace safety data sheets, local law or licensed
 // practice.
 //
-// Sub-packages: shape (areas of parts), jobfile (job files in JSON), kinetics
-// (rate laws at electrodes).
+// Sub-packages: shape (areas of parts), jobfile (job files in JSON), current
+// (rate laws at electrodes and what else solvers of current distribution share).
 package plating

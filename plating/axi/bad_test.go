@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -91,7 +91,7 @@ func TestPropertyBadProblem(t *testing.T) {
 		{"masked all over", func(p *Problem) { p.Parts[0].Masked = []int{0, 1, 2, 3, 4} }, ErrNoElectrode},
 		{"mask beyond", func(p *Problem) { p.Parts[0].Masked = []int{5} }, units.ErrOutOfRange},
 		{"unknown kind", func(p *Problem) { p.Parts[0].Kind = 7 }, units.ErrOutOfRange},
-		{"bad law", func(p *Problem) { p.Parts[0].Law = kinetics.LinearLaw(-1) }, units.ErrNotPositive},
+		{"bad law", func(p *Problem) { p.Parts[0].Law = current.LinearLaw(-1) }, units.ErrNotPositive},
 		{"Tafel of the wrong side", func(p *Problem) { p.Bath.Walls[0].Law = tafel(0.05, 1) }, units.ErrInconsistent},
 		{"NaN bias", func(p *Problem) { p.Parts[0].Bias = units.Voltage(nan) }, units.ErrNotFinite},
 		{"biased float", func(p *Problem) {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -67,7 +67,7 @@ func checkBath(b Bath) error {
 }
 
 // checkSurface looks at what a surface does.
-func checkSurface(name string, k Kind, law kinetics.Law, bias units.Voltage) error {
+func checkSurface(name string, k Kind, law current.Law, bias units.Voltage) error {
 	if k > Floating {
 		return wrong(name+", kind", fmt.Sprint(uint8(k)), "Cathode, Anode, Insulator or Floating", units.ErrOutOfRange)
 	}
@@ -83,8 +83,8 @@ func checkSurface(name string, k Kind, law kinetics.Law, bias units.Voltage) err
 	if err := law.Check(); err != nil {
 		return fmt.Errorf("%s: %w", units.Clip(name), err)
 	}
-	if law.Model == kinetics.Tafel {
-		wrongSide := k == Cathode && law.Side == kinetics.AnodicSide || k == Anode && law.Side == kinetics.CathodicSide ||
+	if law.Model == current.Tafel {
+		wrongSide := k == Cathode && law.Side == current.AnodicSide || k == Anode && law.Side == current.CathodicSide ||
 			k == Floating
 		if wrongSide {
 			return wrong(name+", law", "Tafel of the other side", "a Tafel law of the side that the "+k.String()+
@@ -120,7 +120,7 @@ func checkPart(name string, p Part, b Bath) error {
 		return wrong(name, "a closed sheet", "an open one, or a body", ErrProfile)
 	case p.Kind == Insulator || len(p.Masked) > 0:
 		return wrong(name, "a sheet that insulates", "a body with a thickness", ErrProfile)
-	case p.Law.Model != kinetics.Primary && !flat:
+	case p.Law.Model != current.Primary && !flat:
 		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ",
 			ErrProfile)
 	}

@@ -3,7 +3,7 @@ package axi
 import (
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A corner says how the mesh must shrink towards an end of a piece.
@@ -103,7 +103,7 @@ func (m *model) role(p piece) role {
 	switch {
 	case p.kind == Insulator:
 		return insulates
-	case m.surfaces[p.owner].law.Model == kinetics.Primary:
+	case m.surfaces[p.owner].law.Model == current.Primary:
 		return primary
 	}
 	return polarises

@@ -11,7 +11,7 @@
 //	κ ∂φ/∂n = j(V - φ)
 //
 // where V is the potential of the metal, less that of equilibrium, and j the
-// anodic current density at an overpotential: a [kinetics.Law]. Without
+// anodic current density at an overpotential: a [current.Law]. Without
 // polarisation (the zero Law, primary) φ = V. A coat grows where current enters the
 // metal; here that direction counts as positive, on cathode and anode alike.
 //

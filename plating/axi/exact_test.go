@@ -11,7 +11,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -84,7 +84,7 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 		if row.wa == 1 {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
-		disc.Law = kinetics.LinearLaw(units.AreaResistance(row.wa))
+		disc.Law = current.LinearLaw(units.AreaResistance(row.wa))
 		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)},
 			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
@@ -295,7 +295,7 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 	for volts, want := range map[units.Voltage]bool{1: false, 1e200: false, 1e243: true} {
 		p := hung()
 		p.Parts[0].Law = butlerVolmer(1e-30)
-		p.Bath.Walls[0].Law = kinetics.Law{}
+		p.Bath.Walls[0].Law = current.Law{}
 		p.Drive = ByVoltage(volts)
 		if s := solve(t, p, order(6, 1)); has(s, OverflowedLaw) != want {
 			t.Errorf("%v: warnings %v", volts, s.Warnings)
@@ -303,7 +303,7 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 	}
 	// The cathodic side runs at an exponent of some 35; the anodic coefficient is none of its business.
 	p := hung()
-	p.Bath.Walls[0].Law = kinetics.Law{}
+	p.Bath.Walls[0].Law = current.Law{}
 	law := butlerVolmer(1e-15)
 	law.Anodic, law.Cathodic = 4, 0.02
 	p.Parts[0].Law, p.Drive = law, ByVoltage(50)

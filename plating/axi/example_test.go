@@ -6,12 +6,12 @@ import (
 	"math"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
 // acidGold is the cathode of the invented bath of the examples: 1 A/m² at equilibrium.
-func acidGold() kinetics.Law { return kinetics.TafelCathode(1, 0.5, units.Celsius(35)) }
+func acidGold() current.Law { return current.TafelCathode(1, 0.5, units.Celsius(35)) }
 
 // bob is a pendulum bob of 80 mm with a groove 3 mm wide and 3 mm deep in its rim.
 func bob() Profile {
@@ -148,7 +148,7 @@ func ExampleSolution_Potential() {
 func ExampleBath() {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: kinetics.LinearLaw(1)}
+	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
 	s, err := Solve(context.Background(), Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, Options{})
 	if err != nil {
 		fmt.Println(err)
@@ -170,7 +170,7 @@ func ExampleElliptic() {
 func ExampleOpen() {
 	const mm = units.Millimetre
 	s, err := Solve(context.Background(), Problem{Bath: Open(6), Drive: ByCurrent(0.1), Parts: []Part{
-		{Name: "knob", Profile: Ball(10*mm, 0), Law: kinetics.TafelCathode(1, 0.5, units.Celsius(38))},
+		{Name: "knob", Profile: Ball(10*mm, 0), Law: current.TafelCathode(1, 0.5, units.Celsius(38))},
 		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: Anode}}}, Options{})
 	if err != nil {
 		fmt.Println(err)

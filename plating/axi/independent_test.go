@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -13,7 +13,7 @@ import (
 // I = 4πκR (V - φ), less terms in 1/R².
 func TestIndependentFarPotential(t *testing.T) {
 	for _, p := range []Part{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
-		Law: kinetics.LinearLaw(1)}} {
+		Law: current.LinearLaw(1)}} {
 		s := solve(t, alone(p), single)
 		for _, at := range []Point{{3e4, 0}, {0, 3e4}, {2e4, -2e4}} {
 			phi, err := s.Potential(at)
@@ -59,7 +59,7 @@ func TestIndependentHole(t *testing.T) {
 		depth := row.aspect * 2 * a
 		rho := 4 * depth * depth / (kappa * 2 * a * row.nu * row.nu)
 		bath := Tank(kappa, a, units.Length(depth)).
-			With(Wall{Segment: TankSide, Kind: Cathode, Law: kinetics.LinearLaw(units.AreaResistance(rho))}).
+			With(Wall{Segment: TankSide, Kind: Cathode, Law: current.LinearLaw(units.AreaResistance(rho))}).
 			With(Wall{Segment: TankSurface, Kind: Anode})
 		s := solve(t, Problem{Bath: bath, Drive: ByVoltage(1)}, order(10, 3))
 		wall := s.Walls[0]
@@ -134,7 +134,7 @@ func TestIndependentTafelHole(t *testing.T) {
 // TestIndependentImage: the half space against a bath without end that holds
 // the part and its mirror image.
 func TestIndependentImage(t *testing.T) {
-	for _, law := range []kinetics.Law{{}, tafel(0.05, 1)} {
+	for _, law := range []current.Law{{}, tafel(0.05, 1)} {
 		bath := OpenWithFarAnode(20)
 		two := Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm),
 			Law: law}}, Drive: ByVoltage(0.5)}

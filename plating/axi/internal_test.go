@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -46,7 +46,7 @@ func TestReferenceCornerExponents(t *testing.T) {
 
 // TestPropertyEquilibrium: next to equilibrium the current density keeps its digits.
 func TestPropertyEquilibrium(t *testing.T) {
-	law := kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: 3, Anodic: 0.4, Cathodic: 0.6,
+	law := current.Law{Model: current.ButlerVolmer, Exchange: 3, Anodic: 0.4, Cathodic: 0.6,
 		Temperature: units.Celsius(25)}
 	for _, eta := range []float64{1e-18, 1e-12, -1e-9, 1e-6} {
 		j, slope := rate(law, eta)

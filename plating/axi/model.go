@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A model is a checked problem in plain numbers: lengths in units of size,
@@ -24,7 +24,7 @@ type model struct {
 type surface struct {
 	name    string
 	kind    Kind
-	law     kinetics.Law
+	law     current.Law
 	bias    float64
 	part    int // index among the parts, -1 for walls
 	wall    int // index among the walls, -1 for parts and insulating walls

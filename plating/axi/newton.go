@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 const (
@@ -98,8 +98,8 @@ func (sy *system) advance(x, d []float64, st state) float64 {
 }
 
 // limited returns the overpotential after a step.
-func limited(law kinetics.Law, eta, step, j, slope float64) float64 {
-	if law.Model == kinetics.Linear || slope <= 0 {
+func limited(law current.Law, eta, step, j, slope float64) float64 {
+	if law.Model == current.Linear || slope <= 0 {
 		return eta + step
 	}
 	scale := law.Volt() / math.Max(math.Max(law.Anodic, law.Cathodic), 1e-3)
@@ -108,7 +108,7 @@ func limited(law kinetics.Law, eta, step, j, slope float64) float64 {
 	}
 	target := j + slope*step // what the tangent promises
 	growing := math.Abs(target) > math.Abs(j) && target*j >= 0 || j == 0
-	if growing || law.Model == kinetics.ButlerVolmer {
+	if growing || law.Model == current.ButlerVolmer {
 		if better, err := law.Overpotential(target); err == nil && math.Abs(better-eta) < math.Abs(step) {
 			return better
 		}

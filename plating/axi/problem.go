@@ -1,7 +1,7 @@
 package axi
 
 import (
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -39,7 +39,7 @@ type Part struct {
 	Name    string // for messages and results; parts without one are numbered
 	Profile Profile
 	Kind    Kind
-	Law     kinetics.Law // of the surface; the zero Law is primary: no polarisation
+	Law     current.Law // of the surface; the zero Law is primary: no polarisation
 	// Bias is the potential of the part above that of its rail, as from a
 	// rectifier of its own. Not for insulators and floating parts.
 	Bias units.Voltage
@@ -80,7 +80,7 @@ type Wall struct {
 	Segment int // of Bath.Shape, from 0
 	Name    string
 	Kind    Kind // Cathode, Anode or Floating
-	Law     kinetics.Law
+	Law     current.Law
 	Bias    units.Voltage
 }
 

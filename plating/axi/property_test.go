@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -42,7 +42,7 @@ func TestPropertyScaling(t *testing.T) {
 	cell := func(f units.Length) Problem {
 		return Problem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(Wall{Segment: TankSide, Kind: Anode}),
 			Parts: []Part{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
-				Law: kinetics.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: ByVoltage(1)}
+				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
 	for _, f := range []units.Length{1e-6, 0.37, 25, 1e4} {
@@ -56,15 +56,15 @@ func TestPropertyScaling(t *testing.T) {
 // that of a large one.
 func TestPropertyWagner(t *testing.T) {
 	long(t)
-	at := func(law kinetics.Law) *Solution {
+	at := func(law current.Law) *Solution {
 		p := cup()
 		p.Parts[0].Law = law
 		return solve(t, p, order(10, 5))
 	}
-	primary := at(kinetics.Law{})
+	primary := at(current.Law{})
 	last := math.Inf(1)
 	for _, rho := range []units.AreaResistance{1e-6, 1e-8, 1e-10} {
-		s := at(kinetics.LinearLaw(rho))
+		s := at(current.LinearLaw(rho))
 		d := math.Abs(float64(s.Current/primary.Current) - 1)
 		if !(d < last/20) {
 			t.Errorf("ρ = %g: %.1e from the primary total, after %.1e", float64(rho), d, last)
@@ -75,7 +75,7 @@ func TestPropertyWagner(t *testing.T) {
 		t.Errorf("%.1e from the primary total at the smallest Wagner number", last)
 	}
 	for _, rho := range []units.AreaResistance{10, 1e4} {
-		s := at(kinetics.LinearLaw(rho))
+		s := at(current.LinearLaw(rho))
 		w := s.Parts[0].Whole
 		if spread := float64(w.Max-w.Min) / float64(w.Mean); spread > 0.1/float64(rho) {
 			t.Errorf("ρ = %g: spread %.1e", float64(rho), spread)
@@ -89,7 +89,7 @@ func TestPropertyMonotone(t *testing.T) {
 	last := 0.0
 	for _, rho := range []units.AreaResistance{1e-5, 1e-4, 1e-3, 1e-2} {
 		p := cup()
-		p.Parts[0].Law = kinetics.LinearLaw(rho)
+		p.Parts[0].Law = current.LinearLaw(rho)
 		r := solve(t, p, single).Parts[0].Whole.MinToAverage()
 		if r <= last {
 			t.Errorf("ρ = %g: least to mean %g after %g", float64(rho), r, last)
@@ -102,8 +102,8 @@ func TestPropertyMonotone(t *testing.T) {
 // another is what a volt on the other does to the first.
 func TestPropertyReciprocity(t *testing.T) {
 	testdata.SlowOnly(t)
-	for _, laws := range [][2]kinetics.Law{{}, {kinetics.LinearLaw(1e-3), kinetics.LinearLaw(3e-4)}, {{},
-		kinetics.LinearLaw(1e-3)}} {
+	for _, laws := range [][2]current.Law{{}, {current.LinearLaw(1e-3), current.LinearLaw(3e-4)}, {{},
+		current.LinearLaw(1e-3)}} {
 		with := func(a, b units.Voltage) *Solution {
 			return solve(t, Problem{Bath: OpenWithFarAnode(20), Drive: ByVoltage(0), Parts: []Part{
 				{Name: "rod", Profile: Rod(10*mm, 0, 20*mm), Law: laws[0], Bias: a},
@@ -119,7 +119,7 @@ func TestPropertyReciprocity(t *testing.T) {
 // for every law, floating and robbing parts included.
 func TestPropertyDrive(t *testing.T) {
 	long(t)
-	for _, law := range []kinetics.Law{{}, kinetics.LinearLaw(1e-3), tafel(0.03, 0.01), butlerVolmer(2)} {
+	for _, law := range []current.Law{{}, current.LinearLaw(1e-3), tafel(0.03, 0.01), butlerVolmer(2)} {
 		p := cup()
 		p.Parts[0].Law = law
 		p.Parts = append(p.Parts, Part{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
@@ -130,7 +130,7 @@ func TestPropertyDrive(t *testing.T) {
 		p.Drive = ByCurrent(a.Current)
 		b := solve(t, p, order(6, 2))
 		near(t, law.Model.String()+", voltage", float64(b.Voltage), 1.3, 1e-8)
-		if law.Model != kinetics.Primary { // there it is zero in the corner
+		if law.Model != current.Primary { // there it is zero in the corner
 			near(t, law.Model.String()+", least", float64(b.Parts[0].Whole.Min), float64(a.Parts[0].Whole.Min), 1e-7)
 		}
 		if f := math.Abs(float64(a.Parts[2].Current / a.Current)); f > 1e-9 {

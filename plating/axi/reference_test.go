@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -91,7 +91,7 @@ func TestReferenceDiscInPlane(t *testing.T) {
 	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
 	s := solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, single)
 	near(t, "R κ a, primary", 1/float64(s.Current), 0.25, 1e-8)
-	disc.Law = kinetics.LinearLaw(1)
+	disc.Law = current.LinearLaw(1)
 	s = solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, order(8, 8))
 	near(t, "R κ a", 1/float64(s.Current), 0.5859195938, 1e-10)
 	w := s.Parts[0].Whole
@@ -103,13 +103,13 @@ func TestReferenceDiscInPlane(t *testing.T) {
 // V = 1 V, and a Tafel cathode of b = 50 mV, j0 = 1 A/m² at 0.5 V.
 // Source: [Derived]: Ohm's law in series with the kinetics; 30-digit arithmetic.
 var concentric = []struct {
-	law               kinetics.Law
+	law               current.Law
 	volts             units.Voltage
 	cylinder, current float64 // A/m² on the cylinder; A of the sphere
 }{
-	{kinetics.Law{}, 1, 1242.66986912, 3.14159265359},
-	{kinetics.LinearLaw(5e-4), 1, 766.448586675, 1.39626340160},
-	{kinetics.LinearLaw(2e-3), 1, 356.541962175, 0.523598775598},
+	{current.Law{}, 1, 1242.66986912, 3.14159265359},
+	{current.LinearLaw(5e-4), 1, 766.448586675, 1.39626340160},
+	{current.LinearLaw(2e-3), 1, 356.541962175, 0.523598775598},
 	{tafel(0.05, 1), 0.5, 272.836156641, 478.63318592 * 4 * math.Pi * 1e-4},
 }
 

@@ -1,6 +1,6 @@
 package axi
 
-import "example.com/laydown/plating/kinetics"
+import "example.com/laydown/plating/current"
 
 // shorts refuses metal of the two rails in contact: a part that stands on a wall
 // of the other rail, and two walls beside each other without polarisation,
@@ -22,8 +22,8 @@ func shorts(p Problem, bodies []body, vessel []curve) error {
 					}
 				}
 			}
-			if n := wallAt[k+1]; n != nil && opposed(w.Kind, n.Kind) && w.Law.Model == kinetics.Primary &&
-				n.Law.Model == kinetics.Primary {
+			if n := wallAt[k+1]; n != nil && opposed(w.Kind, n.Kind) && w.Law.Model == current.Primary &&
+				n.Law.Model == current.Primary {
 				return wrong(wallName(*w), "beside "+wallName(*n), "insulation between the two rails, or polarisation", ErrShort)
 			}
 		}

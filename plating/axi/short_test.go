@@ -8,7 +8,7 @@ import (
 	"testing"
 	"time"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -17,7 +17,7 @@ import (
 // for its panels is warned of.
 func TestPropertyTrapContacts(t *testing.T) {
 	const mm = units.Millimetre
-	law := kinetics.LinearLaw(1e-3)
+	law := current.LinearLaw(1e-3)
 	solve := func(p Problem) (*Solution, error) {
 		return Solve(context.Background(), p, Options{Order: 4, Levels: 1})
 	}

@@ -4,7 +4,7 @@ import (
 	"context"
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -23,7 +23,7 @@ import (
 // carries its own checks. The result is the same for any number of workers.
 //
 // Errors: a [*units.ValueError] for a description that makes no sense, a
-// [*kinetics.TafelError] for a cathode with a Tafel law whose least current density
+// [*current.TafelError] for a cathode with a Tafel law whose least current density
 // lies so low that the reverse reaction counts, a [*SolveError] when the shape
 // needs more unknowns than allowed or the iteration fails, the error of the
 // context when it is cancelled.
@@ -129,7 +129,7 @@ func (sy *system) start(guess *solved) []float64 {
 		if s.kind == Cathode {
 			j = -j
 		}
-		if eta, err := s.law.Overpotential(j); err == nil && s.law.Model != kinetics.Primary {
+		if eta, err := s.law.Overpotential(j); err == nil && s.law.Model != current.Primary {
 			x[i] = eta
 		}
 	}

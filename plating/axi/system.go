@@ -3,7 +3,7 @@ package axi
 import (
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A system is the set of equations: one a node, and one for each potential
@@ -230,7 +230,7 @@ func (sy *system) jacobian(st state, a []float64) {
 // linear tells whether one solution of the linear system is the answer.
 func (sy *system) linear() bool {
 	for _, s := range sy.ms.m.surfaces {
-		if s.kind != Insulator && s.law.Model != kinetics.Primary && s.law.Model != kinetics.Linear {
+		if s.kind != Insulator && s.law.Model != current.Primary && s.law.Model != current.Linear {
 			return false
 		}
 	}
@@ -240,9 +240,9 @@ func (sy *system) linear() bool {
 // rate is the law's current density and slope. Next to equilibrium, where the
 // two exponentials of Butler and Volmer cancel, it takes their differences
 // from one, so that a small current density keeps its digits.
-func rate(law kinetics.Law, eta float64) (j, slope float64) {
+func rate(law current.Law, eta float64) (j, slope float64) {
 	j, slope = law.Current(eta)
-	if law.Model == kinetics.ButlerVolmer {
+	if law.Model == current.ButlerVolmer {
 		v := law.Volt()
 		if up, down := law.Anodic*eta/v, -law.Cathodic*eta/v; math.Abs(up)+math.Abs(down) < 1 {
 			j = float64(law.Exchange) * (math.Expm1(up) - math.Expm1(down))

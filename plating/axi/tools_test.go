@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -31,14 +31,14 @@ func near(t testing.TB, what string, got, want, tol float64) {
 }
 
 // tafel returns a cathodic Tafel law of scale b [V for a factor e].
-func tafel(b float64, exchange units.CurrentDensity) kinetics.Law {
-	l := kinetics.TafelCathode(exchange, 1, units.Celsius(25))
+func tafel(b float64, exchange units.CurrentDensity) current.Law {
+	l := current.TafelCathode(exchange, 1, units.Celsius(25))
 	l.Cathodic = l.Volt() / b
 	return l
 }
 
-func butlerVolmer(exchange units.CurrentDensity) kinetics.Law {
-	return kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: exchange, Anodic: 0.5, Cathodic: 0.5,
+func butlerVolmer(exchange units.CurrentDensity) current.Law {
+	return current.Law{Model: current.ButlerVolmer, Exchange: exchange, Anodic: 0.5, Cathodic: 0.5,
 		Temperature: units.Celsius(25)}
 }
 

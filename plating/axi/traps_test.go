@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -27,7 +27,7 @@ func has(s *Solution, c Code) bool {
 func TestPropertyEdgeWarning(t *testing.T) {
 	at := func(p Part, o Options) (top, off float64) {
 		s := solve(t, alone(p), o)
-		if (p.Law.Model == kinetics.Primary) != has(s, InfiniteEdge) {
+		if (p.Law.Model == current.Primary) != has(s, InfiniteEdge) {
 			t.Errorf("%v: warnings %v", p.Law.Model, s.Warnings)
 		}
 		in, err := s.Parts[0].Between(1.9, 1.900001) // 0.1 from the edge
@@ -43,7 +43,7 @@ func TestPropertyEdgeWarning(t *testing.T) {
 		t.Errorf("greatest value %g, then %g: an infinite one should grow by 64^(1/3)", t0, t1)
 	}
 	near(t, "at 0.1 a from the edge", o1, o0, 5e-6)
-	rod.Law = kinetics.LinearLaw(0.3)
+	rod.Law = current.LinearLaw(0.3)
 	t0, _ = at(rod, order(8, 2))
 	t1, _ = at(rod, order(8, 5))
 	near(t, "with kinetics", t1, t0, 1e-5)
@@ -52,7 +52,7 @@ func TestPropertyEdgeWarning(t *testing.T) {
 // TestPropertyZeroCorner: a primary recess ends in a zero, which is said.
 func TestPropertyZeroCorner(t *testing.T) {
 	p := cup()
-	p.Parts[0].Law = kinetics.Law{}
+	p.Parts[0].Law = current.Law{}
 	s := solve(t, p, Options{})
 	if !has(s, ZeroCorner) || !has(s, InfiniteEdge) || has(s, Reversed) {
 		t.Errorf("warnings %v", s.Warnings)
@@ -65,7 +65,7 @@ func TestPropertyZeroCorner(t *testing.T) {
 func TestPropertyRecessShare(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := cup()
-	p.Parts[0].Law = kinetics.Law{}
+	p.Parts[0].Law = current.Law{}
 	floor := func(o Options) float64 {
 		s := solve(t, p, o)
 		prof := p.Parts[0].Profile
@@ -150,8 +150,8 @@ func TestPropertyUnresolved(t *testing.T) {
 func TestPropertyStiff(t *testing.T) {
 	long(t)
 	for _, volts := range []units.Voltage{0.01, 0.5, 3, 20, 1000} {
-		for _, law := range []kinetics.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6), butlerVolmer(1e3)} {
-			if law.Model == kinetics.Tafel && volts < 0.5 {
+		for _, law := range []current.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6), butlerVolmer(1e3)} {
+			if law.Model == current.Tafel && volts < 0.5 {
 				continue // refused: TestPropertyTafel
 			}
 			p := hung()
@@ -201,14 +201,14 @@ func TestPropertyGaussRule(t *testing.T) {
 // density is refused, one where it begins to count is warned of, and where it
 // does not count both laws give the same distribution.
 func TestPropertyTafel(t *testing.T) {
-	cell := func(law kinetics.Law) Problem {
+	cell := func(law current.Law) Problem {
 		p := hung()
 		p.Parts[0].Law = law
 		p.Drive = ByCurrent(0.05)
 		return p
 	}
-	full := func(j0 units.CurrentDensity) kinetics.Law {
-		return kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: j0, Anodic: 0.5, Cathodic: 0.5, Temperature: 298.15}
+	full := func(j0 units.CurrentDensity) current.Law {
+		return current.Law{Model: current.ButlerVolmer, Exchange: j0, Anodic: 0.5, Cathodic: 0.5, Temperature: 298.15}
 	}
 	least := func(s *Solution) float64 { return float64(s.Parts[0].Whole.Min) }
 	mean := float64(solve(t, cell(full(1e-3)), order(6, 1)).Parts[0].Whole.Mean)
@@ -219,9 +219,9 @@ func TestPropertyTafel(t *testing.T) {
 	}{{1e-4, false, false}, {0.05, false, false}, {0.2, false, true}, {0.7, true, false}, {3, true, false}, {30, true,
 		false}} {
 		j0 := units.CurrentDensity(c.part * mean)
-		law := kinetics.TafelCathode(j0, 0.5, 298.15)
+		law := current.TafelCathode(j0, 0.5, 298.15)
 		s, err := Solve(t.Context(), cell(law), order(6, 1))
-		var refused *kinetics.TafelError
+		var refused *current.TafelError
 		if errors.As(err, &refused) != c.refused {
 			t.Errorf("j0 %.3g of the mean: %v", c.part, err)
 			continue

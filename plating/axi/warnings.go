@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -67,7 +67,7 @@ func warn(s *Solution, coarse *solved) []Warning {
 			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
 				add(Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
 			}
-			if share := s.lawOf(&sf).Neglected(w.Min); cathode && share > kinetics.FewNeglect {
+			if share := s.lawOf(&sf).Neglected(w.Min); cathode && share > current.FewNeglect {
 				add(TafelLow, sf.Name,
 					"the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))
 			}
@@ -103,11 +103,11 @@ func warn(s *Solution, coarse *solved) []Warning {
 
 // exponent returns the larger exponent of a law at an overpotential, 0 for a law
 // without. The coefficient of the side that does not run does not count.
-func exponent(law kinetics.Law, eta float64) float64 {
+func exponent(law current.Law, eta float64) float64 {
 	switch {
-	case law.Model == kinetics.Tafel && law.Side == kinetics.AnodicSide, law.Model == kinetics.ButlerVolmer && eta > 0:
+	case law.Model == current.Tafel && law.Side == current.AnodicSide, law.Model == current.ButlerVolmer && eta > 0:
 		return law.Anodic * eta / law.Volt()
-	case law.Model == kinetics.Tafel, law.Model == kinetics.ButlerVolmer:
+	case law.Model == current.Tafel, law.Model == current.ButlerVolmer:
 		return -law.Cathodic * eta / law.Volt()
 	}
 	return 0
@@ -157,7 +157,7 @@ func (ms *mesh) narrow() int {
 }
 
 // lawOf returns the law of a surface of the solution.
-func (s *Solution) lawOf(sf *Surface) kinetics.Law { return s.fine.ms.m.surfaces[sf.owner].law }
+func (s *Solution) lawOf(sf *Surface) current.Law { return s.fine.ms.m.surfaces[sf.owner].law }
 
 // tafel refuses a Tafel law at a cathode where the reverse reaction counts. Anodes
 // may be as far from the work as they like: they do not decide the coat.

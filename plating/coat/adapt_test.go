@@ -8,8 +8,8 @@ import (
 
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
-	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
 )
@@ -19,7 +19,7 @@ import (
 // sphere. A mask is left out.
 func TestReferenceSphereFromAxi(t *testing.T) {
 	p := axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: axi.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: kinetics.TafelCathode(1, 0.5,
+		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(25))}}}
 	s, err := axi.Solve(context.Background(), p, axi.Options{})
 	if err != nil {
@@ -63,7 +63,7 @@ func TestReferenceSphereFromAxi(t *testing.T) {
 // methods. The mesh is coarse: 3 % at the thinnest spot.
 func TestIndependentAxiAgainstField(t *testing.T) {
 	const mm = units.Millimetre
-	law := kinetics.LinearLaw(2e-3)
+	law := current.LinearLaw(2e-3)
 	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: axi.ByCurrent(0.1),
 		Parts: []axi.Part{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.Options{})
 	if err != nil {

@@ -10,8 +10,8 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
-	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
 )
@@ -163,7 +163,7 @@ func ExampleFromAxi() {
 	const mm = units.Millimetre
 	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.Tank(6, 80*mm,
 		200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: axi.Anode}), Drive: axi.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: kinetics.TafelCathode(1, 0.5,
+		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}, axi.Options{})
 	if err != nil {
 		fmt.Println(err)
@@ -189,7 +189,7 @@ func ExampleFromField() {
 		return
 	}
 	p := field.Problem{Tank: field.Tank{Conductivity: 6}, Drive: field.Drive{Current: 0.05}, Surfaces: []field.Surface{
-		{Name: "plate", Kind: field.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: kinetics.TafelCathode(1, 0.5,
+		{Name: "plate", Kind: field.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {

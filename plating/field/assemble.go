@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A cell is a checked problem, cut into panels.
@@ -42,7 +42,7 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 		s.Name = s.name(i)
 		c.surfaces = append(c.surfaces, s)
 		c.bounded = c.bounded || s.Vessel
-		primary = primary && s.Kind != Insulator && s.Law.Model == kinetics.Primary
+		primary = primary && s.Kind != Insulator && s.Law.Model == current.Primary
 		if s.Sheet {
 			sheet = s.Name
 		}
@@ -128,11 +128,11 @@ func (c *cell) model(d Drive, kappa float64, op *operator, s *settings) *model {
 		m.metal[i] = slots[k]
 		switch law := m.law[k]; {
 		case slots[k] < 0:
-		case law.Model == kinetics.Primary:
+		case law.Model == current.Primary:
 			m.role[i] = fixed
 		default:
 			m.role[i] = kinetic
-			m.linear = m.linear && law.Model == kinetics.Linear
+			m.linear = m.linear && law.Model == current.Linear
 		}
 		if slots[k] >= 0 {
 			area += c.p.area[i]

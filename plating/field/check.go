@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -115,9 +115,9 @@ func (s *Surface) corners(k int) triangle {
 }
 
 // checkLaw holds a law against what the surface does.
-func checkLaw(name string, kind Kind, law kinetics.Law) error {
+func checkLaw(name string, kind Kind, law current.Law) error {
 	if kind == Insulator {
-		if law != (kinetics.Law{}) {
+		if law != (current.Law{}) {
 			return inconsistent("kinetics of "+name, law.Model.String(), "none on an insulator")
 		}
 		return nil
@@ -125,13 +125,13 @@ func checkLaw(name string, kind Kind, law kinetics.Law) error {
 	if err := law.Check(); err != nil {
 		return fmt.Errorf("surface %q: %w", units.Clip(name), err)
 	}
-	if law.Model != kinetics.Tafel {
+	if law.Model != current.Tafel {
 		return nil
 	}
 	switch {
 	case kind == Floating:
 		return inconsistent("kinetics of "+name, "Tafel", "a law of both signs on floating metal, such as Butler-Volmer")
-	case kind == Cathode && law.Side != kinetics.CathodicSide, kind == Anode && law.Side != kinetics.AnodicSide:
+	case kind == Cathode && law.Side != current.CathodicSide, kind == Anode && law.Side != current.AnodicSide:
 		return inconsistent("kinetics of "+name, "Tafel law of the other side", "the side on which the electrode works")
 	}
 	return nil
@@ -191,7 +191,7 @@ func (c *cell) tafel(s *Solution) ([]Warning, error) {
 		if err != nil {
 			return nil, err
 		}
-		if share > kinetics.FewNeglect {
+		if share > current.FewNeglect {
 			out = append(out, Warning{r.Name,
 				fmt.Sprintf("the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it",
 					share.Percent(0))})

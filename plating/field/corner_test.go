@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 )
 
@@ -138,7 +138,7 @@ func TestPropertyCornerAbsent(t *testing.T) {
 	tilted := wedge{0.7 * math.Pi / 2, 1, 0.5} // 63°
 	kinetic := func(n int) Problem {
 		p := wedge{math.Pi, 1, 0.5}.problem(n, 1)
-		p.Surfaces[0].Law = kinetics.LinearLaw(0.2)
+		p.Surfaces[0].Law = current.LinearLaw(0.2)
 		return p
 	}
 	for name, at := range map[string]func(n int) Problem{

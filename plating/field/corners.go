@@ -5,7 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A seam is an edge that two panels share.
@@ -115,7 +115,7 @@ func (c *cell) corners(results []Result, seams []seam) {
 		if results[i].Kind == Insulator {
 			i, j = j, i
 		}
-		if results[i].Kind == Insulator || results[j].Kind != Insulator || c.surfaces[i].Law.Model != kinetics.Primary {
+		if results[i].Kind == Insulator || results[j].Kind != Insulator || c.surfaces[i].Law.Model != current.Primary {
 			continue
 		}
 		if on[i] == nil {

@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -52,7 +52,7 @@ func TestPropertyTrapMesh(t *testing.T) {
 		{"sheet with kinetics", func(p *Problem) {
 			p.Surfaces[0] = disc(4, 1, 1).surface("disc", Cathode)
 			p.Surfaces[0].Sheet = true
-			p.Surfaces[0].Law = kinetics.LinearLaw(1)
+			p.Surfaces[0].Law = current.LinearLaw(1)
 		}, ErrOpen},
 		{"open surface", func(p *Problem) { p.Surfaces[0] = disc(4, 1, 1).surface("disc", Cathode) }, ErrOpen},
 		{"no conductivity", func(p *Problem) { p.Tank.Conductivity = 0 }, units.ErrNotPositive},
@@ -60,15 +60,15 @@ func TestPropertyTrapMesh(t *testing.T) {
 		{"no drive", func(p *Problem) { p.Drive = Drive{} }, units.ErrNotPositive},
 		{"two drives", func(p *Problem) { p.Drive.Current = 1 }, units.ErrInconsistent},
 		{"negative drive", func(p *Problem) { p.Drive.Voltage = -1 }, units.ErrNotPositive},
-		{"bad law", func(p *Problem) { p.Surfaces[0].Law = kinetics.LinearLaw(-1) }, units.ErrNotPositive},
+		{"bad law", func(p *Problem) { p.Surfaces[0].Law = current.LinearLaw(-1) }, units.ErrNotPositive},
 		{"law on insulator", func(p *Problem) {
 			s := sphere(4, 1, r3.Vec{X: 5}).surface("", Insulator)
-			s.Law = kinetics.LinearLaw(1)
+			s.Law = current.LinearLaw(1)
 			p.Surfaces = append(p.Surfaces, s)
 		}, units.ErrInconsistent},
 		{"Tafel on the wrong side", func(p *Problem) {
 			p.Surfaces[0].Law = tafel(1, 0.05)
-			p.Surfaces[0].Law.Side, p.Surfaces[0].Law.Anodic = kinetics.AnodicSide, 0.5
+			p.Surfaces[0].Law.Side, p.Surfaces[0].Law.Anodic = current.AnodicSide, 0.5
 		}, units.ErrInconsistent},
 		{"unknown kind", func(p *Problem) { p.Surfaces[0].Kind = 9 }, units.ErrOutOfRange},
 		{"part outside its box", func(p *Problem) {

@@ -10,7 +10,7 @@
 //
 //	insulator           q = 0
 //	primary electrode   φ = V
-//	kinetic electrode   κ·q = j(V - φ)    j anodic, by a [kinetics.Law]
+//	kinetic electrode   κ·q = j(V - φ)    j anodic, by a [current.Law]
 //	floating metal      V unknown, Σ q·A = 0
 //
 // The cathodes' metal is the zero of all potentials. The anodes are at the

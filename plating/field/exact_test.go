@@ -9,7 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -270,7 +270,7 @@ func TestReferencePlateCellMeshes(t *testing.T) {
 		rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
 		at: func(k int) Problem {
 			return Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k],
-				kinetics.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
+				current.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
 		},
 		local: func(r3.Vec) float64 { return j }}).run(t)
 }
@@ -341,7 +341,7 @@ func TestIndependentTwoSpheres(t *testing.T) {
 // corner of a quarter of the cell, joins the halves of the bath, which otherwise
 // would be two. What the hole does to the currents goes like the third power
 // of its width: it is 3e-5 here and below what the meshes show.
-func haring(n int, law kinetics.Law, volts float64) Problem {
+func haring(n int, law current.Law, volts float64) Problem {
 	const near, far, wide, hole, thick = 0.05, 0.25, 0.05, 0.005, 0.01
 	across := []float64{0}
 	for i := range n + 1 {
@@ -376,18 +376,18 @@ func TestReferenceHaringBlum(t *testing.T) {
 	ratio := func(s *Solution) float64 { return float64(s.Surfaces[0].Mean() / s.Surfaces[1].Mean()) }
 	for _, c := range []struct {
 		name         string
-		law          kinetics.Law
+		law          current.Law
 		volts, j1, m float64
 		tol, rms     three
 	}{
-		{"linear, Wa = 0.1", kinetics.LinearLaw(0.1 * l1 / kappa), 1, 1 / (1.1 * l1 / kappa), 5.1 / 1.1, three{0.09, 0.035,
+		{"linear, Wa = 0.1", current.LinearLaw(0.1 * l1 / kappa), 1, 1 / (1.1 * l1 / kappa), 5.1 / 1.1, three{0.09, 0.035,
 			0.0115}, three{0.05, 0.016, 6.3e-3}},
-		{"linear, Wa = 1", kinetics.LinearLaw(l1 / kappa), 1, 1 / (2 * l1 / kappa), 3, three{0.085, 0.032, 0.011},
+		{"linear, Wa = 1", current.LinearLaw(l1 / kappa), 1, 1 / (2 * l1 / kappa), 3, three{0.085, 0.032, 0.011},
 			three{0.024, 8.2e-3, 3e-3}},
 		{"Tafel, xi = 1", tafel(1, 0.25), 0.25*math.Log(100) + 0.25, 100, 2.5714135816, three{0.065, 0.024, 8e-3},
 			three{0.024, 8.3e-3, 3.1e-3}},
 	} {
-		if c.law.Model == kinetics.Tafel { // the figure solves its equation
+		if c.law.Model == current.Tafel { // the figure solves its equation
 			near2(t, "closed form", p/c.m-1, math.Log(c.m), 1e-9)
 		}
 		e := exactCase{name: c.name, total: ratio, exact: c.m, tol: c.tol, rms: c.rms, order: 0.85,

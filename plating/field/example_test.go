@@ -8,8 +8,8 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
-	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/units"
 )
 
@@ -54,7 +54,7 @@ func block(low, high r3.Vec, n int) (v []r3.Vec, t [][3]int32) {
 func bath() field.Problem {
 	v, t := block(r3.Vec{X: 0.055, Y: 0.045, Z: 0.045}, r3.Vec{X: 0.065, Y: 0.075, Z: 0.075}, 8)
 	bob := field.Surface{Name: "bob", Vertices: v, Triangles: t,
-		Law: kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(50))}
+		Law: current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(50))}
 	return field.Problem{
 		Tank: field.Tank{Conductivity: 20, Box: &field.Box{High: r3.Vec{X: 0.12, Y: 0.12, Z: 0.12},
 			Walls: []field.Wall{{Face: field.LowX, Kind: field.Anode}}}},

@@ -3,7 +3,7 @@ package field
 import (
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // A role is the boundary condition of a panel.
@@ -50,7 +50,7 @@ type model struct {
 	c       []float64 // 1 - ΣK or -ΣK
 	role    []role
 	metal   []int32 // slot of each panel's metal, -1 on an insulator
-	law     []kinetics.Law
+	law     []current.Law
 	far     int
 	borders []border
 	unit    float64 // amperes for a volt in the border rows
@@ -66,7 +66,7 @@ type state struct {
 	pot []float64 // of the slots
 }
 
-func (m *model) lawOf(i int) kinetics.Law { return m.law[m.p.surface[i]] }
+func (m *model) lawOf(i int) current.Law { return m.law[m.p.surface[i]] }
 
 // values returns potential, flux and its slope -dq/dφ of a panel.
 func (m *model) values(s *state, i int) (phi, q, slope float64) {
@@ -155,7 +155,7 @@ func (m *model) jacobian(slopes []float64) func(in, out []float64) {
 func (m *model) start(d Drive) state {
 	s := state{u: make([]float64, m.p.len()), pot: make([]float64, m.far+1)}
 	var areas [2]float64
-	var laws [2]kinetics.Law
+	var laws [2]current.Law
 	size := m.p.extent()
 	for i := range s.u {
 		if k := m.metal[i]; k == slotCathode || k == slotAnode {
@@ -218,7 +218,7 @@ func (p *panels) extent() float64 {
 }
 
 // guess returns the current of a cell of two laws and a resistance in series.
-func guess(volts, ohms float64, areas [2]float64, laws [2]kinetics.Law) float64 {
+func guess(volts, ohms float64, areas [2]float64, laws [2]current.Law) float64 {
 	lo, hi := math.Log(volts/ohms)-50, math.Log(volts/ohms)
 	for range 60 {
 		mid := (lo + hi) / 2

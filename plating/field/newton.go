@@ -4,7 +4,7 @@ import (
 	"context"
 	"math"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // Bounds of the iteration.
@@ -157,14 +157,14 @@ func (m *model) least(i int) float64 {
 }
 
 // follow returns the overpotential after a linear step d from eta.
-func follow(law kinetics.Law, eta, d float64) float64 {
-	if law.Model == kinetics.Linear || law.Model == kinetics.Primary {
+func follow(law current.Law, eta, d float64) float64 {
+	if law.Model == current.Linear || law.Model == current.Primary {
 		return eta + d
 	}
 	j, slope := law.Current(eta)
 	wanted := j + slope*d
 	b := law.Volt() / alpha(law, eta)
-	if law.Model == kinetics.Tafel || math.Abs(eta) > 3*b {
+	if law.Model == current.Tafel || math.Abs(eta) > 3*b {
 		low := math.Abs(j) * math.Exp(-3) // never down by more than three Tafel slopes
 		if math.Abs(wanted) < low || wanted*j < 0 {
 			wanted = math.Copysign(low, j)
@@ -178,9 +178,9 @@ func follow(law kinetics.Law, eta, d float64) float64 {
 }
 
 // alpha returns the transfer coefficient of the side of equilibrium.
-func alpha(law kinetics.Law, eta float64) float64 {
+func alpha(law current.Law, eta float64) float64 {
 	switch {
-	case law.Model == kinetics.Tafel && law.Side == kinetics.AnodicSide, law.Model == kinetics.ButlerVolmer && eta > 0:
+	case law.Model == current.Tafel && law.Side == current.AnodicSide, law.Model == current.ButlerVolmer && eta > 0:
 		return law.Anodic
 	}
 	return law.Cathodic

@@ -3,7 +3,7 @@ package field
 import (
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -44,9 +44,9 @@ type Surface struct {
 	Vertices  []r3.Vec // metres
 	Triangles [][3]int32
 	Kind      Kind
-	Law       kinetics.Law // the zero law is primary: the metal takes the potential of the solution
-	Vessel    bool         // encloses the bath instead of hanging in it; the normals still point into the bath
-	Sheet     bool         // open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
+	Law       current.Law // the zero law is primary: the metal takes the potential of the solution
+	Vessel    bool        // encloses the bath instead of hanging in it; the normals still point into the bath
+	Sheet     bool        // open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
 }
 
 // A Face names a wall of a [Box].
@@ -74,7 +74,7 @@ func (f Face) String() string {
 type Wall struct {
 	Face Face
 	Kind Kind
-	Law  kinetics.Law
+	Law  current.Law
 }
 
 // A Box is a rectangular tank, its free surface of the solution included. The

@@ -9,7 +9,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -17,7 +17,7 @@ import (
 // A turned and shifted part carries the same distribution, panel by panel.
 func TestPropertyRotation(t *testing.T) {
 	turn := r3.NewRotation(0.7, r3.Vec{X: 1, Y: 2, Z: -0.5})
-	law := kinetics.LinearLaw(0.5)
+	law := current.LinearLaw(0.5)
 	make := func(f func(r3.Vec) r3.Vec) Problem {
 		a := cube(8, 1, r3.Vec{}, 2).moved(f).surface("a", Cathode)
 		b := sphere(8, 0.5, r3.Vec{X: 2, Y: 0.3}).moved(f).surface("b", Anode)
@@ -65,9 +65,9 @@ func TestPropertyWagner(t *testing.T) {
 	testdata.SlowOnly(t)
 	ratio := func(rho float64) (least, most float64) {
 		p := hung(10, 6, 1.5)
-		p.Surfaces[0].Law = kinetics.Law{}
+		p.Surfaces[0].Law = current.Law{}
 		if rho > 0 {
-			p.Surfaces[0].Law = kinetics.LinearLaw(units.AreaResistance(rho))
+			p.Surfaces[0].Law = current.LinearLaw(units.AreaResistance(rho))
 		}
 		r := &solve(t, p, Options{}).Surfaces[0]
 		hi, _ := r.Percentile(0.9)
@@ -107,7 +107,7 @@ func TestPropertyScaling(t *testing.T) {
 func TestPropertySimilarity(t *testing.T) {
 	at := func(scale float64) float64 {
 		s := cube(8, 0.02*scale, r3.Vec{}, 1.5).surface("", Cathode)
-		s.Law = kinetics.LinearLaw(units.AreaResistance(1e-3 * scale))
+		s.Law = current.LinearLaw(units.AreaResistance(1e-3 * scale))
 		h := 0.05 * scale
 		box := &Box{Low: r3.Vec{X: -h, Y: -h, Z: -h}, High: r3.Vec{X: h, Y: h, Z: h}, Walls: []Wall{{Face: LowZ,
 			Kind: Anode}}}
@@ -206,8 +206,8 @@ func TestPropertyStop(t *testing.T) {
 	for _, c := range []struct {
 		j0, b, volts float64
 	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
-		for _, l := range []kinetics.Law{butlerVolmer(c.j0, c.b), tafel(c.j0, c.b)} {
-			if l.Model == kinetics.Tafel && c.volts < 10*c.b {
+		for _, l := range []current.Law{butlerVolmer(c.j0, c.b), tafel(c.j0, c.b)} {
+			if l.Model == current.Tafel && c.volts < 10*c.b {
 				continue // refused: TestPropertyTafel
 			}
 			p := hung(12, 6, 2.5)
@@ -218,9 +218,9 @@ func TestPropertyStop(t *testing.T) {
 		}
 	}
 	linear := hung(16, 8, 3)
-	linear.Surfaces[0].Law = kinetics.LinearLaw(1e-5)
+	linear.Surfaces[0].Law = current.LinearLaw(1e-5)
 	primary := hung(16, 8, 3)
-	primary.Surfaces[0].Law = kinetics.Law{}
+	primary.Surfaces[0].Law = current.Law{}
 	cells["linear"], cells["primary in a tank"] = linear, primary
 	cells["primary"] = one(cube(26, 1, r3.Vec{}, 3).surface("cube", Cathode))
 	for name, p := range cells {
@@ -250,9 +250,9 @@ func TestPropertyTafel(t *testing.T) {
 	p := hung(8, 5, 1.5)
 	p.Surfaces[0].Law = tafel(10, 0.05)
 	p.Drive.Voltage = 0.05
-	var refused *kinetics.TafelError
+	var refused *current.TafelError
 	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" ||
-		refused.Neglects <= kinetics.MostNeglect {
+		refused.Neglects <= current.MostNeglect {
 		t.Errorf("%v", err)
 	}
 	p.Surfaces[0].Law = butlerVolmer(10, 0.05)

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -120,30 +120,30 @@ func TestReferenceCube(t *testing.T) {
 // V/I = (1/ri - 1/ro)/(4πκ) + ρ/(4π·ri²).
 func TestReferenceConcentricSpheres(t *testing.T) {
 	testdata.SlowOnly(t)
-	shell := func(k int, law kinetics.Law, d Drive) Problem {
+	shell := func(k int, law current.Law, d Drive) Problem {
 		in := ball([]int{6, 12, 20}[k], 0.01)
 		in.Law = law
 		out := sphere([]int{6, 12, 20}[k], 0.05, r3.Vec{}).inverted().surface("vessel", Anode)
 		out.Vessel = true
 		return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{in, out}, Drive: d}
 	}
-	current := func(s *Solution) float64 { return float64(s.Current) }
+	total := func(s *Solution) float64 { return float64(s.Current) }
 	for _, c := range []struct {
 		name    string
-		law     kinetics.Law
+		law     current.Law
 		volts   float64
 		current float64
 	}{
-		{"primary", kinetics.Law{}, 1, 3.14159265359},
-		{"linear 5e-4", kinetics.LinearLaw(5e-4), 1, 1.39626340160},
-		{"linear 2e-3", kinetics.LinearLaw(2e-3), 1, 0.523598775598},
+		{"primary", current.Law{}, 1, 3.14159265359},
+		{"linear 5e-4", current.LinearLaw(5e-4), 1, 1.39626340160},
+		{"linear 2e-3", current.LinearLaw(2e-3), 1, 0.523598775598},
 		{"Tafel", tafel(1, 0.05), 0.5, 478.63318592 * 4 * math.Pi * 1e-4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			ladder(t, c.current, 3e-3, 0.9, func(k int) Problem {
 				return shell(k, c.law,
 					Drive{Voltage: units.Voltage(c.volts)})
-			}, current, Options{})
+			}, total, Options{})
 		})
 	}
 	// The same with the current held: the voltage comes back.
@@ -158,12 +158,12 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 	const height = 0.02
 	for _, c := range []struct {
 		name    string
-		law     kinetics.Law
+		law     current.Law
 		volts   float64
 		current float64 // per length
 	}{
-		{"primary", kinetics.Law{}, 1, 78.0792506332},
-		{"linear 5e-4", kinetics.LinearLaw(5e-4), 1, 48.157384985},
+		{"primary", current.Law{}, 1, 78.0792506332},
+		{"linear 5e-4", current.LinearLaw(5e-4), 1, 48.157384985},
 		{"Tafel", tafel(1, 0.05), 0.5, 272.836156641 * 2 * math.Pi * 0.01},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -177,13 +177,13 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 
 // Two plates that fill a channel: uniform, V = j·(L/κ + ρ).
 func TestReferencePlateCell(t *testing.T) {
-	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, kinetics.LinearLaw(1e-3)),
+	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, current.LinearLaw(1e-3)),
 		Drive: Drive{Voltage: 1}}
 	want := 1 / (0.03/20 + 1e-3) * 0.04 * 0.02
 	s := solve(t, p, Options{})
 	near2(t, "current", float64(s.Current), want, 5e-3)
 	p.Tank.Box = &Box{Low: r3.Vec{}, High: r3.Vec{X: .04, Y: .02, Z: .03}, Panel: 0.0025, Walls: []Wall{
-		{Face: LowZ, Kind: Cathode, Law: kinetics.LinearLaw(1e-3)}, {Face: HighZ, Kind: Anode}}}
+		{Face: LowZ, Kind: Cathode, Law: current.LinearLaw(1e-3)}, {Face: HighZ, Kind: Anode}}}
 	p.Surfaces = nil
 	s = solve(t, p, Options{})
 	near2(t, "current in a box", float64(s.Current), want, 5e-3)
@@ -195,7 +195,7 @@ func TestReferenceStrip(t *testing.T) {
 	testdata.SlowOnly(t)
 	const depth = 0.5
 	at := func(k int) Problem {
-		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], kinetics.Law{}),
+		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], current.Law{}),
 			Drive: Drive{Voltage: 1}}
 	}
 	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *Solution) float64 { return float64(s.Current) }, Options{})

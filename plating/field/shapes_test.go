@@ -5,11 +5,11 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 )
 
 // annulus makes the vessel between two cylinders of 10 and 50 mm.
-func annulus(sectors int, height float64, law kinetics.Law) []Surface {
+func annulus(sectors int, height float64, law current.Law) []Surface {
 	rings, layers := sectors/4+2, max(2, sectors/8)
 	var in, out, ends soup
 	r := make([]float64, rings+1)
@@ -45,7 +45,7 @@ func annulus(sectors int, height float64, law kinetics.Law) []Surface {
 
 // channel makes a slab: an insulating channel of half width b and height h
 // with an anode on top and on the floor a cathode strip of half width a.
-func channel(a, b, h, depth float64, n int, law kinetics.Law) []Surface {
+func channel(a, b, h, depth float64, n int, law current.Law) []Surface {
 	var x []float64
 	if a < b {
 		side := int(math.Max(2, math.Round(float64(n)*(b-a)/(2*a))))

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -119,7 +119,7 @@ const lineNoise = 1e-2
 func (c *cell) sure() bool {
 	for i := range c.surfaces {
 		s := &c.surfaces[i]
-		if s.Kind == Floating || s.Kind != Insulator && s.Law.Model != kinetics.Primary {
+		if s.Kind == Floating || s.Kind != Insulator && s.Law.Model != current.Primary {
 			return false
 		}
 	}

@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
 )
@@ -61,7 +61,7 @@ func TestPropertySignKept(t *testing.T) {
 	}
 	shallow := Surface{Name: "cup", Kind: Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
 	polarised := deepCup(t, 4*mm)
-	polarised.Law = kinetics.LinearLaw(0.1)
+	polarised.Law = current.LinearLaw(0.1)
 	floating := sphere(6, 0.01, vec(0.06, 0, 0)).surface("bezel", Floating)
 	part := sphere(6, 0.01, vec(0, 0, 0)).surface("bob", Cathode)
 	anode := sphere(6, 0.01, vec(0.12, 0, 0)).surface("anode", Anode)
@@ -112,23 +112,23 @@ func TestPropertySignLimits(t *testing.T) {
 		f        *Surface
 		panel    int
 		kind     Kind
-		law      kinetics.Law
+		law      current.Law
 		value    float64 // the mean is 1
 		rest     float64 // of all others
 		refused  bool
 		floating bool
 	}{
-		{"even", &box, 5, Cathode, kinetics.Law{}, 1, 1, false, false},
-		{"rounding", &box, 5, Cathode, kinetics.Law{}, -0.9e-5, 1, false, false},
-		{"one panel", &box, 5, Cathode, kinetics.Law{}, -1.2e-5, 1, true, false},
-		{"an anode", &box, 5, Anode, kinetics.Law{}, -1, -1, false, false},
-		{"kinetics", &box, 5, Cathode, kinetics.LinearLaw(1), -1, 1, false, false},
-		{"floating metal about", &box, 5, Cathode, kinetics.Law{}, -1, 1, false, true},
-		{"along a narrow line", &lined, 0, Cathode, kinetics.Law{}, -1e-2, 1, false, false},
-		{"all along a narrow line", &lined, 0, Cathode, kinetics.Law{}, -50, 1, true, false},
-		{"next to the line", &lined, inner(&lined), Cathode, kinetics.Law{}, -1e-2, 1, false, false},
-		{"all next to the line", &lined, inner(&lined), Cathode, kinetics.Law{}, -50, 1, true, false},
-		{"away from the line", &wide, inner(&wide), Cathode, kinetics.Law{}, -1e-2, 1, true, false},
+		{"even", &box, 5, Cathode, current.Law{}, 1, 1, false, false},
+		{"rounding", &box, 5, Cathode, current.Law{}, -0.9e-5, 1, false, false},
+		{"one panel", &box, 5, Cathode, current.Law{}, -1.2e-5, 1, true, false},
+		{"an anode", &box, 5, Anode, current.Law{}, -1, -1, false, false},
+		{"kinetics", &box, 5, Cathode, current.LinearLaw(1), -1, 1, false, false},
+		{"floating metal about", &box, 5, Cathode, current.Law{}, -1, 1, false, true},
+		{"along a narrow line", &lined, 0, Cathode, current.Law{}, -1e-2, 1, false, false},
+		{"all along a narrow line", &lined, 0, Cathode, current.Law{}, -50, 1, true, false},
+		{"next to the line", &lined, inner(&lined), Cathode, current.Law{}, -1e-2, 1, false, false},
+		{"all next to the line", &lined, inner(&lined), Cathode, current.Law{}, -50, 1, true, false},
+		{"away from the line", &wide, inner(&wide), Cathode, current.Law{}, -1e-2, 1, true, false},
 	} {
 		c := &cell{p: &panels{}}
 		f := *row.f

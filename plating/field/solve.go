@@ -38,7 +38,7 @@ func Estimate(p Problem, o Options) (Cost, error) {
 //
 // It returns the context's error soon after the context is done. Errors: a
 // [*units.ValueError] for a value out of range or a contradiction, a
-// [*kinetics.TafelError] for a cathode with a Tafel law whose least current density
+// [*current.TafelError] for a cathode with a Tafel law whose least current density
 // lies so low that the reverse reaction counts, a [*MeshError] for a mesh that the
 // method cannot take, a [*CostError] above the memory limit, a [*SignError] for a
 // primary cathode that seems to dissolve where none can, a [*ConvergenceError] where

@@ -7,7 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -31,17 +31,17 @@ func capacitance(s *Solution) float64 {
 }
 
 // butlerVolmer returns the symmetric law j = 2·j0·sinh(η/b).
-func butlerVolmer(j0, b float64) kinetics.Law {
-	l := kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: units.CurrentDensity(j0), Temperature: 298.15}
+func butlerVolmer(j0, b float64) current.Law {
+	l := current.Law{Model: current.ButlerVolmer, Exchange: units.CurrentDensity(j0), Temperature: 298.15}
 	l.Anodic = l.Volt() / b
 	l.Cathodic = l.Anodic
 	return l
 }
 
 // tafel returns the cathodic law j = j0·exp(-η/b).
-func tafel(j0, b float64) kinetics.Law {
-	l := kinetics.Law{Temperature: 298.15}
-	return kinetics.TafelCathode(units.CurrentDensity(j0), l.Volt()/b, 298.15)
+func tafel(j0, b float64) current.Law {
+	l := current.Law{Temperature: 298.15}
+	return current.TafelCathode(units.CurrentDensity(j0), l.Volt()/b, 298.15)
 }
 
 // hung is the case of the tank with which the method was chosen: a cube of

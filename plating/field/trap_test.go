@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 )
 
@@ -169,11 +169,11 @@ func TestPropertyTrapGap(t *testing.T) {
 	// Eight panels across the face are too few for the little primary current in
 	// the gap, whose sign is then refused; with some polarisation they do.
 	c := cube(8, 0.04, r3.Vec{X: .022, Y: .05, Z: .05}, 1).surface("c", Cathode) // 2 mm from the wall
-	c.Law = kinetics.LinearLaw(1e-3)
+	c.Law = current.LinearLaw(1e-3)
 	box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: HighX, Kind: Anode}}}
 	p := Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: Drive{Current: 1}}
 	s := solve(t, p, Options{})
-	p.Surfaces[0].Law = kinetics.Law{}
+	p.Surfaces[0].Law = current.Law{}
 	if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, ErrSign) {
 		t.Errorf("a primary part with large panels in a narrow gap: %v, want %v", err, ErrSign)
 	}

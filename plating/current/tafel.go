@@ -1,4 +1,4 @@
-package kinetics
+package current
 
 import (
 	"fmt"

@@ -6,7 +6,7 @@
 // right in front of it, with the equilibrium potential taken off, in volts. An
 // anodic current density (metal to solution) is positive. A cathode plates
 // with eta < 0 and a negative anodic current density. T is absolute.
-package kinetics
+package current
 
 import (
 	"fmt"

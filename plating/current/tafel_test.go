@@ -1,4 +1,4 @@
-package kinetics_test
+package current_test
 
 import (
 	"errors"
@@ -6,7 +6,7 @@ import (
 	"math"
 	"testing"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -15,7 +15,7 @@ import (
 func TestIndependentNeglected(t *testing.T) {
 	const j0, warm = 2.0, 298.15
 	for _, alpha := range []float64{0.3, 0.5, 0.7} {
-		law := kinetics.TafelCathode(j0, alpha, warm)
+		law := current.TafelCathode(j0, alpha, warm)
 		for _, j := range []float64{2.1, 5, 20, 300} {
 			eta, err := law.Overpotential(-j)
 			if err != nil {
@@ -29,20 +29,20 @@ func TestIndependentNeglected(t *testing.T) {
 	}
 	for _, j := range []units.CurrentDensity{0, -1, 1, 2, units.CurrentDensity(math.Inf(1)),
 		units.CurrentDensity(math.NaN())} {
-		law := kinetics.TafelCathode(j0, 0.5, warm)
-		var refused *kinetics.TafelError
+		law := current.TafelCathode(j0, 0.5, warm)
+		var refused *current.TafelError
 		share, err := law.CheckTafel("hand", j)
 		if bad := !(j > 2*j0); bad != errors.As(err, &refused) || share != share || share < 0 {
 			t.Errorf("%v: %v, %v", j, share, err)
 		}
 	}
-	if share, err := (kinetics.Law{}).CheckTafel("hand", 0); share != 0 || err != nil {
+	if share, err := (current.Law{}).CheckTafel("hand", 0); share != 0 || err != nil {
 		t.Errorf("a primary electrode: %v, %v", share, err)
 	}
 }
 
 func ExampleLaw_CheckTafel() {
-	law := kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
+	law := current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
 	share, err := law.CheckTafel("bob", 5*units.AmperePerSquareMetre)
 	fmt.Println(share.Percent(0), err)
 	_, err = law.CheckTafel("bob", 2*units.AmperePerSquareMetre)

@@ -1,4 +1,4 @@
-package kinetics_test
+package current_test
 
 import (
 	"errors"
@@ -6,18 +6,18 @@ import (
 	"math"
 	"testing"
 
-	"example.com/laydown/plating/kinetics"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
-func laws() map[string]kinetics.Law {
+func laws() map[string]current.Law {
 	room := units.Celsius(25)
-	return map[string]kinetics.Law{
-		"linear":        kinetics.LinearLaw(5 * units.OhmSquareCentimetre),
-		"tafel cathode": kinetics.TafelCathode(1, 0.5, room),
-		"tafel anode":   {Model: kinetics.Tafel, Exchange: 2, Anodic: 0.4, Temperature: room, Side: kinetics.AnodicSide},
-		"butler-volmer": {Model: kinetics.ButlerVolmer, Exchange: 10, Anodic: 0.5, Cathodic: 0.5, Temperature: room},
-		"unequal alphas": {Model: kinetics.ButlerVolmer, Exchange: 3, Anodic: 1.5, Cathodic: 0.5,
+	return map[string]current.Law{
+		"linear":        current.LinearLaw(5 * units.OhmSquareCentimetre),
+		"tafel cathode": current.TafelCathode(1, 0.5, room),
+		"tafel anode":   {Model: current.Tafel, Exchange: 2, Anodic: 0.4, Temperature: room, Side: current.AnodicSide},
+		"butler-volmer": {Model: current.ButlerVolmer, Exchange: 10, Anodic: 0.5, Cathodic: 0.5, Temperature: room},
+		"unequal alphas": {Model: current.ButlerVolmer, Exchange: 3, Anodic: 1.5, Cathodic: 0.5,
 			Temperature: units.Celsius(60)},
 	}
 }
@@ -50,8 +50,8 @@ func TestPropertySlopeAndInverse(t *testing.T) {
 // in package faraday on the same formula).
 func TestPropertyLimits(t *testing.T) {
 	room := units.Celsius(25)
-	bv := kinetics.Law{Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5, Temperature: room}
-	cathode := kinetics.TafelCathode(1, 0.5, room)
+	bv := current.Law{Model: current.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5, Temperature: room}
+	cathode := current.TafelCathode(1, 0.5, room)
 	a, _ := bv.Current(-0.5)
 	b, _ := cathode.Current(-0.5)
 	if math.Abs(a/b-1) > 1e-8 {
@@ -70,16 +70,16 @@ func TestPropertyLimits(t *testing.T) {
 
 func TestBadLaws(t *testing.T) {
 	room := units.Celsius(25)
-	for name, law := range map[string]kinetics.Law{
-		"resistance": {Model: kinetics.Linear},
-		"exchange":   {Model: kinetics.Tafel, Cathodic: 0.5, Temperature: room},
-		"alpha":      {Model: kinetics.Tafel, Exchange: 1, Temperature: room},
-		"anodic":     {Model: kinetics.ButlerVolmer, Exchange: 1, Cathodic: 0.5, Temperature: room},
-		"cathodic":   {Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: math.NaN(), Temperature: room},
-		"cold":       {Model: kinetics.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5},
+	for name, law := range map[string]current.Law{
+		"resistance": {Model: current.Linear},
+		"exchange":   {Model: current.Tafel, Cathodic: 0.5, Temperature: room},
+		"alpha":      {Model: current.Tafel, Exchange: 1, Temperature: room},
+		"anodic":     {Model: current.ButlerVolmer, Exchange: 1, Cathodic: 0.5, Temperature: room},
+		"cathodic":   {Model: current.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: math.NaN(), Temperature: room},
+		"cold":       {Model: current.ButlerVolmer, Exchange: 1, Anodic: 0.5, Cathodic: 0.5},
 		"model":      {Model: 77},
-		"infinite":   {Model: kinetics.Linear, Resistance: units.AreaResistance(math.Inf(1))},
-		"percent":    {Model: kinetics.Tafel, Exchange: 1, Cathodic: 50, Temperature: room},
+		"infinite":   {Model: current.Linear, Resistance: units.AreaResistance(math.Inf(1))},
+		"percent":    {Model: current.Tafel, Exchange: 1, Cathodic: 50, Temperature: room},
 	} {
 		var value *units.ValueError
 		if err := law.Check(); !errors.As(err, &value) {
@@ -89,46 +89,46 @@ func TestBadLaws(t *testing.T) {
 			t.Errorf("%s: Overpotential has no error", name)
 		}
 	}
-	if j, _ := (kinetics.Law{}).Current(1); j == j {
+	if j, _ := (current.Law{}).Current(1); j == j {
 		t.Error("Primary has a current density")
 	}
-	if eta, err := (kinetics.Law{}).Overpotential(5); eta != 0 || err != nil {
+	if eta, err := (current.Law{}).Overpotential(5); eta != 0 || err != nil {
 		t.Errorf("Primary: %v %v", eta, err)
 	}
-	cathode := kinetics.TafelCathode(1, 0.5, room)
+	cathode := current.TafelCathode(1, 0.5, room)
 	for _, j := range []float64{0, 1, math.NaN(), math.Inf(-1)} {
 		if _, err := cathode.Overpotential(j); err == nil {
 			t.Errorf("Tafel cathode at %v: no error", j)
 		}
 	}
-	words := fmt.Sprint(kinetics.Primary, kinetics.Linear, kinetics.Tafel, kinetics.ButlerVolmer, kinetics.Model(9))
+	words := fmt.Sprint(current.Primary, current.Linear, current.Tafel, current.ButlerVolmer, current.Model(9))
 	if words != "primary linear Tafel Butler-Volmer unknown model" {
 		t.Error(words)
 	}
 }
 
 func ExampleLaw_Current() {
-	law := kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
+	law := current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
 	j, _ := law.Current(-0.2)
 	fmt.Printf("%.1f A/m²\n", j) // negative: a cathode
 	// Output: -49.0 A/m²
 }
 
 func ExampleLaw_Overpotential() {
-	law := kinetics.LinearLaw(5 * units.OhmSquareCentimetre)
+	law := current.LinearLaw(5 * units.OhmSquareCentimetre)
 	eta, err := law.Overpotential(-80)
 	fmt.Printf("%.3f V %v\n", eta, err)
 	// Output: -0.040 V <nil>
 }
 
 func ExampleLinearLaw() {
-	law := kinetics.LinearLaw(5 * units.OhmSquareCentimetre)
+	law := current.LinearLaw(5 * units.OhmSquareCentimetre)
 	fmt.Println(law.Model, law.Resistance, law.Check())
 	// Output: linear 5 Ω·cm² <nil>
 }
 
 func ExampleTafelCathode() {
-	law := kinetics.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
+	law := current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(25))
 	fmt.Printf("%s, %.1f mV for a factor e\n", law.Model, 1000*law.Volt()/law.Cathodic)
 	// Output: Tafel, 51.4 mV for a factor e
 }
@@ -138,8 +138,8 @@ func TestPropertyFinite(t *testing.T) {
 	for _, j0 := range []units.CurrentDensity{1e-30, 1e12} {
 		for _, temperature := range []units.Temperature{100, 2000} {
 			for _, alpha := range []float64{1e-3, 4} {
-				for _, l := range []kinetics.Law{kinetics.TafelCathode(j0, alpha, temperature),
-					{Model: kinetics.ButlerVolmer, Exchange: j0, Anodic: alpha, Cathodic: alpha, Temperature: temperature}} {
+				for _, l := range []current.Law{current.TafelCathode(j0, alpha, temperature),
+					{Model: current.ButlerVolmer, Exchange: j0, Anodic: alpha, Cathodic: alpha, Temperature: temperature}} {
 					if err := l.Check(); err != nil {
 						t.Fatal(err)
 					}
@@ -152,9 +152,9 @@ func TestPropertyFinite(t *testing.T) {
 			}
 		}
 	}
-	for _, l := range []kinetics.Law{kinetics.TafelCathode(1e308, 0.5, 300), kinetics.TafelCathode(1, 0.5, 1e-300),
-		kinetics.TafelCathode(1, 0.5, 1e10),
-		kinetics.TafelCathode(1e-300, 0.5, 300), kinetics.LinearLaw(1e20), kinetics.LinearLaw(1e-300)} {
+	for _, l := range []current.Law{current.TafelCathode(1e308, 0.5, 300), current.TafelCathode(1, 0.5, 1e-300),
+		current.TafelCathode(1, 0.5, 1e10),
+		current.TafelCathode(1e-300, 0.5, 300), current.LinearLaw(1e20), current.LinearLaw(1e-300)} {
 		var v *units.ValueError
 		if err := l.Check(); !errors.As(err, &v) || !errors.Is(err, units.ErrOutOfRange) {
 			t.Errorf("%+v: %v", l, err)
