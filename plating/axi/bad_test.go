@@ -81,12 +81,15 @@ func TestPropertyBadProblem(t *testing.T) {
 		{"unknown extent", func(p *Problem) { p.Bath.Extent = 9 }, units.ErrOutOfRange},
 		{"far anode in a tank", func(p *Problem) { p.Bath.FarAnode = true }, units.ErrInconsistent},
 		{"walls without vessel", func(p *Problem) { p.Bath.Extent = Unbounded }, units.ErrInconsistent},
-		{"no drive", func(p *Problem) { p.Drive = Drive{} }, units.ErrNotPositive},
-		{"no current", func(p *Problem) { p.Drive = ByCurrent(0) }, units.ErrNotPositive},
-		{"negative current", func(p *Problem) { p.Drive = ByCurrent(-1) }, units.ErrNotPositive},
-		{"NaN voltage", func(p *Problem) { p.Drive = ByVoltage(units.Voltage(nan)) }, units.ErrNotFinite},
+		{"no drive", func(p *Problem) { p.Drive = current.Drive{} }, units.ErrNotPositive},
+		{"no current", func(p *Problem) { p.Drive = current.ByCurrent(0) }, units.ErrNotPositive},
+		{"negative current", func(p *Problem) { p.Drive = current.ByCurrent(-1) }, units.ErrNotPositive},
+		{"NaN voltage", func(p *Problem) { p.Drive = current.ByVoltage(units.Voltage(nan)) }, units.ErrNotFinite},
 		{"no anode", func(p *Problem) { p.Bath.Walls = nil }, ErrNoElectrode},
-		{"no cathode", func(p *Problem) { p.Parts[0].Kind = Insulator }, ErrNoElectrode},
+		{"no cathode", func(p *Problem) {
+			p.Parts[0].Kind, p.Parts[0].Law = current.Insulator, current.Law{}
+		}, ErrNoElectrode},
+		{"a law on an insulator", func(p *Problem) { p.Parts[0].Kind = current.Insulator }, units.ErrInconsistent},
 		{"no parts", func(p *Problem) { p.Parts = nil }, ErrNoElectrode},
 		{"masked all over", func(p *Problem) { p.Parts[0].Masked = []int{0, 1, 2, 3, 4} }, ErrNoElectrode},
 		{"mask beyond", func(p *Problem) { p.Parts[0].Masked = []int{5} }, units.ErrOutOfRange},
@@ -95,11 +98,11 @@ func TestPropertyBadProblem(t *testing.T) {
 		{"Tafel of the wrong side", func(p *Problem) { p.Bath.Walls[0].Law = tafel(0.05, 1) }, units.ErrInconsistent},
 		{"NaN bias", func(p *Problem) { p.Parts[0].Bias = units.Voltage(nan) }, units.ErrNotFinite},
 		{"biased float", func(p *Problem) {
-			p.Parts = append(p.Parts, Part{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: Floating, Bias: 1})
+			p.Parts = append(p.Parts, Part{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: current.Floating, Bias: 1})
 		}, units.ErrInconsistent},
 		{"wall segment beyond", func(p *Problem) { p.Bath.Walls[0].Segment = 3 }, units.ErrOutOfRange},
-		{"wall twice", func(p *Problem) { p.Bath = p.Bath.With(Wall{Segment: TankSide, Kind: Anode}) }, units.ErrOutOfRange},
-		{"insulating wall", func(p *Problem) { p.Bath.Walls[0].Kind = Insulator }, units.ErrInconsistent},
+		{"wall twice", func(p *Problem) { p.Bath = p.Bath.With(Wall{Segment: TankSide, Kind: current.Anode}) }, units.ErrOutOfRange},
+		{"insulating wall", func(p *Problem) { p.Bath.Walls[0].Kind = current.Insulator }, units.ErrInconsistent},
 		{"tank of no radius", func(p *Problem) { p.Bath.Shape = Tank(1, 0, 1).Shape }, units.ErrNotPositive},
 		{"tank upside down", func(p *Problem) { p.Bath.Shape = Tank(1, 1, -1).Shape }, ErrProfile},
 		{"outside", func(p *Problem) { p.Parts[0].Profile = Rod(10*mm, 130*mm, 150*mm) }, ErrOutside},
@@ -116,17 +119,17 @@ func TestPropertyBadProblem(t *testing.T) {
 		{"overlapping", func(p *Problem) {
 			p.Parts = append(p.Parts, Part{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Part{Name: "third",
 				Profile: Rod(6*mm, 85*mm, 95*mm)})
-		}, ErrOverlap},
+		}, current.ErrOverlap},
 		{"one in another", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
-			ErrOverlap},
-		{"touching", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 40*mm, 50*mm)}) }, ErrOverlap},
+			current.ErrOverlap},
+		{"touching", func(p *Problem) { p.Parts = append(p.Parts, Part{Profile: Rod(5*mm, 40*mm, 50*mm)}) }, current.ErrOverlap},
 		{"sheet with kinetics", func(p *Problem) {
 			p.Parts[0] = Part{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true,
 				Law: tafel(0.05, 1)}
 		}, ErrProfile},
 		{"insulating sheet", func(p *Problem) {
 			p.Parts = append(p.Parts, Part{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}),
-				Sheet: true, Kind: Insulator})
+				Sheet: true, Kind: current.Insulator})
 		}, ErrProfile},
 		{"below the floor", func(p *Problem) {
 			p.Bath = OpenWithFarAnode(1)
@@ -156,7 +159,7 @@ func TestPropertyBadOptions(t *testing.T) {
 	}
 	var e *SolveError
 	_, err := Solve(context.Background(), cup(), Options{MaxUnknowns: 50})
-	if !errors.Is(err, ErrTooLarge) || !errors.As(err, &e) || e.Unknowns <= 50 || !strings.Contains(err.Error(),
+	if !errors.Is(err, current.ErrTooLarge) || !errors.As(err, &e) || e.Unknowns <= 50 || !strings.Contains(err.Error(),
 		"unknowns") {
 		t.Errorf("too many unknowns: %v", err)
 	}
@@ -169,8 +172,8 @@ func FuzzSolve(f *testing.F) {
 	f.Add(0.02, 0.05, 0.03, 0.05, 0.02, 0.07, 0.02, 0.05, 1.0)
 	f.Fuzz(func(t *testing.T, a, b, c, d, e, g, h, i, amps float64) {
 		l := func(v float64) units.Length { return units.Length(v) }
-		p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Kind: Anode}),
-			Drive: ByCurrent(units.Current(amps)),
+		p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Kind: current.Anode}),
+			Drive: current.ByCurrent(units.Current(amps)),
 			Parts: []Part{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h),
 				l(i)}), Law: butlerVolmer(1)}}}
 		s, err := Solve(context.Background(), p, Options{Order: 4, Levels: 1, MaxUnknowns: 300, NoEstimate: true})

@@ -56,7 +56,7 @@ func checkBath(b Bath) error {
 				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1), units.ErrOutOfRange)
 		}
 		used[w.Segment] = true
-		if w.Kind == Insulator {
+		if w.Kind == current.Insulator {
 			return wrong(name, "an insulator among the electrodes", "to be left out: walls insulate", units.ErrInconsistent)
 		}
 		if err := checkSurface(name, w.Kind, w.Law, w.Bias); err != nil {
@@ -67,29 +67,15 @@ func checkBath(b Bath) error {
 }
 
 // checkSurface looks at what a surface does.
-func checkSurface(name string, k Kind, law current.Law, bias units.Voltage) error {
-	if k > Floating {
-		return wrong(name+", kind", fmt.Sprint(uint8(k)), "Cathode, Anode, Insulator or Floating", units.ErrOutOfRange)
+func checkSurface(name string, k current.Kind, law current.Law, bias units.Voltage) error {
+	if err := law.CheckOn(k, name); err != nil {
+		return err
 	}
 	if err := units.Finite(name+", bias", bias); err != nil {
 		return err
 	}
-	if bias != 0 && (k == Insulator || k == Floating) {
+	if bias != 0 && (k == current.Insulator || k == current.Floating) {
 		return wrong(name+", bias", bias.String(), "no bias: "+k.String()+" is wired to no rail", units.ErrInconsistent)
-	}
-	if k == Insulator {
-		return nil
-	}
-	if err := law.Check(); err != nil {
-		return fmt.Errorf("%s: %w", units.Clip(name), err)
-	}
-	if law.Model == current.Tafel {
-		wrongSide := k == Cathode && law.Side == current.AnodicSide || k == Anode && law.Side == current.CathodicSide ||
-			k == Floating
-		if wrongSide {
-			return wrong(name+", law", "Tafel of the other side", "a Tafel law of the side that the "+k.String()+
-				" works on, or Butler-Volmer", units.ErrInconsistent)
-		}
 	}
 	return nil
 }
@@ -118,24 +104,13 @@ func checkPart(name string, p Part, b Bath) error {
 	switch {
 	case p.Profile.closed():
 		return wrong(name, "a closed sheet", "an open one, or a body", ErrProfile)
-	case p.Kind == Insulator || len(p.Masked) > 0:
+	case p.Kind == current.Insulator || len(p.Masked) > 0:
 		return wrong(name, "a sheet that insulates", "a body with a thickness", ErrProfile)
 	case p.Law.Model != current.Primary && !flat:
 		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ",
 			ErrProfile)
 	}
 	return nil
-}
-
-// checkDrive looks at what drives the cell.
-func checkDrive(d Drive) error {
-	switch d.control {
-	case byCurrent:
-		return units.Positive("total current", d.current)
-	case byVoltage:
-		return units.Finite("voltage", d.voltage)
-	}
-	return wrong("drive", "none", "ByCurrent or ByVoltage", units.ErrNotPositive)
 }
 
 // checkOptions looks at the settings and fills in what is left zero.

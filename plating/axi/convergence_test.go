@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	. "example.com/laydown/plating/axi"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 )
 
@@ -22,8 +23,8 @@ type meshCase struct {
 func meshCases() []meshCase {
 	sheet := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
 	amps := func(s *Solution) float64 { return float64(s.Current) }
-	spheres := Problem{Bath: Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: Anode}}},
-		Parts: []Part{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: ByVoltage(0.5)}
+	spheres := Problem{Bath: Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: current.Anode}}},
+		Parts: []Part{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
 	return []meshCase{
 		{"sphere", alone(Part{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},
 		{"prolate 2:1", alone(Part{Profile: spheroid(1, 2)}), 1.3151907222041, capacity, 2, 1e-5},

@@ -101,7 +101,7 @@ const (
 
 func (m *model) role(p piece) role {
 	switch {
-	case p.kind == Insulator:
+	case p.kind == current.Insulator:
 		return insulates
 	case m.surfaces[p.owner].law.Model == current.Primary:
 		return primary

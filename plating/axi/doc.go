@@ -33,7 +33,7 @@
 //
 // A [Bath] has no walls, an insulating floor, or a vessel ([Tank], or any
 // profile, such as a bowl) whose segments may be electrodes. Without a vessel the
-// anode may be infinitely far away. A [Drive] sets the total current into
+// anode may be infinitely far away. A [current.Drive] sets the total current into
 // the cathodes or the voltage between the rails.
 //
 // [Solve] returns a [Solution]: for each part the current density along its
@@ -140,12 +140,12 @@
 // value and remedy for: numbers that are not finite, R below zero, segments
 // without length, arcs that are none, profiles that cross, touch themselves
 // ([ErrCrossing]), are open, or meet the axis on the way ([ErrProfile]); parts
-// that overlap or touch ([ErrOverlap]), leave the bath or touch its walls with
+// that overlap or touch ([current.ErrOverlap]), leave the bath or touch its walls with
 // more than an end ([ErrOutside]); a part that stands on a wall of the other rail
 // ([ErrShort]); no cathode or anode ([ErrNoElectrode]); a
 // conductivity, current, law or bias that makes no sense. A [*SolveError] means
-// that the shape needs more unknowns than [Options] allow ([ErrTooLarge]), or that
-// the iteration failed ([ErrNoConvergence], [ErrSingular]). The context's
+// that the shape needs more unknowns than [Options] allow ([current.ErrTooLarge]), or that
+// the iteration failed ([current.ErrNotConverged], [ErrSingular]). The context's
 // error comes back when it is cancelled.
 //
 // # Limits

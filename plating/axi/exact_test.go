@@ -69,7 +69,7 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
 	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	(&exactCase{name: "primary", p: Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, total: amps, exact: 4,
+	(&exactCase{name: "primary", p: Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, total: amps, exact: 4,
 		constant: three{1.7e-6, 2.4e-7, 3.3e-8}, slope: 2.6, high: three{1.4e-6, 2.3e-8, 6e-10}, levels: 2}).run(t)
 	for _, row := range []struct {
 		wa             float64
@@ -85,7 +85,7 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
 		disc.Law = current.LinearLaw(units.AreaResistance(row.wa))
-		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)},
+		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)},
 			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
 	}
@@ -220,12 +220,12 @@ func TestIndependentTorus(t *testing.T) {
 // Concentric cylinders of 10 and 50 mm between insulating ends, 30 mm long.
 func TestReferenceConcentricCylinderMeshes(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
-	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: Anode})
+	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: current.Anode})
 	near(t, "closed form, primary", concentric[0].cylinder, 20/(0.01*math.Log(5)), 1e-11)
 	near(t, "closed form, linear", concentric[1].cylinder, 1/(0.01*math.Log(5)/20+5e-4), 1e-11)
 	for i, row := range concentric {
 		(&exactCase{name: fmt.Sprint("cylinders ", i), p: Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}},
-			Drive: ByVoltage(row.volts)}, total: amps,
+			Drive: current.ByVoltage(row.volts)}, total: amps,
 			exact:    row.cylinder * 2 * math.Pi * 0.01 * 0.03,
 			constant: three{2.4e-3, 7.7e-4, 2.6e-4}, slope: 1.5, high: three{1.7e-6, 1.4e-8, 1e-9}, levels: 2}).run(t)
 	}
@@ -242,10 +242,10 @@ func TestPropertyWarningLimits(t *testing.T) {
 	for _, n := range []int{50, 60, 100, 200, 240} {
 		s := solve(t, cup(), Options{Method: Constant, Panels: n})
 		e, b := s.Parts[0].MinError, math.Abs(s.Checks.Balance)
-		if has(s, Unresolved) != (e > 0.01) {
+		if has(s, current.Unresolved) != (e > 0.01) {
 			t.Errorf("%d panels: the least value changed by %.2g, warnings %v", n, e, s.Warnings)
 		}
-		if has(s, Unbalanced) != (b > 1e-3) {
+		if has(s, current.Unbalanced) != (b > 1e-3) {
 			t.Errorf("%d panels: balance %.2g, warnings %v", n, b, s.Warnings)
 		}
 		if e > 0.01 {
@@ -263,7 +263,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 		t.Errorf("limits are between %.2g and %.2g, and between %.2g and %.2g", low, high, even, uneven)
 	}
 	alone := solve(t, hung(), Options{Method: Constant, Panels: 8}) // the same on both meshes, and wrong
-	if w := fmt.Sprint(alone.Warnings); !has(alone, Unresolved) || !strings.Contains(w, "single panel") ||
+	if w := fmt.Sprint(alone.Warnings); !has(alone, current.Unresolved) || !strings.Contains(w, "single panel") ||
 		alone.Parts[0].MinError > 0.01 {
 		t.Errorf("a part of single panels: change %.2g, %v", alone.Parts[0].MinError, alone.Warnings)
 	}
@@ -274,16 +274,16 @@ func TestPropertyWarningLimits(t *testing.T) {
 func TestPropertyReversed(t *testing.T) {
 	testdata.SlowOnly(t)
 	for _, row := range []struct {
-		kind Kind
+		kind current.Kind
 		bias units.Voltage
 		want bool
-	}{{Cathode, 0, false}, {Cathode, -0.8, false}, {Cathode, -0.9, true}, {Anode, 0, false}, {Anode, -0.2, false}, {Anode,
+	}{{current.Cathode, 0, false}, {current.Cathode, -0.8, false}, {current.Cathode, -0.9, true}, {current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
 		-0.3, true}} {
 		p := hung()
 		p.Parts = append(p.Parts, Part{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
 			Law: butlerVolmer(1), Bias: row.bias})
 		s := solve(t, p, single)
-		if has(s, Reversed) != row.want {
+		if has(s, current.Reversed) != row.want {
 			t.Errorf("%v with a bias of %v: from %v to %v and from %v to %v, warnings %v", row.kind, row.bias,
 				s.Parts[0].Whole.Min, s.Parts[0].Whole.Max, s.Parts[1].Whole.Min, s.Parts[1].Whole.Max, s.Warnings)
 		}
@@ -296,8 +296,8 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 		p := hung()
 		p.Parts[0].Law = butlerVolmer(1e-30)
 		p.Bath.Walls[0].Law = current.Law{}
-		p.Drive = ByVoltage(volts)
-		if s := solve(t, p, order(6, 1)); has(s, OverflowedLaw) != want {
+		p.Drive = current.ByVoltage(volts)
+		if s := solve(t, p, order(6, 1)); has(s, current.OverflowedLaw) != want {
 			t.Errorf("%v: warnings %v", volts, s.Warnings)
 		}
 	}
@@ -306,8 +306,8 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 	p.Bath.Walls[0].Law = current.Law{}
 	law := butlerVolmer(1e-15)
 	law.Anodic, law.Cathodic = 4, 0.02
-	p.Parts[0].Law, p.Drive = law, ByVoltage(50)
-	if s := solve(t, p, order(6, 1)); has(s, OverflowedLaw) {
+	p.Parts[0].Law, p.Drive = law, current.ByVoltage(50)
+	if s := solve(t, p, order(6, 1)); has(s, current.OverflowedLaw) {
 		t.Errorf("a large anodic coefficient: warnings %v", s.Warnings)
 	}
 }
@@ -316,7 +316,7 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 func TestPropertySingular(t *testing.T) {
 	p := hung()
 	p.Bath.Conductivity = 1e300
-	p.Parts = append(p.Parts, Part{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: Floating,
+	p.Parts = append(p.Parts, Part{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: current.Floating,
 		Law: butlerVolmer(1e-30)})
 	for _, o := range []Options{{}, single, quick} {
 		s, err := Solve(context.Background(), p, o)
@@ -336,9 +336,9 @@ func TestPropertyClosedSheetAndCoveredWall(t *testing.T) {
 	}
 	near(t, "a ball of sheet", capacity(solve(t, alone(Part{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
 	bath := Tank(20, 60*mm, 100*mm).With(Wall{Segment: TankBottom, Name: "bottom",
-		Kind: Cathode}).With(Wall{Segment: TankSurface, Kind: Anode})
+		Kind: current.Cathode}).With(Wall{Segment: TankSurface, Kind: current.Anode})
 	lid := Part{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
-	p := Problem{Bath: bath, Parts: []Part{lid}, Drive: ByVoltage(1)}
+	p := Problem{Bath: bath, Parts: []Part{lid}, Drive: current.ByVoltage(1)}
 	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") ||
 		!strings.Contains(err.Error(), "covered") {
 		t.Errorf("a wall under a plate: %v", err)

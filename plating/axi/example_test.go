@@ -26,9 +26,9 @@ func bob() Profile {
 func ExampleSolve() {
 	const mm = units.Millimetre
 	bath := Tank(6*units.SiemensPerMetre, 150*mm, 300*mm)
-	cell := Problem{Bath: bath, Drive: ByCurrent(0.6), Parts: []Part{
+	cell := Problem{Bath: bath, Drive: current.ByCurrent(0.6), Parts: []Part{
 		{Name: "bob", Profile: bob(), Law: acidGold()},
-		{Name: "anode", Profile: Tube(130*mm, 132*mm, 50*mm, 250*mm), Kind: Anode},
+		{Name: "anode", Profile: Tube(130*mm, 132*mm, 50*mm, 250*mm), Kind: current.Anode},
 	}}
 	s, err := Solve(context.Background(), cell, Options{})
 	if err != nil {
@@ -52,7 +52,7 @@ func Example_finial() {
 	const mm = units.Millimetre
 	finial := NewProfile(Point{0, 100 * mm}).LineTo(Point{6 * mm, 100 * mm}, Point{6 * mm, 108 * mm}).
 		ArcVia(Point{12 * mm, 116 * mm}, Point{6 * mm, 124 * mm}).LineTo(Point{0, 150 * mm})
-	cell := Problem{Bath: Tank(6, 80*mm, 200*mm).With(Wall{Segment: TankSide, Kind: Anode}), Drive: ByCurrent(0.1),
+	cell := Problem{Bath: Tank(6, 80*mm, 200*mm).With(Wall{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
 		Parts: []Part{{Name: "finial", Profile: finial, Law: acidGold()}}}
 	plain, err := Solve(context.Background(), cell, Options{})
 	if err != nil {
@@ -60,7 +60,7 @@ func Example_finial() {
 		return
 	}
 	cell.Parts = append(cell.Parts, Part{Name: "robber", Profile: Torus(14*mm, 150*mm, 2*mm), Law: acidGold()})
-	cell.Drive = ByCurrent(0.15)
+	cell.Drive = current.ByCurrent(0.15)
 	robbed, err := Solve(context.Background(), cell, Options{})
 	if err != nil {
 		fmt.Println(err)
@@ -82,14 +82,14 @@ func Example_bell() {
 	bell := NewProfile(Point{0, 138 * mm}).CapTo(Point{20 * mm, 128 * mm}).LineTo(Point{30 * mm, 90 * mm}, Point{33 * mm,
 		90 * mm}, Point{23 * mm, 130 * mm}).
 		ArcVia(Point{14 * mm, 139 * mm}, Point{3 * mm, 142 * mm}).LineTo(Point{3 * mm, 200 * mm})
-	cell := Problem{Bath: Tank(6, 100*mm, 200*mm).With(Wall{Segment: TankSide, Kind: Anode}), Drive: ByCurrent(0.4),
+	cell := Problem{Bath: Tank(6, 100*mm, 200*mm).With(Wall{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.4),
 		Parts: []Part{{Name: "bell", Profile: bell, Law: acidGold()}}}
 	outside, err := Solve(context.Background(), cell, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	cell.Parts = append(cell.Parts, Part{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: Anode})
+	cell.Parts = append(cell.Parts, Part{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: current.Anode})
 	inside, err := Solve(context.Background(), cell, Options{})
 	if err != nil {
 		fmt.Println(err)
@@ -120,8 +120,8 @@ func ExampleProfile() {
 func ExampleSurface_Between() {
 	const mm = units.Millimetre
 	rod := Rod(5*mm, 40*mm, 60*mm)
-	s, err := Solve(context.Background(), Problem{Bath: Tank(6, 40*mm, 100*mm).With(Wall{Segment: TankSide, Kind: Anode}),
-		Parts: []Part{{Profile: rod, Law: acidGold()}}, Drive: ByVoltage(0.3)}, Options{})
+	s, err := Solve(context.Background(), Problem{Bath: Tank(6, 40*mm, 100*mm).With(Wall{Segment: TankSide, Kind: current.Anode}),
+		Parts: []Part{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -134,7 +134,7 @@ func ExampleSurface_Between() {
 // The potential anywhere in the bath.
 func ExampleSolution_Potential() {
 	s, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Ball(0.01, 0)}},
-		Drive: ByVoltage(1)}, Options{})
+		Drive: current.ByVoltage(1)}, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -149,7 +149,7 @@ func ExampleBath() {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
 	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
-	s, err := Solve(context.Background(), Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, Options{})
+	s, err := Solve(context.Background(), Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -169,9 +169,9 @@ func ExampleElliptic() {
 // Two balls in a wide bath: all current runs from the one to the other.
 func ExampleOpen() {
 	const mm = units.Millimetre
-	s, err := Solve(context.Background(), Problem{Bath: Open(6), Drive: ByCurrent(0.1), Parts: []Part{
+	s, err := Solve(context.Background(), Problem{Bath: Open(6), Drive: current.ByCurrent(0.1), Parts: []Part{
 		{Name: "knob", Profile: Ball(10*mm, 0), Law: current.TafelCathode(1, 0.5, units.Celsius(38))},
-		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: Anode}}}, Options{})
+		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: current.Anode}}}, Options{})
 	if err != nil {
 		fmt.Println(err)
 		return

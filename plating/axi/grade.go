@@ -2,6 +2,8 @@ package axi
 
 import (
 	"math"
+
+	"example.com/laydown/plating/current"
 )
 
 const (
@@ -25,7 +27,7 @@ func newMesh(m *model, o Options) (*mesh, error) {
 		ms.refineGaps(o.MaxUnknowns / order)
 	}
 	if n := len(ms.panels) * order; n > o.MaxUnknowns {
-		return nil, &SolveError{Unknowns: n, Err: ErrTooLarge}
+		return nil, &SolveError{Unknowns: n, Err: current.ErrTooLarge}
 	}
 	ms.rule = gauss(order)
 	ms.place()

@@ -17,13 +17,13 @@ type model struct {
 	mirror      bool       // half space: each source has an image below the floor
 	outside     float64    // 1 when the bath has no vessel: the weight of the far potential
 	far         bool       // far anode
-	drive       Drive
+	drive       current.Drive
 }
 
 // A surface is a part or an electrode wall; all insulating walls share one.
 type surface struct {
 	name    string
-	kind    Kind
+	kind    current.Kind
 	law     current.Law
 	bias    float64
 	part    int // index among the parts, -1 for walls
@@ -36,10 +36,10 @@ type surface struct {
 type piece struct {
 	c       curve
 	s0, s1  float64
-	before  float64 // arc length of s = 0 along the profile
-	owner   int     // surface
-	kind    Kind    // of this piece: Insulator where masked
-	flip    float64 // +1 when the outward normal of the bath is left of travel
+	before  float64      // arc length of s = 0 along the profile
+	owner   int          // surface
+	kind    current.Kind // of this piece: Insulator where masked
+	flip    float64      // +1 when the outward normal of the bath is left of travel
 	sheet   bool
 	ends    [2]corner
 	segment int
@@ -56,7 +56,7 @@ func build(p Problem) (*model, error) {
 	if err := checkBath(p.Bath); err != nil {
 		return nil, err
 	}
-	if err := checkDrive(p.Drive); err != nil {
+	if err := p.Drive.Check(); err != nil {
 		return nil, err
 	}
 	for i, part := range p.Parts {
@@ -84,7 +84,7 @@ func build(p Problem) (*model, error) {
 		for k, other := range bodies {
 			if b.overlaps(other) {
 				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]), "parts apart from each other",
-					ErrOverlap)
+					current.ErrOverlap)
 			}
 		}
 		bodies = append(bodies, b)
@@ -107,10 +107,10 @@ func build(p Problem) (*model, error) {
 
 // checkSides wants a cathode and, unless the far anode serves, an anode.
 func (m *model) checkSides(p Problem) error {
-	var has [Floating + 1]bool
+	var has [current.Floating + 1]bool
 	for i, part := range p.Parts {
 		bare := len(uniqueInts(part.Masked)) < part.Profile.Segments()
-		if part.Kind == Floating && !bare {
+		if part.Kind == current.Floating && !bare {
 			return wrong(partName(i, part), "floating and masked all over", "an insulator", ErrNoElectrode)
 		}
 		has[part.Kind] = has[part.Kind] || bare
@@ -118,10 +118,10 @@ func (m *model) checkSides(p Problem) error {
 	for _, w := range p.Bath.Walls {
 		has[w.Kind] = true
 	}
-	if !has[Cathode] {
+	if !has[current.Cathode] {
 		return wrong("cell", "without cathode", "a part or wall of kind Cathode with some bare metal", ErrNoElectrode)
 	}
-	if !has[Anode] && !m.far {
+	if !has[current.Anode] && !m.far {
 		return wrong("cell", "without anode", "a part or wall of kind Anode, or a far anode", ErrNoElectrode)
 	}
 	return nil
@@ -174,7 +174,7 @@ func (m *model) addPart(i int, p Part, b body) {
 	for k, c := range b.curves {
 		kind := p.Kind
 		if masked[k] {
-			kind = Insulator
+			kind = current.Insulator
 		}
 		m.pieces = append(m.pieces, piece{c: c, s1: c.length, before: offset, owner: len(m.surfaces) - 1, kind: kind,
 			flip: b.flip, sheet: p.Sheet, segment: k})
@@ -187,7 +187,7 @@ func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
 	insulating := -1
 	offset := 0.0
 	for k, c := range cs {
-		owner, kind := -1, Insulator
+		owner, kind := -1, current.Insulator
 		for i, w := range b.Walls {
 			if w.Segment == k {
 				name := w.Name
@@ -202,7 +202,7 @@ func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
 		if owner < 0 {
 			if insulating < 0 {
 				insulating = len(m.surfaces)
-				m.surfaces = append(m.surfaces, surface{name: "vessel", kind: Insulator, part: -1, wall: -1, profile: b.Shape})
+				m.surfaces = append(m.surfaces, surface{name: "vessel", kind: current.Insulator, part: -1, wall: -1, profile: b.Shape})
 			}
 			owner = insulating
 		}
@@ -219,7 +219,7 @@ func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
 				segment: k})
 			wet = true
 		}
-		if !wet && kind != Insulator {
+		if !wet && kind != current.Insulator {
 			return wrong("wall "+m.surfaces[owner].name, "covered by parts", "an electrode that the bath wets", ErrNoElectrode)
 		}
 		offset += c.length

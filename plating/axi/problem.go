@@ -5,40 +5,11 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Kind says what a surface does in the cell.
-type Kind uint8
-
-// The kinds of surface. All cathodes hang on one rail and all anodes on
-// another. A robber (thief) is a cathode whose metal nobody wants, a shield an
-// insulator. A floating part is metal that is wired to neither rail: current
-// enters it at one end and leaves at the other.
-const (
-	Cathode Kind = iota
-	Anode
-	Insulator
-	Floating
-)
-
-// String returns the kind in words.
-func (k Kind) String() string {
-	switch k {
-	case Cathode:
-		return "cathode"
-	case Anode:
-		return "anode"
-	case Insulator:
-		return "insulator"
-	case Floating:
-		return "floating"
-	}
-	return "unknown kind"
-}
-
 // A Part is a body of revolution in the bath.
 type Part struct {
 	Name    string // for messages and results; parts without one are numbered
 	Profile Profile
-	Kind    Kind
+	Kind    current.Kind
 	Law     current.Law // of the surface; the zero Law is primary: no polarisation
 	// Bias is the potential of the part above that of its rail, as from a
 	// rectifier of its own. Not for insulators and floating parts.
@@ -79,7 +50,7 @@ type Bath struct {
 type Wall struct {
 	Segment int // of Bath.Shape, from 0
 	Name    string
-	Kind    Kind // Cathode, Anode or Floating
+	Kind    current.Kind // Cathode, Anode or Floating
 	Law     current.Law
 	Bias    units.Voltage
 }
@@ -112,35 +83,11 @@ func (b Bath) With(w Wall) Bath {
 	return b
 }
 
-// A Drive is what the rectifier holds: the total current, or the voltage
-// between anode rail and cathode rail. The zero Drive is refused.
-type Drive struct {
-	control control
-	current units.Current
-	voltage units.Voltage
-}
-
-type control uint8
-
-const (
-	byNothing control = iota
-	byCurrent
-	byVoltage
-)
-
-// ByCurrent drives the cell by the total current that leaves the bath at the
-// cathodes, robbers included.
-func ByCurrent(total units.Current) Drive { return Drive{control: byCurrent, current: total} }
-
-// ByVoltage drives the cell by the voltage between the rails. Equilibrium
-// potentials are not part of it: add their difference to get what a meter shows.
-func ByVoltage(between units.Voltage) Drive { return Drive{control: byVoltage, voltage: between} }
-
 // A Problem is a cell: bath, bodies, drive.
 type Problem struct {
 	Bath  Bath
 	Parts []Part
-	Drive Drive
+	Drive current.Drive
 }
 
 // A Method is the way the boundary is cut.

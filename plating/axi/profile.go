@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -189,7 +190,7 @@ const mostSegments = 2000
 func (p Profile) check(name string) error {
 	if n := len(p.steps); n > mostSegments {
 		return &units.ValueError{Field: name, Value: fmt.Sprintf("%d segments", n),
-			Need: fmt.Sprintf("at most %d, with arcs for curves", mostSegments), Err: ErrTooLarge}
+			Need: fmt.Sprintf("at most %d, with arcs for curves", mostSegments), Err: current.ErrTooLarge}
 	}
 	cs, err := p.trace(name)
 	if err != nil {

@@ -40,9 +40,9 @@ func TestPropertyMirror(t *testing.T) {
 // multiply the current of a given voltage by f.
 func TestPropertyScaling(t *testing.T) {
 	cell := func(f units.Length) Problem {
-		return Problem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(Wall{Segment: TankSide, Kind: Anode}),
+		return Problem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(Wall{Segment: TankSide, Kind: current.Anode}),
 			Parts: []Part{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
-				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: ByVoltage(1)}
+				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: current.ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
 	for _, f := range []units.Length{1e-6, 0.37, 25, 1e4} {
@@ -105,7 +105,7 @@ func TestPropertyReciprocity(t *testing.T) {
 	for _, laws := range [][2]current.Law{{}, {current.LinearLaw(1e-3), current.LinearLaw(3e-4)}, {{},
 		current.LinearLaw(1e-3)}} {
 		with := func(a, b units.Voltage) *Solution {
-			return solve(t, Problem{Bath: OpenWithFarAnode(20), Drive: ByVoltage(0), Parts: []Part{
+			return solve(t, Problem{Bath: OpenWithFarAnode(20), Drive: current.ByVoltage(0), Parts: []Part{
 				{Name: "rod", Profile: Rod(10*mm, 0, 20*mm), Law: laws[0], Bias: a},
 				{Name: "ring", Profile: Torus(25*mm, 10*mm, 5*mm), Law: laws[1], Bias: b}}}, order(10, 3))
 		}
@@ -123,11 +123,11 @@ func TestPropertyDrive(t *testing.T) {
 		p := cup()
 		p.Parts[0].Law = law
 		p.Parts = append(p.Parts, Part{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
-			Part{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: Floating, Law: butlerVolmer(1)},
-			Part{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: Insulator})
-		p.Drive = ByVoltage(1.3)
+			Part{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: current.Floating, Law: butlerVolmer(1)},
+			Part{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: current.Insulator})
+		p.Drive = current.ByVoltage(1.3)
 		a := solve(t, p, order(6, 2))
-		p.Drive = ByCurrent(a.Current)
+		p.Drive = current.ByCurrent(a.Current)
 		b := solve(t, p, order(6, 2))
 		near(t, law.Model.String()+", voltage", float64(b.Voltage), 1.3, 1e-8)
 		if law.Model != current.Primary { // there it is zero in the corner
@@ -145,9 +145,9 @@ func TestPropertyDrive(t *testing.T) {
 // TestPropertyChecks: row sums, balance and residual of a mixed problem, by
 // both methods, and the bath without a far anode.
 func TestPropertyChecks(t *testing.T) {
-	p := Problem{Bath: Open(20), Drive: ByCurrent(2), Parts: []Part{
+	p := Problem{Bath: Open(20), Drive: current.ByCurrent(2), Parts: []Part{
 		{Name: "bob", Profile: Rod(10*mm, 0, 20*mm), Law: tafel(0.04, 0.5)},
-		{Name: "anode", Profile: Torus(60*mm, 10*mm, 8*mm), Kind: Anode, Law: butlerVolmer(20)}}}
+		{Name: "anode", Profile: Torus(60*mm, 10*mm, 8*mm), Kind: current.Anode, Law: butlerVolmer(20)}}}
 	for _, row := range []struct {
 		o       Options
 		balance float64

@@ -89,10 +89,10 @@ func TestReferenceDiscInPlane(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
 	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	s := solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, single)
+	s := solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, single)
 	near(t, "R κ a, primary", 1/float64(s.Current), 0.25, 1e-8)
 	disc.Law = current.LinearLaw(1)
-	s = solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: ByVoltage(1)}, order(8, 8))
+	s = solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, order(8, 8))
 	near(t, "R κ a", 1/float64(s.Current), 0.5859195938, 1e-10)
 	w := s.Parts[0].Whole
 	near(t, "j(0)/j_avg", float64(w.Min/w.Mean), 0.882587282, 2e-9)
@@ -114,14 +114,14 @@ var concentric = []struct {
 }
 
 func TestReferenceConcentricSpheres(t *testing.T) {
-	bath := Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: Anode}}}
+	bath := Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: current.Anode}}}
 	for _, row := range concentric {
 		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
-			Drive: ByVoltage(row.volts)}, single)
+			Drive: current.ByVoltage(row.volts)}, single)
 		near(t, row.law.Model.String(), float64(s.Current), row.current, 1e-10)
 		near(t, "balance", 1+s.Checks.Balance, 1, 1e-10)
 		s = solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
-			Drive: ByCurrent(units.Current(row.current))}, single)
+			Drive: current.ByCurrent(units.Current(row.current))}, single)
 		near(t, "voltage", float64(s.Voltage), float64(row.volts), 1e-10)
 	}
 }
@@ -129,9 +129,9 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 // A cylinder from the bottom of the tank to its surface: the plane case.
 func TestReferenceConcentricCylinders(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
-	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: Anode})
+	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: current.Anode})
 	for _, row := range concentric {
-		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}}, Drive: ByVoltage(row.volts)}, single)
+		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}}, Drive: current.ByVoltage(row.volts)}, single)
 		w := s.Parts[0].Whole
 		near(t, row.law.Model.String()+", mean", float64(w.Mean), row.cylinder, 1e-8)
 		near(t, row.law.Model.String()+", least", float64(w.Min), row.cylinder, 1e-6)
@@ -149,9 +149,9 @@ func TestReferencePlaneCell(t *testing.T) {
 	} {
 		const height = 40 * mm
 		kappa := units.Conductivity(float64(height) / row.rs)
-		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: Cathode, Law: tafel(row.b,
-			units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: Anode})
-		s := solve(t, Problem{Bath: bath, Drive: ByVoltage(units.Voltage(row.volts))}, single)
+		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: current.Cathode, Law: tafel(row.b,
+			units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: current.Anode})
+		s := solve(t, Problem{Bath: bath, Drive: current.ByVoltage(units.Voltage(row.volts))}, single)
 		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)), row.j, 1e-10)
 	}
 }
@@ -168,10 +168,10 @@ func TestReferenceCylinder(t *testing.T) {
 // insulating: q = 3E cos θ, and a surface potential of 1.5 E a cos θ.
 // Source: [Derived], the dipole solution; what is left is the image in the walls, (a/R)³.
 func TestReferenceUniformField(t *testing.T) {
-	bath := Tank(1, 1, 2).With(Wall{Segment: TankBottom, Kind: Cathode}).With(Wall{Segment: TankSurface, Kind: Anode})
+	bath := Tank(1, 1, 2).With(Wall{Segment: TankBottom, Kind: current.Cathode}).With(Wall{Segment: TankSurface, Kind: current.Anode})
 	const a = 0.05
 	// E = 1 V/m
-	p := Problem{Bath: bath, Parts: []Part{{Name: "ball", Profile: Ball(a, 1), Kind: Floating}}, Drive: ByVoltage(2)}
+	p := Problem{Bath: bath, Parts: []Part{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}}, Drive: current.ByVoltage(2)}
 	s := solve(t, p, single)
 	w := s.Parts[0].Whole
 	near(t, "q at the upper pole", float64(w.Max), 3, 5e-4)
@@ -180,12 +180,12 @@ func TestReferenceUniformField(t *testing.T) {
 	near(t, "net current", 1+float64(s.Parts[0].Current), 1, 1e-10)
 	found := false
 	for _, x := range s.Warnings {
-		found = found || x.Code == Bipolar
+		found = found || x.Code == current.Bipolar
 	}
 	if !found {
 		t.Error("no warning about a bipolar part")
 	}
-	p.Parts[0].Kind = Insulator
+	p.Parts[0].Kind = current.Insulator
 	s = solve(t, p, single)
 	for _, x := range s.Parts[0].Samples {
 		height := float64(x.At.Z) - 1

@@ -10,7 +10,9 @@ func shorts(p Problem, bodies []body, vessel []curve) error {
 	for i := range p.Bath.Walls {
 		wallAt[p.Bath.Walls[i].Segment] = &p.Bath.Walls[i]
 	}
-	opposed := func(a, b Kind) bool { return a == Cathode && b == Anode || a == Anode && b == Cathode }
+	opposed := func(a, b current.Kind) bool {
+		return a == current.Cathode && b == current.Anode || a == current.Anode && b == current.Cathode
+	}
 	offset := 0.0
 	for k, c := range vessel {
 		w := wallAt[k]

@@ -4,6 +4,7 @@ import (
 	"math"
 	"sort"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -15,7 +16,7 @@ type Solution struct {
 	Current  units.Current // into all cathodes
 	Far      units.Voltage // potential far away; 0 with a vessel
 	Checks   Checks
-	Warnings []Warning
+	Warnings []current.Warning
 
 	fine *solved
 }
@@ -25,7 +26,7 @@ type Solution struct {
 // as on an anode, is negative.
 type Surface struct {
 	Name      string
-	Kind      Kind
+	Kind      current.Kind
 	Potential units.Voltage // of the metal against the cathode rail; 0 for an insulator
 	Area      units.Area    // bare and in the bath
 	Current   units.Current // into the surface
@@ -74,7 +75,7 @@ func report(p Problem, fine, coarse *solved) *Solution {
 	for i, sf := range fine.ms.m.surfaces {
 		out := fine.surface(i)
 		net += float64(out.Current)
-		if sf.kind == Cathode {
+		if sf.kind == current.Cathode {
 			s.Current += out.Current
 		}
 		out.CurrentError, out.MinError = math.NaN(), math.NaN()
@@ -106,7 +107,7 @@ func report(p Problem, fine, coarse *solved) *Solution {
 		s.Checks.Coarse = coarse.sy.size()
 		was := 0.0
 		for i, sf := range coarse.ms.m.surfaces {
-			if sf.kind == Cathode {
+			if sf.kind == current.Cathode {
 				was += float64(coarse.surface(i).Current)
 			}
 		}
@@ -132,7 +133,7 @@ func (f *solved) surface(owner int) Surface {
 	m := f.ms.m
 	sf := m.surfaces[owner]
 	out := Surface{Name: sf.name, Kind: sf.kind, Sheet: sf.sheet, at: f, owner: owner}
-	if sf.kind != Insulator {
+	if sf.kind != current.Insulator {
 		out.Potential = units.Voltage(f.sy.metal(owner, f.x))
 	}
 	for i, n := range f.ms.nodes {
@@ -154,7 +155,7 @@ func (f *solved) surface(owner int) Surface {
 		})
 	}
 	sort.SliceStable(out.Samples, func(i, k int) bool { return out.Samples[i].S < out.Samples[k].S })
-	if sf.kind != Insulator {
+	if sf.kind != current.Insulator {
 		out.Whole, _ = out.Between(0, units.Length(math.Inf(1)))
 	}
 	return out

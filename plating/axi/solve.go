@@ -110,10 +110,11 @@ func (sy *system) start(guess *solved) []float64 {
 		copy(x[sy.nodes:], guess.x[guess.sy.nodes:])
 		return x
 	}
-	if sy.rail < 0 {
+	total, held := sy.ms.m.drive.Current()
+	if !held {
 		return x
 	}
-	var area [Floating + 1]float64
+	var area [current.Floating + 1]float64
 	for i, n := range sy.ms.nodes {
 		if sy.roles[i] != insulates {
 			area[sy.ms.m.surfaces[sy.bound[i]].kind] += n.ring
@@ -122,11 +123,11 @@ func (sy *system) start(guess *solved) []float64 {
 	size2 := sy.ms.m.size * sy.ms.m.size
 	for i := range sy.ms.nodes {
 		s := sy.ms.m.surfaces[sy.bound[i]]
-		if sy.roles[i] != polarises || s.kind == Floating {
+		if sy.roles[i] != polarises || s.kind == current.Floating {
 			continue
 		}
-		j := float64(sy.ms.m.drive.current) / (area[s.kind] * size2)
-		if s.kind == Cathode {
+		j := float64(total) / (area[s.kind] * size2)
+		if s.kind == current.Cathode {
 			j = -j
 		}
 		if eta, err := s.law.Overpotential(j); err == nil && s.law.Model != current.Primary {

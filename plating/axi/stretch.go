@@ -3,6 +3,7 @@ package axi
 import (
 	"math"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -49,13 +50,13 @@ func (s Surface) Between(from, to units.Length) (Stretch, error) {
 	out := Stretch{From: from, To: to, Min: units.CurrentDensity(math.Inf(1)), Max: units.CurrentDensity(math.Inf(-1)),
 		panel: -1, maxPanel: -1}
 	f := s.at
-	if f == nil || s.Kind == Insulator {
+	if f == nil || s.Kind == current.Insulator {
 		return Stretch{}, wrong("stretch", s.Name, "an electrode of a solution", ErrNoElectrode)
 	}
 	size := f.ms.m.size
 	for k, p := range f.ms.panels {
 		pc := f.ms.m.pieces[p.piece]
-		if pc.owner != s.owner || pc.kind == Insulator {
+		if pc.owner != s.owner || pc.kind == current.Insulator {
 			continue
 		}
 		a := math.Max(pc.c.fromTrue(float64(from)/size-pc.before), p.sa)

@@ -55,12 +55,12 @@ func newSystem(ms *mesh, op *operator) *system {
 		sy.extra = append(sy.extra, potential{k, s})
 		return sy.nodes + len(sy.extra) - 1
 	}
-	if m.drive.control == byCurrent {
+	if _, held := m.drive.Current(); held {
 		sy.rail = add(railVoltage, -1)
 	}
 	for i, s := range m.surfaces {
 		sy.floats[i] = -1
-		if s.kind == Floating {
+		if s.kind == current.Floating {
 			sy.floats[i] = add(floatingMetal, i)
 		}
 	}
@@ -76,9 +76,9 @@ func (sy *system) size() int { return sy.nodes + len(sy.extra) }
 func (sy *system) metal(surf int, x []float64) float64 {
 	s := sy.ms.m.surfaces[surf]
 	switch {
-	case s.kind == Floating:
+	case s.kind == current.Floating:
 		return x[sy.floats[surf]]
-	case s.kind == Anode:
+	case s.kind == current.Anode:
 		return s.bias + sy.voltage(x)
 	}
 	return s.bias
@@ -89,7 +89,8 @@ func (sy *system) voltage(x []float64) float64 {
 	if sy.rail >= 0 {
 		return x[sy.rail]
 	}
-	return float64(sy.ms.m.drive.voltage)
+	volts, _ := sy.ms.m.drive.Voltage()
+	return float64(volts)
 }
 
 // distant returns the potential far away.
@@ -159,7 +160,8 @@ func (sy *system) residual(x []float64, st state) (res []float64, worst float64)
 			}
 		}
 		if e.what == railVoltage { // flux into the bath at cathodes is negative
-			want := float64(sy.ms.m.drive.current) / sy.amps
+			total, _ := sy.ms.m.drive.Current()
+			want := float64(total) / sy.amps
 			sum += want
 			size += want
 		}
@@ -177,7 +179,7 @@ func (sy *system) counts(e potential, j int) float64 {
 		return 0
 	}
 	s := sy.ms.m.surfaces[sy.bound[j]]
-	if e.what == railVoltage && s.kind != Cathode || e.what == floatingMetal && sy.bound[j] != e.surface {
+	if e.what == railVoltage && s.kind != current.Cathode || e.what == floatingMetal && sy.bound[j] != e.surface {
 		return 0
 	}
 	return sy.ms.nodes[j].ring
@@ -209,7 +211,7 @@ func (sy *system) jacobian(st state, a []float64) {
 			}
 			if f := sy.floats[sy.bound[j]]; f >= 0 {
 				row[f] += hj
-			} else if sy.rail >= 0 && sy.ms.m.surfaces[sy.bound[j]].kind == Anode {
+			} else if sy.rail >= 0 && sy.ms.m.surfaces[sy.bound[j]].kind == current.Anode {
 				row[sy.rail] += hj
 			}
 		}
@@ -230,7 +232,7 @@ func (sy *system) jacobian(st state, a []float64) {
 // linear tells whether one solution of the linear system is the answer.
 func (sy *system) linear() bool {
 	for _, s := range sy.ms.m.surfaces {
-		if s.kind != Insulator && s.law.Model != current.Primary && s.law.Model != current.Linear {
+		if s.kind != current.Insulator && s.law.Model != current.Primary && s.law.Model != current.Linear {
 			return false
 		}
 	}

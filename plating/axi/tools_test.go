@@ -45,7 +45,7 @@ func butlerVolmer(exchange units.CurrentDensity) current.Law {
 // alone is a part in a bath without end, at 1 V, with unit conductivity: its
 // current over 4π is its capacitance as a length.
 func alone(p Part) Problem {
-	return Problem{Bath: OpenWithFarAnode(1), Parts: []Part{p}, Drive: ByVoltage(1)}
+	return Problem{Bath: OpenWithFarAnode(1), Parts: []Part{p}, Drive: current.ByVoltage(1)}
 }
 
 func capacity(s *Solution) float64 { return float64(s.Current) / (4 * math.Pi) }
@@ -56,17 +56,17 @@ func spheroid(a, c units.Length) Profile {
 
 // hung is a cylinder hung in a cylindrical tank, Butler-Volmer on both electrodes.
 func hung() Problem {
-	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: Anode,
+	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: current.Anode,
 		Law: butlerVolmer(5)}),
-		Parts: []Part{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: ByVoltage(1)}
+		Parts: []Part{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
 }
 
 // cup is a cup with a recess 24 mm wide and 20 mm deep in a tank, Tafel kinetics.
 func cup() Problem {
 	p := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 74 * mm}, Point{12 * mm, 74 * mm},
 		Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
-	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: Anode}),
-		Parts: []Part{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: ByVoltage(0.6)}
+	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: current.Anode}),
+		Parts: []Part{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
 }
 
 // quick and its like are the settings of the convergence tests.

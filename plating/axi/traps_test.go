@@ -12,7 +12,7 @@ import (
 	"example.com/laydown/units"
 )
 
-func has(s *Solution, c Code) bool {
+func has(s *Solution, c current.WarningCode) bool {
 	for _, w := range s.Warnings {
 		if w.Code == c && w.String() != "" {
 			return true
@@ -27,7 +27,7 @@ func has(s *Solution, c Code) bool {
 func TestPropertyEdgeWarning(t *testing.T) {
 	at := func(p Part, o Options) (top, off float64) {
 		s := solve(t, alone(p), o)
-		if (p.Law.Model == current.Primary) != has(s, InfiniteEdge) {
+		if (p.Law.Model == current.Primary) != has(s, current.InfiniteEdge) {
 			t.Errorf("%v: warnings %v", p.Law.Model, s.Warnings)
 		}
 		in, err := s.Parts[0].Between(1.9, 1.900001) // 0.1 from the edge
@@ -54,7 +54,7 @@ func TestPropertyZeroCorner(t *testing.T) {
 	p := cup()
 	p.Parts[0].Law = current.Law{}
 	s := solve(t, p, Options{})
-	if !has(s, ZeroCorner) || !has(s, InfiniteEdge) || has(s, Reversed) {
+	if !has(s, current.ZeroCorner) || !has(s, current.InfiniteEdge) || has(s, current.Reversed) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
 }
@@ -86,17 +86,17 @@ func TestPropertyRecessShare(t *testing.T) {
 // and warned of when constant panels cannot follow.
 func TestPropertyNarrowGap(t *testing.T) {
 	testdata.SlowOnly(t)
-	p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSurface, Kind: Anode}),
-		Parts: []Part{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: ByVoltage(1)}
+	p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSurface, Kind: current.Anode}),
+		Parts: []Part{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
 	s := solve(t, p, Options{MaxUnknowns: 2000, Order: 6, Levels: 1})
-	if has(s, NarrowGap) {
+	if has(s, current.NarrowGap) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
 	if s.Checks.RowSum > 1e-10 {
 		t.Errorf("row sum off by %.1e", s.Checks.RowSum)
 	}
 	c := solve(t, p, panels(60))
-	if !has(c, NarrowGap) {
+	if !has(c, current.NarrowGap) {
 		t.Error("constant panels longer than the gap give no warning")
 	}
 	if c.Checks.RowSum > 1e-10 { // the integrals hold all the same
@@ -107,11 +107,11 @@ func TestPropertyNarrowGap(t *testing.T) {
 	bath := OpenWithFarAnode(20)
 	bath.Extent = HalfSpace
 	low := Problem{Bath: bath, Parts: []Part{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
-		Drive: ByVoltage(0.5)}
-	if s := solve(t, low, panels(40)); !has(s, NarrowGap) {
+		Drive: current.ByVoltage(0.5)}
+	if s := solve(t, low, panels(40)); !has(s, current.NarrowGap) {
 		t.Error("no warning of a gap above the floor")
 	}
-	if s := solve(t, low, single); has(s, NarrowGap) {
+	if s := solve(t, low, single); has(s, current.NarrowGap) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
 }
@@ -137,10 +137,10 @@ func TestPropertyUnresolved(t *testing.T) {
 	p := cup()
 	p.Parts[0].Profile = slot
 	p.Parts[0].Law.Exchange /= 2 // so that the Tafel law holds on the floor of the recess
-	if s := solve(t, p, Options{Method: Constant, Panels: 40}); !has(s, Unresolved) {
+	if s := solve(t, p, Options{Method: Constant, Panels: 40}); !has(s, current.Unresolved) {
 		t.Errorf("warnings %v, min error %g", s.Warnings, s.Parts[0].MinError)
 	}
-	if s := solve(t, p, Options{}); has(s, Unresolved) {
+	if s := solve(t, p, Options{}); has(s, current.Unresolved) {
 		t.Errorf("warnings %v, min error %g", s.Warnings, s.Parts[0].MinError)
 	}
 }
@@ -156,13 +156,13 @@ func TestPropertyStiff(t *testing.T) {
 			}
 			p := hung()
 			p.Parts[0].Law = law
-			p.Drive = ByVoltage(volts)
+			p.Drive = current.ByVoltage(volts)
 			s := solve(t, p, order(6, 1))
 			if s.Checks.Iterations > 15 || s.Current <= 0 || s.Checks.Residual > 1e-7 { // V - φ of 1e-10 V has few digits
 				t.Errorf("%v at %v: %d steps, %v, residual %.1e", law.Model, volts, s.Checks.Iterations, s.Current,
 					s.Checks.Residual)
 			}
-			p.Drive = ByCurrent(s.Current)
+			p.Drive = current.ByCurrent(s.Current)
 			b := solve(t, p, order(6, 1))
 			near(t, "voltage", float64(b.Voltage), float64(volts), 1e-8)
 		}
@@ -204,7 +204,7 @@ func TestPropertyTafel(t *testing.T) {
 	cell := func(law current.Law) Problem {
 		p := hung()
 		p.Parts[0].Law = law
-		p.Drive = ByCurrent(0.05)
+		p.Drive = current.ByCurrent(0.05)
 		return p
 	}
 	full := func(j0 units.CurrentDensity) current.Law {
@@ -232,7 +232,7 @@ func TestPropertyTafel(t *testing.T) {
 			}
 			continue
 		}
-		if has(s, TafelLow) != c.warned {
+		if has(s, current.TafelLow) != c.warned {
 			t.Errorf("j0 %.3g of the mean: %v", c.part, s.Warnings)
 		}
 		b := solve(t, cell(full(j0)), order(6, 1))

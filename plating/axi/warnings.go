@@ -8,93 +8,60 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Warning says what to beware of in a solution.
-type Warning struct {
-	Code Code
-	Part string // name of the surface, or ""
-	Text string
-}
-
-// A Code tells the kinds of warning apart.
-type Code uint8
-
-// The codes.
-const (
-	Unresolved    Code = iota + 1 // the thinnest spot depends on the mesh
-	NarrowGap                     // a gap of bath smaller than half a panel
-	InfiniteEdge                  // the primary current density has no greatest value
-	ZeroCorner                    // the primary current density falls to zero in an inward corner
-	Bipolar                       // a floating part plates at one end and dissolves at the other
-	Reversed                      // part of a cathode dissolves, or of an anode plates
-	Unbalanced                    // the currents do not add up
-	OverflowedLaw                 // an exponent was held at its limit
-	RoughShape                    // something is too thin for its panels
-	TafelLow                      // the reverse reaction begins to count against a Tafel law
-)
-
-// String returns the warning's text with the part.
-func (w Warning) String() string {
-	if w.Part == "" {
-		return w.Text
-	}
-	return w.Part + ": " + w.Text
-}
-
 // warn collects the warnings of a solution.
-func warn(s *Solution, coarse *solved) []Warning {
-	var out []Warning
-	add := func(c Code, part, format string, args ...any) {
-		out = append(out, Warning{c, part, fmt.Sprintf(format, args...)})
+func warn(s *Solution, coarse *solved) []current.Warning {
+	var out []current.Warning
+	add := func(c current.WarningCode, part, format string, args ...any) {
+		out = append(out, current.Warning{Code: c, Surface: part, Text: fmt.Sprintf(format, args...)})
 	}
 	f := s.fine
 	for _, list := range [][]Surface{s.Parts, s.Walls} {
 		for _, sf := range list {
-			if sf.Kind == Insulator {
+			if sf.Kind == current.Insulator {
 				continue
 			}
 			w := sf.Whole
-			cathode := sf.Kind == Cathode
+			cathode := sf.Kind == current.Cathode
 			switch {
-			case sf.Kind == Floating:
-				add(Bipolar, sf.Name, "is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
+			case sf.Kind == current.Floating:
+				add(current.Bipolar, sf.Name, "is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
 			case cathode && w.Min < -1e-6*abs(w.Mean) || !cathode && w.Max > 1e-6*abs(w.Mean):
-				add(Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
+				add(current.Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
 			}
 			if cathode && (sf.MinError > 0.01 || coarse != nil && math.IsNaN(sf.MinError)) {
-				add(Unresolved, sf.Name,
+				add(current.Unresolved, sf.Name,
 					"the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it",
 					w.MinAt.At, 100*sf.MinError)
 			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
-				add(Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
+				add(current.Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
 			}
-			if share := s.lawOf(&sf).Neglected(w.Min); cathode && share > current.FewNeglect {
-				add(TafelLow, sf.Name,
-					"the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it", share.Percent(0))
+			if low, said := s.lawOf(&sf).WarnTafel(sf.Name, w.Min); cathode && said {
+				out = append(out, low)
 			}
 			edge, zero := f.primaryEnds(sf.owner)
 			if edge {
-				add(InfiniteEdge, sf.Name,
+				add(current.InfiniteEdge, sf.Name,
 					"without polarisation the current density at an edge is infinite: its greatest value means nothing")
 			}
 			if zero && cathode {
-				add(ZeroCorner, sf.Name,
+				add(current.ZeroCorner, sf.Name,
 					"without polarisation the current density falls to zero in an inward corner: its least value is that of the node next to it")
 			}
 		}
 	}
 	if gaps := f.ms.narrow(); gaps > 0 {
-		add(NarrowGap, "", "%d panels are more than twice as long as the gap of bath they face", gaps)
+		add(current.NarrowGap, "", "%d panels are more than twice as long as the gap of bath they face", gaps)
 	}
 	if s.Checks.RowSum > 1e-3 {
-		add(RoughShape, "", "the view from a panel is filled to %.2g instead of by one half: a body or a gap is too thin for its panels", 0.5+s.Checks.RowSum)
+		add(current.RoughShape, "", "the view from a panel is filled to %.2g instead of by one half: a body or a gap is too thin for its panels", 0.5+s.Checks.RowSum)
 	}
 	if math.Abs(s.Checks.Balance) > 1e-3 {
-		add(Unbalanced, "", "the currents of all surfaces add up to %.2g %% of the total, not to zero", 100*s.Checks.Balance)
+		add(current.Unbalanced, "", "the currents of all surfaces add up to %.2g %% of the total, not to zero", 100*s.Checks.Balance)
 	}
 	for i, r := range f.sy.roles {
 		law := f.ms.m.surfaces[f.sy.bound[i]].law
 		if r == polarises && exponent(law, f.x[i]) > 630 {
-			add(OverflowedLaw, f.ms.m.surfaces[f.sy.bound[i]].name, "the overpotential is beyond what the law can express")
+			add(current.OverflowedLaw, f.ms.m.surfaces[f.sy.bound[i]].name, "the overpotential is beyond what the law can express")
 			break
 		}
 	}
@@ -165,7 +132,7 @@ func (s *Solution) tafel() error {
 	for _, list := range [][]Surface{s.Parts, s.Walls} {
 		for i := range list {
 			sf := &list[i]
-			if sf.Kind != Cathode {
+			if sf.Kind != current.Cathode {
 				continue
 			}
 			if _, err := s.lawOf(sf).CheckTafel(sf.Name, sf.Whole.Min); err != nil {

@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/units"
 )
@@ -29,14 +30,14 @@ func FromAxi(s *axi.Solution, part int) (Surface, error) {
 	out := Surface{MinError: p.MinError, Basis: fmt.Sprintf("boundary elements on the profile, %d unknowns",
 		s.Checks.Unknowns)}
 	for _, v := range p.Samples {
-		if p.Kind == axi.Insulator || v.Area <= 0 || v.Density == 0 {
+		if p.Kind == current.Insulator || v.Area <= 0 || v.Density == 0 {
 			continue // masked: no current crosses
 		}
 		out.Patches = append(out.Patches, Patch{At: r3.Vec{X: float64(v.At.R), Z: float64(v.At.Z)},
 			Normal: r3.Vec{X: v.NormalR, Z: v.NormalZ}, Area: v.Area, Density: v.Density})
 	}
 	for _, w := range s.Warnings {
-		out.Unresolved = out.Unresolved || w.Code == axi.Unresolved && w.Part == p.Name
+		out.Unresolved = out.Unresolved || w.Code == current.Unresolved && w.Surface == p.Name
 	}
 	return out, out.check()
 }

@@ -162,7 +162,7 @@ func ExampleBest() {
 func ExampleFromAxi() {
 	const mm = units.Millimetre
 	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.Tank(6, 80*mm,
-		200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: axi.Anode}), Drive: axi.ByCurrent(0.1),
+		200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
 		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}, axi.Options{})
 	if err != nil {
@@ -188,8 +188,8 @@ func ExampleFromField() {
 		fmt.Println(err)
 		return
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 6}, Drive: field.Drive{Current: 0.05}, Surfaces: []field.Surface{
-		{Name: "plate", Kind: field.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: current.TafelCathode(1, 0.5,
+	p := field.Problem{Tank: field.Tank{Conductivity: 6}, Drive: current.ByCurrent(0.05), Surfaces: []field.Surface{
+		{Name: "plate", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {

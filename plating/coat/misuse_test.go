@@ -6,6 +6,7 @@ import (
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
@@ -71,7 +72,7 @@ func TestPropertyBrokenProblem(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := field.Problem{Surfaces: []field.Surface{{Name: "ball", Vertices: ball.Vertices, Triangles: ball.Triangles,
-		Kind: field.Cathode}}}
+		Kind: current.Cathode}}}
 	n := len(ball.Triangles)
 	s := &field.Solution{Surfaces: []field.Result{{Name: "ball", Density: make([]units.CurrentDensity, n),
 		Area: make([]units.Area, n), Centroid: ball.Vertices[:0:0]}}}

@@ -11,6 +11,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
@@ -115,7 +116,7 @@ func TestSheetsAreRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: field.Drive{Current: 0.1},
+	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: current.ByCurrent(0.1),
 		Surfaces: []field.Surface{{Name: "dial", Vertices: disc.Vertices, Triangles: disc.Triangles, Sheet: true}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {
@@ -127,7 +128,7 @@ func TestSheetsAreRefused(t *testing.T) {
 	}
 	sheet := axi.NewProfile(axi.Point{Z: 5 * mm}).LineTo(axi.Point{R: 20 * mm, Z: 5 * mm})
 	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10),
-		Parts: []axi.Part{{Profile: sheet, Sheet: true}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+		Parts: []axi.Part{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +144,7 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: field.Drive{Current: 0.1},
+	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: current.ByCurrent(0.1),
 		Surfaces: []field.Surface{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
 	s, err := field.Solve(context.Background(), p, field.Options{})
 	if err != nil {
@@ -157,13 +158,13 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
 		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
 	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Part{{Name: "cup",
-		Profile: cup}}, Drive: axi.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+		Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
 	marked := false
 	for _, w := range a.Warnings {
-		marked = marked || w.Code == axi.Unresolved
+		marked = marked || w.Code == current.Unresolved
 	}
 	round, err := coat.FromAxi(a, 0)
 	if err != nil || !marked || !round.Unresolved {

@@ -1,11 +1,3 @@
-// Package kinetics says how the current density at an electrode follows from
-// the potential there: the boundary condition of every current-distribution
-// calculation of laydown.
-//
-// Sign and reference: eta is the metal's potential minus that of the solution
-// right in front of it, with the equilibrium potential taken off, in volts. An
-// anodic current density (metal to solution) is positive. A cathode plates
-// with eta < 0 and a negative anodic current density. T is absolute.
 package current
 
 import (
@@ -115,6 +107,40 @@ func (l Law) Check() error {
 	}
 	return &units.ValueError{Field: "kinetics", Value: fmt.Sprint(uint8(l.Model)), Need: "a known model",
 		Err: units.ErrOutOfRange}
+}
+
+// CheckOn returns what keeps a surface of a kind from having the law. The zero Law
+// suits every kind.
+//
+// Errors: those of [Law.Check] with the surface's name; a [*units.ValueError] for a law
+// on an insulator, which no current crosses, and for a Tafel law where current may run
+// the other way: on the wrong electrode or on floating metal.
+func (l Law) CheckOn(k Kind, name string) error {
+	if err := k.Check(name); err != nil {
+		return err
+	}
+	no := func(need string) error {
+		return &units.ValueError{Field: "rate law of " + units.Clip(name), Value: l.Model.String(), Need: need,
+			Err: units.ErrInconsistent}
+	}
+	if k == Insulator {
+		if l != (Law{}) {
+			return no("none on an insulator")
+		}
+		return nil
+	}
+	if err := l.Check(); err != nil {
+		return fmt.Errorf("%s: %w", units.Clip(name), err)
+	}
+	switch {
+	case l.Model != Tafel:
+		return nil
+	case k == Floating:
+		return no("a law of both signs on floating metal, such as Butler-Volmer")
+	case (k == Cathode) != (l.Side == CathodicSide):
+		return no("a Tafel law of the side that the " + k.String() + " works on, or Butler-Volmer")
+	}
+	return nil
 }
 
 func coefficient(which string, a float64) error {

@@ -42,7 +42,7 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 		s.Name = s.name(i)
 		c.surfaces = append(c.surfaces, s)
 		c.bounded = c.bounded || s.Vessel
-		primary = primary && s.Kind != Insulator && s.Law.Model == current.Primary
+		primary = primary && s.Kind != current.Insulator && s.Law.Model == current.Primary
 		if s.Sheet {
 			sheet = s.Name
 		}
@@ -55,7 +55,7 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 		c.box, c.bounded = true, true
 		c.walls = box3{b.Low, b.High}
 		for f, tris := range wallPanels(b, corners) {
-			s := Surface{Name: Face(f).String() + " wall", Kind: Insulator, Vessel: true}
+			s := Surface{Name: Face(f).String() + " wall", Kind: current.Insulator, Vessel: true}
 			for _, w := range b.Walls {
 				if int(w.Face) == f {
 					s.Kind, s.Law = w.Kind, w.Law
@@ -101,7 +101,7 @@ func (o *Options) check() error {
 }
 
 // model sets up the unknowns over a finished operator.
-func (c *cell) model(d Drive, kappa float64, op *operator, s *settings) *model {
+func (c *cell) model(d current.Drive, kappa float64, op *operator, s *settings) *model {
 	n := c.p.len()
 	m := &model{p: c.p, op: op, workers: s.workers, kappa: kappa, single: c.single, linear: true,
 		c: make([]float64, n), role: make([]role, n), metal: make([]int32, n), g: make([]float64, n), k: make([]float64, n)}
@@ -111,12 +111,12 @@ func (c *cell) model(d Drive, kappa float64, op *operator, s *settings) *model {
 	for i, f := range c.surfaces {
 		m.law = append(m.law, f.Law)
 		switch f.Kind {
-		case Insulator:
+		case current.Insulator:
 			slots[i] = -1
-		case Anode:
+		case current.Anode:
 			slots[i] = slotAnode
 			anodes = true
-		case Floating:
+		case current.Floating:
 			slots[i] = int32(m.far)
 			m.borders = append(m.borders, border{slot: m.far, metal: int32(m.far), sign: 1})
 			m.far++
@@ -147,8 +147,8 @@ func (c *cell) model(d Drive, kappa float64, op *operator, s *settings) *model {
 			driven = m.far
 		}
 	}
-	if d.Current != 0 {
-		m.borders = append(m.borders, border{slot: driven, metal: slotCathode, sign: -1, target: float64(d.Current)})
+	if total, held := d.Current(); held {
+		m.borders = append(m.borders, border{slot: driven, metal: slotCathode, sign: -1, target: float64(total)})
 	}
 	m.unit = kappa * c.p.extent()
 	m.constants(c.bounded)

@@ -16,6 +16,8 @@ import (
 	"time"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/current"
 )
 
 // The benchmarks print panels, error, seconds, processor seconds and the peak
@@ -77,7 +79,7 @@ func peakMB() float64 {
 func BenchmarkPrimaryCube(b *testing.B) {
 	for _, n := range []int{13, 26, 50, 91} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", Cathode)), Options{}, capacitance, cubeExact)
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", current.Cathode)), Options{}, capacitance, cubeExact)
 		})
 	}
 }
@@ -86,7 +88,7 @@ func BenchmarkPrimaryCube(b *testing.B) {
 func BenchmarkPrimaryAveraged(b *testing.B) {
 	for _, n := range []int{13, 26, 38} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", Cathode)), Options{Galerkin: true, Tolerance: 1e-6},
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", current.Cathode)), Options{Galerkin: true, Tolerance: 1e-6},
 				capacitance, cubeExact)
 		})
 	}
@@ -105,7 +107,7 @@ func BenchmarkPrimarySphere(b *testing.B) {
 func BenchmarkPrimaryDisc(b *testing.B) {
 	for _, n := range []int{18, 36, 71} {
 		b.Run(fmt.Sprint(6*n*n), func(b *testing.B) {
-			s := disc(n, 1, 2).surface("disc", Cathode)
+			s := disc(n, 1, 2).surface("disc", current.Cathode)
 			s.Sheet = true
 			measure(b, n > 40, one(s), Options{}, capacitance, 2/math.Pi)
 		})

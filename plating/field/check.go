@@ -19,7 +19,7 @@ func (p *Problem) check() error {
 	if err := units.Positive("conductivity", p.Tank.Conductivity); err != nil {
 		return err
 	}
-	if err := p.Drive.check(); err != nil {
+	if err := checkDrive(p.Drive); err != nil {
 		return err
 	}
 	var has [4]bool
@@ -41,22 +41,21 @@ func (p *Problem) check() error {
 		}
 	}
 	switch {
-	case !has[Cathode]:
+	case !has[current.Cathode]:
 		return inconsistent("surfaces", "no cathode", "a surface that plates")
-	case bounded && !has[Anode]:
+	case bounded && !has[current.Anode]:
 		return inconsistent("surfaces", "a tank without an anode", "an anode, or an unbounded bath with the anode far away")
 	}
 	return nil
 }
 
-func (d Drive) check() error {
-	switch {
-	case d.Current != 0 && d.Voltage != 0:
-		return inconsistent("drive", d.Current.String()+" and "+d.Voltage.String(), "one of current and voltage")
-	case d.Voltage != 0:
-		return units.Positive("voltage", d.Voltage)
+// checkDrive wants a voltage above zero: no surface here has a bias that would drive
+// current without one.
+func checkDrive(d current.Drive) error {
+	if volts, held := d.Voltage(); held {
+		return units.Positive("voltage", volts)
 	}
-	return units.Positive("current", d.Current)
+	return d.Check()
 }
 
 // name returns the name of a surface for messages.
@@ -72,11 +71,7 @@ func (s *Surface) check(i int) error {
 	bad := func(tri int, reason error, detail, need string) error {
 		return &MeshError{Surface: name, Triangle: tri, Detail: detail, Need: need, Err: reason}
 	}
-	if s.Kind > Insulator {
-		return &units.ValueError{Field: "kind of " + name, Value: fmt.Sprint(uint8(s.Kind)), Need: "a known kind",
-			Err: units.ErrOutOfRange}
-	}
-	if err := checkLaw(name, s.Kind, s.Law); err != nil {
+	if err := s.Law.CheckOn(s.Kind, "surface "+name); err != nil {
 		return err
 	}
 	if s.Sheet && s.Vessel {
@@ -114,29 +109,6 @@ func (s *Surface) corners(k int) triangle {
 	return triangle{s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]}
 }
 
-// checkLaw holds a law against what the surface does.
-func checkLaw(name string, kind Kind, law current.Law) error {
-	if kind == Insulator {
-		if law != (current.Law{}) {
-			return inconsistent("kinetics of "+name, law.Model.String(), "none on an insulator")
-		}
-		return nil
-	}
-	if err := law.Check(); err != nil {
-		return fmt.Errorf("surface %q: %w", units.Clip(name), err)
-	}
-	if law.Model != current.Tafel {
-		return nil
-	}
-	switch {
-	case kind == Floating:
-		return inconsistent("kinetics of "+name, "Tafel", "a law of both signs on floating metal, such as Butler-Volmer")
-	case kind == Cathode && law.Side != current.CathodicSide, kind == Anode && law.Side != current.AnodicSide:
-		return inconsistent("kinetics of "+name, "Tafel law of the other side", "the side on which the electrode works")
-	}
-	return nil
-}
-
 func (b *Box) check(parts []Surface) error {
 	side := r3.Sub(b.High, b.Low)
 	if !(side.X > 0 && side.Y > 0 && side.Z > 0 && norm(b.Low)+norm(b.High) < 1e6) {
@@ -150,14 +122,14 @@ func (b *Box) check(parts []Surface) error {
 	}
 	var seen [6]bool
 	for _, w := range b.Walls {
-		if w.Face > HighZ || w.Kind > Insulator || seen[w.Face] {
-			return inconsistent("walls of the box", w.Face.String(), "each face once, with a known kind")
+		if w.Face > HighZ || seen[w.Face] {
+			return inconsistent("walls of the box", w.Face.String(), "each face once")
 		}
 		seen[w.Face] = true
-		if w.Kind == Floating {
+		if w.Kind == current.Floating {
 			return inconsistent("walls of the box", "floating metal", "a cathode, an anode or an insulator")
 		}
-		if err := checkLaw(w.Face.String()+" wall", w.Kind, w.Law); err != nil {
+		if err := w.Law.CheckOn(w.Kind, w.Face.String()+" wall"); err != nil {
 			return err
 		}
 	}
@@ -170,7 +142,7 @@ func (b *Box) check(parts []Surface) error {
 			if !(v.X > b.Low.X && v.Y > b.Low.Y && v.Z > b.Low.Z && v.X < b.High.X && v.Y < b.High.Y && v.Z < b.High.Z) {
 				return &MeshError{Surface: s.name(i), Triangle: -1,
 					Detail: fmt.Sprintf("corner at (%.4g, %.4g, %.4g) m is not inside the box", v.X, v.Y, v.Z),
-					Need:   "the whole part inside the tank, clear of its walls", Err: ErrOverlap}
+					Need:   "the whole part inside the tank, clear of its walls", Err: current.ErrOverlap}
 			}
 		}
 	}
@@ -179,22 +151,20 @@ func (b *Box) check(parts []Surface) error {
 
 // tafel refuses a Tafel law at a cathode where the reverse reaction counts, and
 // warns where it begins to.
-func (c *cell) tafel(s *Solution) ([]Warning, error) {
-	var out []Warning
+func (c *cell) tafel(s *Solution) ([]current.Warning, error) {
+	var out []current.Warning
 	results := append(append([]Result(nil), s.Surfaces...), s.Walls...)
 	for i := range results {
 		r := &results[i]
-		if r.Kind != Cathode || len(r.Density) == 0 {
+		if r.Kind != current.Cathode || len(r.Density) == 0 {
 			continue
 		}
-		share, err := c.surfaces[i].Law.CheckTafel(r.Name, r.Minimum.Density)
-		if err != nil {
+		law := c.surfaces[i].Law
+		if _, err := law.CheckTafel(r.Name, r.Minimum.Density); err != nil {
 			return nil, err
 		}
-		if share > current.FewNeglect {
-			out = append(out, Warning{r.Name,
-				fmt.Sprintf("the Tafel law leaves out %s of the least current density; the Butler-Volmer law would give it",
-					share.Percent(0))})
+		if low, said := law.WarnTafel(r.Name, r.Minimum.Density); said {
+			out = append(out, low)
 		}
 	}
 	return out, nil

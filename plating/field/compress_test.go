@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
@@ -110,7 +111,7 @@ func TestPropertyRowsChecked(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := one(Surface{Name: "ring", Kind: Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
+	p := one(Surface{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
 	o := Options{Method: Direct}
 	c, err := p.assemble(&o)
 	if err != nil {
@@ -174,7 +175,7 @@ func TestPropertyRowsOfRing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := one(Surface{Name: "ring", Kind: Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
+	p := one(Surface{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
 	o := Options{Method: Direct}
 	c, err := p.assemble(&o)
 	if err != nil {

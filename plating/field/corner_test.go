@@ -33,17 +33,17 @@ func (c wedge) problem(n int, grade float64) Problem {
 	}
 	high := max(2, int(math.Round(float64(n)*math.Pow(1/c.l, 1/nu))))
 	m := boxMesh(side(n, c.l), side(high, 1), graded(max(2, n/3), 0, c.depth, 1))
-	kind := func(v r3.Vec) Kind {
+	kind := func(v r3.Vec) current.Kind {
 		const tiny = 1e-9
 		switch {
 		case v.Z < tiny || v.Z > c.depth-tiny:
-			return Insulator
+			return current.Insulator
 		case v.Y < tiny:
-			return Cathode
+			return current.Cathode
 		case v.Y > 1-tiny:
-			return Anode
+			return current.Anode
 		}
-		return Insulator
+		return current.Insulator
 	}
 	var parts [2][][3]int32 // cathode, anode
 	var rest [][3]int32
@@ -51,7 +51,7 @@ func (c wedge) problem(n int, grade float64) Problem {
 	for _, t := range s.t {
 		tri := triangle{s.v[t[0]], s.v[t[1]], s.v[t[2]]}
 		switch k := kind(centroid(&tri)); k {
-		case Insulator:
+		case current.Insulator:
 			rest = append(rest, t)
 		default:
 			parts[k] = append(parts[k], t)
@@ -66,11 +66,11 @@ func (c wedge) problem(n int, grade float64) Problem {
 		r = math.Pow(r, 1/nu)
 		return r3.Vec{X: r * cos, Y: r * sin, Z: v.Z}
 	})
-	surface := func(name string, kind Kind, t [][3]int32) Surface {
+	surface := func(name string, kind current.Kind, t [][3]int32) Surface {
 		return Surface{Name: name, Kind: kind, Vertices: s.v, Triangles: t, Vessel: true}
 	}
-	return Problem{Tank: Tank{Conductivity: 1}, Drive: Drive{Voltage: 1}, Surfaces: []Surface{
-		surface("floor", Cathode, parts[Cathode]), surface("lid", Anode, parts[Anode]), surface("sides", Insulator, rest)}}
+	return Problem{Tank: Tank{Conductivity: 1}, Drive: current.ByVoltage(1), Surfaces: []Surface{
+		surface("floor", current.Cathode, parts[current.Cathode]), surface("lid", current.Anode, parts[current.Anode]), surface("sides", current.Insulator, rest)}}
 }
 
 // TestReferenceCornerEstimate: on exact cells with a corner of 135°, 180° and 270°
@@ -198,12 +198,12 @@ func (s strip) even(n int, depth float64) Problem {
 	straight := func(n int, lo, hi float64) []float64 { return graded(n, lo, hi, 1) }
 	m := int(math.Round(float64(n) * (s.b - s.a) / s.a))
 	x := append(straight(n, 0, s.a)[:n], straight(m, s.a, s.b)...)
-	whole := boxMesh(x, straight(max(3, n/2), 0, depth), straight(n, 0, s.h)).inverted().surface("", Insulator)
+	whole := boxMesh(x, straight(max(3, n/2), 0, depth), straight(n, 0, s.h)).inverted().surface("", current.Insulator)
 	whole.Vessel = true
 	low := func(v r3.Vec) bool { return v.Z == 0 && v.X < s.a }
 	high := func(v r3.Vec) bool { return v.Z > s.h*(1-1e-12) }
 	floor, top := subsetOf(whole, low), subsetOf(whole, high)
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !low(v) && !high(v) })
-	floor.Kind, top.Kind = Cathode, Anode
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: Drive{Voltage: 1}}
+	floor.Kind, top.Kind = current.Cathode, current.Anode
+	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: current.ByVoltage(1)}
 }

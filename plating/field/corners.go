@@ -112,10 +112,10 @@ func (c *cell) corners(results []Result, seams []seam) {
 			continue
 		}
 		i, j := p.surface[e.a], p.surface[e.b]
-		if results[i].Kind == Insulator {
+		if results[i].Kind == current.Insulator {
 			i, j = j, i
 		}
-		if results[i].Kind == Insulator || results[j].Kind != Insulator || c.surfaces[i].Law.Model != current.Primary {
+		if results[i].Kind == current.Insulator || results[j].Kind != current.Insulator || c.surfaces[i].Law.Model != current.Primary {
 			continue
 		}
 		if on[i] == nil {

@@ -28,17 +28,17 @@ func TestPropertyTrapMesh(t *testing.T) {
 		}, ErrOpen},
 		{"flipped triangle", func(p *Problem) { tri := &p.Surfaces[0].Triangles[5]; tri[0], tri[1] = tri[1], tri[0] },
 			ErrOrientation},
-		{"flipped body", func(p *Problem) { p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("", Cathode) },
+		{"flipped body", func(p *Problem) { p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("", current.Cathode) },
 			ErrOrientation},
 		{"vessel not inverted", func(p *Problem) {
-			v := sphere(8, 3, r3.Vec{}).surface("", Anode)
+			v := sphere(8, 3, r3.Vec{}).surface("", current.Anode)
 			v.Vessel = true
 			p.Surfaces = append(p.Surfaces, v)
 		}, ErrOrientation},
-		{"part in a part", func(p *Problem) { p.Surfaces = append(p.Surfaces, ball(8, 0.4)) }, ErrOverlap},
+		{"part in a part", func(p *Problem) { p.Surfaces = append(p.Surfaces, ball(8, 0.4)) }, current.ErrOverlap},
 		{"parts that cut", func(p *Problem) {
-			p.Surfaces = append(p.Surfaces, sphere(8, 1, r3.Vec{X: 0.7}).surface("", Cathode))
-		}, ErrOverlap},
+			p.Surfaces = append(p.Surfaces, sphere(8, 1, r3.Vec{X: 0.7}).surface("", current.Cathode))
+		}, current.ErrOverlap},
 		{"index", func(p *Problem) { p.Surfaces[0].Triangles[3][1] = 9999 }, units.ErrOutOfRange},
 		{"negative index", func(p *Problem) { p.Surfaces[0].Triangles[3][1] = -1 }, units.ErrOutOfRange},
 		{"NaN", func(p *Problem) { p.Surfaces[0].Vertices[7].Y = math.NaN() }, units.ErrNotFinite},
@@ -48,21 +48,20 @@ func TestPropertyTrapMesh(t *testing.T) {
 			p.Surfaces[0].Vertices[p.Surfaces[0].Triangles[0][0]] = p.Surfaces[0].Vertices[p.Surfaces[0].Triangles[0][1]]
 		}, ErrDegenerate},
 		{"no surfaces", func(p *Problem) { p.Surfaces = nil }, units.ErrInconsistent},
-		{"no cathode", func(p *Problem) { p.Surfaces[0].Kind = Anode }, units.ErrInconsistent},
+		{"no cathode", func(p *Problem) { p.Surfaces[0].Kind = current.Anode }, units.ErrInconsistent},
 		{"sheet with kinetics", func(p *Problem) {
-			p.Surfaces[0] = disc(4, 1, 1).surface("disc", Cathode)
+			p.Surfaces[0] = disc(4, 1, 1).surface("disc", current.Cathode)
 			p.Surfaces[0].Sheet = true
 			p.Surfaces[0].Law = current.LinearLaw(1)
 		}, ErrOpen},
-		{"open surface", func(p *Problem) { p.Surfaces[0] = disc(4, 1, 1).surface("disc", Cathode) }, ErrOpen},
+		{"open surface", func(p *Problem) { p.Surfaces[0] = disc(4, 1, 1).surface("disc", current.Cathode) }, ErrOpen},
 		{"no conductivity", func(p *Problem) { p.Tank.Conductivity = 0 }, units.ErrNotPositive},
 		{"NaN conductivity", func(p *Problem) { p.Tank.Conductivity = units.Conductivity(math.NaN()) }, units.ErrNotFinite},
-		{"no drive", func(p *Problem) { p.Drive = Drive{} }, units.ErrNotPositive},
-		{"two drives", func(p *Problem) { p.Drive.Current = 1 }, units.ErrInconsistent},
-		{"negative drive", func(p *Problem) { p.Drive.Voltage = -1 }, units.ErrNotPositive},
+		{"no drive", func(p *Problem) { p.Drive = current.Drive{} }, units.ErrNotPositive},
+		{"negative drive", func(p *Problem) { p.Drive = current.ByVoltage(-1) }, units.ErrNotPositive},
 		{"bad law", func(p *Problem) { p.Surfaces[0].Law = current.LinearLaw(-1) }, units.ErrNotPositive},
 		{"law on insulator", func(p *Problem) {
-			s := sphere(4, 1, r3.Vec{X: 5}).surface("", Insulator)
+			s := sphere(4, 1, r3.Vec{X: 5}).surface("", current.Insulator)
 			s.Law = current.LinearLaw(1)
 			p.Surfaces = append(p.Surfaces, s)
 		}, units.ErrInconsistent},
@@ -72,8 +71,8 @@ func TestPropertyTrapMesh(t *testing.T) {
 		}, units.ErrInconsistent},
 		{"unknown kind", func(p *Problem) { p.Surfaces[0].Kind = 9 }, units.ErrOutOfRange},
 		{"part outside its box", func(p *Problem) {
-			p.Tank.Box = &Box{High: r3.Vec{X: 2, Y: 2, Z: 2}, Walls: []Wall{{Face: LowX, Kind: Anode}}}
-		}, ErrOverlap},
+			p.Tank.Box = &Box{High: r3.Vec{X: 2, Y: 2, Z: 2}, Walls: []Wall{{Face: LowX, Kind: current.Anode}}}
+		}, current.ErrOverlap},
 		{"box without an anode", func(p *Problem) {
 			p.Tank.Box = &Box{Low: r3.Vec{X: -2, Y: -2, Z: -2}, High: r3.Vec{X: 2, Y: 2, Z: 2}}
 		}, units.ErrInconsistent},
@@ -86,7 +85,7 @@ func TestPropertyTrapMesh(t *testing.T) {
 		if !errors.Is(err, c.reason) {
 			t.Errorf("%s: %v, want %v", c.name, err, c.reason)
 		}
-		if _, err := Estimate(p, Options{}); err == nil && c.reason != ErrOverlap {
+		if _, err := Estimate(p, Options{}); err == nil && c.reason != current.ErrOverlap {
 			t.Errorf("%s: estimated", c.name)
 		}
 	}

@@ -6,22 +6,20 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
-// Reasons, for [errors.Is].
+// Reasons, for [errors.Is], beside [current.ErrOverlap] (the solid angle at a panel is
+// not that of a free surface), [current.ErrTooLarge] and [current.ErrNotConverged].
 var (
 	// a hole, a free edge, or an edge used by more than two triangles
 	ErrOpen        = errors.New("not a closed surface")
 	ErrOrientation = errors.New("triangles turned the wrong way") // normals that point into the metal
 	ErrDegenerate  = errors.New("degenerate triangle")            // no area
 	ErrGap         = errors.New("gap too narrow for its panels")  // less than half a panel of solution
-	// the solid angle at a panel is not that of a free surface
-	ErrOverlap      = errors.New("surfaces that cut or enclose others")
-	ErrTooBig       = errors.New("more memory than allowed")
-	ErrSign         = errors.New("current of the wrong sign") // a primary cathode that seems to dissolve
-	ErrNotConverged = errors.New("not converged")
-	ErrOperator     = errors.New("compressed operator out of tolerance")
+	ErrSign        = errors.New("current of the wrong sign")      // a primary cathode that seems to dissolve
+	ErrOperator    = errors.New("compressed operator out of tolerance")
 )
 
 // A MeshError reports a mesh that the method cannot take: which surface, which
@@ -77,12 +75,12 @@ type CostError struct {
 
 // Error returns need and limit in one line.
 func (e *CostError) Error() string {
-	return fmt.Sprintf("memory %d MB for %d panels: %v of %d MB; need a coarser mesh or a higher limit",
-		e.Cost.Bytes>>20, e.Cost.Unknowns, ErrTooBig, e.Limit>>20)
+	return fmt.Sprintf("memory %d MB for %d panels: %v, %d MB; need a coarser mesh or a higher limit",
+		e.Cost.Bytes>>20, e.Cost.Unknowns, current.ErrTooLarge, e.Limit>>20)
 }
 
-// Unwrap returns [ErrTooBig].
-func (e *CostError) Unwrap() error { return ErrTooBig }
+// Unwrap returns [current.ErrTooLarge].
+func (e *CostError) Unwrap() error { return current.ErrTooLarge }
 
 // A ConvergenceError reports an iteration that did not reach its tolerance.
 type ConvergenceError struct {

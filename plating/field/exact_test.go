@@ -161,13 +161,13 @@ func (s strip) problem(n int, depth float64) Problem {
 	for i := range n + 1 {
 		z = append(z, s.h*math.Pow(float64(i)/float64(n), 1.5))
 	}
-	whole := boxMesh(x, graded(max(3, n/5), 0, depth, 1.5), z).inverted().surface("", Insulator)
+	whole := boxMesh(x, graded(max(3, n/5), 0, depth, 1.5), z).inverted().surface("", current.Insulator)
 	whole.Vessel = true
 	low := func(v r3.Vec) bool { return v.Z == 0 && v.X < s.a }
 	floor, top := subsetOf(whole, low), subsetOf(whole, func(v r3.Vec) bool { return v.Z > s.h*(1-1e-12) })
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !low(v) && v.Z <= s.h*(1-1e-12) })
-	floor.Kind, top.Kind = Cathode, Anode
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: Drive{Voltage: 1}}
+	floor.Kind, top.Kind = current.Cathode, current.Anode
+	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: current.ByVoltage(1)}
 }
 
 // Three strips in channels: total and density against the conformal map.
@@ -219,7 +219,7 @@ func TestReferenceEllipticSheet(t *testing.T) {
 	(&exactCase{name: "sheet 2:1", total: capacitance, exact: exact, tol: three{4.3e-3, 1.1e-3, 2.7e-4}, rms: three{0.02,
 		8e-3, 3.5e-3}, order: 0.9,
 		at: func(k int) Problem {
-			s := disc([]int{9, 18, 36}[k], 1, 2).stretched(a, b, 1).surface("sheet", Cathode)
+			s := disc([]int{9, 18, 36}[k], 1, 2).stretched(a, b, 1).surface("sheet", current.Cathode)
 			s.Sheet = true
 			return one(s)
 		},
@@ -242,7 +242,7 @@ func TestReferenceThinSpheroid(t *testing.T) {
 	(&exactCase{name: "oblate 1:100", total: capacitance, exact: exact, tol: three{0.015, 3.8e-3, 9.6e-4},
 		rms: three{0.063, 0.019, 5.4e-3}, order: 0.9,
 		at: func(k int) Problem {
-			return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(1, 1, c).surface("", Cathode))
+			return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(1, 1, c).surface("", current.Cathode))
 		},
 		local: func(x r3.Vec) float64 {
 			if q := x.X*x.X + x.Y*x.Y; q < 0.9 {
@@ -270,7 +270,7 @@ func TestReferencePlateCellMeshes(t *testing.T) {
 		rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
 		at: func(k int) Problem {
 			return Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k],
-				current.LinearLaw(1e-3)), Drive: Drive{Voltage: 1}}
+				current.LinearLaw(1e-3)), Drive: current.ByVoltage(1)}
 		},
 		local: func(r3.Vec) float64 { return j }}).run(t)
 }
@@ -323,17 +323,17 @@ func TestIndependentTwoSpheres(t *testing.T) {
 			return sum
 		}
 	}
-	pair := func(k int, other Kind) Problem {
+	pair := func(k int, other current.Kind) Problem {
 		n := []int{6, 12, 18}[k]
-		return one(sphere(n, 1, r3.Vec{}).surface("a", Cathode), sphere(n, 1, r3.Vec{X: d}).surface("b", other))
+		return one(sphere(n, 1, r3.Vec{}).surface("a", current.Cathode), sphere(n, 1, r3.Vec{X: d}).surface("b", other))
 	}
 	(&exactCase{name: "two cathodes", total: capacitance, exact: 2 * (c11 + c12), tol: three{0.011, 2.8e-3, 1e-3},
 		rms: three{0.018, 5.2e-3, 2.5e-3}, order: 0.9,
-		at: func(k int) Problem { return pair(k, Cathode) }, local: density(1)}).run(t)
+		at: func(k int) Problem { return pair(k, current.Cathode) }, local: density(1)}).run(t)
 	half := density(-1)
 	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3},
 		rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
-		at: func(k int) Problem { return pair(k, Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
+		at: func(k int) Problem { return pair(k, current.Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
 }
 
 // haring makes a cell with two cathodes at the ends, 50 mm and 250 mm from the
@@ -352,7 +352,7 @@ func haring(n int, law current.Law, volts float64) Problem {
 	mesh := filled(x, across, across, func(x, y, z float64) bool {
 		return x < 0 || x > thick || y < hole &&
 			z < hole
-	}).inverted().surface("", Insulator)
+	}).inverted().surface("", current.Insulator)
 	mesh.Vessel = true
 	const tiny = 1e-12
 	end := func(at float64) func(r3.Vec) bool { return func(v r3.Vec) bool { return math.Abs(v.X-at) < tiny } }
@@ -360,11 +360,11 @@ func haring(n int, law current.Law, volts float64) Problem {
 	first, second := subsetOf(mesh, end(-near)), subsetOf(mesh, end(thick+far))
 	anode := subsetOf(mesh, func(v r3.Vec) bool { return !wall(v) && v.X > -tiny && v.X < thick+tiny })
 	rest := subsetOf(mesh, wall)
-	first.Kind, first.Name, first.Law = Cathode, "near", law
-	second.Kind, second.Name, second.Law = Cathode, "far", law
-	anode.Kind, anode.Name = Anode, "anode"
+	first.Kind, first.Name, first.Law = current.Cathode, "near", law
+	second.Kind, second.Name, second.Law = current.Cathode, "far", law
+	anode.Kind, anode.Name = current.Anode, "anode"
 	return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{first, second, anode, rest},
-		Drive: Drive{Voltage: units.Voltage(volts)}}
+		Drive: current.ByVoltage(units.Voltage(volts))}
 }
 
 // Haring-Blum cell, P = L2/L1 = 5. Linear: M = j1/j2 = (P+Wa)/(1+Wa). Tafel:
@@ -408,13 +408,13 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 		g := graded(n, 0, 1, 2)
 		mesh := boxMesh(g, graded(max(2, n/6), 0, 1, 1), g).moved(func(v r3.Vec) r3.Vec {
 			return r3.Vec{X: a * v.X, Y: depth * v.Y, Z: v.Z * (short + (long-short)*v.X)}
-		}).inverted().surface("", Insulator)
+		}).inverted().surface("", current.Insulator)
 		mesh.Vessel = true
 		onTop := func(v r3.Vec) bool { return math.Abs(v.Z-short-(long-short)/a*v.X) < 1e-9 }
 		cathode, anode := subsetOf(mesh, onTop), subsetOf(mesh, func(v r3.Vec) bool { return v.Z == 0 })
 		rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
-		anode.Kind, cathode.Kind = Anode, Cathode
-		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: Drive{Voltage: 1}}
+		anode.Kind, cathode.Kind = current.Anode, current.Cathode
+		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: current.ByVoltage(1)}
 	}
 	table := [][2]float64{{0.05, 2.833749992}, {0.1, 2.134836794}, {0.2, 1.528528256}, {0.3, 1.183906323}, {0.4,
 		0.927646365}, {0.5, 0.713977933},
@@ -439,7 +439,7 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 func TestPropertyTrapConditioning(t *testing.T) {
 	testdata.SlowOnly(t)
 	for name, at := range map[string]func(exponent float64) Problem{
-		"bath without end": func(e float64) Problem { return one(cube(14, 1, r3.Vec{}, e).surface("", Cathode)) },
+		"bath without end": func(e float64) Problem { return one(cube(14, 1, r3.Vec{}, e).surface("", current.Cathode)) },
 		"tank":             func(e float64) Problem { return hung(10, 6, e) },
 	} {
 		var steps []int
@@ -466,7 +466,7 @@ func TestPropertyTrapTJunction(t *testing.T) {
 			}
 		}
 	}
-	s := cube(4, 1, r3.Vec{}, 1).surface("cube", Cathode)
+	s := cube(4, 1, r3.Vec{}, 1).surface("cube", current.Cathode)
 	c := s.Triangles[7]
 	s.Vertices = append(s.Vertices, between(s.Vertices[c[0]], s.Vertices[c[1]]))
 	mid := int32(len(s.Vertices) - 1)
@@ -474,7 +474,7 @@ func TestPropertyTrapTJunction(t *testing.T) {
 	s.Triangles = append(s.Triangles, [3]int32{mid, c[1], c[2]})
 	refused("in one surface", one(s))
 
-	whole := cube(4, 1, r3.Vec{}, 1).surface("", Cathode)
+	whole := cube(4, 1, r3.Vec{}, 1).surface("", current.Cathode)
 	top := func(v r3.Vec) bool { return v.Z == 0.5 }
 	lid, rest := subsetOf(whole, top), subsetOf(whole, func(v r3.Vec) bool { return !top(v) })
 	lid.Name, rest.Name = "lid", "rest"
@@ -488,7 +488,7 @@ func TestPropertyTrapTJunction(t *testing.T) {
 // inside, whichever way its triangles are turned.
 func TestPropertyClosedSheet(t *testing.T) {
 	body := solve(t, one(ball(8, 1)), Options{})
-	turned := sphere(8, 1, r3.Vec{}).inverted().surface("ball", Cathode)
+	turned := sphere(8, 1, r3.Vec{}).inverted().surface("ball", current.Cathode)
 	for _, s := range []Surface{ball(8, 1), turned} {
 		s.Sheet = true
 		sheet := solve(t, one(s), Options{})
@@ -514,7 +514,7 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 			off := norm(r3.Sub(v, r3.Scale(1.15, u)))
 			return r3.Sub(v, r3.Scale(height*math.Exp(-off*off*1e4), u))
 		})
-		return one(ball(6, 1), a.surface("thorn", Cathode))
+		return one(ball(6, 1), a.surface("thorn", current.Cathode))
 	}
 	if _, err := Solve(t.Context(), thorn(0.05), Options{Method: Direct}); err != nil {
 		t.Errorf("a thorn that keeps clear: %v", err)
@@ -524,13 +524,13 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 	var err error
 	for turn := range 8 {
 		p := thorn(0.6)
-		if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, ErrOverlap) {
+		if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, current.ErrOverlap) {
 			t.Errorf("a thorn in the ball, single layer: %v", err)
 		}
 		tri := p.Surfaces[1].Triangles
 		p.Surfaces[1].Triangles = append(append([][3]int32{}, tri[turn:]...), tri[:turn]...)
 		_, err = Solve(t.Context(), p, Options{Method: Direct})
-		if !errors.As(err, &e) || !errors.Is(err, ErrOverlap) || e.Surface != "thorn" {
+		if !errors.As(err, &e) || !errors.Is(err, current.ErrOverlap) || e.Surface != "thorn" {
 			t.Fatalf("a thorn in the ball: %v", err)
 		}
 		if strings.Contains(e.Detail, "row sum") {
@@ -592,7 +592,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 			t.Errorf("%+v at tolerance %g: %v, want %q", row.checks, row.tol, w, row.want)
 		}
 	}
-	for kind, want := range map[Kind]int{Cathode: 1, Anode: 0} {
+	for kind, want := range map[current.Kind]int{current.Cathode: 1, current.Anode: 0} {
 		s := Solution{Surfaces: []Result{{Name: "bob", Kind: kind, Minimum: Spot{Unresolved: true}}}}
 		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" ||
 			!strings.Contains(w[0].Text, "one panel")) {
@@ -613,7 +613,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 // A least spot is unresolved where a neighbour differs by more than a tenth, or
 // where a cathode seems to dissolve.
 func TestPropertyUnresolvedSpot(t *testing.T) {
-	s := cube(2, 1, r3.Vec{}, 1).surface("bob", Cathode)
+	s := cube(2, 1, r3.Vec{}, 1).surface("bob", current.Cathode)
 	near, far := -1, -1 // one that shares a corner with triangle 0, one that does not
 	first := s.corners(0)
 	for k := 1; k < len(s.Triangles); k++ {
@@ -623,7 +623,7 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 			far = k
 		}
 	}
-	spot := func(kind Kind, s *Surface, least, at, value float64) Spot {
+	spot := func(kind current.Kind, s *Surface, least, at, value float64) Spot {
 		r := Result{Kind: kind, Density: make([]units.CurrentDensity, 48), Centroid: make([]r3.Vec, 48)}
 		for k := range r.Density {
 			r.Density[k] = units.CurrentDensity(least + 0.09*math.Abs(least))
@@ -635,19 +635,19 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 	}
 	for _, row := range []struct {
 		name             string
-		kind             Kind
+		kind             current.Kind
 		s                *Surface
 		least, at, value float64
 		want             bool
 	}{
-		{"even", Cathode, &s, 1, float64(near), 1.09, false},
-		{"a neighbour a little higher", Cathode, &s, 1, float64(near), 1.11, true},
-		{"one far off much higher", Cathode, &s, 1, float64(far), 5, false},
-		{"a cathode that dissolves", Cathode, &s, -1, float64(near), -0.95, true},
-		{"a cathode without current", Cathode, &s, 0, float64(near), 0, true},
-		{"an anode dissolves", Anode, &s, -1, float64(near), -0.95, false},
-		{"an anode, uneven", Anode, &s, -1, float64(near), -0.85, true},
-		{"a wall", Cathode, &Surface{}, 1, float64(near), 5, false},
+		{"even", current.Cathode, &s, 1, float64(near), 1.09, false},
+		{"a neighbour a little higher", current.Cathode, &s, 1, float64(near), 1.11, true},
+		{"one far off much higher", current.Cathode, &s, 1, float64(far), 5, false},
+		{"a cathode that dissolves", current.Cathode, &s, -1, float64(near), -0.95, true},
+		{"a cathode without current", current.Cathode, &s, 0, float64(near), 0, true},
+		{"an anode dissolves", current.Anode, &s, -1, float64(near), -0.95, false},
+		{"an anode, uneven", current.Anode, &s, -1, float64(near), -0.85, true},
+		{"a wall", current.Cathode, &Surface{}, 1, float64(near), 5, false},
 	} {
 		if got := spot(row.kind, row.s, row.least, row.at, row.value); got.Unresolved != row.want || got.Triangle != 0 ||
 			float64(got.Density) != row.least {
@@ -656,7 +656,7 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 	}
 	// The comparison of two meshes adds the change of the minimum.
 	of := func(least float64, unresolved bool) *Solution {
-		return &Solution{Surfaces: []Result{{Name: "bob", Kind: Cathode, Total: 1,
+		return &Solution{Surfaces: []Result{{Name: "bob", Kind: current.Cathode, Total: 1,
 			Density:  []units.CurrentDensity{units.CurrentDensity(least)},
 			Centroid: make([]r3.Vec, 1), Minimum: Spot{Density: units.CurrentDensity(least), Unresolved: unresolved}}}}
 	}

@@ -57,9 +57,9 @@ func bath() field.Problem {
 		Law: current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(50))}
 	return field.Problem{
 		Tank: field.Tank{Conductivity: 20, Box: &field.Box{High: r3.Vec{X: 0.12, Y: 0.12, Z: 0.12},
-			Walls: []field.Wall{{Face: field.LowX, Kind: field.Anode}}}},
+			Walls: []field.Wall{{Face: field.LowX, Kind: current.Anode}}}},
 		Surfaces: []field.Surface{bob},
-		Drive:    field.Drive{Current: 0.3},
+		Drive:    current.ByCurrent(0.3),
 	}
 }
 

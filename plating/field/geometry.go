@@ -6,12 +6,13 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
 // geometry checks what needs the panels and the tree: the solid angle at
 // some panels of each surface, and gaps. It returns warnings.
-func (c *cell) geometry(t *tree) ([]Warning, error) {
+func (c *cell) geometry(t *tree) ([]current.Warning, error) {
 	if err := c.solidAngles(); err != nil {
 		return nil, err
 	}
@@ -51,7 +52,7 @@ func (c *cell) solidAngles() error {
 			}
 			return &MeshError{Surface: s.Name, Triangle: int(c.p.local[i]),
 				Detail: detail,
-				Need:   "bodies that do not cut or enclose each other, inside the tank", Err: ErrOverlap}
+				Need:   "bodies that do not cut or enclose each other, inside the tank", Err: current.ErrOverlap}
 		}
 	}
 	return nil
@@ -111,9 +112,15 @@ func (c *cell) suspects() []int {
 type gaps struct {
 	c     *cell
 	t     *tree
-	notes []Warning
-	said  map[[2]int32]bool
+	notes []current.Warning
+	said  map[said]bool
 	err   error
+}
+
+// said is a surface and what was said of it.
+type said struct {
+	surface int32
+	code    current.WarningCode
 }
 
 // narrow is the least gap in panels, thin the least thickness of metal.
@@ -178,10 +185,10 @@ func (g *gaps) leaves(na, nb *node) {
 					Need: "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*size:
-				g.note(i, 0, "a gap of %.2g mm is filled by panels of %.2g mm; the current there is not well resolved: give the part a smaller panel",
-					1e3*gap, 1e3*size)
+				g.note(i, current.NarrowGap, "a gap of %.2g mm is filled by panels of %.2g mm; the current there is not "+
+					"well resolved: give the part a smaller panel", 1e3*gap, 1e3*size)
 			case h > 0 && gap < thin*size && p.surface[i] == p.surface[j]:
-				g.note(i, 1, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told apart well", 1e3*gap,
+				g.note(i, current.ThinMetal, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told apart well", 1e3*gap,
 					1e3*size)
 			}
 		}
@@ -190,17 +197,17 @@ func (g *gaps) leaves(na, nb *node) {
 
 func (g *gaps) name(i int) string { return g.c.surfaces[g.c.p.surface[i]].Name }
 
-// note adds a warning, once for each surface and reason.
-func (g *gaps) note(i, reason int, format string, a ...any) {
-	key := [2]int32{g.c.p.surface[i], int32(reason)}
+// note adds a warning, once for each surface and code.
+func (g *gaps) note(i int, code current.WarningCode, format string, a ...any) {
+	key := said{g.c.p.surface[i], code}
 	if g.said[key] {
 		return
 	}
 	if g.said == nil {
-		g.said = map[[2]int32]bool{}
+		g.said = map[said]bool{}
 	}
 	g.said[key] = true
-	g.notes = append(g.notes, Warning{g.name(i), fmt.Sprintf(format, a...)})
+	g.notes = append(g.notes, current.Warning{Code: code, Surface: g.name(i), Text: fmt.Sprintf(format, a...)})
 }
 
 // distance returns the distance of a point from a triangle.

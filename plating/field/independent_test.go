@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -40,7 +41,7 @@ func dense(t *testing.T, p Problem) (g, k *mat.Dense, c *cell) {
 // direct factorisation.
 func TestIndependentDense(t *testing.T) {
 	testdata.SlowOnly(t)
-	p := one(cube(12, 1, r3.Vec{}, 2).surface("", Cathode))
+	p := one(cube(12, 1, r3.Vec{}, 2).surface("", current.Cathode))
 	g, k, c := dense(t, p)
 	n := c.p.len()
 	rhs := mat.NewVecDense(n, nil)
@@ -118,8 +119,8 @@ func (s *Solution) result(k int) *Result {
 // Two equations for one problem.
 func TestIndependentFormulations(t *testing.T) {
 	testdata.SlowOnly(t)
-	p := one(sphere(12, 1, r3.Vec{}).stretched(1, 1, 2).surface("a", Cathode),
-		cube(12, 1, r3.Vec{X: 3}, 2).surface("b", Anode))
+	p := one(sphere(12, 1, r3.Vec{}).stretched(1, 1, 2).surface("a", current.Cathode),
+		cube(12, 1, r3.Vec{X: 3}, 2).surface("b", current.Anode))
 	a := solve(t, p, Options{Method: SingleLayer})
 	b := solve(t, p, Options{Method: Direct})
 	c := solve(t, p, Options{Galerkin: true})
@@ -132,13 +133,13 @@ func TestIndependentFormulations(t *testing.T) {
 // currentless one can change places.
 func TestIndependentReciprocity(t *testing.T) {
 	testdata.SlowOnly(t)
-	box := &Box{High: r3.Vec{X: .2, Y: .1, Z: .1}, Panel: 0.0125, Walls: []Wall{{Face: LowX, Kind: Cathode}}}
+	box := &Box{High: r3.Vec{X: .2, Y: .1, Z: .1}, Panel: 0.0125, Walls: []Wall{{Face: LowX, Kind: current.Cathode}}}
 	resistance := func(driven int) float64 {
-		a := cube(8, 0.03, r3.Vec{X: .08, Y: .03, Z: .04}, 1.5).surface("a", Floating)
-		b := sphere(8, 0.012, r3.Vec{X: .15, Y: .06, Z: .06}).surface("b", Floating)
+		a := cube(8, 0.03, r3.Vec{X: .08, Y: .03, Z: .04}, 1.5).surface("a", current.Floating)
+		b := sphere(8, 0.012, r3.Vec{X: .15, Y: .06, Z: .06}).surface("b", current.Floating)
 		s := []Surface{a, b}
-		s[driven].Kind = Anode
-		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: s, Drive: Drive{Current: 1}}, Options{})
+		s[driven].Kind = current.Anode
+		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: s, Drive: current.ByCurrent(1)}, Options{})
 		return float64(r.Surfaces[1-driven].Metal) / float64(r.Current)
 	}
 	ab, ba := resistance(0), resistance(1)
@@ -160,7 +161,7 @@ func TestIndependentBalance(t *testing.T) {
 func TestIndependentDrive(t *testing.T) {
 	p := hung(8, 5, 1.5)
 	a := solve(t, p, Options{})
-	p.Drive = Drive{Current: a.Current}
+	p.Drive = current.ByCurrent(a.Current)
 	b := solve(t, p, Options{})
 	near2(t, "voltage", float64(b.CellVoltage), 2, 1e-6)
 	near2(t, "minimum", float64(b.Surfaces[0].Minimum.Density), float64(a.Surfaces[0].Minimum.Density), 1e-5)

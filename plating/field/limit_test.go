@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
 )
@@ -14,10 +15,10 @@ func TestPropertyMemoryLimit(t *testing.T) {
 	p := hung(12, 6, 1.5)
 	c, err := Estimate(p, Options{MemoryLimit: 1 << 20})
 	var big *CostError
-	if !errors.As(err, &big) || !errors.Is(err, ErrTooBig) || c.Unknowns != 2160 || c.Bytes <= 1<<20 {
+	if !errors.As(err, &big) || !errors.Is(err, current.ErrTooLarge) || c.Unknowns != 2160 || c.Bytes <= 1<<20 {
 		t.Errorf("estimate %+v, %v", c, err)
 	}
-	if _, err = Solve(t.Context(), p, Options{MemoryLimit: 1 << 20}); !errors.Is(err, ErrTooBig) {
+	if _, err = Solve(t.Context(), p, Options{MemoryLimit: 1 << 20}); !errors.Is(err, current.ErrTooLarge) {
 		t.Errorf("solve: %v", err)
 	}
 	c, err = Estimate(p, Options{})
@@ -45,12 +46,12 @@ func TestPropertyCompare(t *testing.T) {
 		t.Errorf("comparison with nothing: %v", err)
 	}
 	coarse := cup(3, 0.3, 0.6)
-	s := solve(t, one(coarse.surface("cup", Cathode)), Options{})
+	s := solve(t, one(coarse.surface("cup", current.Cathode)), Options{})
 	if !s.Surfaces[0].Minimum.Unresolved {
 		t.Errorf("minimum %+v of a cup with three panels across passes as resolved", s.Surfaces[0].Minimum)
 	}
 	// Deeper still the floor of such a cup seems to dissolve.
-	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", Cathode)), Options{}); !errors.Is(err, ErrSign) {
+	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", current.Cathode)), Options{}); !errors.Is(err, ErrSign) {
 		t.Errorf("a deep cup with three panels across: %v, want %v", err, ErrSign)
 	}
 }

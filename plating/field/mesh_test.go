@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r3"
+
+	"example.com/laydown/plating/current"
 )
 
 // Meshes for the tests. All normals point out of the body.
@@ -39,7 +41,7 @@ func (s *soup) quad(a, b, c, d r3.Vec) {
 	s.add(a, c, d)
 }
 
-func (s *soup) surface(name string, kind Kind) Surface {
+func (s *soup) surface(name string, kind current.Kind) Surface {
 	return Surface{Name: name, Kind: kind, Vertices: s.v, Triangles: s.t}
 }
 

@@ -152,7 +152,7 @@ func (m *model) jacobian(slopes []float64) func(in, out []float64) {
 
 // start guesses a state: every electrode at the current density of a uniform
 // distribution, where no exponential is far from its place.
-func (m *model) start(d Drive) state {
+func (m *model) start(d current.Drive) state {
 	s := state{u: make([]float64, m.p.len()), pot: make([]float64, m.far+1)}
 	var areas [2]float64
 	var laws [2]current.Law
@@ -166,9 +166,11 @@ func (m *model) start(d Drive) state {
 	if areas[slotAnode] == 0 {
 		areas[slotAnode] = math.Inf(1)
 	}
-	current := float64(d.Current)
-	if current == 0 {
-		current = guess(float64(d.Voltage), size/(m.kappa*areas[0]), areas, laws)
+	held, _ := d.Current()
+	volts, byVoltage := d.Voltage()
+	total := float64(held)
+	if byVoltage {
+		total = guess(float64(volts), size/(m.kappa*areas[0]), areas, laws)
 	}
 	over := func(k int, i float64) float64 {
 		eta, err := laws[k].Overpotential(i / areas[k])
@@ -177,13 +179,13 @@ func (m *model) start(d Drive) state {
 		}
 		return eta
 	}
-	phi := -over(slotCathode, -current) // the cathodes are at 0
-	if float64(d.Voltage) != 0 {
-		s.pot[slotAnode], s.pot[m.far] = float64(d.Voltage), float64(d.Voltage)
+	phi := -over(slotCathode, -total) // the cathodes are at 0
+	if byVoltage {
+		s.pot[slotAnode], s.pot[m.far] = float64(volts), float64(volts)
 	} else {
 		s.pot[slotAnode], s.pot[m.far] = phi, phi
 		if areas[slotAnode] < math.Inf(1) {
-			s.pot[slotAnode] += over(slotAnode, current)
+			s.pot[slotAnode] += over(slotAnode, total)
 		}
 	}
 	for k := slotFloating; k < m.far; k++ {
@@ -200,7 +202,7 @@ func (m *model) start(d Drive) state {
 			if k == slotCathode {
 				sign = -1
 			}
-			if eta, err := m.lawOf(i).Overpotential(sign * current / areas[k]); err == nil && math.Abs(eta) < 100 {
+			if eta, err := m.lawOf(i).Overpotential(sign * total / areas[k]); err == nil && math.Abs(eta) < 100 {
 				s.u[i] = s.pot[k] - eta
 			}
 		}

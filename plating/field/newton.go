@@ -74,7 +74,7 @@ func (m *model) newton(ctx context.Context, s *state, converged float64, progres
 			break
 		}
 	}
-	return r, &ConvergenceError{Steps: r.newton, Residual: r.residual, Change: r.change, Err: ErrNotConverged}
+	return r, &ConvergenceError{Steps: r.newton, Residual: r.residual, Change: r.change, Err: current.ErrNotConverged}
 }
 
 // next bounds the change of one more step by those of the last two, was and

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -16,10 +17,10 @@ import (
 // too close to each other as well.
 func TestPropertyTrapOverlap(t *testing.T) {
 	at := func(n int, radius float64, centre r3.Vec) Surface {
-		return sphere(n, radius, centre).surface("other", Cathode)
+		return sphere(n, radius, centre).surface("other", current.Cathode)
 	}
 	sheet := func(z float64) Surface {
-		s := disc(6, 1, 1).surface("sheet", Cathode)
+		s := disc(6, 1, 1).surface("sheet", current.Cathode)
 		s.Vertices = append([]r3.Vec(nil), s.Vertices...)
 		for i := range s.Vertices {
 			s.Vertices[i] = r3.Add(s.Vertices[i], r3.Vec{X: 5, Z: z})
@@ -31,10 +32,10 @@ func TestPropertyTrapOverlap(t *testing.T) {
 		list []Surface
 		want error
 	}{
-		"two balls, a shallow cut":        {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 1.9})}, ErrOverlap},
-		"two balls, a deep cut":           {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 1.5})}, ErrOverlap},
-		"a small ball through a skin":     {[]Surface{ball(10, 1), at(4, 0.1, r3.Vec{X: 0.99})}, ErrOverlap},
-		"a ball in a ball, a sheet apart": {[]Surface{ball(8, 1), at(8, 0.4, r3.Vec{}), sheet(0)}, ErrOverlap},
+		"two balls, a shallow cut":        {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 1.9})}, current.ErrOverlap},
+		"two balls, a deep cut":           {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 1.5})}, current.ErrOverlap},
+		"a small ball through a skin":     {[]Surface{ball(10, 1), at(4, 0.1, r3.Vec{X: 0.99})}, current.ErrOverlap},
+		"a ball in a ball, a sheet apart": {[]Surface{ball(8, 1), at(8, 0.4, r3.Vec{}), sheet(0)}, current.ErrOverlap},
 		"two sheets a hair apart":         {[]Surface{sheet(0), sheet(1e-6)}, ErrGap},
 		"two balls apart":                 {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 2.6})}, nil},
 		"two balls and two sheets apart":  {[]Surface{ball(8, 1), at(8, 1, r3.Vec{X: 0, Y: 2.6}), sheet(0), sheet(0.8)}, nil},
@@ -67,7 +68,7 @@ func TestPropertyWallsAreCountedFirst(t *testing.T) {
 	if grown := after.TotalAlloc - before.TotalAlloc; grown > 10<<20 {
 		t.Errorf("%d MB to find out", grown>>20)
 	}
-	if _, err := Solve(context.Background(), p, Options{}); !errors.Is(err, ErrTooBig) {
+	if _, err := Solve(context.Background(), p, Options{}); !errors.Is(err, current.ErrTooLarge) {
 		t.Errorf("solve: %v", err)
 	}
 }

@@ -7,33 +7,6 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Kind says what a surface does in the bath.
-type Kind uint8
-
-// The kinds. All cathodes hang on one potential, all anodes on another.
-// Robbers are cathodes, shields are insulators.
-const (
-	Cathode   Kind = iota // metal at the negative pole
-	Anode                 // metal at the positive pole
-	Floating              // metal without a wire: its net current is zero
-	Insulator             // no current crosses it
-)
-
-// String returns the kind in a word.
-func (k Kind) String() string {
-	switch k {
-	case Cathode:
-		return "cathode"
-	case Anode:
-		return "anode"
-	case Floating:
-		return "floating metal"
-	case Insulator:
-		return "insulator"
-	}
-	return "unknown kind"
-}
-
 // A Surface is a triangle mesh with one role. Seen from the bath the corners
 // of a triangle run anticlockwise, so that its normal points from the metal
 // into the bath, as in an STL file of a part. Several surfaces may form one
@@ -43,7 +16,7 @@ type Surface struct {
 	Name      string
 	Vertices  []r3.Vec // metres
 	Triangles [][3]int32
-	Kind      Kind
+	Kind      current.Kind
 	Law       current.Law // the zero law is primary: the metal takes the potential of the solution
 	Vessel    bool        // encloses the bath instead of hanging in it; the normals still point into the bath
 	Sheet     bool        // open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
@@ -73,7 +46,7 @@ func (f Face) String() string {
 // A Wall gives a whole face of a box a role. Faces without one are insulators.
 type Wall struct {
 	Face Face
-	Kind Kind
+	Kind current.Kind
 	Law  current.Law
 }
 
@@ -92,18 +65,12 @@ type Tank struct {
 	Conductivity units.Conductivity // > 0
 }
 
-// A Drive says what the rectifier holds. Exactly one of the two is set.
-type Drive struct {
-	Current units.Current // sum over all cathodes
-	Voltage units.Voltage // between anodes and cathodes, the equilibrium potentials taken off
-}
-
 // A Problem is a bath with everything in it. Where there is no anode the bath
 // must be unbounded: the anode is then far away, and the voltage counts from it.
 type Problem struct {
 	Tank     Tank
 	Surfaces []Surface
-	Drive    Drive
+	Drive    current.Drive
 }
 
 // A Method says how the boundary equation is set up.

@@ -19,8 +19,8 @@ func TestPropertyRotation(t *testing.T) {
 	turn := r3.NewRotation(0.7, r3.Vec{X: 1, Y: 2, Z: -0.5})
 	law := current.LinearLaw(0.5)
 	make := func(f func(r3.Vec) r3.Vec) Problem {
-		a := cube(8, 1, r3.Vec{}, 2).moved(f).surface("a", Cathode)
-		b := sphere(8, 0.5, r3.Vec{X: 2, Y: 0.3}).moved(f).surface("b", Anode)
+		a := cube(8, 1, r3.Vec{}, 2).moved(f).surface("a", current.Cathode)
+		b := sphere(8, 0.5, r3.Vec{X: 2, Y: 0.3}).moved(f).surface("b", current.Anode)
 		a.Law = law
 		return one(a, b)
 	}
@@ -93,8 +93,8 @@ func TestPropertyWagner(t *testing.T) {
 // Primary currents scale with conductivity, voltage and length.
 func TestPropertyScaling(t *testing.T) {
 	i := func(size, kappa, volts float64) float64 {
-		p := one(sphere(8, size, r3.Vec{}).surface("", Cathode))
-		p.Tank.Conductivity, p.Drive.Voltage = units.Conductivity(kappa), units.Voltage(volts)
+		p := one(sphere(8, size, r3.Vec{}).surface("", current.Cathode))
+		p.Tank.Conductivity, p.Drive = units.Conductivity(kappa), current.ByVoltage(units.Voltage(volts))
 		return float64(solve(t, p, Options{}).Current)
 	}
 	base := i(1, 1, 1)
@@ -106,12 +106,12 @@ func TestPropertyScaling(t *testing.T) {
 // With linear kinetics and the same Wagner number, another scale changes nothing.
 func TestPropertySimilarity(t *testing.T) {
 	at := func(scale float64) float64 {
-		s := cube(8, 0.02*scale, r3.Vec{}, 1.5).surface("", Cathode)
+		s := cube(8, 0.02*scale, r3.Vec{}, 1.5).surface("", current.Cathode)
 		s.Law = current.LinearLaw(units.AreaResistance(1e-3 * scale))
 		h := 0.05 * scale
 		box := &Box{Low: r3.Vec{X: -h, Y: -h, Z: -h}, High: r3.Vec{X: h, Y: h, Z: h}, Walls: []Wall{{Face: LowZ,
-			Kind: Anode}}}
-		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: Drive{Voltage: 1}},
+			Kind: current.Anode}}}
+		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: current.ByVoltage(1)},
 			Options{})
 		return float64(r.Surfaces[0].Minimum.Density / r.Surfaces[0].Mean())
 	}
@@ -122,7 +122,7 @@ func TestPropertySimilarity(t *testing.T) {
 func TestPropertyRowSums(t *testing.T) {
 	testdata.SlowOnly(t)
 	for name, p := range map[string]Problem{
-		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", Cathode)), "tank": hung(16, 10, 2),
+		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", current.Cathode)), "tank": hung(16, 10, 2),
 	} {
 		c := solve(t, p, Options{Method: Direct}).Checks
 		t.Logf("%s: row sums off by %.1e, operator by %.1e", name, c.RowSum, c.Operator)
@@ -137,11 +137,11 @@ func TestPropertyRowSums(t *testing.T) {
 func TestPropertyShieldAndRobber(t *testing.T) {
 	testdata.SlowOnly(t)
 	base := func(extra ...Surface) *Solution {
-		part := cube(8, 0.02, r3.Vec{X: .05, Y: .05, Z: .05}, 1.5).surface("part", Cathode)
+		part := cube(8, 0.02, r3.Vec{X: .05, Y: .05, Z: .05}, 1.5).surface("part", current.Cathode)
 		part.Law = tafel(1, 0.05)
-		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: Anode}}}
+		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode}}}
 		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: append([]Surface{part}, extra...),
-			Drive: Drive{Current: 1}}, Options{})
+			Drive: current.ByCurrent(1)}, Options{})
 	}
 	front := func(s *Solution) float64 { // mean on the face towards the anode
 		var i, a float64
@@ -155,8 +155,8 @@ func TestPropertyShieldAndRobber(t *testing.T) {
 		return i / a
 	}
 	plate := boxMesh(graded(3, .028, .031, 1), graded(8, .035, .065, 1.5), graded(8, .035, .065, 1.5))
-	bare, shielded := base(), base(plate.surface("shield", Insulator))
-	robber := plate.surface("robber", Cathode)
+	bare, shielded := base(), base(plate.surface("shield", current.Insulator))
+	robber := plate.surface("robber", current.Cathode)
 	robber.Law = tafel(1, 0.05)
 	robbed := base(robber)
 	if !(front(shielded) < 0.95*front(bare)) {
@@ -180,7 +180,7 @@ func TestPropertyNewton(t *testing.T) {
 		p := hung(8, 5, 1.5)
 		p.Surfaces[0].Law = butlerVolmer(c.j0, c.b)
 		p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
-		p.Drive.Voltage = units.Voltage(c.volts)
+		p.Drive = current.ByVoltage(units.Voltage(c.volts))
 		a := solve(t, p, Options{})
 		if c.volts < 10*c.b { // the reverse reaction counts: a Tafel law is refused
 			if a.Work.Newton > 15 {
@@ -213,7 +213,7 @@ func TestPropertyStop(t *testing.T) {
 			p := hung(12, 6, 2.5)
 			p.Surfaces[0].Law = l
 			p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
-			p.Drive.Voltage = units.Voltage(c.volts)
+			p.Drive = current.ByVoltage(units.Voltage(c.volts))
 			cells[fmt.Sprint(c, l.Model)] = p
 		}
 	}
@@ -222,7 +222,7 @@ func TestPropertyStop(t *testing.T) {
 	primary := hung(16, 8, 3)
 	primary.Surfaces[0].Law = current.Law{}
 	cells["linear"], cells["primary in a tank"] = linear, primary
-	cells["primary"] = one(cube(26, 1, r3.Vec{}, 3).surface("cube", Cathode))
+	cells["primary"] = one(cube(26, 1, r3.Vec{}, 3).surface("cube", current.Cathode))
 	for name, p := range cells {
 		b := solve(t, p, Options{Converged: 1e-9})
 		for _, wanted := range []float64{1e-3, 1e-5} {
@@ -249,7 +249,7 @@ func TestPropertyStop(t *testing.T) {
 func TestPropertyTafel(t *testing.T) {
 	p := hung(8, 5, 1.5)
 	p.Surfaces[0].Law = tafel(10, 0.05)
-	p.Drive.Voltage = 0.05
+	p.Drive = current.ByVoltage(0.05)
 	var refused *current.TafelError
 	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" ||
 		refused.Neglects <= current.MostNeglect {
@@ -258,7 +258,7 @@ func TestPropertyTafel(t *testing.T) {
 	p.Surfaces[0].Law = butlerVolmer(10, 0.05)
 	solve(t, p, Options{})
 	p.Surfaces[0].Law = tafel(1e-6, 0.05)
-	p.Drive.Voltage = 2
+	p.Drive = current.ByVoltage(2)
 	for _, w := range solve(t, p, Options{}).Warnings {
 		if strings.Contains(w.Text, "Tafel") {
 			t.Errorf("far above its exchange current density: %v", w)

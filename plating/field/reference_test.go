@@ -16,7 +16,7 @@ import (
 // tests where they are short and else given with the digits to which they were
 // computed in 25 digits by a separate program.
 
-func ball(n int, r float64) Surface { return sphere(n, r, r3.Vec{}).surface("ball", Cathode) }
+func ball(n int, r float64) Surface { return sphere(n, r, r3.Vec{}).surface("ball", current.Cathode) }
 
 func primarySphere(k int) Problem { return one(ball([]int{6, 12, 24}[k], 1)) }
 
@@ -52,9 +52,9 @@ func TestReferenceEllipsoid(t *testing.T) {
 	for _, c := range cases {
 		t.Run(fmt.Sprint(c.a, c.b, c.c), func(t *testing.T) {
 			ladder(t, c.exact, c.tol, 0.9, func(k int) Problem {
-				return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", Cathode))
+				return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", current.Cathode))
 			}, capacitance, Options{})
-			s := solve(t, one(sphere(24, 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", Cathode)), Options{})
+			s := solve(t, one(sphere(24, 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", current.Cathode)), Options{})
 			r := &s.Surfaces[0]
 			sum, area := 0.0, 0.0
 			for k, x := range r.Centroid {
@@ -77,7 +77,7 @@ func TestReferenceEllipsoid(t *testing.T) {
 func TestReferenceDisc(t *testing.T) {
 	testdata.SlowOnly(t)
 	sheet := func(k int) Problem {
-		s := disc([]int{9, 18, 36}[k], 1, 2).surface("disc", Cathode)
+		s := disc([]int{9, 18, 36}[k], 1, 2).surface("disc", current.Cathode)
 		s.Sheet = true
 		return one(s)
 	}
@@ -102,7 +102,7 @@ func TestReferenceDisc(t *testing.T) {
 func TestReferenceCube(t *testing.T) {
 	testdata.SlowOnly(t)
 	mean := func(n int) float64 {
-		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
+		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), Options{Galerkin: true,
 			Tolerance: 1e-6}))
 	}
 	c1, c2 := mean(8), mean(16)
@@ -112,7 +112,7 @@ func TestReferenceCube(t *testing.T) {
 	}
 	t.Logf("averaged %.7f %.7f, limit %.7f", c1, c2, limit)
 	ladder(t, limit, 1.5e-4, 1.0, func(k int) Problem {
-		return one(cube([]int{10, 20, 36}[k], 1, r3.Vec{}, 2).surface("", Cathode))
+		return one(cube([]int{10, 20, 36}[k], 1, r3.Vec{}, 2).surface("", current.Cathode))
 	}, capacitance, Options{})
 }
 
@@ -120,10 +120,10 @@ func TestReferenceCube(t *testing.T) {
 // V/I = (1/ri - 1/ro)/(4πκ) + ρ/(4π·ri²).
 func TestReferenceConcentricSpheres(t *testing.T) {
 	testdata.SlowOnly(t)
-	shell := func(k int, law current.Law, d Drive) Problem {
+	shell := func(k int, law current.Law, d current.Drive) Problem {
 		in := ball([]int{6, 12, 20}[k], 0.01)
 		in.Law = law
-		out := sphere([]int{6, 12, 20}[k], 0.05, r3.Vec{}).inverted().surface("vessel", Anode)
+		out := sphere([]int{6, 12, 20}[k], 0.05, r3.Vec{}).inverted().surface("vessel", current.Anode)
 		out.Vessel = true
 		return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{in, out}, Drive: d}
 	}
@@ -142,12 +142,12 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			ladder(t, c.current, 3e-3, 0.9, func(k int) Problem {
 				return shell(k, c.law,
-					Drive{Voltage: units.Voltage(c.volts)})
+					current.ByVoltage(units.Voltage(c.volts)))
 			}, total, Options{})
 		})
 	}
 	// The same with the current held: the voltage comes back.
-	s := solve(t, shell(2, tafel(1, 0.05), Drive{Current: units.Current(478.63318592 * 4 * math.Pi * 1e-4)}), Options{})
+	s := solve(t, shell(2, tafel(1, 0.05), current.ByCurrent(units.Current(478.63318592*4*math.Pi*1e-4))), Options{})
 	near2(t, "voltage for the current", float64(s.CellVoltage), 0.5, 2e-3)
 }
 
@@ -169,7 +169,7 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			ladder(t, c.current*height, 8e-3, 0.6, func(k int) Problem {
 				return Problem{Tank: Tank{Conductivity: 20}, Surfaces: annulus([]int{16, 32, 48}[k], height, c.law),
-					Drive: Drive{Voltage: units.Voltage(c.volts)}}
+					Drive: current.ByVoltage(units.Voltage(c.volts))}
 			}, func(s *Solution) float64 { return float64(s.Current) }, Options{})
 		})
 	}
@@ -178,12 +178,12 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 // Two plates that fill a channel: uniform, V = j·(L/κ + ρ).
 func TestReferencePlateCell(t *testing.T) {
 	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, current.LinearLaw(1e-3)),
-		Drive: Drive{Voltage: 1}}
+		Drive: current.ByVoltage(1)}
 	want := 1 / (0.03/20 + 1e-3) * 0.04 * 0.02
 	s := solve(t, p, Options{})
 	near2(t, "current", float64(s.Current), want, 5e-3)
 	p.Tank.Box = &Box{Low: r3.Vec{}, High: r3.Vec{X: .04, Y: .02, Z: .03}, Panel: 0.0025, Walls: []Wall{
-		{Face: LowZ, Kind: Cathode, Law: current.LinearLaw(1e-3)}, {Face: HighZ, Kind: Anode}}}
+		{Face: LowZ, Kind: current.Cathode, Law: current.LinearLaw(1e-3)}, {Face: HighZ, Kind: current.Anode}}}
 	p.Surfaces = nil
 	s = solve(t, p, Options{})
 	near2(t, "current in a box", float64(s.Current), want, 5e-3)
@@ -196,7 +196,7 @@ func TestReferenceStrip(t *testing.T) {
 	const depth = 0.5
 	at := func(k int) Problem {
 		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], current.Law{}),
-			Drive: Drive{Voltage: 1}}
+			Drive: current.ByVoltage(1)}
 	}
 	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *Solution) float64 { return float64(s.Current) }, Options{})
 	s := solve(t, at(2), Options{})
@@ -211,19 +211,19 @@ func TestReferenceStrip(t *testing.T) {
 func TestReferenceSphereInField(t *testing.T) {
 	testdata.SlowOnly(t)
 	const far = 40.0
-	for _, kind := range []Kind{Floating, Insulator} {
+	for _, kind := range []current.Kind{current.Floating, current.Insulator} {
 		for _, m := range []Method{Automatic, Direct} {
 			mid := ball(14, 1)
 			mid.Kind = kind
-			p := Problem{Tank: Tank{Conductivity: 2}, Drive: Drive{Current: 100}, Surfaces: []Surface{mid,
-				sphere(6, 4, r3.Vec{X: far}).surface("right", Anode), sphere(6, 4, r3.Vec{X: -far}).surface("left", Cathode)}}
+			p := Problem{Tank: Tank{Conductivity: 2}, Drive: current.ByCurrent(100), Surfaces: []Surface{mid,
+				sphere(6, 4, r3.Vec{X: far}).surface("right", current.Anode), sphere(6, 4, r3.Vec{X: -far}).surface("left", current.Cathode)}}
 			s := solve(t, p, Options{Method: m})
 			e := 2 * 100 / (4 * math.Pi * 2 * far * far) // field towards -x
 			r := &s.Surfaces[0]
 			worst, net := 0.0, float64(r.Total)
 			for k, x := range r.Centroid {
 				c := x.X / norm(x)
-				if kind == Floating {
+				if kind == current.Floating {
 					worst = max(worst, math.Abs(float64(r.Density[k])/(2*e)-3*c))
 				} else {
 					worst = max(worst, math.Abs((float64(r.Potential[k])-float64(s.CellVoltage)/2)/e-1.5*c))
@@ -256,16 +256,16 @@ func TestReferenceWedgeCell(t *testing.T) {
 	g := graded(n, 0, 1, 2)
 	mesh := boxMesh(g, graded(4, 0, 1, 1), g).moved(func(v r3.Vec) r3.Vec {
 		return r3.Vec{X: a * v.X, Y: depth * v.Y, Z: v.Z * (short + (long-short)*v.X)}
-	}).inverted().surface("", Insulator)
+	}).inverted().surface("", current.Insulator)
 	mesh.Vessel = true
 	slope := (long - short) / a
 	onTop := func(v r3.Vec) bool { return math.Abs(v.Z-short-slope*v.X) < 1e-9 }
 	anode := subsetOf(mesh, func(v r3.Vec) bool { return v.Z == 0 })
 	cathode := subsetOf(mesh, onTop)
 	rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
-	anode.Kind, cathode.Kind = Anode, Cathode
+	anode.Kind, cathode.Kind = current.Anode, current.Cathode
 	s := solve(t, Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest},
-		Drive: Drive{Voltage: 1}}, Options{})
+		Drive: current.ByVoltage(1)}, Options{})
 	near2(t, "shape factor", float64(s.Current)/depth, 0.947006505298, 4e-3)
 	r := &s.Surfaces[0]
 	for _, c := range [][2]float64{{0.1, 2.134836794}, {0.3, 1.183906323}, {0.5, 0.713977933}, {0.7, 0.357641582}, {0.9,

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -93,7 +94,7 @@ func Compare(coarse, fine *Solution) ([]Difference, error) {
 			return nil, inconsistent("solutions", fmt.Sprintf("%q and %q", units.Clip(c.Name), units.Clip(f.Name)),
 				"two solutions of one problem")
 		}
-		if f.Kind == Insulator || len(f.Density) == 0 || len(c.Density) == 0 {
+		if f.Kind == current.Insulator || len(f.Density) == 0 || len(c.Density) == 0 {
 			continue
 		}
 		left := func(from, to float64) float64 {

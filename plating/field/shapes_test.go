@@ -35,7 +35,7 @@ func annulus(sectors int, height float64, law current.Law) []Surface {
 			ends.quad(at(k, a, height), at(k+1, a, height), at(k+1, b, height), at(k, b, height))
 		}
 	}
-	s := []Surface{in.surface("inner", Cathode), out.surface("outer", Anode), ends.surface("ends", Insulator)}
+	s := []Surface{in.surface("inner", current.Cathode), out.surface("outer", current.Anode), ends.surface("ends", current.Insulator)}
 	s[0].Law = law
 	for i := range s {
 		s[i].Vessel = true
@@ -55,13 +55,13 @@ func channel(a, b, h, depth float64, n int, law current.Law) []Surface {
 	} else {
 		x = graded(n, -b, b, 1.5)
 	}
-	whole := boxMesh(x, graded(max(4, n/4), 0, depth, 1), graded(max(4, n/2), 0, h, 1.5)).inverted().surface("", Insulator)
+	whole := boxMesh(x, graded(max(4, n/4), 0, depth, 1), graded(max(4, n/2), 0, h, 1.5)).inverted().surface("", current.Insulator)
 	whole.Vessel = true
 	floor := subsetOf(whole, func(v r3.Vec) bool { return v.Z == 0 && math.Abs(v.X) < a })
 	top := subsetOf(whole, func(v r3.Vec) bool { return math.Abs(v.Z-h) < 1e-12 })
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !(v.Z == 0 && math.Abs(v.X) < a) && math.Abs(v.Z-h) >= 1e-12 })
-	floor.Kind, floor.Name, floor.Law = Cathode, "strip", law
-	top.Kind, top.Name = Anode, "top"
+	floor.Kind, floor.Name, floor.Law = current.Cathode, "strip", law
+	top.Kind, top.Name = current.Anode, "top"
 	return []Surface{floor, top, rest}
 }
 

@@ -43,7 +43,7 @@ func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64)
 	var wrong []int
 	mean, area := 0.0, 0.0
 	for i := range p.tri {
-		if results[p.surface[i]].Kind != Cathode {
+		if results[p.surface[i]].Kind != current.Cathode {
 			continue
 		}
 		mean += density(i) * p.area[i]
@@ -68,7 +68,7 @@ func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64)
 		sum, area := 0.0, 0.0
 		for _, v := range p.tri[i] {
 			for _, k := range touching[v] {
-				if !seen[k] && results[p.surface[k]].Kind == Cathode {
+				if !seen[k] && results[p.surface[k]].Kind == current.Cathode {
 					seen[k] = true
 					sum += density(k) * p.area[k]
 					area += p.area[k]
@@ -119,7 +119,7 @@ const lineNoise = 1e-2
 func (c *cell) sure() bool {
 	for i := range c.surfaces {
 		s := &c.surfaces[i]
-		if s.Kind == Floating || s.Kind != Insulator && s.Law.Model != current.Primary {
+		if s.Kind == current.Floating || s.Kind != current.Insulator && s.Law.Model != current.Primary {
 			return false
 		}
 	}
@@ -136,9 +136,9 @@ func (c *cell) narrow(seams []seam) func(v r3.Vec) bool {
 		a, b := c.surfaces[c.p.surface[e.a]].Kind, c.surfaces[c.p.surface[e.b]].Kind
 		limit := 0.75 * math.Pi
 		switch {
-		case a == Insulator && b == Cathode, a == Cathode && b == Insulator:
+		case a == current.Insulator && b == current.Cathode, a == current.Cathode && b == current.Insulator:
 			limit /= 2
-		case a != Cathode || b != Cathode:
+		case a != current.Cathode || b != current.Cathode:
 			continue
 		}
 		if e.angle <= limit+1e-9 {

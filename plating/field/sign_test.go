@@ -21,7 +21,7 @@ func deepCup(t *testing.T, size units.Length) Surface {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Surface{Name: "cup", Kind: Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
+	return Surface{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
 }
 
 // TestPropertySignRefused: on the floor of a deep primary cup with panels that
@@ -59,12 +59,12 @@ func TestPropertySignKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shallow := Surface{Name: "cup", Kind: Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
+	shallow := Surface{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
 	polarised := deepCup(t, 4*mm)
 	polarised.Law = current.LinearLaw(0.1)
-	floating := sphere(6, 0.01, vec(0.06, 0, 0)).surface("bezel", Floating)
-	part := sphere(6, 0.01, vec(0, 0, 0)).surface("bob", Cathode)
-	anode := sphere(6, 0.01, vec(0.12, 0, 0)).surface("anode", Anode)
+	floating := sphere(6, 0.01, vec(0.06, 0, 0)).surface("bezel", current.Floating)
+	part := sphere(6, 0.01, vec(0, 0, 0)).surface("bob", current.Cathode)
+	anode := sphere(6, 0.01, vec(0.12, 0, 0)).surface("anode", current.Anode)
 	for name, p := range map[string]Problem{
 		"a shallow cup":  one(shallow),
 		"kinetics":       one(polarised),
@@ -91,10 +91,10 @@ func TestPropertySignKept(t *testing.T) {
 // the wrong sign beyond rounding counts, except one along a narrow line, where
 // the panels around it count.
 func TestPropertySignLimits(t *testing.T) {
-	box := cube(4, 1, vec(0, 0, 0), 1).surface("bob", Cathode)
-	lined := cube(4, 1, vec(0, 0, 0), 1).inverted().surface("pot", Cathode) // all edges narrow
+	box := cube(4, 1, vec(0, 0, 0), 1).surface("bob", current.Cathode)
+	lined := cube(4, 1, vec(0, 0, 0), 1).inverted().surface("pot", current.Cathode) // all edges narrow
 	lined.Vessel = true
-	wide := cube(8, 1, vec(0, 0, 0), 1).inverted().surface("pot", Cathode)
+	wide := cube(8, 1, vec(0, 0, 0), 1).inverted().surface("pot", current.Cathode)
 	wide.Vessel = true
 	inner := func(f *Surface) int { // the panel nearest to the middle of a face
 		at, least := -1, 1.0
@@ -111,31 +111,31 @@ func TestPropertySignLimits(t *testing.T) {
 		name     string
 		f        *Surface
 		panel    int
-		kind     Kind
+		kind     current.Kind
 		law      current.Law
 		value    float64 // the mean is 1
 		rest     float64 // of all others
 		refused  bool
 		floating bool
 	}{
-		{"even", &box, 5, Cathode, current.Law{}, 1, 1, false, false},
-		{"rounding", &box, 5, Cathode, current.Law{}, -0.9e-5, 1, false, false},
-		{"one panel", &box, 5, Cathode, current.Law{}, -1.2e-5, 1, true, false},
-		{"an anode", &box, 5, Anode, current.Law{}, -1, -1, false, false},
-		{"kinetics", &box, 5, Cathode, current.LinearLaw(1), -1, 1, false, false},
-		{"floating metal about", &box, 5, Cathode, current.Law{}, -1, 1, false, true},
-		{"along a narrow line", &lined, 0, Cathode, current.Law{}, -1e-2, 1, false, false},
-		{"all along a narrow line", &lined, 0, Cathode, current.Law{}, -50, 1, true, false},
-		{"next to the line", &lined, inner(&lined), Cathode, current.Law{}, -1e-2, 1, false, false},
-		{"all next to the line", &lined, inner(&lined), Cathode, current.Law{}, -50, 1, true, false},
-		{"away from the line", &wide, inner(&wide), Cathode, current.Law{}, -1e-2, 1, true, false},
+		{"even", &box, 5, current.Cathode, current.Law{}, 1, 1, false, false},
+		{"rounding", &box, 5, current.Cathode, current.Law{}, -0.9e-5, 1, false, false},
+		{"one panel", &box, 5, current.Cathode, current.Law{}, -1.2e-5, 1, true, false},
+		{"an anode", &box, 5, current.Anode, current.Law{}, -1, -1, false, false},
+		{"kinetics", &box, 5, current.Cathode, current.LinearLaw(1), -1, 1, false, false},
+		{"floating metal about", &box, 5, current.Cathode, current.Law{}, -1, 1, false, true},
+		{"along a narrow line", &lined, 0, current.Cathode, current.Law{}, -1e-2, 1, false, false},
+		{"all along a narrow line", &lined, 0, current.Cathode, current.Law{}, -50, 1, true, false},
+		{"next to the line", &lined, inner(&lined), current.Cathode, current.Law{}, -1e-2, 1, false, false},
+		{"all next to the line", &lined, inner(&lined), current.Cathode, current.Law{}, -50, 1, true, false},
+		{"away from the line", &wide, inner(&wide), current.Cathode, current.Law{}, -1e-2, 1, true, false},
 	} {
 		c := &cell{p: &panels{}}
 		f := *row.f
 		f.Kind, f.Law = row.kind, row.law
 		c.surfaces = []Surface{f}
 		if row.floating {
-			c.surfaces = append(c.surfaces, Surface{Kind: Floating})
+			c.surfaces = append(c.surfaces, Surface{Kind: current.Floating})
 		}
 		r := Result{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, len(f.Triangles))}
 		for k := range f.Triangles {

@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -16,14 +17,14 @@ type Solution struct {
 	Current     units.Current
 	CellVoltage units.Voltage // anode metal (or the bath far away) less cathode metal, equilibrium potentials taken off
 	Checks      Checks
-	Warnings    []Warning
+	Warnings    []current.Warning
 	Work        Work
 }
 
 // A Result is the distribution over one surface. The slices run over its triangles.
 type Result struct {
 	Name      string
-	Kind      Kind
+	Kind      current.Kind
 	Density   []units.CurrentDensity // plating is positive, dissolution negative; on a sheet the sum of both sides
 	Potential []units.Voltage        // of the solution in front, the cathodes' metal being 0
 	Area      []units.Area
@@ -70,12 +71,6 @@ type Work struct {
 	OperatorBytes  int64
 	Newton, Krylov int     // steps in all
 	Build, Solve   float64 // seconds for the operator with its checks, and for the iteration
-}
-
-// A Warning is a finding that does not stop the run.
-type Warning struct {
-	Surface string
-	Text    string
 }
 
 // Mean returns the mean current density over the surface.
@@ -154,14 +149,14 @@ func (c *cell) report(m *model, s *state, seams []seam) *Solution {
 	anodes := false
 	for i := range results {
 		switch r := &results[i]; r.Kind {
-		case Cathode:
+		case current.Cathode:
 			out.Current += r.Total
 			r.minimum(&c.surfaces[i])
-		case Anode:
+		case current.Anode:
 			anodes = true
 			anode -= r.Total
 			r.minimum(&c.surfaces[i])
-		case Floating:
+		case current.Floating:
 			r.minimum(&c.surfaces[i])
 		}
 	}
@@ -203,7 +198,7 @@ func (r *Result) minimum(s *Surface) {
 			worst = max(worst, d)
 		}
 	}
-	r.Minimum.Unresolved = worst > 0.1*math.Abs(least) || r.Kind == Cathode && least <= 0
+	r.Minimum.Unresolved = worst > 0.1*math.Abs(least) || r.Kind == current.Cathode && least <= 0
 }
 
 func share(a, b *triangle) bool {

@@ -11,6 +11,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/units"
 )
 
@@ -116,7 +117,7 @@ func (m *model) rowSums(c *cell) (float64, error) {
 	if !(worst <= 1e-2) {
 		return worst, &MeshError{Surface: c.surfaces[m.p.surface[at]].Name, Triangle: int(m.p.local[at]),
 			Detail: fmt.Sprintf("row sum %.4g instead of 0.5", m.c[at]),
-			Need:   "closed surfaces that do not cut each other", Err: ErrOverlap}
+			Need:   "closed surfaces that do not cut each other", Err: current.ErrOverlap}
 	}
 	return worst, nil
 }
@@ -130,7 +131,7 @@ func (m *model) rowSums(c *cell) (float64, error) {
 // anything.
 func (s *Solution) reversed(single bool) error {
 	if math.Abs(s.Checks.CurrentImbalance) > 0.5 {
-		return &ConvergenceError{Residual: s.Checks.Residual, Change: s.Checks.CurrentImbalance, Err: ErrNotConverged}
+		return &ConvergenceError{Residual: s.Checks.Residual, Change: s.Checks.CurrentImbalance, Err: current.ErrNotConverged}
 	}
 	if !single {
 		return nil
@@ -146,9 +147,9 @@ func (s *Solution) reversed(single bool) error {
 		r := &s.Surfaces[i]
 		sign := 1.0
 		switch r.Kind {
-		case Anode:
+		case current.Anode:
 			sign = -1
-		case Cathode:
+		case current.Cathode:
 		default:
 			continue
 		}
@@ -164,7 +165,7 @@ func (s *Solution) reversed(single bool) error {
 				return &MeshError{Surface: r.Name, Triangle: k, Detail: fmt.Sprintf("%s, the wrong way for a primary %s", j,
 					r.Kind),
 					Need: "bodies that do not cut or enclose each other, and panels as small as the gaps between them",
-					Err:  ErrOverlap}
+					Err:  current.ErrOverlap}
 			}
 		}
 	}
@@ -279,36 +280,37 @@ func (e *evaluator) exact(i int, all *node, layer int, g, k []float64) float64 {
 }
 
 // warnings lists what the reader of a solution should know.
-func (s *Solution) warnings(m *model) []Warning {
-	var out []Warning
-	add := func(name, format string, a ...any) {
-		out = append(out, Warning{name, fmt.Sprintf(format, a...)})
+func (s *Solution) warnings(m *model) []current.Warning {
+	var out []current.Warning
+	add := func(code current.WarningCode, name, format string, a ...any) {
+		out = append(out, current.Warning{Code: code, Surface: name, Text: fmt.Sprintf(format, a...)})
 	}
 	for i := range s.Surfaces {
 		r := &s.Surfaces[i]
-		if r.Kind == Floating {
+		if r.Kind == current.Floating {
 			out = append(out, bipolar(r))
 		}
-		if r.Kind == Cathode && r.Minimum.Unresolved {
-			add(r.Name, "the least current density, at (%.4g, %.4g, %.4g) mm, lies on one panel and is not resolved: give the part smaller panels there",
+		if r.Kind == current.Cathode && r.Minimum.Unresolved {
+			add(current.Unresolved, r.Name, "the least current density, at (%.4g, %.4g, %.4g) mm, lies on one panel "+
+				"and is not resolved: give the part smaller panels there",
 				1e3*r.Minimum.At.X, 1e3*r.Minimum.At.Y, 1e3*r.Minimum.At.Z)
 		}
 	}
 	if d := math.Abs(s.Checks.CurrentImbalance); d > 1e-2 {
-		add("", "anode and cathode currents differ by %.2g %%: the mesh is too coarse", 100*d)
+		add(current.Unbalanced, "", "anode and cathode currents differ by %.2g %%: the mesh is too coarse", 100*d)
 	}
 	if s.Checks.RowSum > 1e-4*max(1, m.op.tol/1e-5) {
-		add("", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance",
+		add(current.RoughShape, "", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance",
 			s.Checks.RowSum)
 	}
 	if s.Checks.Operator > 20*m.op.tol {
-		add("", "the compressed operator is off by %.1e: ask for a smaller tolerance", s.Checks.Operator)
+		add(current.LooseApproximation, "", "the compressed operator is off by %.1e: ask for a smaller tolerance", s.Checks.Operator)
 	}
 	return out
 }
 
 // bipolar says which end of a floating part plates and which dissolves.
-func bipolar(r *Result) Warning {
+func bipolar(r *Result) current.Warning {
 	var plated, dissolved units.Current
 	most, least := 0, 0
 	for i, j := range r.Density {
@@ -325,8 +327,9 @@ func bipolar(r *Result) Warning {
 		}
 	}
 	a, b := r.Centroid[most], r.Centroid[least]
-	return Warning{r.Name,
-		fmt.Sprintf("floating metal is bipolar: it plates (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m and dissolves (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m; %.3g A pass through it",
-			float64(r.Density[most])/100, a.X, a.Y, a.Z, -float64(r.Density[least])/100, b.X, b.Y, b.Z, float64(plated+
-				dissolved)/2)}
+	return current.Warning{Code: current.Bipolar, Surface: r.Name, Text: fmt.Sprintf(
+		"floating metal is bipolar: it plates (up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m and dissolves "+
+			"(up to %.3g A/dm2) about (%.4g, %.4g, %.4g) m; %.3g A pass through it",
+		float64(r.Density[most])/100, a.X, a.Y, a.Z, -float64(r.Density[least])/100, b.X, b.Y, b.Z,
+		float64(plated+dissolved)/2)}
 }

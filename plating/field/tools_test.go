@@ -13,7 +13,7 @@ import (
 
 // one builds a problem of unit conductivity and voltage in an unbounded bath.
 func one(s ...Surface) Problem {
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: s, Drive: Drive{Voltage: 1}}
+	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: s, Drive: current.ByVoltage(1)}
 }
 
 func solve(t testing.TB, p Problem, o Options) *Solution {
@@ -48,12 +48,12 @@ func tafel(j0, b float64) current.Law {
 // 20 mm with graded edges in a cubic tank of 100 mm between two anode walls at
 // 2 V, κ = 20 S/m, j = 2·j0·sinh(η/50 mV), j0 = 1 A/m².
 func hung(n, walls int, exponent float64) Problem {
-	s := cube(n, 0.02, r3.Vec{}, exponent).surface("cube", Cathode)
+	s := cube(n, 0.02, r3.Vec{}, exponent).surface("cube", current.Cathode)
 	s.Law = butlerVolmer(1, 0.05)
 	c := r3.Vec{X: .05, Y: .05, Z: .05}
-	box := &Box{Low: r3.Scale(-1, c), High: c, Walls: []Wall{{Face: LowX, Kind: Anode}, {Face: HighX, Kind: Anode}},
+	box := &Box{Low: r3.Scale(-1, c), High: c, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Anode}},
 		Panel: units.Length(0.1/float64(walls) + 1e-9)}
-	return Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: Drive{Voltage: 2}}
+	return Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: current.ByVoltage(2)}
 }
 
 // order returns the order of convergence in the number of panels from the

@@ -87,7 +87,7 @@ func TestPropertyTrapLowerBound(t *testing.T) {
 	testdata.SlowOnly(t)
 	last := 0.0
 	for _, n := range []int{6, 10, 16} {
-		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", Cathode)), Options{Galerkin: true,
+		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), Options{Galerkin: true,
 			Tolerance: 1e-6}))
 		if !(c > last && c < 0.66068) {
 			t.Errorf("n = %d: %.7f after %.7f", n, c, last)
@@ -101,7 +101,7 @@ func TestPropertyTrapLowerBound(t *testing.T) {
 func TestPropertyTrapEdge(t *testing.T) {
 	testdata.SlowOnly(t)
 	top := func(n int) (most, high, middle float64) {
-		s := solve(t, one(cube(n, 1, r3.Vec{}, 1).surface("", Cathode)), Options{})
+		s := solve(t, one(cube(n, 1, r3.Vec{}, 1).surface("", current.Cathode)), Options{})
 		r := &s.Surfaces[0]
 		for _, j := range r.Density {
 			most = max(most, float64(j))
@@ -123,16 +123,16 @@ func TestPropertyTrapEdge(t *testing.T) {
 
 // Floating metal is no insulator, and the warning says which end dissolves.
 func TestPropertyTrapFloating(t *testing.T) {
-	at := func(kind Kind) *Solution {
+	at := func(kind current.Kind) *Solution {
 		mid := sphere(8, 0.01, r3.Vec{X: .05, Y: .05, Z: .05}).surface("bezel", kind)
-		if kind == Floating {
+		if kind == current.Floating {
 			mid.Law = butlerVolmer(1, 0.05)
 		}
-		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: Anode}, {Face: HighX, Kind: Cathode}}}
-		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{mid}, Drive: Drive{Voltage: 5}},
+		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Cathode}}}
+		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{mid}, Drive: current.ByVoltage(5)},
 			Options{})
 	}
-	f, i := at(Floating), at(Insulator)
+	f, i := at(current.Floating), at(current.Insulator)
 	r := &f.Surfaces[0]
 	if len(f.Warnings) == 0 || f.Warnings[0].Surface != "bezel" {
 		t.Errorf("warnings %v, want one of the bezel", f.Warnings)
@@ -154,8 +154,8 @@ func TestPropertyTrapFloating(t *testing.T) {
 func TestPropertyTrapGap(t *testing.T) {
 	testdata.SlowOnly(t)
 	pair := func(gap float64) error {
-		a := cube(5, 1, r3.Vec{}, 1).surface("a", Cathode) // panels of 0.2
-		b := cube(5, 1, r3.Vec{X: 1 + gap}, 1).surface("b", Anode)
+		a := cube(5, 1, r3.Vec{}, 1).surface("a", current.Cathode) // panels of 0.2
+		b := cube(5, 1, r3.Vec{X: 1 + gap}, 1).surface("b", current.Anode)
 		_, err := Solve(t.Context(), one(a, b), Options{Method: Direct})
 		return err
 	}
@@ -168,10 +168,10 @@ func TestPropertyTrapGap(t *testing.T) {
 	// The package lays finer panels itself where a part comes near a wall.
 	// Eight panels across the face are too few for the little primary current in
 	// the gap, whose sign is then refused; with some polarisation they do.
-	c := cube(8, 0.04, r3.Vec{X: .022, Y: .05, Z: .05}, 1).surface("c", Cathode) // 2 mm from the wall
+	c := cube(8, 0.04, r3.Vec{X: .022, Y: .05, Z: .05}, 1).surface("c", current.Cathode) // 2 mm from the wall
 	c.Law = current.LinearLaw(1e-3)
-	box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: HighX, Kind: Anode}}}
-	p := Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: Drive{Current: 1}}
+	box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: HighX, Kind: current.Anode}}}
+	p := Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: current.ByCurrent(1)}
 	s := solve(t, p, Options{})
 	p.Surfaces[0].Law = current.Law{}
 	if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, ErrSign) {
@@ -186,7 +186,7 @@ func TestPropertyTrapGap(t *testing.T) {
 // on the tolerance of the iteration.
 func TestPropertyTrapRecess(t *testing.T) {
 	testdata.SlowOnly(t)
-	p := one(cup(12, 0.3, 0.6).surface("cup", Cathode))
+	p := one(cup(12, 0.3, 0.6).surface("cup", current.Cathode))
 	a := solve(t, p, Options{})
 	b := solve(t, p, Options{Tolerance: 1e-7, Converged: 1e-9})
 	floor := r3.Vec{X: 0.5, Y: 0.5, Z: 0.1}
@@ -212,7 +212,7 @@ func TestPropertyTrapSinglePrecision(t *testing.T) {
 	for k, p := range []*Problem{&full, &short} {
 		*p = hung(12, 6, 2)
 		p.Tank.Box = nil
-		p.Drive = Drive{Current: 1}
+		p.Drive = current.ByCurrent(1)
 		s := &p.Surfaces[0]
 		seen := map[r3.Vec]r3.Vec{}
 		for i, v := range s.Vertices {
