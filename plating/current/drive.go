@@ -51,6 +51,13 @@ func (d Drive) String() string {
 	return "no drive"
 }
 
+// Scaled returns a drive that holds so many times as much; the zero Drive stays zero.
+func (d Drive) Scaled(times float64) Drive {
+	d.current *= units.Current(times)
+	d.voltage *= units.Voltage(times)
+	return d
+}
+
 // Check returns a [*units.ValueError] for the zero Drive, a current that is not above
 // zero, and a voltage that is not finite. A solver may want more: where no surface
 // has a bias, a voltage of zero or less drives nothing.

@@ -130,6 +130,10 @@ func TestPropertyDrive(t *testing.T) {
 		"300 mA2 Vno drive" {
 		t.Error(s)
 	}
+	if a, v := current.ByCurrent(0.25).Scaled(1.5), current.ByVoltage(2).Scaled(0.5); a != current.ByCurrent(0.375) ||
+		v != current.ByVoltage(1) || (current.Drive{}).Scaled(2) != (current.Drive{}) {
+		t.Error(a, v)
+	}
 	nan, inf := math.NaN(), math.Inf(1)
 	for what, d := range map[string]current.Drive{"zero": {}, "no current": current.ByCurrent(0),
 		"negative": current.ByCurrent(-1), "NaN": current.ByCurrent(units.Current(nan)),
