@@ -185,20 +185,20 @@ func TestBadTank(t *testing.T) {
 
 func TestBadSurfaceAndVent(t *testing.T) {
 	for name, b := range map[string]struct {
-		change func(*electrical.Surface)
+		change func(*electrical.OpenTop)
 		field  string
 		reason error
 	}{
-		"area":     {func(s *electrical.Surface) { s.Area = 0 }, "surface", units.ErrNotPositive},
-		"humidity": {func(s *electrical.Surface) { s.Humidity = 50 }, "humidity", units.ErrOutOfRange},
-		"draught":  {func(s *electrical.Surface) { s.Draught = -1 }, "draught", units.ErrNegative},
-		"water":    {func(s *electrical.Surface) { s.Water = 55 }, "temperature of the bath", units.ErrOutOfRange},
-		"boiling": {func(s *electrical.Surface) { s.Water = units.Celsius(101) }, "temperature of the bath",
+		"area":     {func(s *electrical.OpenTop) { s.Area = 0 }, "surface", units.ErrNotPositive},
+		"humidity": {func(s *electrical.OpenTop) { s.Humidity = 50 }, "humidity", units.ErrOutOfRange},
+		"draught":  {func(s *electrical.OpenTop) { s.Draught = -1 }, "draught", units.ErrNegative},
+		"water":    {func(s *electrical.OpenTop) { s.Water = 55 }, "temperature of the bath", units.ErrOutOfRange},
+		"boiling": {func(s *electrical.OpenTop) { s.Water = units.Celsius(101) }, "temperature of the bath",
 			units.ErrOutOfRange},
-		"NaN": {func(s *electrical.Surface) { s.Water = units.Temperature(nan) }, "temperature of the bath",
+		"NaN": {func(s *electrical.OpenTop) { s.Water = units.Temperature(nan) }, "temperature of the bath",
 			units.ErrNotFinite},
-		"air":  {func(s *electrical.Surface) { s.Air = 0 }, "temperature of the air", units.ErrNotPositive},
-		"huge": {func(s *electrical.Surface) { s.Area = 1e306 }, "heat of evaporation", units.ErrNotFinite},
+		"air":  {func(s *electrical.OpenTop) { s.Air = 0 }, "temperature of the air", units.ErrNotPositive},
+		"huge": {func(s *electrical.OpenTop) { s.Area = 1e306 }, "heat of evaporation", units.ErrNotFinite},
 	} {
 		s := surface()
 		b.change(&s)

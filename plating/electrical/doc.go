@@ -56,7 +56,7 @@
 // bath temperature and see how far it cools in an hour ([Tank.LossFromCooling]).
 //
 // Warm open tanks lose most of their heat, and all of their water, by evaporation
-// ([Surface]). The published formulas differ among each other by a quarter, so this
+// ([OpenTop]). The published formulas differ among each other by a quarter, so this
 // too is a window. It is for plain water; salts make a bath evaporate a little
 // less, air agitation much more.
 //

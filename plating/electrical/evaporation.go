@@ -66,8 +66,8 @@ func LatentHeat(temperature units.Temperature) (HeatOfVaporisation, error) {
 	return v, nil
 }
 
-// A Surface is the open top of a warm tank.
-type Surface struct {
+// An OpenTop is the surface of a warm bath that gives off water to the air of the room.
+type OpenTop struct {
 	Area     units.Area
 	Water    units.Temperature // of the bath, 0 to 100 °C
 	Air      units.Temperature // of the room
@@ -120,7 +120,7 @@ const (
 // between 0 and 100 °C.
 //
 // Source: [PoolEvaporation], [OpenTankTable] for the high end, [IAPWSIF97], [FAO1990].
-func (s Surface) Evaporation(time units.Duration) (Evaporated, error) {
+func (s OpenTop) Evaporation(time units.Duration) (Evaporated, error) {
 	if err := units.NonNegative("time", time); err != nil {
 		return Evaporated{}, err
 	}
@@ -141,7 +141,7 @@ func (s Surface) Evaporation(time units.Duration) (Evaporated, error) {
 	return e, units.Finite("mass evaporated", e.Window.High)
 }
 
-func (s Surface) pressures() (pw, pa units.Pressure, lambda HeatOfVaporisation, err error) {
+func (s OpenTop) pressures() (pw, pa units.Pressure, lambda HeatOfVaporisation, err error) {
 	if err := units.Positive("surface of the bath", s.Area); err != nil {
 		return 0, 0, 0, err
 	}
@@ -173,12 +173,12 @@ func (s Surface) pressures() (pw, pa units.Pressure, lambda HeatOfVaporisation, 
 	return pw, units.Pressure(float64(s.Humidity) * float64(pa)), lambda, err
 }
 
-// EvaporationWorking shows the calculation of [Surface.Evaporation].
+// EvaporationWorking shows the calculation of [OpenTop.Evaporation].
 //
 // Errors: as there.
 //
 // Source: [PoolEvaporation], [IAPWSIF97], [FAO1990].
-func (s Surface) EvaporationWorking(time units.Duration) ([]working.Step, error) {
+func (s OpenTop) EvaporationWorking(time units.Duration) ([]working.Step, error) {
 	e, err := s.Evaporation(time)
 	if err != nil {
 		return nil, err

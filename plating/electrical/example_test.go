@@ -97,8 +97,8 @@ func ExampleTank_LossFromCooling() {
 	// Output: 3.7 W/K <nil>
 }
 
-func ExampleSurface_Evaporation() {
-	s := electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
+func ExampleOpenTop_Evaporation() {
+	s := electrical.OpenTop{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
 		Humidity: 0.5}
 	e, err := s.Evaporation(8 * units.Hour)
 	if err != nil {

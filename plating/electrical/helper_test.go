@@ -72,8 +72,8 @@ func tank() electrical.Tank {
 	return electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4, Room: units.Celsius(20)}
 }
 
-func surface() electrical.Surface {
-	return electrical.Surface{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
+func surface() electrical.OpenTop {
+	return electrical.OpenTop{Area: 12 * units.SquareDecimetre, Water: units.Celsius(55), Air: units.Celsius(20),
 		Humidity: 0.5, Draught: 0.2}
 }
 

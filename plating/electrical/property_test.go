@@ -143,27 +143,27 @@ func TestPropertyEvaporation(t *testing.T) {
 	near(t, "litres", float64(base.Litres.High)*1000, float64(base.Window.High), 1e-12)
 	near(t, "heat", float64(base.Power)*3600, float64(base.Mass)*float64(must(electrical.LatentHeat(units.Celsius(55)))),
 		1e-12)
-	change := func(f func(*electrical.Surface)) electrical.Evaporated {
+	change := func(f func(*electrical.OpenTop)) electrical.Evaporated {
 		s := surface()
 		f(&s)
 		return must(s.Evaporation(units.Hour))
 	}
 	for name, e := range map[string]electrical.Evaporated{
-		"warmer":      change(func(s *electrical.Surface) { s.Water = units.Celsius(56) }),
-		"drier":       change(func(s *electrical.Surface) { s.Humidity = 0.3 }),
-		"windier":     change(func(s *electrical.Surface) { s.Draught = 0.5 }),
-		"colder room": change(func(s *electrical.Surface) { s.Air = units.Celsius(10) }),
+		"warmer":      change(func(s *electrical.OpenTop) { s.Water = units.Celsius(56) }),
+		"drier":       change(func(s *electrical.OpenTop) { s.Humidity = 0.3 }),
+		"windier":     change(func(s *electrical.OpenTop) { s.Draught = 0.5 }),
+		"colder room": change(func(s *electrical.OpenTop) { s.Air = units.Celsius(10) }),
 	} {
 		if !(e.Mass > base.Mass) {
 			t.Errorf("%s: %v, was %v", name, e.Mass, base.Mass)
 		}
 	}
-	near(t, "area", float64(change(func(s *electrical.Surface) { s.Area *= 3 }).Mass), 3*float64(base.Mass), 1e-12)
+	near(t, "area", float64(change(func(s *electrical.OpenTop) { s.Area *= 3 }).Mass), 3*float64(base.Mass), 1e-12)
 	near(t, "time", float64(must(surface().Evaporation(10*units.Hour)).Mass), 10*float64(base.Mass), 1e-12)
-	if e := change(func(s *electrical.Surface) { s.Water, s.Humidity = s.Air, 1 }); e.Mass != 0 {
+	if e := change(func(s *electrical.OpenTop) { s.Water, s.Humidity = s.Air, 1 }); e.Mass != 0 {
 		t.Errorf("into saturated air: %v", e.Mass)
 	}
-	if e := change(func(s *electrical.Surface) { s.Water, s.Humidity = units.Celsius(5), 1 }); e.Mass != 0 {
+	if e := change(func(s *electrical.OpenTop) { s.Water, s.Humidity = units.Celsius(5), 1 }); e.Mass != 0 {
 		t.Errorf("a cold bath: %v", e.Mass)
 	}
 	if v, err := electrical.LatentHeat(units.Celsius(120)); v <= 0 || !errors.Is(err, units.ErrOutOfRange) {

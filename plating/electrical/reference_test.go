@@ -54,7 +54,7 @@ func TestReferenceEvaporation(t *testing.T) {
 	const btuHourFoot = 1055.05585262 / 3600 / 0.09290304 // W/m²
 	water, air := units.Celsius(40), units.Celsius(25)
 	rows(t, "poolevaporation.csv", func(row testdata.Row) float64 {
-		s := electrical.Surface{Area: units.SquareFoot, Water: water, Air: air, Humidity: 1,
+		s := electrical.OpenTop{Area: units.SquareFoot, Water: water, Air: air, Humidity: 1,
 			Draught: units.Speed(row.Float("speed_ft_min") * 0.3048 / 60)}
 		e := must(s.Evaporation(units.Hour))
 		difference := float64(must(electrical.SaturationPressure(water))-must(electrical.SaturationPressure(air))) / 3386.389
@@ -70,7 +70,7 @@ func TestReferenceEvaporation(t *testing.T) {
 func TestReferenceOpenTank(t *testing.T) {
 	const btuHour = 1055.05585262 / 3600 // W
 	rows(t, "opentanktable.csv", func(row testdata.Row) float64 {
-		s := electrical.Surface{Area: units.SquareFoot, Water: units.Fahrenheit(row.Float("water_F")),
+		s := electrical.OpenTop{Area: units.SquareFoot, Water: units.Fahrenheit(row.Float("water_F")),
 			Air:      units.Fahrenheit(row.Float("room_F")),
 			Humidity: units.Ratio(row.Float("humidity"))}
 		e := must(s.Evaporation(units.Hour))
@@ -89,7 +89,7 @@ func TestReferenceOpenWater(t *testing.T) {
 		pressure := func(x float64) float64 { return 101325 * x / (0.62198 + x) }
 		pw, pa := pressure(row.Float("ratio_surface")), pressure(row.Float("ratio_air"))
 		water := temperatureOf(pw)
-		s := electrical.Surface{Area: units.Area(row.Float("length_m") * row.Float("width_m")), Water: water, Air: water,
+		s := electrical.OpenTop{Area: units.Area(row.Float("length_m") * row.Float("width_m")), Water: water, Air: water,
 			Humidity: units.Ratio(pa / pw), Draught: units.Speed(row.Float("speed_m_s"))}
 		return float64(must(s.Evaporation(units.Second)).Mass)
 	})
