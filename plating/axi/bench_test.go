@@ -16,20 +16,20 @@ import (
 func BenchmarkSolve(b *testing.B) {
 	for _, c := range []struct {
 		name string
-		p    Problem
-	}{{"cylinder-primary", alone(Part{Profile: Rod(1, -1, 1)})}, {"hung-butler-volmer", hung()}, {"cup-tafel", cup()}} {
-		best := solve(b, c.p, Options{Order: 14, Levels: 5, MaxUnknowns: 2000, NoEstimate: true})
-		for _, o := range []Options{panels(88), panels(176), panels(352), panels(704), order(4, 1), order(6, 2), order(8, 2),
+		p    ProfileProblem
+	}{{"cylinder-primary", alone(Body{Profile: Rod(1, -1, 1)})}, {"hung-butler-volmer", hung()}, {"cup-tafel", cup()}} {
+		best := solve(b, c.p, ProfileOptions{Order: 14, Levels: 5, MaxUnknowns: 2000, NoEstimate: true})
+		for _, o := range []ProfileOptions{panels(88), panels(176), panels(352), panels(704), order(4, 1), order(6, 2), order(8, 2),
 			single, order(10, 3), order(12, 4)} {
 			kind := fmt.Sprintf("order%d-levels%d", o.Order, o.Levels)
 			switch {
-			case o.Method == Constant:
+			case o.Panelling == Constant:
 				kind = fmt.Sprintf("constant%d", o.Panels)
 			case o.Order == 0:
 				kind = "default"
 			}
 			b.Run(c.name+"/"+kind, func(b *testing.B) {
-				var s *Solution
+				var s *ProfileSolution
 				for b.Loop() {
 					s = solve(b, c.p, o)
 				}
@@ -46,7 +46,7 @@ func BenchmarkSolve(b *testing.B) {
 // BenchmarkEstimate is a whole run with the error estimate, as a user has it.
 func BenchmarkEstimate(b *testing.B) {
 	for b.Loop() {
-		solve(b, cup(), Options{})
+		solve(b, cup(), ProfileOptions{})
 	}
 }
 

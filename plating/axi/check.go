@@ -10,13 +10,13 @@ import (
 
 // Check returns a typed error for the first thing in the description that
 // cannot be solved: see the package comment for the list. [Solve] calls it.
-func (p Problem) Check() error {
+func (p ProfileProblem) Check() error {
 	_, err := build(p)
 	return err
 }
 
 // checkBath looks at the bath's own fields.
-func checkBath(b Bath) error {
+func checkBath(b Electrolyte) error {
 	if err := units.Positive("conductivity", b.Conductivity); err != nil {
 		return err
 	}
@@ -81,7 +81,7 @@ func checkSurface(name string, k current.Kind, law current.Law, bias units.Volta
 }
 
 // checkPart looks at one part by itself.
-func checkPart(name string, p Part, b Bath) error {
+func checkPart(name string, p Body, b Electrolyte) error {
 	if err := p.Profile.check(name); err != nil {
 		return err
 	}
@@ -114,7 +114,7 @@ func checkPart(name string, p Part, b Bath) error {
 }
 
 // checkOptions looks at the settings and fills in what is left zero.
-func checkOptions(o Options) (Options, error) {
+func checkOptions(o ProfileOptions) (ProfileOptions, error) {
 	whole := func(field string, v *int, unset, low, high int) error {
 		if *v == 0 {
 			*v = unset
@@ -124,8 +124,8 @@ func checkOptions(o Options) (Options, error) {
 		}
 		return nil
 	}
-	if o.Method > Constant {
-		return o, wrong("options, method", fmt.Sprint(uint8(o.Method)), "HighOrder or Constant", units.ErrOutOfRange)
+	if o.Panelling > Constant {
+		return o, wrong("options, method", fmt.Sprint(uint8(o.Panelling)), "HighOrder or Constant", units.ErrOutOfRange)
 	}
 	for _, err := range []error{
 		whole("order", &o.Order, 8, 4, 16), whole("levels", &o.Levels, 3, 1, 12), whole("panels", &o.Panels, 350, 8, 2000),
@@ -168,14 +168,14 @@ func wrong(field, value, need string, reason error) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: reason}
 }
 
-func partName(i int, p Part) string {
+func partName(i int, p Body) string {
 	if p.Name != "" {
 		return "part " + p.Name
 	}
 	return fmt.Sprintf("part %d", i)
 }
 
-func wallName(w Wall) string {
+func wallName(w WallSegment) string {
 	if w.Name != "" {
 		return "wall " + w.Name
 	}

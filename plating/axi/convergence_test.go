@@ -13,25 +13,25 @@ import (
 // order of convergence that the constant panels should show.
 type meshCase struct {
 	name  string
-	p     Problem
+	p     ProfileProblem
 	exact float64 // of the total; 0: take the finest high-order solution
-	total func(*Solution) float64
+	total func(*ProfileSolution) float64
 	order float64 // of constant panels in their number
 	big   float64 // error allowed to 350 constant panels
 }
 
 func meshCases() []meshCase {
-	sheet := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	amps := func(s *Solution) float64 { return float64(s.Current) }
-	spheres := Problem{Bath: Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: current.Anode}}},
-		Parts: []Part{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
+	sheet := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	amps := func(s *ProfileSolution) float64 { return float64(s.Current) }
+	spheres := ProfileProblem{Bath: Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}},
+		Parts: []Body{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
 	return []meshCase{
-		{"sphere", alone(Part{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},
-		{"prolate 2:1", alone(Part{Profile: spheroid(1, 2)}), 1.3151907222041, capacity, 2, 1e-5},
-		{"oblate 1:5", alone(Part{Profile: spheroid(1, 0.2)}), 0.71547277542178, capacity, 2, 1e-5},
+		{"sphere", alone(Body{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},
+		{"prolate 2:1", alone(Body{Profile: spheroid(1, 2)}), 1.3151907222041, capacity, 2, 1e-5},
+		{"oblate 1:5", alone(Body{Profile: spheroid(1, 0.2)}), 0.71547277542178, capacity, 2, 1e-5},
 		{"disc sheet", alone(sheet), 2 / math.Pi, capacity, 3, 1e-7},
 		{"concentric spheres, Tafel", spheres, concentric[3].current, amps, 2, 3e-5},
-		{"closed cylinder h = 2a", alone(Part{Profile: Rod(1, -1, 1)}), 0, capacity, 3, 1e-6},
+		{"closed cylinder h = 2a", alone(Body{Profile: Rod(1, -1, 1)}), 0, capacity, 3, 1e-6},
 		{"hung cylinder, Butler-Volmer", hung(), 0, amps, 2, 1e-5},
 		{"recessed cup, Tafel", cup(), 0, amps, 2, 1.5e-4},
 	}
@@ -86,11 +86,11 @@ func TestReferenceThreeMeshes(t *testing.T) {
 // cylinder, against the finest solution.
 func TestReferenceRecess(t *testing.T) {
 	long(t)
-	for _, p := range []Problem{hung(), cup()} {
-		least := func(o Options) float64 { return float64(solve(t, p, o).Parts[0].Whole.Min) }
+	for _, p := range []ProfileProblem{hung(), cup()} {
+		least := func(o ProfileOptions) float64 { return float64(solve(t, p, o).Parts[0].Whole.Min) }
 		best := least(finest)
 		for _, row := range []struct {
-			o   Options
+			o   ProfileOptions
 			tol float64
 		}{{panels(352), 3e-3}, {order(6, 2), 2e-6}, {single, 1e-7}, {order(10, 3), 1e-9}} {
 			near(t, p.Parts[0].Name, least(row.o), best, row.tol)
@@ -106,7 +106,7 @@ func TestPropertyEstimate(t *testing.T) {
 		if exact == 0 {
 			exact = c.total(solve(t, c.p, finest))
 		}
-		for _, o := range []Options{{}, {Order: 6}, {Method: Constant, Panels: 100}} {
+		for _, o := range []ProfileOptions{{}, {Order: 6}, {Panelling: Constant, Panels: 100}} {
 			s := solve(t, c.p, o)
 			real := math.Abs(c.total(s)/exact - 1)
 			t.Logf("%s: true %.1e, estimate %.1e", c.name, real, s.Checks.CurrentError)

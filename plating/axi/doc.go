@@ -27,19 +27,19 @@
 // the axis; or returns to its start, as a ring does; or starts or ends on the
 // vessel, as a stem through the surface of the bath does. Which side is metal
 // follows from that; of the two sides that a stem divides, the bath is the one
-// with more wetted wall. A [Part] adds what the surface does: cathode, anode,
+// with more wetted wall. A [Body] adds what the surface does: cathode, anode,
 // insulator (a shield) or floating metal. A robber is a cathode. Segments may
 // be masked. [Rod], [Ball], [Torus] and [Tube] make profiles of simple anodes.
 //
-// A [Bath] has no walls, an insulating floor, or a vessel ([Tank], or any
+// An [Electrolyte] has no walls, an insulating floor, or a vessel ([Tank], or any
 // profile, such as a bowl) whose segments may be electrodes. Without a vessel the
 // anode may be infinitely far away. A [current.Drive] sets the total current into
 // the cathodes or the voltage between the rails.
 //
-// [Solve] returns a [Solution]: for each part the current density along its
+// [Solve] returns a [ProfileSolution]: for each part the current density along its
 // profile, its area, current and potential, the least, mean and greatest
-// value on any stretch ([Surface.Between]), the cell voltage, and the
-// potential anywhere ([Solution.Potential]).
+// value on any stretch ([ProfileResult.Between]), the cell voltage, and the
+// potential anywhere ([ProfileSolution.Potential]).
 //
 // At constant current efficiency the thickness follows the current density: the
 // thinnest spot has [Stretch.MinToAverage] of the average thickness. Where the
@@ -144,7 +144,7 @@
 // more than an end ([ErrOutside]); a part that stands on a wall of the other rail
 // ([ErrShort]); no cathode or anode ([ErrNoElectrode]); a
 // conductivity, current, law or bias that makes no sense. A [*SolveError] means
-// that the shape needs more unknowns than [Options] allow ([current.ErrTooLarge]), or that
+// that the shape needs more unknowns than [ProfileOptions] allow ([current.ErrTooLarge]), or that
 // the iteration failed ([current.ErrNotConverged], [ErrSingular]). The context's
 // error comes back when it is cancelled.
 //
@@ -160,7 +160,7 @@
 // # Concurrency
 //
 // Descriptions are values, solutions are not written to after [Solve] returns;
-// both may be used from several goroutines. Solve integrates on Options.Workers
+// both may be used from several goroutines. Solve integrates on ProfileOptions.Workers
 // goroutines, each row on one, so that the matrix is the same for any number; the
 // factorisation is gonum's and may use more.
 package axi

@@ -23,8 +23,8 @@ type three = [3]float64
 // are those seen when the test was written, and half as much again.
 type exactCase struct {
 	name     string
-	p        Problem
-	total    func(*Solution) float64
+	p        ProfileProblem
+	total    func(*ProfileSolution) float64
 	exact    float64
 	constant three   // error allowed with 88, 176 and 352 panels
 	slope    float64 // least order in the number of constant panels
@@ -32,7 +32,7 @@ type exactCase struct {
 	levels   int
 }
 
-func amps(s *Solution) float64 { return float64(s.Current) }
+func amps(s *ProfileSolution) float64 { return float64(s.Current) }
 
 func (c *exactCase) run(t *testing.T) {
 	t.Helper()
@@ -68,8 +68,8 @@ func (c *exactCase) run(t *testing.T) {
 func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	(&exactCase{name: "primary", p: Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, total: amps, exact: 4,
+	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	(&exactCase{name: "primary", p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, total: amps, exact: 4,
 		constant: three{1.7e-6, 2.4e-7, 3.3e-8}, slope: 2.6, high: three{1.4e-6, 2.3e-8, 6e-10}, levels: 2}).run(t)
 	for _, row := range []struct {
 		wa             float64
@@ -85,7 +85,7 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
 		disc.Law = current.LinearLaw(units.AreaResistance(row.wa))
-		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)},
+		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
 			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
 	}
@@ -152,7 +152,7 @@ func TestReferenceSpheroidMeshes(t *testing.T) {
 		{0.5, 0.82699334313269, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 		{0.01, 0.64066661893414, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 	} {
-		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Part{Profile: spheroid(1, units.Length(row.c))}),
+		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Body{Profile: spheroid(1, units.Length(row.c))}),
 			total: capacity, exact: row.exact,
 			constant: row.constant, slope: row.slope, high: row.high, levels: 2}).run(t)
 	}
@@ -174,7 +174,7 @@ func TestIndependentBowl(t *testing.T) {
 		{165, three{2.3e-4, 5.7e-5, 1.5e-5}, three{3.3e-8, 6e-10, 1e-10}},
 	} {
 		a := row.degrees * math.Pi / 180
-		bowl := Part{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
+		bowl := Body{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
 		(&exactCase{name: fmt.Sprint("bowl of ", row.degrees, " degrees"), p: alone(bowl), total: capacity, exact: (a +
 			math.Sin(a)) / math.Pi,
 			constant: row.constant, slope: 1.4, high: row.high, levels: 3}).run(t)
@@ -211,7 +211,7 @@ func TestIndependentTorus(t *testing.T) {
 			sum += q / p
 		}
 		exact := 2 / math.Pi * y / x * sum
-		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Part{Profile: Torus(1, 0,
+		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Body{Profile: Torus(1, 0,
 			units.Length(row.thick))}), total: capacity, exact: exact,
 			constant: row.constant, slope: 1.7, high: row.high, levels: 2}).run(t)
 	}
@@ -220,11 +220,11 @@ func TestIndependentTorus(t *testing.T) {
 // Concentric cylinders of 10 and 50 mm between insulating ends, 30 mm long.
 func TestReferenceConcentricCylinderMeshes(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
-	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: current.Anode})
+	bath := Tank(20, 50*mm, 30*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode})
 	near(t, "closed form, primary", concentric[0].cylinder, 20/(0.01*math.Log(5)), 1e-11)
 	near(t, "closed form, linear", concentric[1].cylinder, 1/(0.01*math.Log(5)/20+5e-4), 1e-11)
 	for i, row := range concentric {
-		(&exactCase{name: fmt.Sprint("cylinders ", i), p: Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}},
+		(&exactCase{name: fmt.Sprint("cylinders ", i), p: ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, total: amps,
 			exact:    row.cylinder * 2 * math.Pi * 0.01 * 0.03,
 			constant: three{2.4e-3, 7.7e-4, 2.6e-4}, slope: 1.5, high: three{1.7e-6, 1.4e-8, 1e-9}, levels: 2}).run(t)
@@ -240,7 +240,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 	var low, high, even, uneven float64 // nearest to the limits
 	high, uneven = 1, 1
 	for _, n := range []int{50, 60, 100, 200, 240} {
-		s := solve(t, cup(), Options{Method: Constant, Panels: n})
+		s := solve(t, cup(), ProfileOptions{Panelling: Constant, Panels: n})
 		e, b := s.Parts[0].MinError, math.Abs(s.Checks.Balance)
 		if has(s, current.Unresolved) != (e > 0.01) {
 			t.Errorf("%d panels: the least value changed by %.2g, warnings %v", n, e, s.Warnings)
@@ -262,7 +262,7 @@ func TestPropertyWarningLimits(t *testing.T) {
 	if low < 0.007 || high > 0.014 || even < 7e-4 || uneven > 1.4e-3 { // else the test tests nothing
 		t.Errorf("limits are between %.2g and %.2g, and between %.2g and %.2g", low, high, even, uneven)
 	}
-	alone := solve(t, hung(), Options{Method: Constant, Panels: 8}) // the same on both meshes, and wrong
+	alone := solve(t, hung(), ProfileOptions{Panelling: Constant, Panels: 8}) // the same on both meshes, and wrong
 	if w := fmt.Sprint(alone.Warnings); !has(alone, current.Unresolved) || !strings.Contains(w, "single panel") ||
 		alone.Parts[0].MinError > 0.01 {
 		t.Errorf("a part of single panels: change %.2g, %v", alone.Parts[0].MinError, alone.Warnings)
@@ -280,7 +280,7 @@ func TestPropertyReversed(t *testing.T) {
 	}{{current.Cathode, 0, false}, {current.Cathode, -0.8, false}, {current.Cathode, -0.9, true}, {current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
 		-0.3, true}} {
 		p := hung()
-		p.Parts = append(p.Parts, Part{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
+		p.Parts = append(p.Parts, Body{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
 			Law: butlerVolmer(1), Bias: row.bias})
 		s := solve(t, p, single)
 		if has(s, current.Reversed) != row.want {
@@ -316,9 +316,9 @@ func TestPropertyOverflowedLaw(t *testing.T) {
 func TestPropertySingular(t *testing.T) {
 	p := hung()
 	p.Bath.Conductivity = 1e300
-	p.Parts = append(p.Parts, Part{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: current.Floating,
+	p.Parts = append(p.Parts, Body{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: current.Floating,
 		Law: butlerVolmer(1e-30)})
-	for _, o := range []Options{{}, single, quick} {
+	for _, o := range []ProfileOptions{{}, single, quick} {
 		s, err := Solve(context.Background(), p, o)
 		var e *SolveError
 		if s != nil || !errors.Is(err, ErrSingular) || !errors.As(err, &e) || e.Unknowns == 0 {
@@ -330,15 +330,15 @@ func TestPropertySingular(t *testing.T) {
 // A sheet that closes in itself is refused; one closed by the axis is the body
 // that it encloses. A wall all covered by a part is no electrode.
 func TestPropertyClosedSheetAndCoveredWall(t *testing.T) {
-	if err := alone(Part{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
+	if err := alone(Body{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
 		!strings.Contains(err.Error(), "closed sheet") {
 		t.Errorf("a closed sheet: %v", err)
 	}
-	near(t, "a ball of sheet", capacity(solve(t, alone(Part{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
-	bath := Tank(20, 60*mm, 100*mm).With(Wall{Segment: TankBottom, Name: "bottom",
-		Kind: current.Cathode}).With(Wall{Segment: TankSurface, Kind: current.Anode})
-	lid := Part{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
-	p := Problem{Bath: bath, Parts: []Part{lid}, Drive: current.ByVoltage(1)}
+	near(t, "a ball of sheet", capacity(solve(t, alone(Body{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
+	bath := Tank(20, 60*mm, 100*mm).With(WallSegment{Segment: TankBottom, Name: "bottom",
+		Kind: current.Cathode}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+	lid := Body{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
+	p := ProfileProblem{Bath: bath, Parts: []Body{lid}, Drive: current.ByVoltage(1)}
 	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") ||
 		!strings.Contains(err.Error(), "covered") {
 		t.Errorf("a wall under a plate: %v", err)

@@ -26,11 +26,11 @@ func bob() Profile {
 func ExampleSolve() {
 	const mm = units.Millimetre
 	bath := Tank(6*units.SiemensPerMetre, 150*mm, 300*mm)
-	cell := Problem{Bath: bath, Drive: current.ByCurrent(0.6), Parts: []Part{
+	cell := ProfileProblem{Bath: bath, Drive: current.ByCurrent(0.6), Parts: []Body{
 		{Name: "bob", Profile: bob(), Law: acidGold()},
 		{Name: "anode", Profile: Tube(130*mm, 132*mm, 50*mm, 250*mm), Kind: current.Anode},
 	}}
-	s, err := Solve(context.Background(), cell, Options{})
+	s, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -52,21 +52,21 @@ func Example_finial() {
 	const mm = units.Millimetre
 	finial := NewProfile(Point{0, 100 * mm}).LineTo(Point{6 * mm, 100 * mm}, Point{6 * mm, 108 * mm}).
 		ArcVia(Point{12 * mm, 116 * mm}, Point{6 * mm, 124 * mm}).LineTo(Point{0, 150 * mm})
-	cell := Problem{Bath: Tank(6, 80*mm, 200*mm).With(Wall{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
-		Parts: []Part{{Name: "finial", Profile: finial, Law: acidGold()}}}
-	plain, err := Solve(context.Background(), cell, Options{})
+	cell := ProfileProblem{Bath: Tank(6, 80*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
+		Parts: []Body{{Name: "finial", Profile: finial, Law: acidGold()}}}
+	plain, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	cell.Parts = append(cell.Parts, Part{Name: "robber", Profile: Torus(14*mm, 150*mm, 2*mm), Law: acidGold()})
+	cell.Parts = append(cell.Parts, Body{Name: "robber", Profile: Torus(14*mm, 150*mm, 2*mm), Law: acidGold()})
 	cell.Drive = current.ByCurrent(0.15)
-	robbed, err := Solve(context.Background(), cell, Options{})
+	robbed, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, s := range []*Solution{plain, robbed} {
+	for _, s := range []*ProfileSolution{plain, robbed} {
 		w := s.Parts[0].Whole
 		fmt.Printf("tip %.2f, thinnest %.2f of the mean\n", float64(w.Max/w.Mean), w.MinToAverage())
 	}
@@ -82,20 +82,20 @@ func Example_bell() {
 	bell := NewProfile(Point{0, 138 * mm}).CapTo(Point{20 * mm, 128 * mm}).LineTo(Point{30 * mm, 90 * mm}, Point{33 * mm,
 		90 * mm}, Point{23 * mm, 130 * mm}).
 		ArcVia(Point{14 * mm, 139 * mm}, Point{3 * mm, 142 * mm}).LineTo(Point{3 * mm, 200 * mm})
-	cell := Problem{Bath: Tank(6, 100*mm, 200*mm).With(Wall{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.4),
-		Parts: []Part{{Name: "bell", Profile: bell, Law: acidGold()}}}
-	outside, err := Solve(context.Background(), cell, Options{})
+	cell := ProfileProblem{Bath: Tank(6, 100*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.4),
+		Parts: []Body{{Name: "bell", Profile: bell, Law: acidGold()}}}
+	outside, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	cell.Parts = append(cell.Parts, Part{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: current.Anode})
-	inside, err := Solve(context.Background(), cell, Options{})
+	cell.Parts = append(cell.Parts, Body{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: current.Anode})
+	inside, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	for _, s := range []*Solution{outside, inside} {
+	for _, s := range []*ProfileSolution{outside, inside} {
 		w := s.Parts[0].Whole
 		fmt.Printf("thinnest %.2f of the mean at height %.0f mm\n", w.MinToAverage(), w.MinAt.At.Z.In(mm))
 	}
@@ -117,11 +117,11 @@ func ExampleProfile() {
 }
 
 // The least current density on a marked stretch, and where it is.
-func ExampleSurface_Between() {
+func ExampleProfileResult_Between() {
 	const mm = units.Millimetre
 	rod := Rod(5*mm, 40*mm, 60*mm)
-	s, err := Solve(context.Background(), Problem{Bath: Tank(6, 40*mm, 100*mm).With(Wall{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Part{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, Options{})
+	s, err := Solve(context.Background(), ProfileProblem{Bath: Tank(6, 40*mm, 100*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+		Parts: []Body{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -132,9 +132,9 @@ func ExampleSurface_Between() {
 }
 
 // The potential anywhere in the bath.
-func ExampleSolution_Potential() {
-	s, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Ball(0.01, 0)}},
-		Drive: current.ByVoltage(1)}, Options{})
+func ExampleProfileSolution_Potential() {
+	s, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(10), Parts: []Body{{Profile: Ball(0.01, 0)}},
+		Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -145,11 +145,11 @@ func ExampleSolution_Potential() {
 }
 
 // A disc on the floor of a half space, at Wagner number 1.
-func ExampleBath() {
+func ExampleElectrolyte() {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
-	s, err := Solve(context.Background(), Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, Options{})
+	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
+	s, err := Solve(context.Background(), ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -169,9 +169,9 @@ func ExampleElliptic() {
 // Two balls in a wide bath: all current runs from the one to the other.
 func ExampleOpen() {
 	const mm = units.Millimetre
-	s, err := Solve(context.Background(), Problem{Bath: Open(6), Drive: current.ByCurrent(0.1), Parts: []Part{
+	s, err := Solve(context.Background(), ProfileProblem{Bath: Open(6), Drive: current.ByCurrent(0.1), Parts: []Body{
 		{Name: "knob", Profile: Ball(10*mm, 0), Law: current.TafelCathode(1, 0.5, units.Celsius(38))},
-		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: current.Anode}}}, Options{})
+		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: current.Anode}}}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return

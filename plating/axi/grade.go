@@ -14,10 +14,10 @@ const (
 )
 
 // newMesh cuts the pieces into panels as the options say.
-func newMesh(m *model, o Options) (*mesh, error) {
+func newMesh(m *model, o ProfileOptions) (*mesh, error) {
 	ms := &mesh{m: m}
 	order := o.Order
-	if o.Method == Constant {
+	if o.Panelling == Constant {
 		order = 1
 		ms.cutConstant(o.Panels)
 	} else {

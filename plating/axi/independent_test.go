@@ -12,7 +12,7 @@ import (
 // TestIndependentFarPotential counts the current by the potential far away:
 // I = 4πκR (V - φ), less terms in 1/R².
 func TestIndependentFarPotential(t *testing.T) {
-	for _, p := range []Part{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
+	for _, p := range []Body{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
 		Law: current.LinearLaw(1)}} {
 		s := solve(t, alone(p), single)
 		for _, at := range []Point{{3e4, 0}, {0, 3e4}, {2e4, -2e4}} {
@@ -29,8 +29,8 @@ func TestIndependentFarPotential(t *testing.T) {
 // TestIndependentPotential: the potential in the bath between concentric
 // spheres, near the surface as well.
 func TestIndependentPotential(t *testing.T) {
-	bath := Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: current.Anode}}}
-	s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)}, single)
+	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}}
+	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)}, single)
 	for _, r := range []float64{10.0001, 10.01, 11, 20, 40, 49.9, 49.9999} {
 		phi, err := s.Potential(Point{units.Length(r * 1e-3 * 0.6), units.Length(r * 1e-3 * 0.8)})
 		if err != nil {
@@ -59,9 +59,9 @@ func TestIndependentHole(t *testing.T) {
 		depth := row.aspect * 2 * a
 		rho := 4 * depth * depth / (kappa * 2 * a * row.nu * row.nu)
 		bath := Tank(kappa, a, units.Length(depth)).
-			With(Wall{Segment: TankSide, Kind: current.Cathode, Law: current.LinearLaw(units.AreaResistance(rho))}).
-			With(Wall{Segment: TankSurface, Kind: current.Anode})
-		s := solve(t, Problem{Bath: bath, Drive: current.ByVoltage(1)}, order(10, 3))
+			With(WallSegment{Segment: TankSide, Kind: current.Cathode, Law: current.LinearLaw(units.AreaResistance(rho))}).
+			With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+		s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(1)}, order(10, 3))
 		wall := s.Walls[0]
 		bi := a / (kappa * rho)
 		var roots [400]float64
@@ -114,9 +114,9 @@ func TestIndependentTafelHole(t *testing.T) {
 		for _, nu := range []float64{0.5, 1, 2} {
 			mouth := nu * nu * b * kappa * 2 * a / (4 * depth * depth)
 			bath := Tank(kappa, a, units.Length(depth)).
-				With(Wall{Segment: TankSide, Kind: current.Cathode, Law: tafel(b, units.CurrentDensity(mouth/100))}).
-				With(Wall{Segment: TankSurface, Kind: current.Anode})
-			s := solve(t, Problem{Bath: bath, Drive: current.ByVoltage(units.Voltage(b * math.Log(100)))}, single)
+				With(WallSegment{Segment: TankSide, Kind: current.Cathode, Law: tafel(b, units.CurrentDensity(mouth/100))}).
+				With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+			s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(units.Voltage(b * math.Log(100)))}, single)
 			lo, hi := 0.0, math.Pi/2
 			for range 100 {
 				if th := 0.5 * (lo + hi); math.Sqrt2*th < nu*math.Cos(th) {
@@ -136,17 +136,17 @@ func TestIndependentTafelHole(t *testing.T) {
 func TestIndependentImage(t *testing.T) {
 	for _, law := range []current.Law{{}, tafel(0.05, 1)} {
 		bath := OpenWithFarAnode(20)
-		two := Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm),
+		two := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm),
 			Law: law}}, Drive: current.ByVoltage(0.5)}
 		bath.Extent = HalfSpace
-		one := Problem{Bath: bath, Parts: two.Parts[:1], Drive: two.Drive}
+		one := ProfileProblem{Bath: bath, Parts: two.Parts[:1], Drive: two.Drive}
 		a, b := solve(t, one, order(14, 3)), solve(t, two, order(14, 3))
 		near(t, "current", float64(a.Current), float64(b.Parts[0].Current), 1e-9)
 		near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-7)
 		// Standing on the floor as a dome: half of the whole ball.
-		dome := Part{Profile: NewProfile(Point{10 * mm, 0}).ArcAround(Point{0, 0}, 90), Law: law}
-		c := solve(t, Problem{Bath: bath, Parts: []Part{dome}, Drive: two.Drive}, single)
-		d := solve(t, Problem{Bath: OpenWithFarAnode(20), Parts: []Part{{Profile: Ball(10*mm, 0), Law: law}},
+		dome := Body{Profile: NewProfile(Point{10 * mm, 0}).ArcAround(Point{0, 0}, 90), Law: law}
+		c := solve(t, ProfileProblem{Bath: bath, Parts: []Body{dome}, Drive: two.Drive}, single)
+		d := solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Parts: []Body{{Profile: Ball(10*mm, 0), Law: law}},
 			Drive: two.Drive}, single)
 		near(t, "dome", 2*float64(c.Current), float64(d.Current), 1e-10)
 	}
@@ -157,10 +157,10 @@ func TestIndependentImage(t *testing.T) {
 func TestIndependentStem(t *testing.T) {
 	half := NewProfile(Point{0, 60 * mm}).LineTo(Point{5 * mm, 60 * mm}, Point{5 * mm, 100 * mm})
 	law := tafel(0.05, 1)
-	a := solve(t, Problem{Bath: Tank(20, 50*mm, 100*mm).With(Wall{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Part{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
-	b := solve(t, Problem{Bath: Tank(20, 50*mm, 200*mm).With(Wall{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Part{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
+	a := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 100*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+		Parts: []Body{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
+	b := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+		Parts: []Body{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
 	near(t, "current", 2*float64(a.Current), float64(b.Current), 1e-8)
 	near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-6)
 }

@@ -52,7 +52,7 @@ func (p piece) normal(s float64) vec {
 }
 
 // build checks a problem and turns it into a model.
-func build(p Problem) (*model, error) {
+func build(p ProfileProblem) (*model, error) {
 	if err := checkBath(p.Bath); err != nil {
 		return nil, err
 	}
@@ -106,7 +106,7 @@ func build(p Problem) (*model, error) {
 }
 
 // checkSides wants a cathode and, unless the far anode serves, an anode.
-func (m *model) checkSides(p Problem) error {
+func (m *model) checkSides(p ProfileProblem) error {
 	var has [current.Floating + 1]bool
 	for i, part := range p.Parts {
 		bare := len(uniqueInts(part.Masked)) < part.Profile.Segments()
@@ -136,7 +136,7 @@ func uniqueInts(list []int) map[int]bool {
 }
 
 // extent returns the largest distance from the axis or from height zero.
-func extent(p Problem) float64 {
+func extent(p ProfileProblem) float64 {
 	size := 0.0
 	grow := func(pr Profile) {
 		for _, c := range pr.curves() {
@@ -162,7 +162,7 @@ func scaledCurves(p Profile, size float64) []curve {
 }
 
 // addPart appends the pieces of a part.
-func (m *model) addPart(i int, p Part, b body) {
+func (m *model) addPart(i int, p Body, b body) {
 	name := p.Name
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)
@@ -183,7 +183,7 @@ func (m *model) addPart(i int, p Part, b body) {
 }
 
 // addVessel appends the pieces of the vessel that no part covers.
-func (m *model) addVessel(b Bath, cs []curve, dry []stretch) error {
+func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 	insulating := -1
 	offset := 0.0
 	for k, c := range cs {

@@ -5,8 +5,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Part is a body of revolution in the bath.
-type Part struct {
+// A Body is a part of the cell: a body of revolution in the bath.
+type Body struct {
 	Name    string // for messages and results; parts without one are numbered
 	Profile Profile
 	Kind    current.Kind
@@ -32,8 +32,8 @@ const (
 	Vessel
 )
 
-// A Bath is the electrolyte and what holds it.
-type Bath struct {
+// An Electrolyte is the bath: what conducts, how far it reaches, and what holds it.
+type Electrolyte struct {
 	Conductivity units.Conductivity
 	Extent       Extent
 	// FarAnode puts the anode infinitely far away, as a sphere without end.
@@ -43,12 +43,12 @@ type Bath struct {
 	// outwards, to the highest point on the axis, the bath's surface included.
 	Shape Profile
 	// Walls lists the electrodes among the segments of Shape; the others insulate.
-	Walls []Wall
+	Walls []WallSegment
 }
 
-// A Wall is a segment of the vessel that is an electrode.
-type Wall struct {
-	Segment int // of Bath.Shape, from 0
+// A WallSegment is a segment of the vessel that is an electrode.
+type WallSegment struct {
+	Segment int // of Electrolyte.Shape, from 0
 	Name    string
 	Kind    current.Kind // Cathode, Anode or Floating
 	Law     current.Law
@@ -63,51 +63,53 @@ const (
 )
 
 // Open returns a bath without walls in which the parts carry all the current.
-func Open(conductivity units.Conductivity) Bath { return Bath{Conductivity: conductivity} }
+func Open(conductivity units.Conductivity) Electrolyte {
+	return Electrolyte{Conductivity: conductivity}
+}
 
 // OpenWithFarAnode returns a bath without walls and an anode infinitely far away.
-func OpenWithFarAnode(conductivity units.Conductivity) Bath {
-	return Bath{Conductivity: conductivity, FarAnode: true}
+func OpenWithFarAnode(conductivity units.Conductivity) Electrolyte {
+	return Electrolyte{Conductivity: conductivity, FarAnode: true}
 }
 
 // Tank returns a bath in a cylindrical tank, bottom at Z = 0, surface at Z =
-// depth; all of it insulates. Make electrodes of its walls with [Bath.With].
-func Tank(conductivity units.Conductivity, radius, depth units.Length) Bath {
+// depth; all of it insulates. Make electrodes of its walls with [Electrolyte.With].
+func Tank(conductivity units.Conductivity, radius, depth units.Length) Electrolyte {
 	shape := NewProfile(Point{0, 0}).LineTo(Point{radius, 0}, Point{radius, depth}, Point{0, depth})
-	return Bath{Conductivity: conductivity, Extent: Vessel, Shape: shape}
+	return Electrolyte{Conductivity: conductivity, Extent: Vessel, Shape: shape}
 }
 
 // With returns the bath with one more electrode among its walls.
-func (b Bath) With(w Wall) Bath {
-	b.Walls = append(append(make([]Wall, 0, len(b.Walls)+1), b.Walls...), w)
+func (b Electrolyte) With(w WallSegment) Electrolyte {
+	b.Walls = append(append(make([]WallSegment, 0, len(b.Walls)+1), b.Walls...), w)
 	return b
 }
 
-// A Problem is a cell: bath, bodies, drive.
-type Problem struct {
-	Bath  Bath
-	Parts []Part
+// A ProfileProblem is a cell of bodies of revolution: bath, bodies, drive.
+type ProfileProblem struct {
+	Bath  Electrolyte
+	Parts []Body
 	Drive current.Drive
 }
 
-// A Method is the way the boundary is cut.
-type Method uint8
+// A Panelling is the way the boundary is cut.
+type Panelling uint8
 
 // HighOrder panels carry polynomials and shrink towards every edge; Constant
 // panels carry one value each, are cut with grading exponent 3, and serve for
 // a quick answer and as a second method to compare with.
 const (
-	HighOrder Method = iota
+	HighOrder Panelling = iota
 	Constant
 )
 
-// Options are the settings of the calculation. The zero Options are those
+// ProfileOptions are the settings of the calculation. The zero ProfileOptions are those
 // for a part's total to about 1e-8 and its minimum to 1e-6.
-type Options struct {
-	Method Method
-	Order  int // HighOrder: unknowns a panel, 4 to 16; 0 means 8
-	Levels int // HighOrder: steps of grading to an edge, 1 to 12; 0 means 3
-	Panels int // Constant: about how many panels; 0 means 350
+type ProfileOptions struct {
+	Panelling Panelling
+	Order     int // HighOrder: unknowns a panel, 4 to 16; 0 means 8
+	Levels    int // HighOrder: steps of grading to an edge, 1 to 12; 0 means 3
+	Panels    int // Constant: about how many panels; 0 means 350
 	// MaxUnknowns refuses a problem that needs more; 0 means 1400, at most
 	// 2000: time grows with its cube.
 	MaxUnknowns int

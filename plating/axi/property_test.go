@@ -28,9 +28,9 @@ func TestPropertyMirror(t *testing.T) {
 	r := solve(t, back, single)
 	near(t, "drawn backwards", float64(r.Current), float64(s.Current), 1e-12)
 	ring := hung()
-	ring.Parts = append(ring.Parts, Part{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
+	ring.Parts = append(ring.Parts, Body{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
 	other := hung()
-	other.Parts = append(other.Parts, Part{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
+	other.Parts = append(other.Parts, Body{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
 		-180).ArcAround(Point{30 * mm, 60 * mm}, -180), Law: butlerVolmer(1)})
 	near(t, "ring drawn backwards", float64(solve(t, other, single).Current), float64(solve(t, ring, single).Current),
 		1e-7)
@@ -39,9 +39,9 @@ func TestPropertyMirror(t *testing.T) {
 // TestPropertyScaling: all lengths and ρκ times f leave the ratios alone and
 // multiply the current of a given voltage by f.
 func TestPropertyScaling(t *testing.T) {
-	cell := func(f units.Length) Problem {
-		return Problem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(Wall{Segment: TankSide, Kind: current.Anode}),
-			Parts: []Part{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
+	cell := func(f units.Length) ProfileProblem {
+		return ProfileProblem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+			Parts: []Body{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
 				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: current.ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
@@ -56,7 +56,7 @@ func TestPropertyScaling(t *testing.T) {
 // that of a large one.
 func TestPropertyWagner(t *testing.T) {
 	long(t)
-	at := func(law current.Law) *Solution {
+	at := func(law current.Law) *ProfileSolution {
 		p := cup()
 		p.Parts[0].Law = law
 		return solve(t, p, order(10, 5))
@@ -104,8 +104,8 @@ func TestPropertyReciprocity(t *testing.T) {
 	testdata.SlowOnly(t)
 	for _, laws := range [][2]current.Law{{}, {current.LinearLaw(1e-3), current.LinearLaw(3e-4)}, {{},
 		current.LinearLaw(1e-3)}} {
-		with := func(a, b units.Voltage) *Solution {
-			return solve(t, Problem{Bath: OpenWithFarAnode(20), Drive: current.ByVoltage(0), Parts: []Part{
+		with := func(a, b units.Voltage) *ProfileSolution {
+			return solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Drive: current.ByVoltage(0), Parts: []Body{
 				{Name: "rod", Profile: Rod(10*mm, 0, 20*mm), Law: laws[0], Bias: a},
 				{Name: "ring", Profile: Torus(25*mm, 10*mm, 5*mm), Law: laws[1], Bias: b}}}, order(10, 3))
 		}
@@ -122,9 +122,9 @@ func TestPropertyDrive(t *testing.T) {
 	for _, law := range []current.Law{{}, current.LinearLaw(1e-3), tafel(0.03, 0.01), butlerVolmer(2)} {
 		p := cup()
 		p.Parts[0].Law = law
-		p.Parts = append(p.Parts, Part{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
-			Part{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: current.Floating, Law: butlerVolmer(1)},
-			Part{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: current.Insulator})
+		p.Parts = append(p.Parts, Body{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
+			Body{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: current.Floating, Law: butlerVolmer(1)},
+			Body{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: current.Insulator})
 		p.Drive = current.ByVoltage(1.3)
 		a := solve(t, p, order(6, 2))
 		p.Drive = current.ByCurrent(a.Current)
@@ -145,19 +145,19 @@ func TestPropertyDrive(t *testing.T) {
 // TestPropertyChecks: row sums, balance and residual of a mixed problem, by
 // both methods, and the bath without a far anode.
 func TestPropertyChecks(t *testing.T) {
-	p := Problem{Bath: Open(20), Drive: current.ByCurrent(2), Parts: []Part{
+	p := ProfileProblem{Bath: Open(20), Drive: current.ByCurrent(2), Parts: []Body{
 		{Name: "bob", Profile: Rod(10*mm, 0, 20*mm), Law: tafel(0.04, 0.5)},
 		{Name: "anode", Profile: Torus(60*mm, 10*mm, 8*mm), Kind: current.Anode, Law: butlerVolmer(20)}}}
 	for _, row := range []struct {
-		o       Options
+		o       ProfileOptions
 		balance float64
-	}{{Options{}, 1e-9}, {panels(200), 1e-9}} {
+	}{{ProfileOptions{}, 1e-9}, {panels(200), 1e-9}} {
 		c := solve(t, p, row.o).Checks
 		if c.RowSum > 1e-11 || c.Residual > 1e-11 || math.Abs(c.Balance) > row.balance {
 			t.Errorf("row sum %.1e, residual %.1e, balance %.1e", c.RowSum, c.Residual, c.Balance)
 		}
 	}
-	s := solve(t, p, Options{})
+	s := solve(t, p, ProfileOptions{})
 	near(t, "current", float64(s.Current), 2, 1e-9)
 	near(t, "anode", float64(s.Parts[1].Current), -2, 1e-9)
 	near(t, "area", float64(s.Parts[0].Area), float64(p.Parts[0].Profile.Area()), 1e-12)
@@ -204,7 +204,7 @@ func TestPropertyStretches(t *testing.T) {
 // Source of the latter: [DLMF], 19.33.5: q ∝ 1/√(r²/a⁴ + z²/c⁴).
 func TestPropertyZones(t *testing.T) {
 	prof := spheroid(1, 2)
-	part := solve(t, alone(Part{Profile: prof}), single).Parts[0]
+	part := solve(t, alone(Body{Profile: prof}), single).Parts[0]
 	low, high := prof.Length()*0.2, prof.Length()*0.65
 	z, err := part.Between(low, high)
 	if err != nil {
@@ -224,7 +224,7 @@ func TestPropertyLeastBetweenNodes(t *testing.T) {
 	p.Parts[0].Profile = Rod(10*mm, 20*mm, 50*mm)
 	prof := p.Parts[0].Profile
 	var least [2]float64
-	for i, o := range []Options{order(8, 3), order(14, 3)} {
+	for i, o := range []ProfileOptions{order(8, 3), order(14, 3)} {
 		z, err := solve(t, p, o).Parts[0].Between(prof.Corner(1), prof.Corner(2))
 		if err != nil {
 			t.Fatal(err)
@@ -237,7 +237,7 @@ func TestPropertyLeastBetweenNodes(t *testing.T) {
 func TestPropertyCancel(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	if _, err := Solve(ctx, cup(), Options{}); !errors.Is(err, context.Canceled) {
+	if _, err := Solve(ctx, cup(), ProfileOptions{}); !errors.Is(err, context.Canceled) {
 		t.Errorf("cancelled: %v", err)
 	}
 }

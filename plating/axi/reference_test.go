@@ -13,7 +13,7 @@ import (
 // TestReferenceSphere: the resistance of a sphere to infinity is 1/(4πκa).
 // Source: [DLMF], 19.33.6 with equal half axes; [Britannica11], Electrostatics.
 func TestReferenceSphere(t *testing.T) {
-	s := solve(t, alone(Part{Profile: Ball(1, 0)}), single)
+	s := solve(t, alone(Body{Profile: Ball(1, 0)}), single)
 	near(t, "C", capacity(s), 1, 1e-12)
 	w := s.Parts[0].Whole
 	near(t, "least q", float64(w.Min), 1, 1e-10)
@@ -45,7 +45,7 @@ func TestReferenceSpheroids(t *testing.T) {
 			return e / math.Asin(e)
 		}()
 		near(t, "closed form", closed, row.capacity, 1e-13)
-		s := solve(t, alone(Part{Profile: spheroid(1, units.Length(row.c))}), single)
+		s := solve(t, alone(Body{Profile: spheroid(1, units.Length(row.c))}), single)
 		near(t, "C", capacity(s), row.capacity, 1e-12)
 		part := s.Parts[0]
 		near(t, "area", float64(part.Area), row.area, 1e-9)
@@ -63,8 +63,8 @@ func TestReferenceSpheroids(t *testing.T) {
 // the share inside r is 1 - √(1-r²/a²).
 // Source: [Britannica11], Electrostatics, after eq. 10; [DLMF], 19.33.6 with c = 0.
 func TestReferenceDiscSheet(t *testing.T) {
-	sheet := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	s := solve(t, alone(sheet), Options{Order: 12, NoEstimate: true})
+	sheet := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	s := solve(t, alone(sheet), ProfileOptions{Order: 12, NoEstimate: true})
 	near(t, "C", capacity(s), 2/math.Pi, 1e-11)
 	mean := float64(s.Parts[0].Whole.Mean)
 	for _, x := range s.Parts[0].Samples {
@@ -88,11 +88,11 @@ func TestReferenceDiscSheet(t *testing.T) {
 func TestReferenceDiscInPlane(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Part{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	s := solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, single)
+	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, single)
 	near(t, "R κ a, primary", 1/float64(s.Current), 0.25, 1e-8)
 	disc.Law = current.LinearLaw(1)
-	s = solve(t, Problem{Bath: bath, Parts: []Part{disc}, Drive: current.ByVoltage(1)}, order(8, 8))
+	s = solve(t, ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, order(8, 8))
 	near(t, "R κ a", 1/float64(s.Current), 0.5859195938, 1e-10)
 	w := s.Parts[0].Whole
 	near(t, "j(0)/j_avg", float64(w.Min/w.Mean), 0.882587282, 2e-9)
@@ -114,13 +114,13 @@ var concentric = []struct {
 }
 
 func TestReferenceConcentricSpheres(t *testing.T) {
-	bath := Bath{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []Wall{{Kind: current.Anode}}}
+	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}}
 	for _, row := range concentric {
-		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
+		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0), Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, single)
 		near(t, row.law.Model.String(), float64(s.Current), row.current, 1e-10)
 		near(t, "balance", 1+s.Checks.Balance, 1, 1e-10)
-		s = solve(t, Problem{Bath: bath, Parts: []Part{{Profile: Ball(10*mm, 0), Law: row.law}},
+		s = solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0), Law: row.law}},
 			Drive: current.ByCurrent(units.Current(row.current))}, single)
 		near(t, "voltage", float64(s.Voltage), float64(row.volts), 1e-10)
 	}
@@ -129,9 +129,9 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 // A cylinder from the bottom of the tank to its surface: the plane case.
 func TestReferenceConcentricCylinders(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
-	bath := Tank(20, 50*mm, 30*mm).With(Wall{Segment: TankSide, Kind: current.Anode})
+	bath := Tank(20, 50*mm, 30*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode})
 	for _, row := range concentric {
-		s := solve(t, Problem{Bath: bath, Parts: []Part{{Profile: part, Law: row.law}}, Drive: current.ByVoltage(row.volts)}, single)
+		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}}, Drive: current.ByVoltage(row.volts)}, single)
 		w := s.Parts[0].Whole
 		near(t, row.law.Model.String()+", mean", float64(w.Mean), row.cylinder, 1e-8)
 		near(t, row.law.Model.String()+", least", float64(w.Min), row.cylinder, 1e-6)
@@ -149,9 +149,9 @@ func TestReferencePlaneCell(t *testing.T) {
 	} {
 		const height = 40 * mm
 		kappa := units.Conductivity(float64(height) / row.rs)
-		bath := Tank(kappa, 30*mm, height).With(Wall{Segment: TankBottom, Kind: current.Cathode, Law: tafel(row.b,
-			units.CurrentDensity(row.j0))}).With(Wall{Segment: TankSurface, Kind: current.Anode})
-		s := solve(t, Problem{Bath: bath, Drive: current.ByVoltage(units.Voltage(row.volts))}, single)
+		bath := Tank(kappa, 30*mm, height).With(WallSegment{Segment: TankBottom, Kind: current.Cathode, Law: tafel(row.b,
+			units.CurrentDensity(row.j0))}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+		s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(units.Voltage(row.volts))}, single)
 		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)), row.j, 1e-10)
 	}
 }
@@ -160,7 +160,7 @@ func TestReferencePlaneCell(t *testing.T) {
 // fit, (8 + 4.1 (h/a)^0.76) ε a, good to 0.2 %. No exact value is known.
 // Source: formula of a public page on the capacitance of a solid cylinder.
 func TestReferenceCylinder(t *testing.T) {
-	s := solve(t, alone(Part{Profile: Rod(1, -1, 1)}), single)
+	s := solve(t, alone(Body{Profile: Rod(1, -1, 1)}), single)
 	near(t, "C", capacity(s), (8+4.1*math.Pow(2, 0.76))/(4*math.Pi), 4e-3)
 }
 
@@ -168,10 +168,10 @@ func TestReferenceCylinder(t *testing.T) {
 // insulating: q = 3E cos θ, and a surface potential of 1.5 E a cos θ.
 // Source: [Derived], the dipole solution; what is left is the image in the walls, (a/R)³.
 func TestReferenceUniformField(t *testing.T) {
-	bath := Tank(1, 1, 2).With(Wall{Segment: TankBottom, Kind: current.Cathode}).With(Wall{Segment: TankSurface, Kind: current.Anode})
+	bath := Tank(1, 1, 2).With(WallSegment{Segment: TankBottom, Kind: current.Cathode}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
 	const a = 0.05
 	// E = 1 V/m
-	p := Problem{Bath: bath, Parts: []Part{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}}, Drive: current.ByVoltage(2)}
+	p := ProfileProblem{Bath: bath, Parts: []Body{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}}, Drive: current.ByVoltage(2)}
 	s := solve(t, p, single)
 	w := s.Parts[0].Whole
 	near(t, "q at the upper pole", float64(w.Max), 3, 5e-4)

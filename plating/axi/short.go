@@ -5,8 +5,8 @@ import "example.com/laydown/plating/current"
 // shorts refuses metal of the two rails in contact: a part that stands on a wall
 // of the other rail, and two walls beside each other without polarisation,
 // between which the current is infinite.
-func shorts(p Problem, bodies []body, vessel []curve) error {
-	wallAt := map[int]*Wall{}
+func shorts(p ProfileProblem, bodies []body, vessel []curve) error {
+	wallAt := map[int]*WallSegment{}
 	for i := range p.Bath.Walls {
 		wallAt[p.Bath.Walls[i].Segment] = &p.Bath.Walls[i]
 	}

@@ -18,32 +18,32 @@ import (
 func TestPropertyTrapContacts(t *testing.T) {
 	const mm = units.Millimetre
 	law := current.LinearLaw(1e-3)
-	solve := func(p Problem) (*Solution, error) {
-		return Solve(context.Background(), p, Options{Order: 4, Levels: 1})
+	solve := func(p ProfileProblem) (*ProfileSolution, error) {
+		return Solve(context.Background(), p, ProfileOptions{Order: 4, Levels: 1})
 	}
 	bath := Tank(10, 60*mm, 100*mm)
-	bath.Walls = []Wall{{Segment: TankSide, Kind: current.Anode, Law: law}}
+	bath.Walls = []WallSegment{{Segment: TankSide, Kind: current.Anode, Law: law}}
 	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm},
 		Point{R: 60 * mm, Z: 60 * mm})
-	if _, err := solve(Problem{Bath: bath, Parts: []Part{{Profile: ledge, Law: law}},
+	if _, err := solve(ProfileProblem{Bath: bath, Parts: []Body{{Profile: ledge, Law: law}},
 		Drive: current.ByVoltage(1)}); !errors.Is(err, ErrShort) {
 		t.Errorf("a ledge on the anode: %v", err)
 	}
-	bath.Walls = []Wall{{Segment: TankSide, Kind: current.Anode}, {Segment: TankBottom, Kind: current.Cathode}}
-	if _, err := solve(Problem{Bath: bath, Drive: current.ByVoltage(1)}); !errors.Is(err, ErrShort) {
+	bath.Walls = []WallSegment{{Segment: TankSide, Kind: current.Anode}, {Segment: TankBottom, Kind: current.Cathode}}
+	if _, err := solve(ProfileProblem{Bath: bath, Drive: current.ByVoltage(1)}); !errors.Is(err, ErrShort) {
 		t.Errorf("bottom against side: %v", err)
 	}
 	bath.Walls[0].Law, bath.Walls[1].Law = law, law
-	if _, err := solve(Problem{Bath: bath, Drive: current.ByVoltage(1)}); err != nil {
+	if _, err := solve(ProfileProblem{Bath: bath, Drive: current.ByVoltage(1)}); err != nil {
 		t.Errorf("bottom against side, polarised: %v", err)
 	}
 
 	const r = 500 * mm
 	ball := NewProfile(Point{}).ArcAround(Point{Z: r}, 180)
-	round := Bath{Conductivity: 10, Extent: Vessel, Shape: ball, Walls: []Wall{{Segment: 0, Kind: current.Anode}}}
+	round := Electrolyte{Conductivity: 10, Extent: Vessel, Shape: ball, Walls: []WallSegment{{Segment: 0, Kind: current.Anode}}}
 	for gap, want := range map[units.Length]error{0.5 * mm: ErrOutside, -20 * mm: nil} {
 		wire := Torus(r+gap+0.1*mm, r, 0.2*mm)
-		if _, err := solve(Problem{Bath: round, Parts: []Part{{Profile: wire}}, Drive: current.ByVoltage(1)}); !errors.Is(err, want) {
+		if _, err := solve(ProfileProblem{Bath: round, Parts: []Body{{Profile: wire}}, Drive: current.ByVoltage(1)}); !errors.Is(err, want) {
 			t.Errorf("a wire %v outside: %v, want %v", gap, err, want)
 		}
 	}
@@ -55,7 +55,7 @@ func TestPropertyTrapContacts(t *testing.T) {
 
 	// However thin: refused, right, or warned of.
 	for _, h := range []units.Length{1e-10, 1e-9, 1e-8} {
-		s, err := solve(Problem{Bath: OpenWithFarAnode(10), Parts: []Part{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}},
+		s, err := solve(ProfileProblem{Bath: OpenWithFarAnode(10), Parts: []Body{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}},
 			Drive: current.ByVoltage(1)})
 		if err != nil {
 			continue
@@ -81,8 +81,8 @@ func TestPropertyManySegments(t *testing.T) {
 	}
 	p = p.LineTo(Point{Z: 1})
 	begin := time.Now()
-	_, err := Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1), Parts: []Part{{Profile: p}},
-		Drive: current.ByVoltage(1)}, Options{})
+	_, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Body{{Profile: p}},
+		Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arcs") || time.Since(begin) > time.Second {
 		t.Errorf("%v after %v", err, time.Since(begin))
 	}
@@ -91,8 +91,8 @@ func TestPropertyManySegments(t *testing.T) {
 		sin, cos := math.Sincos(math.Pi * (float64(k)/300 - 0.5))
 		few = few.LineTo(Point{R: units.Length(cos), Z: units.Length(sin)})
 	}
-	_, err = Solve(context.Background(), Problem{Bath: OpenWithFarAnode(1),
-		Parts: []Part{{Profile: few.LineTo(Point{Z: 1})}}, Drive: current.ByVoltage(1)}, Options{})
+	_, err = Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1),
+		Parts: []Body{{Profile: few.LineTo(Point{Z: 1})}}, Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arc") {
 		t.Errorf("300 chords: %v", err)
 	}

@@ -8,30 +8,30 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Solution is the current distribution in a cell.
-type Solution struct {
-	Parts    []Surface     // in the order of Problem.Parts
-	Walls    []Surface     // in the order of Bath.Walls
-	Voltage  units.Voltage // anode rail against cathode rail, less the equilibrium potentials
-	Current  units.Current // into all cathodes
-	Far      units.Voltage // potential far away; 0 with a vessel
-	Checks   Checks
+// A ProfileSolution is the current distribution in a cell.
+type ProfileSolution struct {
+	Parts    []ProfileResult // in the order of ProfileProblem.Parts
+	Walls    []ProfileResult // in the order of Electrolyte.Walls
+	Voltage  units.Voltage   // anode rail against cathode rail, less the equilibrium potentials
+	Current  units.Current   // into all cathodes
+	Far      units.Voltage   // potential far away; 0 with a vessel
+	Checks   ProfileChecks
 	Warnings []current.Warning
 
 	fine *solved
 }
 
-// A Surface is what the solution says about one part or electrode wall. A
+// A ProfileResult is what the solution says about one part or electrode wall. A
 // current towards the metal, which plates, is positive; one that dissolves,
 // as on an anode, is negative.
-type Surface struct {
+type ProfileResult struct {
 	Name      string
 	Kind      current.Kind
-	Potential units.Voltage // of the metal against the cathode rail; 0 for an insulator
-	Area      units.Area    // bare and in the bath
-	Current   units.Current // into the surface
-	Samples   []Sample      // along the profile
-	Sheet     bool          // metal without thickness: Density is that of both sides together, but on a floor
+	Potential units.Voltage   // of the metal against the cathode rail; 0 for an insulator
+	Area      units.Area      // bare and in the bath
+	Current   units.Current   // into the surface
+	Samples   []ProfileSample // along the profile
+	Sheet     bool            // metal without thickness: Density is that of both sides together, but on a floor
 	// Whole holds the figures over all of the bare surface.
 	Whole Stretch
 	// CurrentError and MinError are the relative differences of current and
@@ -43,8 +43,8 @@ type Surface struct {
 	owner int
 }
 
-// A Sample is the solution at one node.
-type Sample struct {
+// A ProfileSample is the solution at one node.
+type ProfileSample struct {
 	S         units.Length // arc length along the profile from its start
 	At        Point
 	Density   units.CurrentDensity // towards the metal; 0 on an insulator
@@ -54,8 +54,8 @@ type Sample struct {
 	NormalZ   float64
 }
 
-// Checks tell how well the equations are met.
-type Checks struct {
+// ProfileChecks tell how well the equations are met.
+type ProfileChecks struct {
 	Unknowns, Coarse int     // of the solution and of the coarser one
 	Iterations       int     // Newton steps of the solution
 	Balance          float64 // net current over all surfaces, relative to Current; a far anode counts as one
@@ -67,8 +67,8 @@ type Checks struct {
 }
 
 // report turns a solution in plain numbers into one with units.
-func report(p Problem, fine, coarse *solved) *Solution {
-	s := &Solution{fine: fine, Parts: make([]Surface, len(p.Parts)), Walls: make([]Surface, len(p.Bath.Walls))}
+func report(p ProfileProblem, fine, coarse *solved) *ProfileSolution {
+	s := &ProfileSolution{fine: fine, Parts: make([]ProfileResult, len(p.Parts)), Walls: make([]ProfileResult, len(p.Bath.Walls))}
 	s.Voltage = units.Voltage(fine.sy.voltage(fine.x))
 	s.Far = units.Voltage(fine.sy.distant(fine.x))
 	net := 0.0
@@ -91,7 +91,7 @@ func report(p Problem, fine, coarse *solved) *Solution {
 			s.Walls[sf.wall] = out
 		}
 	}
-	s.Checks = Checks{Unknowns: fine.sy.size(), Iterations: fine.c.iterations, Residual: fine.c.residual,
+	s.Checks = ProfileChecks{Unknowns: fine.sy.size(), Iterations: fine.c.iterations, Residual: fine.c.residual,
 		CurrentError: math.NaN()}
 	if scale := math.Abs(float64(s.Current)); scale > 0 && !fine.ms.m.far {
 		s.Checks.Balance = net / scale
@@ -129,10 +129,10 @@ func differ(a, b float64) float64 {
 }
 
 // surface sums up one surface.
-func (f *solved) surface(owner int) Surface {
+func (f *solved) surface(owner int) ProfileResult {
 	m := f.ms.m
 	sf := m.surfaces[owner]
-	out := Surface{Name: sf.name, Kind: sf.kind, Sheet: sf.sheet, at: f, owner: owner}
+	out := ProfileResult{Name: sf.name, Kind: sf.kind, Sheet: sf.sheet, at: f, owner: owner}
 	if sf.kind != current.Insulator {
 		out.Potential = units.Voltage(f.sy.metal(owner, f.x))
 	}
@@ -147,7 +147,7 @@ func (f *solved) surface(owner int) Surface {
 			out.Area += units.Area(n.ring * m.size * m.size)
 			out.Current -= units.Current(f.st.q[i] * n.ring * f.sy.amps)
 		}
-		out.Samples = append(out.Samples, Sample{
+		out.Samples = append(out.Samples, ProfileSample{
 			S:       units.Length((pc.before + pc.c.toTrue(n.s)) * m.size),
 			At:      Point{units.Length(n.at.r * m.size), units.Length(n.at.z * m.size)},
 			Density: units.CurrentDensity(j), Potential: units.Voltage(f.st.phi[i]),

@@ -29,7 +29,7 @@ import (
 // context when it is cancelled.
 //
 // Source: [Derived], from Green's third identity with the ring sources of [DLMF], 19.2.
-func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
+func Solve(ctx context.Context, p ProfileProblem, o ProfileOptions) (*ProfileSolution, error) {
 	o, err := checkOptions(o)
 	if err != nil {
 		return nil, err
@@ -56,7 +56,7 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 }
 
 // coarser returns the options of the solution that the estimate compares with.
-func (o Options) coarser() Options {
+func (o ProfileOptions) coarser() ProfileOptions {
 	o.Order -= 2
 	o.Levels = max(1, o.Levels-1)
 	o.Panels = max(8, o.Panels/2)
@@ -73,7 +73,7 @@ type solved struct {
 	in map[int][]int // panels of each piece, in order
 }
 
-func (m *model) run(ctx context.Context, o Options, guess *solved) (*solved, error) {
+func (m *model) run(ctx context.Context, o ProfileOptions, guess *solved) (*solved, error) {
 	ms, err := newMesh(m, o)
 	if err != nil {
 		return nil, err
@@ -178,7 +178,7 @@ func (s *solved) current(panel int, t float64) float64 {
 // [*units.ValueError] for a point that is not in the bath.
 //
 // Source: [Derived], Green's third identity.
-func (s *Solution) Potential(at Point) (units.Voltage, error) {
+func (s *ProfileSolution) Potential(at Point) (units.Voltage, error) {
 	if s == nil || s.fine == nil {
 		return 0, units.Missing("solution", "one that Solve returned")
 	}

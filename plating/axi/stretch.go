@@ -15,15 +15,15 @@ type Stretch struct {
 	Current     units.Current
 	Min, Max    units.CurrentDensity // towards the metal: the least and the most plated spot
 	Mean        units.CurrentDensity
-	MinAt       Spot
-	MaxAt       Spot
+	MinAt       ProfileSpot
+	MaxAt       ProfileSpot
 	PartOfWhole float64 // of the surface's current
 
 	panel, maxPanel int
 }
 
-// A Spot is a place on a profile.
-type Spot struct {
+// A ProfileSpot is a place on a profile.
+type ProfileSpot struct {
 	S  units.Length // arc length
 	At Point
 }
@@ -42,7 +42,7 @@ func (s Stretch) MinToAverage() float64 { return float64(s.Min) / float64(s.Mean
 // NaN or the wrong way round, and for a stretch without bare metal.
 //
 // Source: [Definition].
-func (s Surface) Between(from, to units.Length) (Stretch, error) {
+func (s ProfileResult) Between(from, to units.Length) (Stretch, error) {
 	if !(from < to) {
 		return Stretch{}, wrong("stretch", from.String()+" to "+to.String(), "an interval of arc length that grows",
 			units.ErrOutOfRange)
@@ -135,12 +135,12 @@ func (f *solved) extremes(out *Stretch, k int, ta, tb float64) {
 			high = i
 		}
 	}
-	spot := func(t float64) Spot {
+	spot := func(t float64) ProfileSpot {
 		s, _ := p.s(t)
 		pc := f.ms.m.pieces[p.piece]
 		at := pc.c.at(s)
 		size := f.ms.m.size
-		return Spot{units.Length((pc.before + pc.c.toTrue(s)) * size), Point{units.Length(at.r * size),
+		return ProfileSpot{units.Length((pc.before + pc.c.toTrue(s)) * size), Point{units.Length(at.r * size),
 			units.Length(at.z * size)}}
 	}
 	t, j := f.refine(k, ts, low, 1)

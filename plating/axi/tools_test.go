@@ -13,7 +13,7 @@ import (
 
 const mm = units.Millimetre
 
-func solve(t testing.TB, p Problem, o Options) *Solution {
+func solve(t testing.TB, p ProfileProblem, o ProfileOptions) *ProfileSolution {
 	t.Helper()
 	s, err := Solve(context.Background(), p, o)
 	if err != nil {
@@ -44,41 +44,41 @@ func butlerVolmer(exchange units.CurrentDensity) current.Law {
 
 // alone is a part in a bath without end, at 1 V, with unit conductivity: its
 // current over 4π is its capacitance as a length.
-func alone(p Part) Problem {
-	return Problem{Bath: OpenWithFarAnode(1), Parts: []Part{p}, Drive: current.ByVoltage(1)}
+func alone(p Body) ProfileProblem {
+	return ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Body{p}, Drive: current.ByVoltage(1)}
 }
 
-func capacity(s *Solution) float64 { return float64(s.Current) / (4 * math.Pi) }
+func capacity(s *ProfileSolution) float64 { return float64(s.Current) / (4 * math.Pi) }
 
 func spheroid(a, c units.Length) Profile {
 	return NewProfile(Point{0, -c}).OvalAcross(Point{a, 0}).OvalUp(Point{0, c})
 }
 
 // hung is a cylinder hung in a cylindrical tank, Butler-Volmer on both electrodes.
-func hung() Problem {
-	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: current.Anode,
+func hung() ProfileProblem {
+	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side", Kind: current.Anode,
 		Law: butlerVolmer(5)}),
-		Parts: []Part{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
+		Parts: []Body{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
 }
 
 // cup is a cup with a recess 24 mm wide and 20 mm deep in a tank, Tafel kinetics.
-func cup() Problem {
+func cup() ProfileProblem {
 	p := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 74 * mm}, Point{12 * mm, 74 * mm},
 		Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
-	return Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSide, Name: "side", Kind: current.Anode}),
-		Parts: []Part{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
+	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side", Kind: current.Anode}),
+		Parts: []Body{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
 }
 
 // quick and its like are the settings of the convergence tests.
 var (
-	quick  = Options{Method: Constant, NoEstimate: true}
-	single = Options{NoEstimate: true}
-	finest = Options{Order: 12, Levels: 4, MaxUnknowns: 2000, NoEstimate: true}
+	quick  = ProfileOptions{Panelling: Constant, NoEstimate: true}
+	single = ProfileOptions{NoEstimate: true}
+	finest = ProfileOptions{Order: 12, Levels: 4, MaxUnknowns: 2000, NoEstimate: true}
 )
 
-func panels(n int) Options { o := quick; o.Panels = n; return o }
+func panels(n int) ProfileOptions { o := quick; o.Panels = n; return o }
 
-func order(p, levels int) Options { o := single; o.Order, o.Levels = p, levels; return o }
+func order(p, levels int) ProfileOptions { o := single; o.Order, o.Levels = p, levels; return o }
 
 // long leaves a test of more than a second out of go test -short.
 func long(t *testing.T) {

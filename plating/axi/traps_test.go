@@ -12,7 +12,7 @@ import (
 	"example.com/laydown/units"
 )
 
-func has(s *Solution, c current.WarningCode) bool {
+func has(s *ProfileSolution, c current.WarningCode) bool {
 	for _, w := range s.Warnings {
 		if w.Code == c && w.String() != "" {
 			return true
@@ -25,7 +25,7 @@ func has(s *Solution, c current.WarningCode) bool {
 // grows with the mesh, like h^(-1/3), and is warned of; the value at a stated
 // distance settles, and so does the greatest one with kinetics.
 func TestPropertyEdgeWarning(t *testing.T) {
-	at := func(p Part, o Options) (top, off float64) {
+	at := func(p Body, o ProfileOptions) (top, off float64) {
 		s := solve(t, alone(p), o)
 		if (p.Law.Model == current.Primary) != has(s, current.InfiniteEdge) {
 			t.Errorf("%v: warnings %v", p.Law.Model, s.Warnings)
@@ -36,7 +36,7 @@ func TestPropertyEdgeWarning(t *testing.T) {
 		}
 		return float64(s.Parts[0].Whole.Max), float64(in.Mean)
 	}
-	rod := Part{Profile: Rod(1, -1, 1)}
+	rod := Body{Profile: Rod(1, -1, 1)}
 	t0, o0 := at(rod, order(8, 2))
 	t1, o1 := at(rod, order(8, 5))
 	if t1/t0 < 3 {
@@ -53,7 +53,7 @@ func TestPropertyEdgeWarning(t *testing.T) {
 func TestPropertyZeroCorner(t *testing.T) {
 	p := cup()
 	p.Parts[0].Law = current.Law{}
-	s := solve(t, p, Options{})
+	s := solve(t, p, ProfileOptions{})
 	if !has(s, current.ZeroCorner) || !has(s, current.InfiniteEdge) || has(s, current.Reversed) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
@@ -66,7 +66,7 @@ func TestPropertyRecessShare(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := cup()
 	p.Parts[0].Law = current.Law{}
-	floor := func(o Options) float64 {
+	floor := func(o ProfileOptions) float64 {
 		s := solve(t, p, o)
 		prof := p.Parts[0].Profile
 		in, err := s.Parts[0].Between(prof.Corner(4), prof.Corner(5))
@@ -86,9 +86,9 @@ func TestPropertyRecessShare(t *testing.T) {
 // and warned of when constant panels cannot follow.
 func TestPropertyNarrowGap(t *testing.T) {
 	testdata.SlowOnly(t)
-	p := Problem{Bath: Tank(20, 60*mm, 120*mm).With(Wall{Segment: TankSurface, Kind: current.Anode}),
-		Parts: []Part{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
-	s := solve(t, p, Options{MaxUnknowns: 2000, Order: 6, Levels: 1})
+	p := ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSurface, Kind: current.Anode}),
+		Parts: []Body{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
+	s := solve(t, p, ProfileOptions{MaxUnknowns: 2000, Order: 6, Levels: 1})
 	if has(s, current.NarrowGap) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
@@ -106,7 +106,7 @@ func TestPropertyNarrowGap(t *testing.T) {
 	// Likewise the floor of a half space.
 	bath := OpenWithFarAnode(20)
 	bath.Extent = HalfSpace
-	low := Problem{Bath: bath, Parts: []Part{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
+	low := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
 		Drive: current.ByVoltage(0.5)}
 	if s := solve(t, low, panels(40)); !has(s, current.NarrowGap) {
 		t.Error("no warning of a gap above the floor")
@@ -121,7 +121,7 @@ func TestPropertyNarrowGap(t *testing.T) {
 func TestPropertyThinMetal(t *testing.T) {
 	last := math.Inf(1)
 	for _, thick := range []units.Length{0.1, 0.01, 0.001} {
-		s := solve(t, alone(Part{Profile: Rod(1, -thick/2, thick/2)}), order(8, 2))
+		s := solve(t, alone(Body{Profile: Rod(1, -thick/2, thick/2)}), order(8, 2))
 		d := capacity(s)*math.Pi/2 - 1
 		if d < 0 || d > last/4 || s.Checks.Unknowns > 260 {
 			t.Errorf("thickness %v: %.2e above the sheet, %d unknowns", thick, d, s.Checks.Unknowns)
@@ -137,10 +137,10 @@ func TestPropertyUnresolved(t *testing.T) {
 	p := cup()
 	p.Parts[0].Profile = slot
 	p.Parts[0].Law.Exchange /= 2 // so that the Tafel law holds on the floor of the recess
-	if s := solve(t, p, Options{Method: Constant, Panels: 40}); !has(s, current.Unresolved) {
+	if s := solve(t, p, ProfileOptions{Panelling: Constant, Panels: 40}); !has(s, current.Unresolved) {
 		t.Errorf("warnings %v, min error %g", s.Warnings, s.Parts[0].MinError)
 	}
-	if s := solve(t, p, Options{}); has(s, current.Unresolved) {
+	if s := solve(t, p, ProfileOptions{}); has(s, current.Unresolved) {
 		t.Errorf("warnings %v, min error %g", s.Warnings, s.Parts[0].MinError)
 	}
 }
@@ -194,14 +194,14 @@ func TestPropertyMasked(t *testing.T) {
 // the library's own is used instead. A sphere of order 16, which needs
 // 26 points next to a node, would show it.
 func TestPropertyGaussRule(t *testing.T) {
-	near(t, "C", capacity(solve(t, alone(Part{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
+	near(t, "C", capacity(solve(t, alone(Body{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
 }
 
 // TestPropertyTafel: a Tafel law whose reverse reaction counts at the least current
 // density is refused, one where it begins to count is warned of, and where it
 // does not count both laws give the same distribution.
 func TestPropertyTafel(t *testing.T) {
-	cell := func(law current.Law) Problem {
+	cell := func(law current.Law) ProfileProblem {
 		p := hung()
 		p.Parts[0].Law = law
 		p.Drive = current.ByCurrent(0.05)
@@ -210,7 +210,7 @@ func TestPropertyTafel(t *testing.T) {
 	full := func(j0 units.CurrentDensity) current.Law {
 		return current.Law{Model: current.ButlerVolmer, Exchange: j0, Anodic: 0.5, Cathodic: 0.5, Temperature: 298.15}
 	}
-	least := func(s *Solution) float64 { return float64(s.Parts[0].Whole.Min) }
+	least := func(s *ProfileSolution) float64 { return float64(s.Parts[0].Whole.Min) }
 	mean := float64(solve(t, cell(full(1e-3)), order(6, 1)).Parts[0].Whole.Mean)
 	for _, c := range []struct {
 		part    float64 // exchange current density, as part of the mean

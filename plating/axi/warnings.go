@@ -9,13 +9,13 @@ import (
 )
 
 // warn collects the warnings of a solution.
-func warn(s *Solution, coarse *solved) []current.Warning {
+func warn(s *ProfileSolution, coarse *solved) []current.Warning {
 	var out []current.Warning
 	add := func(c current.WarningCode, part, format string, args ...any) {
 		out = append(out, current.Warning{Code: c, Surface: part, Text: fmt.Sprintf(format, args...)})
 	}
 	f := s.fine
-	for _, list := range [][]Surface{s.Parts, s.Walls} {
+	for _, list := range [][]ProfileResult{s.Parts, s.Walls} {
 		for _, sf := range list {
 			if sf.Kind == current.Insulator {
 				continue
@@ -26,7 +26,7 @@ func warn(s *Solution, coarse *solved) []current.Warning {
 			case sf.Kind == current.Floating:
 				add(current.Bipolar, sf.Name, "is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
 			case cathode && w.Min < -1e-6*abs(w.Mean) || !cathode && w.Max > 1e-6*abs(w.Mean):
-				add(current.Reversed, sf.Name, "current runs backwards near %v", map[bool]Spot{true: w.MinAt, false: w.MaxAt}[cathode].At)
+				add(current.Reversed, sf.Name, "current runs backwards near %v", map[bool]ProfileSpot{true: w.MinAt, false: w.MaxAt}[cathode].At)
 			}
 			if cathode && (sf.MinError > 0.01 || coarse != nil && math.IsNaN(sf.MinError)) {
 				add(current.Unresolved, sf.Name,
@@ -86,7 +86,7 @@ func abs(j units.CurrentDensity) units.CurrentDensity {
 
 // alone tells whether the least value of a surface of constant panels is
 // less than its neighbours' by more than a tenth.
-func (f *solved) alone(s Surface) bool {
+func (f *solved) alone(s ProfileResult) bool {
 	k := s.Whole.panel
 	near := false
 	for _, n := range []int{k - 1, k + 1} {
@@ -124,12 +124,14 @@ func (ms *mesh) narrow() int {
 }
 
 // lawOf returns the law of a surface of the solution.
-func (s *Solution) lawOf(sf *Surface) current.Law { return s.fine.ms.m.surfaces[sf.owner].law }
+func (s *ProfileSolution) lawOf(sf *ProfileResult) current.Law {
+	return s.fine.ms.m.surfaces[sf.owner].law
+}
 
 // tafel refuses a Tafel law at a cathode where the reverse reaction counts. Anodes
 // may be as far from the work as they like: they do not decide the coat.
-func (s *Solution) tafel() error {
-	for _, list := range [][]Surface{s.Parts, s.Walls} {
+func (s *ProfileSolution) tafel() error {
+	for _, list := range [][]ProfileResult{s.Parts, s.Walls} {
 		for i := range list {
 			sf := &list[i]
 			if sf.Kind != current.Cathode {

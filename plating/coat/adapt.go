@@ -19,7 +19,7 @@ import (
 // metal, and for a sheet without thickness.
 //
 // Source: [Definition].
-func FromAxi(s *axi.Solution, part int) (Surface, error) {
+func FromAxi(s *axi.ProfileSolution, part int) (Surface, error) {
 	if s == nil || part < 0 || part >= len(s.Parts) {
 		return Surface{}, noPart(part)
 	}
@@ -49,7 +49,7 @@ func FromAxi(s *axi.Solution, part int) (Surface, error) {
 // solution do not belong together, and for a sheet without thickness.
 //
 // Source: [Definition].
-func FromField(p field.Problem, s *field.Solution, surface int) (Surface, error) {
+func FromField(p field.MeshProblem, s *field.MeshSolution, surface int) (Surface, error) {
 	if s == nil || surface < 0 || surface >= len(s.Surfaces) || surface >= len(p.Surfaces) {
 		return Surface{}, noPart(surface)
 	}

@@ -18,10 +18,10 @@ import (
 // coat (exact by symmetry), and the areas of the patches sum to that of the
 // sphere. A mask is left out.
 func TestReferenceSphereFromAxi(t *testing.T) {
-	p := axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: current.TafelCathode(1, 0.5,
+	p := axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
+		Parts: []axi.Body{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(25))}}}
-	s, err := axi.Solve(context.Background(), p, axi.Options{})
+	s, err := axi.Solve(context.Background(), p, axi.ProfileOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -64,8 +64,8 @@ func TestReferenceSphereFromAxi(t *testing.T) {
 func TestIndependentAxiAgainstField(t *testing.T) {
 	const mm = units.Millimetre
 	law := current.LinearLaw(2e-3)
-	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.Options{})
+	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
+		Parts: []axi.Body{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.ProfileOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,9 +77,9 @@ func TestIndependentAxiAgainstField(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	problem := field.Problem{Tank: field.Tank{Conductivity: 5}, Drive: current.ByCurrent(0.1),
-		Surfaces: []field.Surface{{Name: "rod", Vertices: m.Vertices, Triangles: m.Triangles, Law: law}}}
-	f, err := field.Solve(context.Background(), problem, field.Options{})
+	problem := field.MeshProblem{Conductivity: 5, Drive: current.ByCurrent(0.1),
+		Surfaces: []field.Boundary{{Name: "rod", Vertices: m.Vertices, Triangles: m.Triangles, Law: law}}}
+	f, err := field.Solve(context.Background(), problem, field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -161,10 +161,10 @@ func ExampleBest() {
 // From the profile of a ball in a round tank.
 func ExampleFromAxi() {
 	const mm = units.Millimetre
-	s, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.Tank(6, 80*mm,
-		200*mm).With(axi.Wall{Segment: axi.TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
-		Parts: []axi.Part{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
-			units.Celsius(38))}}}, axi.Options{})
+	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.Tank(6, 80*mm,
+		200*mm).With(axi.WallSegment{Segment: axi.TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
+		Parts: []axi.Body{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
+			units.Celsius(38))}}}, axi.ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -188,10 +188,10 @@ func ExampleFromField() {
 		fmt.Println(err)
 		return
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 6}, Drive: current.ByCurrent(0.05), Surfaces: []field.Surface{
+	p := field.MeshProblem{Conductivity: 6, Drive: current.ByCurrent(0.05), Surfaces: []field.Boundary{
 		{Name: "plate", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles, Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}
-	s, err := field.Solve(context.Background(), p, field.Options{})
+	s, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return

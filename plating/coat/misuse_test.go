@@ -71,10 +71,10 @@ func TestPropertyBrokenProblem(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Surfaces: []field.Surface{{Name: "ball", Vertices: ball.Vertices, Triangles: ball.Triangles,
+	p := field.MeshProblem{Surfaces: []field.Boundary{{Name: "ball", Vertices: ball.Vertices, Triangles: ball.Triangles,
 		Kind: current.Cathode}}}
 	n := len(ball.Triangles)
-	s := &field.Solution{Surfaces: []field.Result{{Name: "ball", Density: make([]units.CurrentDensity, n),
+	s := &field.MeshSolution{Surfaces: []field.MeshResult{{Name: "ball", Density: make([]units.CurrentDensity, n),
 		Area: make([]units.Area, n), Centroid: ball.Vertices[:0:0]}}}
 	_, err = coat.FromField(p, s, 0)
 	refused(t, "no centroids", err)

@@ -116,9 +116,9 @@ func TestSheetsAreRefused(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: current.ByCurrent(0.1),
-		Surfaces: []field.Surface{{Name: "dial", Vertices: disc.Vertices, Triangles: disc.Triangles, Sheet: true}}}
-	s, err := field.Solve(context.Background(), p, field.Options{})
+	p := field.MeshProblem{Conductivity: 10, Drive: current.ByCurrent(0.1),
+		Surfaces: []field.Boundary{{Name: "dial", Vertices: disc.Vertices, Triangles: disc.Triangles, Sheet: true}}}
+	s, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,8 +127,8 @@ func TestSheetsAreRefused(t *testing.T) {
 		t.Errorf("a sheet by mesh: %v", err)
 	}
 	sheet := axi.NewProfile(axi.Point{Z: 5 * mm}).LineTo(axi.Point{R: 20 * mm, Z: 5 * mm})
-	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10),
-		Parts: []axi.Part{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
+		Parts: []axi.Body{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -144,9 +144,9 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := field.Problem{Tank: field.Tank{Conductivity: 10}, Drive: current.ByCurrent(0.1),
-		Surfaces: []field.Surface{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
-	s, err := field.Solve(context.Background(), p, field.Options{})
+	p := field.MeshProblem{Conductivity: 10, Drive: current.ByCurrent(0.1),
+		Surfaces: []field.Boundary{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
+	s, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,8 +157,8 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	// A notch with a sharp inward corner, primary, on a coarse mesh.
 	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
 		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
-	a, err := axi.Solve(context.Background(), axi.Problem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Part{{Name: "cup",
-		Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.Options{Order: 4, Levels: 1})
+	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Body{{Name: "cup",
+		Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,8 +10,8 @@ import (
 
 // A cell is a checked problem, cut into panels.
 type cell struct {
-	surfaces []Surface // the user's, then the walls of the box without meshes
-	faces    [6]int    // number of panels of each wall
+	surfaces []Boundary // the user's, then the walls of the box without meshes
+	faces    [6]int     // number of panels of each wall
 	p        *panels
 	box      bool
 	walls    box3 // of the box
@@ -21,7 +21,7 @@ type cell struct {
 
 // assemble checks a problem and cuts it into panels in the order of the
 // surfaces.
-func (p *Problem) assemble(o *Options) (*cell, error) {
+func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
@@ -51,11 +51,11 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 		}
 		corners = append(corners, s.Vertices...)
 	}
-	if b := p.Tank.Box; b != nil {
+	if b := p.Box; b != nil {
 		c.box, c.bounded = true, true
 		c.walls = box3{b.Low, b.High}
 		for f, tris := range wallPanels(b, corners) {
-			s := Surface{Name: Face(f).String() + " wall", Kind: current.Insulator, Vessel: true}
+			s := Boundary{Name: Face(f).String() + " wall", Kind: current.Insulator, Vessel: true}
 			for _, w := range b.Walls {
 				if int(w.Face) == f {
 					s.Kind, s.Law = w.Kind, w.Law
@@ -70,12 +70,12 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 	}
 	c.single = primary && !c.bounded
 	switch {
-	case o.Method == SingleLayer && !c.single:
+	case o.Equation == SingleLayer && !c.single:
 		return nil, inconsistent("method", "single layer",
 			"an unbounded bath with primary electrodes alone, or the direct method")
-	case o.Method == Direct && sheet == "":
+	case o.Equation == Direct && sheet == "":
 		c.single = false
-	case sheet != "" && (!c.single || o.Method == Direct):
+	case sheet != "" && (!c.single || o.Equation == Direct):
 		return nil, &MeshError{Surface: sheet, Triangle: -1,
 			Detail: "a sheet without thickness with kinetics, insulators or walls about, or the direct method",
 			Need:   "a thickened, closed body", Err: ErrOpen}
@@ -84,10 +84,10 @@ func (p *Problem) assemble(o *Options) (*cell, error) {
 	return c, nil
 }
 
-func (o *Options) check() error {
+func (o *MeshOptions) check() error {
 	switch {
-	case o.Method > SingleLayer:
-		return inconsistent("method", fmt.Sprint(uint8(o.Method)), "a known method")
+	case o.Equation > SingleLayer:
+		return inconsistent("method", fmt.Sprint(uint8(o.Equation)), "a known method")
 	case o.Tolerance != 0 && !(o.Tolerance >= 1e-8 && o.Tolerance <= 1e-3):
 		return inconsistent("tolerance", fmt.Sprint(o.Tolerance), "0 or a value from 1e-8 to 1e-3")
 	case o.Converged != 0 && !(o.Converged >= 1e-9 && o.Converged <= 1e-2):

@@ -28,7 +28,7 @@ import (
 // package (BenchmarkPrimaryAveraged); it is good to about 3e-7.
 const cubeExact = 0.6606781
 
-func measure(b *testing.B, heavy bool, p Problem, o Options, value func(*Solution) float64, exact float64) {
+func measure(b *testing.B, heavy bool, p MeshProblem, o MeshOptions, value func(*MeshSolution) float64, exact float64) {
 	if heavy && os.Getenv("LAYDOWN_HEAVY") == "" {
 		b.Skip("set LAYDOWN_HEAVY=1")
 	}
@@ -79,7 +79,7 @@ func peakMB() float64 {
 func BenchmarkPrimaryCube(b *testing.B) {
 	for _, n := range []int{13, 26, 50, 91} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", current.Cathode)), Options{}, capacitance, cubeExact)
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", current.Cathode)), MeshOptions{}, capacitance, cubeExact)
 		})
 	}
 }
@@ -88,7 +88,7 @@ func BenchmarkPrimaryCube(b *testing.B) {
 func BenchmarkPrimaryAveraged(b *testing.B) {
 	for _, n := range []int{13, 26, 38} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", current.Cathode)), Options{Galerkin: true, Tolerance: 1e-6},
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", current.Cathode)), MeshOptions{Galerkin: true, Tolerance: 1e-6},
 				capacitance, cubeExact)
 		})
 	}
@@ -98,7 +98,7 @@ func BenchmarkPrimaryAveraged(b *testing.B) {
 func BenchmarkPrimarySphere(b *testing.B) {
 	for _, n := range []int{26, 50, 92} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(ball(n, 1)), Options{}, capacitance, 1)
+			measure(b, n > 28, one(ball(n, 1)), MeshOptions{}, capacitance, 1)
 		})
 	}
 }
@@ -109,7 +109,7 @@ func BenchmarkPrimaryDisc(b *testing.B) {
 		b.Run(fmt.Sprint(6*n*n), func(b *testing.B) {
 			s := disc(n, 1, 2).surface("disc", current.Cathode)
 			s.Sheet = true
-			measure(b, n > 40, one(s), Options{}, capacitance, 2/math.Pi)
+			measure(b, n > 40, one(s), MeshOptions{}, capacitance, 2/math.Pi)
 		})
 	}
 }
@@ -119,7 +119,7 @@ func BenchmarkTankCube(b *testing.B) {
 	for _, n := range []int{12, 22, 44, 82} {
 		p := hung(n, n/2, 2)
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
-			measure(b, n > 22, p, Options{}, func(s *Solution) float64 { return float64(s.Current) }, 5.9350)
+			measure(b, n > 22, p, MeshOptions{}, func(s *MeshSolution) float64 { return float64(s.Current) }, 5.9350)
 		})
 	}
 }

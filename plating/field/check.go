@@ -15,15 +15,15 @@ func inconsistent(field, value, need string) error {
 }
 
 // check looks at everything but the meshes' topology.
-func (p *Problem) check() error {
-	if err := units.Positive("conductivity", p.Tank.Conductivity); err != nil {
+func (p *MeshProblem) check() error {
+	if err := units.Positive("conductivity", p.Conductivity); err != nil {
 		return err
 	}
 	if err := checkDrive(p.Drive); err != nil {
 		return err
 	}
 	var has [4]bool
-	bounded := p.Tank.Box != nil
+	bounded := p.Box != nil
 	for i := range p.Surfaces {
 		s := &p.Surfaces[i]
 		if err := s.check(i); err != nil {
@@ -32,7 +32,7 @@ func (p *Problem) check() error {
 		has[s.Kind] = true
 		bounded = bounded || s.Vessel
 	}
-	if b := p.Tank.Box; b != nil {
+	if b := p.Box; b != nil {
 		if err := b.check(p.Surfaces); err != nil {
 			return err
 		}
@@ -59,14 +59,14 @@ func checkDrive(d current.Drive) error {
 }
 
 // name returns the name of a surface for messages.
-func (s *Surface) name(i int) string {
+func (s *Boundary) name(i int) string {
 	if s.Name != "" {
 		return s.Name
 	}
 	return fmt.Sprintf("%s %d", s.Kind, i+1)
 }
 
-func (s *Surface) check(i int) error {
+func (s *Boundary) check(i int) error {
 	name := s.name(i)
 	bad := func(tri int, reason error, detail, need string) error {
 		return &MeshError{Surface: name, Triangle: tri, Detail: detail, Need: need, Err: reason}
@@ -104,12 +104,12 @@ func (s *Surface) check(i int) error {
 	return nil
 }
 
-func (s *Surface) corners(k int) triangle {
+func (s *Boundary) corners(k int) triangle {
 	t := s.Triangles[k]
 	return triangle{s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]}
 }
 
-func (b *Box) check(parts []Surface) error {
+func (b *Box) check(parts []Boundary) error {
 	side := r3.Sub(b.High, b.Low)
 	if !(side.X > 0 && side.Y > 0 && side.Z > 0 && norm(b.Low)+norm(b.High) < 1e6) {
 		return &units.ValueError{Field: "box", Value: fmt.Sprintf("%v to %v m", b.Low, b.High),
@@ -151,9 +151,9 @@ func (b *Box) check(parts []Surface) error {
 
 // tafel refuses a Tafel law at a cathode where the reverse reaction counts, and
 // warns where it begins to.
-func (c *cell) tafel(s *Solution) ([]current.Warning, error) {
+func (c *cell) tafel(s *MeshSolution) ([]current.Warning, error) {
 	var out []current.Warning
-	results := append(append([]Result(nil), s.Surfaces...), s.Walls...)
+	results := append(append([]MeshResult(nil), s.Surfaces...), s.Walls...)
 	for i := range results {
 		r := &results[i]
 		if r.Kind != current.Cathode || len(r.Density) == 0 {

@@ -18,7 +18,7 @@ type half struct {
 // closed checks that the surfaces, sheets aside, form closed bodies together:
 // each edge once in each direction, and the normals of each body pointing into
 // the bath. Corners count as one where their coordinates are equal.
-func (p *Problem) closed() error {
+func (p *MeshProblem) closed() error {
 	number := map[r3.Vec]int32{}
 	var halves []half
 	var owner [][2]int32 // surface and triangle
@@ -64,7 +64,7 @@ func (p *Problem) closed() error {
 	return p.orientation(bodies, owner)
 }
 
-func (p *Problem) edge(h []half, owner [][2]int32) error {
+func (p *MeshProblem) edge(h []half, owner [][2]int32) error {
 	o := owner[h[0].tri]
 	bad := &MeshError{Surface: p.Surfaces[o[0]].name(int(o[0])), Triangle: int(o[1])}
 	switch {
@@ -83,7 +83,7 @@ func (p *Problem) edge(h []half, owner [][2]int32) error {
 }
 
 // orientation checks the sign of each body's volume.
-func (p *Problem) orientation(bodies union, owner [][2]int32) error {
+func (p *MeshProblem) orientation(bodies union, owner [][2]int32) error {
 	volume := map[int32]float64{}
 	var roots []int32
 	var origin r3.Vec

@@ -111,8 +111,8 @@ func TestPropertyRowsChecked(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := one(Surface{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
-	o := Options{Method: Direct}
+	p := one(Boundary{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
+	o := MeshOptions{Equation: Direct}
 	c, err := p.assemble(&o)
 	if err != nil {
 		t.Fatal(err)
@@ -175,8 +175,8 @@ func TestPropertyRowsOfRing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := one(Surface{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
-	o := Options{Method: Direct}
+	p := one(Boundary{Name: "ring", Kind: current.Cathode, Vertices: ring.Vertices, Triangles: ring.Triangles})
+	o := MeshOptions{Equation: Direct}
 	c, err := p.assemble(&o)
 	if err != nil {
 		t.Fatal(err)

@@ -22,7 +22,7 @@ type wedge struct{ alpha, l, depth float64 }
 
 // problem makes n panels on the cathode; they are even for grade 1, and drawn
 // to the corner by the exponent otherwise.
-func (c wedge) problem(n int, grade float64) Problem {
+func (c wedge) problem(n int, grade float64) MeshProblem {
 	nu := math.Pi / (2 * c.alpha)
 	side := func(n int, l float64) []float64 { // along a straight side, in w
 		g := make([]float64, n+1)
@@ -66,10 +66,10 @@ func (c wedge) problem(n int, grade float64) Problem {
 		r = math.Pow(r, 1/nu)
 		return r3.Vec{X: r * cos, Y: r * sin, Z: v.Z}
 	})
-	surface := func(name string, kind current.Kind, t [][3]int32) Surface {
-		return Surface{Name: name, Kind: kind, Vertices: s.v, Triangles: t, Vessel: true}
+	surface := func(name string, kind current.Kind, t [][3]int32) Boundary {
+		return Boundary{Name: name, Kind: kind, Vertices: s.v, Triangles: t, Vessel: true}
 	}
-	return Problem{Tank: Tank{Conductivity: 1}, Drive: current.ByVoltage(1), Surfaces: []Surface{
+	return MeshProblem{Conductivity: 1, Drive: current.ByVoltage(1), Surfaces: []Boundary{
 		surface("floor", current.Cathode, parts[current.Cathode]), surface("lid", current.Anode, parts[current.Anode]), surface("sides", current.Insulator, rest)}}
 }
 
@@ -88,8 +88,8 @@ func TestReferenceCornerEstimate(t *testing.T) {
 				}
 				w := wedge{degrees * math.Pi / 180, 1, 0.5}
 				name := fmt.Sprintf("%g°, grade %g, averaged %v", degrees, grade, averaged)
-				coarse := solve(t, w.problem(6, grade), Options{Galerkin: averaged})
-				fine := solve(t, w.problem(12, grade), Options{Galerkin: averaged})
+				coarse := solve(t, w.problem(6, grade), MeshOptions{Galerkin: averaged})
+				fine := solve(t, w.problem(12, grade), MeshOptions{Galerkin: averaged})
 				d, err := Compare(coarse, fine)
 				if err != nil {
 					t.Fatal(err)
@@ -136,18 +136,18 @@ func (c wedge) density(x float64) float64 {
 func TestPropertyCornerAbsent(t *testing.T) {
 	square := wedge{math.Pi / 2, 1, 0.5}
 	tilted := wedge{0.7 * math.Pi / 2, 1, 0.5} // 63°
-	kinetic := func(n int) Problem {
+	kinetic := func(n int) MeshProblem {
 		p := wedge{math.Pi, 1, 0.5}.problem(n, 1)
 		p.Surfaces[0].Law = current.LinearLaw(0.2)
 		return p
 	}
-	for name, at := range map[string]func(n int) Problem{
-		"90°":             func(n int) Problem { return square.problem(n, 1) },
-		"63°":             func(n int) Problem { return tilted.problem(n, 1) },
+	for name, at := range map[string]func(n int) MeshProblem{
+		"90°":             func(n int) MeshProblem { return square.problem(n, 1) },
+		"63°":             func(n int) MeshProblem { return tilted.problem(n, 1) },
 		"180°, kinetics":  kinetic,
-		"ball, no corner": func(n int) Problem { return one(ball(n, 1)) },
+		"ball, no corner": func(n int) MeshProblem { return one(ball(n, 1)) },
 	} {
-		a, b := solve(t, at(4), Options{}), solve(t, at(8), Options{})
+		a, b := solve(t, at(4), MeshOptions{}), solve(t, at(8), MeshOptions{})
 		d, err := Compare(a, b)
 		if err != nil {
 			t.Fatal(err)
@@ -171,14 +171,14 @@ func TestReferenceStripEstimate(t *testing.T) {
 	testdata.SlowOnly(t)
 	s := strip{1, 2, 1}
 	for _, grade := range []float64{1, 2} {
-		at := func(n int) *Solution {
-			var p Problem
+		at := func(n int) *MeshSolution {
+			var p MeshProblem
 			if grade == 2 {
 				p = s.problem(n, 1)
 			} else {
 				p = s.even(n, 1)
 			}
-			return solve(t, p, Options{})
+			return solve(t, p, MeshOptions{})
 		}
 		d, err := Compare(at(6), at(12))
 		if err != nil {
@@ -194,7 +194,7 @@ func TestReferenceStripEstimate(t *testing.T) {
 }
 
 // even is the channel on even panels.
-func (s strip) even(n int, depth float64) Problem {
+func (s strip) even(n int, depth float64) MeshProblem {
 	straight := func(n int, lo, hi float64) []float64 { return graded(n, lo, hi, 1) }
 	m := int(math.Round(float64(n) * (s.b - s.a) / s.a))
 	x := append(straight(n, 0, s.a)[:n], straight(m, s.a, s.b)...)
@@ -205,5 +205,5 @@ func (s strip) even(n int, depth float64) Problem {
 	floor, top := subsetOf(whole, low), subsetOf(whole, high)
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !low(v) && !high(v) })
 	floor.Kind, top.Kind = current.Cathode, current.Anode
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: current.ByVoltage(1)}
+	return MeshProblem{Conductivity: 1, Surfaces: []Boundary{floor, top, rest}, Drive: current.ByVoltage(1)}
 }

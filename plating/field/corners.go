@@ -104,7 +104,7 @@ func (c Corner) Estimate(change float64) float64 {
 }
 
 // corners fills in where primary electrodes meet insulators.
-func (c *cell) corners(results []Result, seams []seam) {
+func (c *cell) corners(results []MeshResult, seams []seam) {
 	p := c.p
 	on := make([]map[r3.Vec]bool, len(results))
 	for _, e := range seams {

@@ -28,7 +28,7 @@ type settings struct {
 	progress             func(string, int, int)
 }
 
-func (o *Options) settings() settings {
+func (o *MeshOptions) settings() settings {
 	s := settings{o.Tolerance, o.Converged, o.MemoryLimit, o.Workers, o.Progress}
 	if s.tolerance == 0 {
 		s.tolerance = 1e-5
@@ -47,11 +47,11 @@ func (o *Options) settings() settings {
 
 // tooBig refuses, before anything is laid, what no way of laying it would bring
 // under the memory limit: the walls of a box may ask for millions of panels.
-func (p *Problem) tooBig(o *Options) error {
-	if p.Tank.Box == nil {
+func (p *MeshProblem) tooBig(o *MeshOptions) error {
+	if p.Box == nil {
 		return nil
 	}
-	n := fewestPanels(p.Tank.Box)
+	n := fewestPanels(p.Box)
 	for i := range p.Surfaces {
 		n += len(p.Surfaces[i].Triangles)
 	}

@@ -23,7 +23,7 @@
 // # The equations
 //
 // Green's formula on flat panels with constant φ and q, at the centroid of
-// each panel (or averaged over it, [Options.Galerkin]):
+// each panel (or averaged over it, [MeshOptions.Galerkin]):
 //
 //	c_i·φ_i + Σ_j K_ij·φ_j - Σ_j G_ij·q_j = ω·φ∞
 //
@@ -43,7 +43,7 @@
 // faces in branches of their own; blocks between clusters that lie apart are
 // compressed by cross approximation of both layers side by side until a glance
 // at every row finds none that is off, factorised anew and cut to
-// [Options.Tolerance]; factors are stored in single precision.
+// [MeshOptions.Tolerance]; factors are stored in single precision.
 // One pass applies both layers. Newton steps are solved by GMRES with the
 // leaves and the border of held currents as preconditioner. A step sets the
 // current density that the linear equations predict, not the potential, which
@@ -92,7 +92,7 @@
 //
 // # Checks
 //
-// Every [Solution] carries its [Checks]. Refused, not warned of: holes, turned
+// Every [MeshSolution] carries its [MeshChecks]. Refused, not warned of: holes, turned
 // triangles or bodies, bodies that cut or enclose each other (solid angle at
 // some panels of each surface and at those within the box of another), gaps of
 // less than half a panel between parallel faces, row sums off by more than
@@ -104,7 +104,7 @@
 // lies in the plane of the insulator leave 5 % of the total, panels drawn to
 // the line 1 %. A minimum that lies on one panel is marked unresolved. The
 // largest value of a primary distribution at an edge is not a property of the
-// part; use [Result.Percentile].
+// part; use [MeshResult.Percentile].
 //
 // The same number of workers gives the same bits; another number other
 // roundings. A context ends a run within a few blocks or one GMRES step.

@@ -67,7 +67,7 @@ func (e *SignError) Error() string {
 // Unwrap returns [ErrSign].
 func (e *SignError) Unwrap() error { return ErrSign }
 
-// A CostError reports a run that needs more memory than [Options.MemoryLimit].
+// A CostError reports a run that needs more memory than [MeshOptions.MemoryLimit].
 type CostError struct {
 	Cost  Cost
 	Limit int64

@@ -26,17 +26,17 @@ type three = [3]float64
 // one of the current density at a place.
 type exactCase struct {
 	name  string
-	at    func(k int) Problem     // mesh k of three
-	total func(*Solution) float64 // what is compared
-	exact float64                 // its exact value
-	tol   three                   // relative error allowed on each mesh
-	order float64                 // least order of convergence
-	local func(x r3.Vec) float64  // exact density on the first surface; 0 where it is not compared
-	rms   three                   // relative error allowed, root mean square over the area
-	o     Options
+	at    func(k int) MeshProblem     // mesh k of three
+	total func(*MeshSolution) float64 // what is compared
+	exact float64                     // its exact value
+	tol   three                       // relative error allowed on each mesh
+	order float64                     // least order of convergence
+	local func(x r3.Vec) float64      // exact density on the first surface; 0 where it is not compared
+	rms   three                       // relative error allowed, root mean square over the area
+	o     MeshOptions
 }
 
-func amperes(s *Solution) float64 { return float64(s.Current) }
+func amperes(s *MeshSolution) float64 { return float64(s.Current) }
 
 // meshes returns how many of the three meshes to run.
 func meshes() int {
@@ -47,7 +47,7 @@ func meshes() int {
 }
 
 // run solves the meshes of a case and returns the solutions.
-func (c *exactCase) run(t *testing.T) (out []*Solution) {
+func (c *exactCase) run(t *testing.T) (out []*MeshSolution) {
 	t.Helper()
 	var n []int
 	var errs, local []float64
@@ -76,7 +76,7 @@ func (c *exactCase) run(t *testing.T) (out []*Solution) {
 }
 
 // scatter returns the root mean square of the relative error of the density.
-func scatter(r *Result, exact func(r3.Vec) float64) float64 {
+func scatter(r *MeshResult, exact func(r3.Vec) float64) float64 {
 	sum, area := 0.0, 0.0
 	for k, x := range r.Centroid {
 		if want := exact(x); want != 0 {
@@ -148,7 +148,7 @@ func (s strip) density(x float64) float64 {
 }
 
 // problem makes half of the channel, 0 < x < b, n panels on the strip.
-func (s strip) problem(n int, depth float64) Problem {
+func (s strip) problem(n int, depth float64) MeshProblem {
 	var x []float64
 	for i := range n {
 		x = append(x, s.a*(1-math.Pow(1-float64(i)/float64(n), 2)))
@@ -167,7 +167,7 @@ func (s strip) problem(n int, depth float64) Problem {
 	floor, top := subsetOf(whole, low), subsetOf(whole, func(v r3.Vec) bool { return v.Z > s.h*(1-1e-12) })
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !low(v) && v.Z <= s.h*(1-1e-12) })
 	floor.Kind, top.Kind = current.Cathode, current.Anode
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{floor, top, rest}, Drive: current.ByVoltage(1)}
+	return MeshProblem{Conductivity: 1, Surfaces: []Boundary{floor, top, rest}, Drive: current.ByVoltage(1)}
 }
 
 // Three strips in channels: total and density against the conformal map.
@@ -193,7 +193,7 @@ func TestReferenceStripsInChannel(t *testing.T) {
 		}
 		e := exactCase{name: fmt.Sprint(c.strip), total: amperes, exact: c.factor * depth, tol: c.tol, rms: c.rms,
 			order: 0.85,
-			at:    func(k int) Problem { return c.problem([]int{5, 10, 20}[k], depth) },
+			at:    func(k int) MeshProblem { return c.problem([]int{5, 10, 20}[k], depth) },
 			local: func(x r3.Vec) float64 {
 				if x.X > 0.95*c.a {
 					return 0
@@ -218,7 +218,7 @@ func TestReferenceEllipticSheet(t *testing.T) {
 	near2(t, "closed form", exact, 0.92742197457, 1e-11)
 	(&exactCase{name: "sheet 2:1", total: capacitance, exact: exact, tol: three{4.3e-3, 1.1e-3, 2.7e-4}, rms: three{0.02,
 		8e-3, 3.5e-3}, order: 0.9,
-		at: func(k int) Problem {
+		at: func(k int) MeshProblem {
 			s := disc([]int{9, 18, 36}[k], 1, 2).stretched(a, b, 1).surface("sheet", current.Cathode)
 			s.Sheet = true
 			return one(s)
@@ -241,7 +241,7 @@ func TestReferenceThinSpheroid(t *testing.T) {
 	near2(t, "closed form", exact, 0.64066661893414, 1e-13)
 	(&exactCase{name: "oblate 1:100", total: capacitance, exact: exact, tol: three{0.015, 3.8e-3, 9.6e-4},
 		rms: three{0.063, 0.019, 5.4e-3}, order: 0.9,
-		at: func(k int) Problem {
+		at: func(k int) MeshProblem {
 			return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(1, 1, c).surface("", current.Cathode))
 		},
 		local: func(x r3.Vec) float64 {
@@ -255,7 +255,7 @@ func TestReferenceThinSpheroid(t *testing.T) {
 // Sphere: total and density.
 func TestReferenceSphereLocal(t *testing.T) {
 	testdata.SlowOnly(t)
-	for _, o := range []Options{{}, {Galerkin: true}} {
+	for _, o := range []MeshOptions{{}, {Galerkin: true}} {
 		(&exactCase{name: fmt.Sprint("sphere, averaged ", o.Galerkin), total: capacitance, exact: 1, tol: three{0.015, 3.6e-3,
 			9.1e-4}, rms: three{0.01, 2.7e-3, 7e-4}, order: 0.95,
 			at: primarySphere, local: func(r3.Vec) float64 { return 1 }, o: o}).run(t)
@@ -268,8 +268,8 @@ func TestReferencePlateCellMeshes(t *testing.T) {
 	j := 1 / (0.03/20 + 1e-3)
 	(&exactCase{name: "plates", total: amperes, exact: j * 0.04 * 0.02, tol: three{0.033, 9.4e-3, 2.7e-3},
 		rms: three{0.035, 0.01, 2.8e-3}, order: 0.9,
-		at: func(k int) Problem {
-			return Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k],
+		at: func(k int) MeshProblem {
+			return MeshProblem{Conductivity: 20, Surfaces: channel(0.02, 0.02, 0.03, 0.02, []int{8, 16, 32}[k],
 				current.LinearLaw(1e-3)), Drive: current.ByVoltage(1)}
 		},
 		local: func(r3.Vec) float64 { return j }}).run(t)
@@ -323,17 +323,17 @@ func TestIndependentTwoSpheres(t *testing.T) {
 			return sum
 		}
 	}
-	pair := func(k int, other current.Kind) Problem {
+	pair := func(k int, other current.Kind) MeshProblem {
 		n := []int{6, 12, 18}[k]
 		return one(sphere(n, 1, r3.Vec{}).surface("a", current.Cathode), sphere(n, 1, r3.Vec{X: d}).surface("b", other))
 	}
 	(&exactCase{name: "two cathodes", total: capacitance, exact: 2 * (c11 + c12), tol: three{0.011, 2.8e-3, 1e-3},
 		rms: three{0.018, 5.2e-3, 2.5e-3}, order: 0.9,
-		at: func(k int) Problem { return pair(k, current.Cathode) }, local: density(1)}).run(t)
+		at: func(k int) MeshProblem { return pair(k, current.Cathode) }, local: density(1)}).run(t)
 	half := density(-1)
 	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3},
 		rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
-		at: func(k int) Problem { return pair(k, current.Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
+		at: func(k int) MeshProblem { return pair(k, current.Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
 }
 
 // haring makes a cell with two cathodes at the ends, 50 mm and 250 mm from the
@@ -341,7 +341,7 @@ func TestIndependentTwoSpheres(t *testing.T) {
 // corner of a quarter of the cell, joins the halves of the bath, which otherwise
 // would be two. What the hole does to the currents goes like the third power
 // of its width: it is 3e-5 here and below what the meshes show.
-func haring(n int, law current.Law, volts float64) Problem {
+func haring(n int, law current.Law, volts float64) MeshProblem {
 	const near, far, wide, hole, thick = 0.05, 0.25, 0.05, 0.005, 0.01
 	across := []float64{0}
 	for i := range n + 1 {
@@ -363,7 +363,7 @@ func haring(n int, law current.Law, volts float64) Problem {
 	first.Kind, first.Name, first.Law = current.Cathode, "near", law
 	second.Kind, second.Name, second.Law = current.Cathode, "far", law
 	anode.Kind, anode.Name = current.Anode, "anode"
-	return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{first, second, anode, rest},
+	return MeshProblem{Conductivity: 20, Surfaces: []Boundary{first, second, anode, rest},
 		Drive: current.ByVoltage(units.Voltage(volts))}
 }
 
@@ -373,7 +373,7 @@ func haring(n int, law current.Law, volts float64) Problem {
 func TestReferenceHaringBlum(t *testing.T) {
 	testdata.SlowOnly(t)
 	const kappa, l1, p = 20.0, 0.05, 5.0
-	ratio := func(s *Solution) float64 { return float64(s.Surfaces[0].Mean() / s.Surfaces[1].Mean()) }
+	ratio := func(s *MeshSolution) float64 { return float64(s.Surfaces[0].Mean() / s.Surfaces[1].Mean()) }
 	for _, c := range []struct {
 		name         string
 		law          current.Law
@@ -391,7 +391,7 @@ func TestReferenceHaringBlum(t *testing.T) {
 			near2(t, "closed form", p/c.m-1, math.Log(c.m), 1e-9)
 		}
 		e := exactCase{name: c.name, total: ratio, exact: c.m, tol: c.tol, rms: c.rms, order: 0.85,
-			at:    func(k int) Problem { return haring([]int{4, 7, 12}[k], c.law, c.volts) },
+			at:    func(k int) MeshProblem { return haring([]int{4, 7, 12}[k], c.law, c.volts) },
 			local: func(r3.Vec) float64 { return c.j1 }}
 		e.run(t)
 	}
@@ -403,7 +403,7 @@ func TestReferenceHaringBlum(t *testing.T) {
 func TestReferenceWedgeCellMeshes(t *testing.T) {
 	testdata.SlowOnly(t)
 	const a, short, long, depth = 0.0635, 0.0476, 0.127, 0.03
-	at := func(k int) Problem {
+	at := func(k int) MeshProblem {
 		n := []int{8, 16, 28}[k]
 		g := graded(n, 0, 1, 2)
 		mesh := boxMesh(g, graded(max(2, n/6), 0, 1, 1), g).moved(func(v r3.Vec) r3.Vec {
@@ -414,7 +414,7 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 		cathode, anode := subsetOf(mesh, onTop), subsetOf(mesh, func(v r3.Vec) bool { return v.Z == 0 })
 		rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
 		anode.Kind, cathode.Kind = current.Anode, current.Cathode
-		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest}, Drive: current.ByVoltage(1)}
+		return MeshProblem{Conductivity: 1, Surfaces: []Boundary{cathode, anode, rest}, Drive: current.ByVoltage(1)}
 	}
 	table := [][2]float64{{0.05, 2.833749992}, {0.1, 2.134836794}, {0.2, 1.528528256}, {0.3, 1.183906323}, {0.4,
 		0.927646365}, {0.5, 0.713977933},
@@ -438,13 +438,13 @@ func TestReferenceWedgeCellMeshes(t *testing.T) {
 // the single layer from 1e2 to 1e4. The steps of GMRES must not follow it.
 func TestPropertyTrapConditioning(t *testing.T) {
 	testdata.SlowOnly(t)
-	for name, at := range map[string]func(exponent float64) Problem{
-		"bath without end": func(e float64) Problem { return one(cube(14, 1, r3.Vec{}, e).surface("", current.Cathode)) },
-		"tank":             func(e float64) Problem { return hung(10, 6, e) },
+	for name, at := range map[string]func(exponent float64) MeshProblem{
+		"bath without end": func(e float64) MeshProblem { return one(cube(14, 1, r3.Vec{}, e).surface("", current.Cathode)) },
+		"tank":             func(e float64) MeshProblem { return hung(10, 6, e) },
 	} {
 		var steps []int
 		for _, e := range []float64{1, 2, 3} {
-			steps = append(steps, solve(t, at(e), Options{}).Work.Krylov)
+			steps = append(steps, solve(t, at(e), MeshOptions{}).Work.Krylov)
 		}
 		t.Logf("%s: %v steps at grading 1, 2, 3", name, steps)
 		if steps[1] > 3*steps[0]/2 || steps[2] > 5*steps[0]/2 || steps[2] > 90 {
@@ -456,9 +456,9 @@ func TestPropertyTrapConditioning(t *testing.T) {
 // A corner on the middle of a neighbour's edge is a hole of no width: refused
 // within a surface and between two that form one body.
 func TestPropertyTrapTJunction(t *testing.T) {
-	refused := func(name string, p Problem) {
-		for _, m := range []Method{Automatic, Direct} {
-			_, err := Solve(t.Context(), p, Options{Method: m})
+	refused := func(name string, p MeshProblem) {
+		for _, m := range []Equation{Automatic, Direct} {
+			_, err := Solve(t.Context(), p, MeshOptions{Equation: m})
 			var e *MeshError
 			if !errors.As(err, &e) || !errors.Is(err, ErrOpen) || e.Triangle < 0 || e.Surface == "" || e.Detail == "" ||
 				e.Need == "" {
@@ -478,7 +478,7 @@ func TestPropertyTrapTJunction(t *testing.T) {
 	top := func(v r3.Vec) bool { return v.Z == 0.5 }
 	lid, rest := subsetOf(whole, top), subsetOf(whole, func(v r3.Vec) bool { return !top(v) })
 	lid.Name, rest.Name = "lid", "rest"
-	if _, err := Solve(t.Context(), one(lid, rest), Options{}); err != nil {
+	if _, err := Solve(t.Context(), one(lid, rest), MeshOptions{}); err != nil {
 		t.Errorf("two surfaces that fit: %v", err)
 	}
 	refused("a finer lid", one(lid.refined(), rest))
@@ -487,17 +487,17 @@ func TestPropertyTrapTJunction(t *testing.T) {
 // A closed surface marked as a sheet is what its outside is: nothing flows
 // inside, whichever way its triangles are turned.
 func TestPropertyClosedSheet(t *testing.T) {
-	body := solve(t, one(ball(8, 1)), Options{})
+	body := solve(t, one(ball(8, 1)), MeshOptions{})
 	turned := sphere(8, 1, r3.Vec{}).inverted().surface("ball", current.Cathode)
-	for _, s := range []Surface{ball(8, 1), turned} {
+	for _, s := range []Boundary{ball(8, 1), turned} {
 		s.Sheet = true
-		sheet := solve(t, one(s), Options{})
+		sheet := solve(t, one(s), MeshOptions{})
 		near2(t, "current of the sheet", float64(sheet.Current), float64(body.Current), 1e-6)
 		if len(sheet.Warnings) > 0 {
 			t.Errorf("warnings %v", sheet.Warnings)
 		}
 		s.Vessel = true
-		if _, err := Solve(t.Context(), one(s), Options{}); !errors.Is(err, units.ErrInconsistent) ||
+		if _, err := Solve(t.Context(), one(s), MeshOptions{}); !errors.Is(err, units.ErrInconsistent) ||
 			!strings.Contains(err.Error(), "a sheet and a vessel") {
 			t.Errorf("a sheet that is a vessel: %v", err)
 		}
@@ -509,14 +509,14 @@ func TestPropertyClosedSheet(t *testing.T) {
 func TestPropertyRowSumRefusal(t *testing.T) {
 	testdata.SlowOnly(t)
 	u := r3.Unit(r3.Vec{X: 1, Y: 1, Z: 1})
-	thorn := func(height float64) Problem { // a small ball with one corner drawn out towards the middle of a large one
+	thorn := func(height float64) MeshProblem { // a small ball with one corner drawn out towards the middle of a large one
 		a := sphere(24, 0.25, r3.Scale(1.4, u)).moved(func(v r3.Vec) r3.Vec {
 			off := norm(r3.Sub(v, r3.Scale(1.15, u)))
 			return r3.Sub(v, r3.Scale(height*math.Exp(-off*off*1e4), u))
 		})
 		return one(ball(6, 1), a.surface("thorn", current.Cathode))
 	}
-	if _, err := Solve(t.Context(), thorn(0.05), Options{Method: Direct}); err != nil {
+	if _, err := Solve(t.Context(), thorn(0.05), MeshOptions{Equation: Direct}); err != nil {
 		t.Errorf("a thorn that keeps clear: %v", err)
 	}
 	// Which panels are looked at hangs on their order.
@@ -524,12 +524,12 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 	var err error
 	for turn := range 8 {
 		p := thorn(0.6)
-		if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, current.ErrOverlap) {
+		if _, err := Solve(t.Context(), p, MeshOptions{}); !errors.Is(err, current.ErrOverlap) {
 			t.Errorf("a thorn in the ball, single layer: %v", err)
 		}
 		tri := p.Surfaces[1].Triangles
 		p.Surfaces[1].Triangles = append(append([][3]int32{}, tri[turn:]...), tri[:turn]...)
-		_, err = Solve(t.Context(), p, Options{Method: Direct})
+		_, err = Solve(t.Context(), p, MeshOptions{Equation: Direct})
 		if !errors.As(err, &e) || !errors.Is(err, current.ErrOverlap) || e.Surface != "thorn" {
 			t.Fatalf("a thorn in the ball: %v", err)
 		}
@@ -542,7 +542,7 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 	}
 	// The limits themselves, on rows made up.
 	p := &panels{surface: []int32{0, 0, 1}, local: []int32{0, 1, 0}}
-	c := &cell{p: p, surfaces: []Surface{{Name: "a"}, {Name: "b"}}}
+	c := &cell{p: p, surfaces: []Boundary{{Name: "a"}, {Name: "b"}}}
 	for _, row := range []struct {
 		c       []float64
 		sum     float64
@@ -568,39 +568,39 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 // Warnings on both sides of their limits.
 func TestPropertyWarningLimits(t *testing.T) {
 	for _, row := range []struct {
-		checks Checks
+		checks MeshChecks
 		tol    float64 // of the operator
 		want   string
 	}{
-		{Checks{}, 1e-5, ""},
-		{Checks{CurrentImbalance: 0.009}, 1e-5, ""},
-		{Checks{CurrentImbalance: 0.011}, 1e-5, "differ by 1.1 %"},
-		{Checks{CurrentImbalance: -0.011}, 1e-5, "differ by 1.1 %"},
-		{Checks{RowSum: 0.9e-4}, 1e-5, ""},
-		{Checks{RowSum: 1.1e-4}, 1e-5, "row sums"},
-		{Checks{RowSum: 1.1e-4}, 1e-7, "row sums"},
-		{Checks{RowSum: 0.9e-4}, 1e-7, ""},
-		{Checks{RowSum: 0.9e-3}, 1e-4, ""},
-		{Checks{RowSum: 1.1e-3}, 1e-4, "row sums"},
-		{Checks{Operator: 1.9e-4}, 1e-5, ""},
-		{Checks{Operator: 2.1e-4}, 1e-5, "operator is off"},
-		{Checks{Operator: 2.1e-4}, 1e-4, ""},
+		{MeshChecks{}, 1e-5, ""},
+		{MeshChecks{CurrentImbalance: 0.009}, 1e-5, ""},
+		{MeshChecks{CurrentImbalance: 0.011}, 1e-5, "differ by 1.1 %"},
+		{MeshChecks{CurrentImbalance: -0.011}, 1e-5, "differ by 1.1 %"},
+		{MeshChecks{RowSum: 0.9e-4}, 1e-5, ""},
+		{MeshChecks{RowSum: 1.1e-4}, 1e-5, "row sums"},
+		{MeshChecks{RowSum: 1.1e-4}, 1e-7, "row sums"},
+		{MeshChecks{RowSum: 0.9e-4}, 1e-7, ""},
+		{MeshChecks{RowSum: 0.9e-3}, 1e-4, ""},
+		{MeshChecks{RowSum: 1.1e-3}, 1e-4, "row sums"},
+		{MeshChecks{Operator: 1.9e-4}, 1e-5, ""},
+		{MeshChecks{Operator: 2.1e-4}, 1e-5, "operator is off"},
+		{MeshChecks{Operator: 2.1e-4}, 1e-4, ""},
 	} {
-		w := (&Solution{Checks: row.checks}).warnings(&model{op: &operator{tol: row.tol}})
+		w := (&MeshSolution{Checks: row.checks}).warnings(&model{op: &operator{tol: row.tol}})
 		switch {
 		case row.want == "" && len(w) > 0, row.want != "" && (len(w) != 1 || !strings.Contains(w[0].Text, row.want)):
 			t.Errorf("%+v at tolerance %g: %v, want %q", row.checks, row.tol, w, row.want)
 		}
 	}
 	for kind, want := range map[current.Kind]int{current.Cathode: 1, current.Anode: 0} {
-		s := Solution{Surfaces: []Result{{Name: "bob", Kind: kind, Minimum: Spot{Unresolved: true}}}}
+		s := MeshSolution{Surfaces: []MeshResult{{Name: "bob", Kind: kind, Minimum: MeshSpot{Unresolved: true}}}}
 		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" ||
 			!strings.Contains(w[0].Text, "one panel")) {
 			t.Errorf("%v with an unresolved spot: %v", kind, w)
 		}
 	}
 	// A channel far too coarse says so of itself.
-	s := solve(t, strip{1, 10, 5}.problem(5, 0.5), Options{})
+	s := solve(t, strip{1, 10, 5}.problem(5, 0.5), MeshOptions{})
 	said := false
 	for _, w := range s.Warnings {
 		said = said || strings.Contains(w.Text, "too coarse")
@@ -623,8 +623,8 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 			far = k
 		}
 	}
-	spot := func(kind current.Kind, s *Surface, least, at, value float64) Spot {
-		r := Result{Kind: kind, Density: make([]units.CurrentDensity, 48), Centroid: make([]r3.Vec, 48)}
+	spot := func(kind current.Kind, s *Boundary, least, at, value float64) MeshSpot {
+		r := MeshResult{Kind: kind, Density: make([]units.CurrentDensity, 48), Centroid: make([]r3.Vec, 48)}
 		for k := range r.Density {
 			r.Density[k] = units.CurrentDensity(least + 0.09*math.Abs(least))
 		}
@@ -636,7 +636,7 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 	for _, row := range []struct {
 		name             string
 		kind             current.Kind
-		s                *Surface
+		s                *Boundary
 		least, at, value float64
 		want             bool
 	}{
@@ -647,7 +647,7 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 		{"a cathode without current", current.Cathode, &s, 0, float64(near), 0, true},
 		{"an anode dissolves", current.Anode, &s, -1, float64(near), -0.95, false},
 		{"an anode, uneven", current.Anode, &s, -1, float64(near), -0.85, true},
-		{"a wall", current.Cathode, &Surface{}, 1, float64(near), 5, false},
+		{"a wall", current.Cathode, &Boundary{}, 1, float64(near), 5, false},
 	} {
 		if got := spot(row.kind, row.s, row.least, row.at, row.value); got.Unresolved != row.want || got.Triangle != 0 ||
 			float64(got.Density) != row.least {
@@ -655,10 +655,10 @@ func TestPropertyUnresolvedSpot(t *testing.T) {
 		}
 	}
 	// The comparison of two meshes adds the change of the minimum.
-	of := func(least float64, unresolved bool) *Solution {
-		return &Solution{Surfaces: []Result{{Name: "bob", Kind: current.Cathode, Total: 1,
+	of := func(least float64, unresolved bool) *MeshSolution {
+		return &MeshSolution{Surfaces: []MeshResult{{Name: "bob", Kind: current.Cathode, Total: 1,
 			Density:  []units.CurrentDensity{units.CurrentDensity(least)},
-			Centroid: make([]r3.Vec, 1), Minimum: Spot{Density: units.CurrentDensity(least), Unresolved: unresolved}}}}
+			Centroid: make([]r3.Vec, 1), Minimum: MeshSpot{Density: units.CurrentDensity(least), Unresolved: unresolved}}}}
 	}
 	for _, row := range []struct {
 		coarse, fine           float64

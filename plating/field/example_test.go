@@ -51,20 +51,20 @@ func block(low, high r3.Vec, n int) (v []r3.Vec, t [][3]int32) {
 
 // bath is a clock's pendulum bob, a block of 30 mm by 30 mm by 10 mm, before
 // an anode wall in a tank of 120 mm.
-func bath() field.Problem {
+func bath() field.MeshProblem {
 	v, t := block(r3.Vec{X: 0.055, Y: 0.045, Z: 0.045}, r3.Vec{X: 0.065, Y: 0.075, Z: 0.075}, 8)
-	bob := field.Surface{Name: "bob", Vertices: v, Triangles: t,
+	bob := field.Boundary{Name: "bob", Vertices: v, Triangles: t,
 		Law: current.TafelCathode(1*units.AmperePerSquareMetre, 0.5, units.Celsius(50))}
-	return field.Problem{
-		Tank: field.Tank{Conductivity: 20, Box: &field.Box{High: r3.Vec{X: 0.12, Y: 0.12, Z: 0.12},
-			Walls: []field.Wall{{Face: field.LowX, Kind: current.Anode}}}},
-		Surfaces: []field.Surface{bob},
+	return field.MeshProblem{
+		Conductivity: 20, Box: &field.Box{High: r3.Vec{X: 0.12, Y: 0.12, Z: 0.12},
+			Walls: []field.Wall{{Face: field.LowX, Kind: current.Anode}}},
+		Surfaces: []field.Boundary{bob},
 		Drive:    current.ByCurrent(0.3),
 	}
 }
 
 func ExampleSolve() {
-	s, err := field.Solve(context.Background(), bath(), field.Options{})
+	s, err := field.Solve(context.Background(), bath(), field.MeshOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -84,7 +84,7 @@ func ExampleSolve() {
 }
 
 func ExampleEstimate() {
-	c, err := field.Estimate(bath(), field.Options{MemoryLimit: 1 << 20})
+	c, err := field.Estimate(bath(), field.MeshOptions{MemoryLimit: 1 << 20})
 	fmt.Println(c.Unknowns, "panels")
 	fmt.Println("refused:", err != nil)
 	// Output:
@@ -94,12 +94,12 @@ func ExampleEstimate() {
 
 func ExampleCompare() {
 	p := bath()
-	coarse, err := field.Solve(context.Background(), p, field.Options{})
+	coarse, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fine, err := field.Solve(context.Background(), field.Refined(p), field.Options{})
+	fine, err := field.Solve(context.Background(), field.Refined(p), field.MeshOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -123,7 +123,7 @@ func ExampleCorner_Estimate() {
 }
 
 func ExampleSignError() {
-	_, err := field.Solve(context.Background(), bath(), field.Options{})
+	_, err := field.Solve(context.Background(), bath(), field.MeshOptions{})
 	var wrong *field.SignError
 	if errors.As(err, &wrong) {
 		fmt.Printf("%d panels seem to dissolve, the worst at %v m: %s\n", wrong.Panels, wrong.At, wrong.Need)
@@ -133,11 +133,11 @@ func ExampleSignError() {
 	// Output: no cathode dissolves
 }
 
-func ExampleSurface() {
+func ExampleBoundary() {
 	// A surface that is not closed is refused with the reason and the remedy.
 	p := bath()
 	p.Surfaces[0].Triangles = p.Surfaces[0].Triangles[1:]
-	_, err := field.Solve(context.Background(), p, field.Options{})
+	_, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	fmt.Println(err)
 	// Output:
 	// surface "bob", triangle 0: not a closed surface: an edge without a neighbour; need a closed body (thicken a sheet, fill a hole, weld corners)

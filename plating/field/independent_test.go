@@ -14,9 +14,9 @@ import (
 )
 
 // dense returns the matrices of both layers without compression, and the panels.
-func dense(t *testing.T, p Problem) (g, k *mat.Dense, c *cell) {
+func dense(t *testing.T, p MeshProblem) (g, k *mat.Dense, c *cell) {
 	t.Helper()
-	c, err := p.assemble(&Options{Method: Direct})
+	c, err := p.assemble(&MeshOptions{Equation: Direct})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,8 +53,8 @@ func TestIndependentDense(t *testing.T) {
 	if err := q.SolveVec(g, rhs); err != nil {
 		t.Fatal(err)
 	}
-	s := solve(t, p, Options{})
-	compare := func(name string, s *Solution, tol float64) {
+	s := solve(t, p, MeshOptions{})
+	compare := func(name string, s *MeshSolution, tol float64) {
 		worst := 0.0
 		for i := range n {
 			worst = max(worst, math.Abs(float64(s.Surfaces[0].Density[c.p.local[i]])/q.AtVec(i)-1))
@@ -65,8 +65,8 @@ func TestIndependentDense(t *testing.T) {
 		}
 	}
 	compare("single layer", s, 5e-4)
-	compare("direct", solve(t, p, Options{Method: Direct}), 5e-4)
-	compare("tight", solve(t, p, Options{Tolerance: 1e-7}), 3e-4)
+	compare("direct", solve(t, p, MeshOptions{Equation: Direct}), 5e-4)
+	compare("tight", solve(t, p, MeshOptions{Tolerance: 1e-7}), 3e-4)
 	for i := range n {
 		sum := 0.0
 		for j := range n {
@@ -85,7 +85,7 @@ func TestIndependentTank(t *testing.T) {
 	p.Surfaces[0].Law = butlerVolmer(200, 2) // nearly linear
 	g, k, c := dense(t, p)
 	n := c.p.len()
-	s := solve(t, p, Options{})
+	s := solve(t, p, MeshOptions{})
 	// Put the solution into the exact equations: the residual in volts.
 	phi, q := make([]float64, n), make([]float64, n)
 	for i := range n {
@@ -109,7 +109,7 @@ func TestIndependentTank(t *testing.T) {
 }
 
 // result returns a surface or wall by its number.
-func (s *Solution) result(k int) *Result {
+func (s *MeshSolution) result(k int) *MeshResult {
 	if k < len(s.Surfaces) {
 		return &s.Surfaces[k]
 	}
@@ -121,9 +121,9 @@ func TestIndependentFormulations(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := one(sphere(12, 1, r3.Vec{}).stretched(1, 1, 2).surface("a", current.Cathode),
 		cube(12, 1, r3.Vec{X: 3}, 2).surface("b", current.Anode))
-	a := solve(t, p, Options{Method: SingleLayer})
-	b := solve(t, p, Options{Method: Direct})
-	c := solve(t, p, Options{Galerkin: true})
+	a := solve(t, p, MeshOptions{Equation: SingleLayer})
+	b := solve(t, p, MeshOptions{Equation: Direct})
+	c := solve(t, p, MeshOptions{Galerkin: true})
 	near2(t, "current, direct", float64(b.Current), float64(a.Current), 1e-3)
 	near2(t, "current, averaged", float64(c.Current), float64(a.Current), 2e-3)
 	t.Logf("currents %.6f %.6f %.6f", a.Current, b.Current, c.Current)
@@ -137,9 +137,9 @@ func TestIndependentReciprocity(t *testing.T) {
 	resistance := func(driven int) float64 {
 		a := cube(8, 0.03, r3.Vec{X: .08, Y: .03, Z: .04}, 1.5).surface("a", current.Floating)
 		b := sphere(8, 0.012, r3.Vec{X: .15, Y: .06, Z: .06}).surface("b", current.Floating)
-		s := []Surface{a, b}
+		s := []Boundary{a, b}
 		s[driven].Kind = current.Anode
-		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: s, Drive: current.ByCurrent(1)}, Options{})
+		r := solve(t, MeshProblem{Conductivity: 20, Box: box, Surfaces: s, Drive: current.ByCurrent(1)}, MeshOptions{})
 		return float64(r.Surfaces[1-driven].Metal) / float64(r.Current)
 	}
 	ab, ba := resistance(0), resistance(1)
@@ -150,8 +150,8 @@ func TestIndependentReciprocity(t *testing.T) {
 // The current balance is not forced; it closes as the mesh gets finer.
 func TestIndependentBalance(t *testing.T) {
 	testdata.SlowOnly(t)
-	a := solve(t, hung(8, 4, 1.5), Options{}).Checks.CurrentImbalance
-	b := solve(t, hung(16, 10, 1.5), Options{}).Checks.CurrentImbalance
+	a := solve(t, hung(8, 4, 1.5), MeshOptions{}).Checks.CurrentImbalance
+	b := solve(t, hung(16, 10, 1.5), MeshOptions{}).Checks.CurrentImbalance
 	if a == 0 || math.Abs(b) > 0.6*math.Abs(a) || math.Abs(b) > 5e-3 {
 		t.Errorf("imbalance %.2e, then %.2e", a, b)
 	}
@@ -160,9 +160,9 @@ func TestIndependentBalance(t *testing.T) {
 // A held current and a held voltage are two ways to one solution.
 func TestIndependentDrive(t *testing.T) {
 	p := hung(8, 5, 1.5)
-	a := solve(t, p, Options{})
+	a := solve(t, p, MeshOptions{})
 	p.Drive = current.ByCurrent(a.Current)
-	b := solve(t, p, Options{})
+	b := solve(t, p, MeshOptions{})
 	near2(t, "voltage", float64(b.CellVoltage), 2, 1e-6)
 	near2(t, "minimum", float64(b.Surfaces[0].Minimum.Density), float64(a.Surfaces[0].Minimum.Density), 1e-5)
 	if a.Surfaces[0].Metal != 0 || a.Walls[LowX].Metal != 2*units.Volt {
@@ -262,9 +262,9 @@ func TestIndependentSevenPoints(t *testing.T) {
 // The same worker count gives the same bits; another one the same digits.
 func TestIndependentWorkers(t *testing.T) {
 	p := hung(6, 4, 1.5)
-	a := solve(t, p, Options{Workers: 2})
-	b := solve(t, p, Options{Workers: 2})
-	c := solve(t, p, Options{Workers: 3})
+	a := solve(t, p, MeshOptions{Workers: 2})
+	b := solve(t, p, MeshOptions{Workers: 2})
+	c := solve(t, p, MeshOptions{Workers: 3})
 	for k, j := range a.Surfaces[0].Density {
 		if j != b.Surfaces[0].Density[k] {
 			t.Fatalf("triangle %d: %v, then %v", k, j, b.Surfaces[0].Density[k])
@@ -276,7 +276,7 @@ func TestIndependentWorkers(t *testing.T) {
 func TestIndependentCancel(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	seen := 0
-	_, err := Solve(ctx, hung(16, 8, 1.5), Options{Progress: func(stage string, done, total int) {
+	_, err := Solve(ctx, hung(16, 8, 1.5), MeshOptions{Progress: func(stage string, done, total int) {
 		if done < seen && stage == "operator" || done > total {
 			t.Errorf("%s: %d of %d after %d", stage, done, total, seen)
 		}

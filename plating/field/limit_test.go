@@ -13,16 +13,16 @@ import (
 // Above the memory limit a run is refused before it begins.
 func TestPropertyMemoryLimit(t *testing.T) {
 	p := hung(12, 6, 1.5)
-	c, err := Estimate(p, Options{MemoryLimit: 1 << 20})
+	c, err := Estimate(p, MeshOptions{MemoryLimit: 1 << 20})
 	var big *CostError
 	if !errors.As(err, &big) || !errors.Is(err, current.ErrTooLarge) || c.Unknowns != 2160 || c.Bytes <= 1<<20 {
 		t.Errorf("estimate %+v, %v", c, err)
 	}
-	if _, err = Solve(t.Context(), p, Options{MemoryLimit: 1 << 20}); !errors.Is(err, current.ErrTooLarge) {
+	if _, err = Solve(t.Context(), p, MeshOptions{MemoryLimit: 1 << 20}); !errors.Is(err, current.ErrTooLarge) {
 		t.Errorf("solve: %v", err)
 	}
-	c, err = Estimate(p, Options{})
-	s := solve(t, p, Options{})
+	c, err = Estimate(p, MeshOptions{})
+	s := solve(t, p, MeshOptions{})
 	if err != nil || c.Bytes < s.Work.OperatorBytes || c.Bytes > 10*s.Work.OperatorBytes {
 		t.Errorf("estimate %+v, %v for an operator of %d bytes", c, err, s.Work.OperatorBytes)
 	}
@@ -32,7 +32,7 @@ func TestPropertyMemoryLimit(t *testing.T) {
 func TestPropertyCompare(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := hung(6, 4, 1)
-	a, b := solve(t, p, Options{}), solve(t, Refined(p), Options{})
+	a, b := solve(t, p, MeshOptions{}), solve(t, Refined(p), MeshOptions{})
 	d, err := Compare(a, b)
 	if err != nil || len(d) != 1 {
 		t.Fatalf("%v, %v", d, err)
@@ -46,12 +46,12 @@ func TestPropertyCompare(t *testing.T) {
 		t.Errorf("comparison with nothing: %v", err)
 	}
 	coarse := cup(3, 0.3, 0.6)
-	s := solve(t, one(coarse.surface("cup", current.Cathode)), Options{})
+	s := solve(t, one(coarse.surface("cup", current.Cathode)), MeshOptions{})
 	if !s.Surfaces[0].Minimum.Unresolved {
 		t.Errorf("minimum %+v of a cup with three panels across passes as resolved", s.Surfaces[0].Minimum)
 	}
 	// Deeper still the floor of such a cup seems to dissolve.
-	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", current.Cathode)), Options{}); !errors.Is(err, ErrSign) {
+	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", current.Cathode)), MeshOptions{}); !errors.Is(err, ErrSign) {
 		t.Errorf("a deep cup with three panels across: %v, want %v", err, ErrSign)
 	}
 }

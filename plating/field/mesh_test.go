@@ -41,8 +41,8 @@ func (s *soup) quad(a, b, c, d r3.Vec) {
 	s.add(a, c, d)
 }
 
-func (s *soup) surface(name string, kind current.Kind) Surface {
-	return Surface{Name: name, Kind: kind, Vertices: s.v, Triangles: s.t}
+func (s *soup) surface(name string, kind current.Kind) Boundary {
+	return Boundary{Name: name, Kind: kind, Vertices: s.v, Triangles: s.t}
 }
 
 // graded returns n+1 places from lo to hi, drawn to both ends by the exponent.
@@ -164,7 +164,7 @@ func disc(rings int, radius, exponent float64) *soup {
 }
 
 // subsetOf returns the triangles of a surface for which f holds at the centroid.
-func subsetOf(s Surface, f func(r3.Vec) bool) (out Surface) {
+func subsetOf(s Boundary, f func(r3.Vec) bool) (out Boundary) {
 	out = s
 	out.Triangles = nil
 	for k := range s.Triangles {

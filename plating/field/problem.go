@@ -7,12 +7,12 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Surface is a triangle mesh with one role. Seen from the bath the corners
+// A Boundary is a triangle mesh with one role: a piece of the boundary of the bath. Seen from the bath the corners
 // of a triangle run anticlockwise, so that its normal points from the metal
 // into the bath, as in an STL file of a part. Several surfaces may form one
 // closed body together (a part with a masked end): their common edges must
 // have the same corner coordinates on both sides, to the last bit.
-type Surface struct {
+type Boundary struct {
 	Name      string
 	Vertices  []r3.Vec // metres
 	Triangles [][3]int32
@@ -58,35 +58,30 @@ type Box struct {
 	Panel     units.Length // largest edge of a wall panel; 0 for a tenth of the longest side
 }
 
-// A Tank is the bath and what holds it. Without a box and without a vessel
-// surface the bath is unbounded.
-type Tank struct {
-	Box          *Box
+// A MeshProblem is a bath with everything in it. Without a box and without a vessel
+// surface the bath is unbounded. Where there is no anode it must be: the anode is then
+// far away, and the voltage counts from it.
+type MeshProblem struct {
 	Conductivity units.Conductivity // > 0
+	Box          *Box               // nil where there is none
+	Surfaces     []Boundary
+	Drive        current.Drive // a voltage must be above zero
 }
 
-// A Problem is a bath with everything in it. Where there is no anode the bath
-// must be unbounded: the anode is then far away, and the voltage counts from it.
-type Problem struct {
-	Tank     Tank
-	Surfaces []Surface
-	Drive    current.Drive
-}
-
-// A Method says how the boundary equation is set up.
-type Method uint8
+// An Equation says how the boundary equation is set up.
+type Equation uint8
 
 // The methods. Direct always works on closed bodies; SingleLayer needs an
 // unbounded bath with primary electrodes alone, and is several times quicker.
 const (
-	Automatic   Method = iota // SingleLayer where it can, else Direct
-	Direct                    // Green's formula, potential and flux as unknowns
-	SingleLayer               // first-kind equation, the flux as unknown
+	Automatic   Equation = iota // SingleLayer where it can, else Direct
+	Direct                      // Green's formula, potential and flux as unknowns
+	SingleLayer                 // first-kind equation, the flux as unknown
 )
 
-// Options tune a run. The zero value is a good choice.
-type Options struct {
-	Method      Method
+// MeshOptions tune a run. The zero value is a good choice.
+type MeshOptions struct {
+	Equation    Equation
 	Galerkin    bool    // average the equation over each panel instead of taking it at the centroid: slower, more exact at edges
 	Tolerance   float64 // of the compressed operator, relative; 0 for 1e-5
 	Converged   float64 // largest relative change of a local current density that one more step may make; 0 for 1e-5

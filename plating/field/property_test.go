@@ -18,14 +18,14 @@ import (
 func TestPropertyRotation(t *testing.T) {
 	turn := r3.NewRotation(0.7, r3.Vec{X: 1, Y: 2, Z: -0.5})
 	law := current.LinearLaw(0.5)
-	make := func(f func(r3.Vec) r3.Vec) Problem {
+	make := func(f func(r3.Vec) r3.Vec) MeshProblem {
 		a := cube(8, 1, r3.Vec{}, 2).moved(f).surface("a", current.Cathode)
 		b := sphere(8, 0.5, r3.Vec{X: 2, Y: 0.3}).moved(f).surface("b", current.Anode)
 		a.Law = law
 		return one(a, b)
 	}
-	s := solve(t, make(func(v r3.Vec) r3.Vec { return v }), Options{})
-	r := solve(t, make(func(v r3.Vec) r3.Vec { return r3.Add(turn.Rotate(v), r3.Vec{X: 5, Y: -3, Z: 1}) }), Options{})
+	s := solve(t, make(func(v r3.Vec) r3.Vec { return v }), MeshOptions{})
+	r := solve(t, make(func(v r3.Vec) r3.Vec { return r3.Add(turn.Rotate(v), r3.Vec{X: 5, Y: -3, Z: 1}) }), MeshOptions{})
 	for i := range s.Surfaces {
 		for k, j := range s.Surfaces[i].Density {
 			near2(t, "turned", float64(r.Surfaces[i].Density[k]), float64(j), 1e-3)
@@ -36,7 +36,7 @@ func TestPropertyRotation(t *testing.T) {
 // On a cube in the middle of its tank the density is the same at places that
 // mirror each other.
 func TestPropertyMirror(t *testing.T) {
-	s := solve(t, hung(10, 6, 1.5), Options{})
+	s := solve(t, hung(10, 6, 1.5), MeshOptions{})
 	r := &s.Surfaces[0]
 	at := map[[3]int]float64{}
 	key := func(x, y, z float64) [3]int {
@@ -69,7 +69,7 @@ func TestPropertyWagner(t *testing.T) {
 		if rho > 0 {
 			p.Surfaces[0].Law = current.LinearLaw(units.AreaResistance(rho))
 		}
-		r := &solve(t, p, Options{}).Surfaces[0]
+		r := &solve(t, p, MeshOptions{}).Surfaces[0]
 		hi, _ := r.Percentile(0.9)
 		return float64(r.Minimum.Density / r.Mean()), float64(hi / r.Mean())
 	}
@@ -94,8 +94,8 @@ func TestPropertyWagner(t *testing.T) {
 func TestPropertyScaling(t *testing.T) {
 	i := func(size, kappa, volts float64) float64 {
 		p := one(sphere(8, size, r3.Vec{}).surface("", current.Cathode))
-		p.Tank.Conductivity, p.Drive = units.Conductivity(kappa), current.ByVoltage(units.Voltage(volts))
-		return float64(solve(t, p, Options{}).Current)
+		p.Conductivity, p.Drive = units.Conductivity(kappa), current.ByVoltage(units.Voltage(volts))
+		return float64(solve(t, p, MeshOptions{}).Current)
 	}
 	base := i(1, 1, 1)
 	near2(t, "conductivity", i(1, 20, 1), 20*base, 1e-9)
@@ -111,8 +111,8 @@ func TestPropertySimilarity(t *testing.T) {
 		h := 0.05 * scale
 		box := &Box{Low: r3.Vec{X: -h, Y: -h, Z: -h}, High: r3.Vec{X: h, Y: h, Z: h}, Walls: []Wall{{Face: LowZ,
 			Kind: current.Anode}}}
-		r := solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: current.ByVoltage(1)},
-			Options{})
+		r := solve(t, MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{s}, Drive: current.ByVoltage(1)},
+			MeshOptions{})
 		return float64(r.Surfaces[0].Minimum.Density / r.Surfaces[0].Mean())
 	}
 	near2(t, "scale of ten", at(10), at(1), 1e-5)
@@ -121,10 +121,10 @@ func TestPropertySimilarity(t *testing.T) {
 // Row sums of the compressed double layer on curved and flat-faced meshes.
 func TestPropertyRowSums(t *testing.T) {
 	testdata.SlowOnly(t)
-	for name, p := range map[string]Problem{
+	for name, p := range map[string]MeshProblem{
 		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", current.Cathode)), "tank": hung(16, 10, 2),
 	} {
-		c := solve(t, p, Options{Method: Direct}).Checks
+		c := solve(t, p, MeshOptions{Equation: Direct}).Checks
 		t.Logf("%s: row sums off by %.1e, operator by %.1e", name, c.RowSum, c.Operator)
 		if c.RowSum > 5e-5 || c.Operator > 5e-5 {
 			t.Errorf("%s: row sums off by %.1e, operator by %.1e", name, c.RowSum, c.Operator)
@@ -136,14 +136,14 @@ func TestPropertyRowSums(t *testing.T) {
 // a robber takes some of the part's current.
 func TestPropertyShieldAndRobber(t *testing.T) {
 	testdata.SlowOnly(t)
-	base := func(extra ...Surface) *Solution {
+	base := func(extra ...Boundary) *MeshSolution {
 		part := cube(8, 0.02, r3.Vec{X: .05, Y: .05, Z: .05}, 1.5).surface("part", current.Cathode)
 		part.Law = tafel(1, 0.05)
 		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode}}}
-		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: append([]Surface{part}, extra...),
-			Drive: current.ByCurrent(1)}, Options{})
+		return solve(t, MeshProblem{Conductivity: 20, Box: box, Surfaces: append([]Boundary{part}, extra...),
+			Drive: current.ByCurrent(1)}, MeshOptions{})
 	}
-	front := func(s *Solution) float64 { // mean on the face towards the anode
+	front := func(s *MeshSolution) float64 { // mean on the face towards the anode
 		var i, a float64
 		r := &s.Surfaces[0]
 		for k, x := range r.Centroid {
@@ -179,9 +179,9 @@ func TestPropertyNewton(t *testing.T) {
 	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
 		p := hung(8, 5, 1.5)
 		p.Surfaces[0].Law = butlerVolmer(c.j0, c.b)
-		p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
+		p.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
 		p.Drive = current.ByVoltage(units.Voltage(c.volts))
-		a := solve(t, p, Options{})
+		a := solve(t, p, MeshOptions{})
 		if c.volts < 10*c.b { // the reverse reaction counts: a Tafel law is refused
 			if a.Work.Newton > 15 {
 				t.Errorf("%+v: %d Newton steps", c, a.Work.Newton)
@@ -189,7 +189,7 @@ func TestPropertyNewton(t *testing.T) {
 			continue
 		}
 		p.Surfaces[0].Law = tafel(c.j0, c.b)
-		b := solve(t, p, Options{})
+		b := solve(t, p, MeshOptions{})
 		t.Logf("%+v: %d and %d steps, %.4g A", c, a.Work.Newton, b.Work.Newton, a.Current)
 		if a.Work.Newton > 15 || b.Work.Newton > 15 {
 			t.Errorf("%+v: %d and %d Newton steps", c, a.Work.Newton, b.Work.Newton)
@@ -202,7 +202,7 @@ func TestPropertyNewton(t *testing.T) {
 // are linear, and what GMRES leaves there sits on the smallest panels.
 func TestPropertyStop(t *testing.T) {
 	testdata.SlowOnly(t)
-	cells := map[string]Problem{}
+	cells := map[string]MeshProblem{}
 	for _, c := range []struct {
 		j0, b, volts float64
 	}{{1, 0.05, 2}, {1e-6, 0.026, 1}, {1e-9, 0.05, 10}, {10, 0.013, 0.05}, {0.1, 0.1, 100}, {1e-3, 0.05, 1e-3}} {
@@ -212,7 +212,7 @@ func TestPropertyStop(t *testing.T) {
 			}
 			p := hung(12, 6, 2.5)
 			p.Surfaces[0].Law = l
-			p.Tank.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
+			p.Box.Walls[0].Law = butlerVolmer(c.j0*10, c.b)
 			p.Drive = current.ByVoltage(units.Voltage(c.volts))
 			cells[fmt.Sprint(c, l.Model)] = p
 		}
@@ -224,9 +224,9 @@ func TestPropertyStop(t *testing.T) {
 	cells["linear"], cells["primary in a tank"] = linear, primary
 	cells["primary"] = one(cube(26, 1, r3.Vec{}, 3).surface("cube", current.Cathode))
 	for name, p := range cells {
-		b := solve(t, p, Options{Converged: 1e-9})
+		b := solve(t, p, MeshOptions{Converged: 1e-9})
 		for _, wanted := range []float64{1e-3, 1e-5} {
-			a := solve(t, p, Options{Converged: wanted})
+			a := solve(t, p, MeshOptions{Converged: wanted})
 			worst := 0.0
 			for i := range a.Surfaces {
 				mean := math.Abs(float64(b.Surfaces[i].Mean()))
@@ -251,15 +251,15 @@ func TestPropertyTafel(t *testing.T) {
 	p.Surfaces[0].Law = tafel(10, 0.05)
 	p.Drive = current.ByVoltage(0.05)
 	var refused *current.TafelError
-	if _, err := Solve(t.Context(), p, Options{}); !errors.As(err, &refused) || refused.Surface == "" ||
+	if _, err := Solve(t.Context(), p, MeshOptions{}); !errors.As(err, &refused) || refused.Surface == "" ||
 		refused.Neglects <= current.MostNeglect {
 		t.Errorf("%v", err)
 	}
 	p.Surfaces[0].Law = butlerVolmer(10, 0.05)
-	solve(t, p, Options{})
+	solve(t, p, MeshOptions{})
 	p.Surfaces[0].Law = tafel(1e-6, 0.05)
 	p.Drive = current.ByVoltage(2)
-	for _, w := range solve(t, p, Options{}).Warnings {
+	for _, w := range solve(t, p, MeshOptions{}).Warnings {
 		if strings.Contains(w.Text, "Tafel") {
 			t.Errorf("far above its exchange current density: %v", w)
 		}

@@ -16,17 +16,17 @@ import (
 // tests where they are short and else given with the digits to which they were
 // computed in 25 digits by a separate program.
 
-func ball(n int, r float64) Surface { return sphere(n, r, r3.Vec{}).surface("ball", current.Cathode) }
+func ball(n int, r float64) Boundary { return sphere(n, r, r3.Vec{}).surface("ball", current.Cathode) }
 
-func primarySphere(k int) Problem { return one(ball([]int{6, 12, 24}[k], 1)) }
+func primarySphere(k int) MeshProblem { return one(ball([]int{6, 12, 24}[k], 1)) }
 
 // Sphere: C is the radius; flat panels make it smaller by their own area.
 func TestReferenceSphere(t *testing.T) {
 	testdata.SlowOnly(t)
-	for _, m := range []Method{SingleLayer, Direct} {
-		ladder(t, 1, 8e-4, 0.95, primarySphere, capacitance, Options{Method: m})
+	for _, m := range []Equation{SingleLayer, Direct} {
+		ladder(t, 1, 8e-4, 0.95, primarySphere, capacitance, MeshOptions{Equation: m})
 	}
-	s := solve(t, primarySphere(2), Options{})
+	s := solve(t, primarySphere(2), MeshOptions{})
 	worst := 0.0
 	for _, j := range s.Surfaces[0].Density {
 		worst = max(worst, math.Abs(float64(j)-1))
@@ -51,10 +51,10 @@ func TestReferenceEllipsoid(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(fmt.Sprint(c.a, c.b, c.c), func(t *testing.T) {
-			ladder(t, c.exact, c.tol, 0.9, func(k int) Problem {
+			ladder(t, c.exact, c.tol, 0.9, func(k int) MeshProblem {
 				return one(sphere([]int{6, 12, 24}[k], 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", current.Cathode))
-			}, capacitance, Options{})
-			s := solve(t, one(sphere(24, 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", current.Cathode)), Options{})
+			}, capacitance, MeshOptions{})
+			s := solve(t, one(sphere(24, 1, r3.Vec{}).stretched(c.a, c.b, c.c).surface("", current.Cathode)), MeshOptions{})
 			r := &s.Surfaces[0]
 			sum, area := 0.0, 0.0
 			for k, x := range r.Centroid {
@@ -76,13 +76,13 @@ func TestReferenceEllipsoid(t *testing.T) {
 // Disc without thickness: C = 2a/π, density ½/√(1-r²/a²) of the mean.
 func TestReferenceDisc(t *testing.T) {
 	testdata.SlowOnly(t)
-	sheet := func(k int) Problem {
+	sheet := func(k int) MeshProblem {
 		s := disc([]int{9, 18, 36}[k], 1, 2).surface("disc", current.Cathode)
 		s.Sheet = true
 		return one(s)
 	}
-	ladder(t, 2/math.Pi, 2.5e-4, 0.95, sheet, capacitance, Options{})
-	s := solve(t, sheet(2), Options{})
+	ladder(t, 2/math.Pi, 2.5e-4, 0.95, sheet, capacitance, MeshOptions{})
+	s := solve(t, sheet(2), MeshOptions{})
 	r := &s.Surfaces[0]
 	worst := 0.0
 	for k, x := range r.Centroid {
@@ -102,7 +102,7 @@ func TestReferenceDisc(t *testing.T) {
 func TestReferenceCube(t *testing.T) {
 	testdata.SlowOnly(t)
 	mean := func(n int) float64 {
-		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), Options{Galerkin: true,
+		return capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), MeshOptions{Galerkin: true,
 			Tolerance: 1e-6}))
 	}
 	c1, c2 := mean(8), mean(16)
@@ -111,23 +111,23 @@ func TestReferenceCube(t *testing.T) {
 		t.Errorf("lower bounds %.7f, %.7f do not rise", c1, c2)
 	}
 	t.Logf("averaged %.7f %.7f, limit %.7f", c1, c2, limit)
-	ladder(t, limit, 1.5e-4, 1.0, func(k int) Problem {
+	ladder(t, limit, 1.5e-4, 1.0, func(k int) MeshProblem {
 		return one(cube([]int{10, 20, 36}[k], 1, r3.Vec{}, 2).surface("", current.Cathode))
-	}, capacitance, Options{})
+	}, capacitance, MeshOptions{})
 }
 
 // Concentric spheres of 10 and 50 mm, κ = 20 S/m, 1 V:
 // V/I = (1/ri - 1/ro)/(4πκ) + ρ/(4π·ri²).
 func TestReferenceConcentricSpheres(t *testing.T) {
 	testdata.SlowOnly(t)
-	shell := func(k int, law current.Law, d current.Drive) Problem {
+	shell := func(k int, law current.Law, d current.Drive) MeshProblem {
 		in := ball([]int{6, 12, 20}[k], 0.01)
 		in.Law = law
 		out := sphere([]int{6, 12, 20}[k], 0.05, r3.Vec{}).inverted().surface("vessel", current.Anode)
 		out.Vessel = true
-		return Problem{Tank: Tank{Conductivity: 20}, Surfaces: []Surface{in, out}, Drive: d}
+		return MeshProblem{Conductivity: 20, Surfaces: []Boundary{in, out}, Drive: d}
 	}
-	total := func(s *Solution) float64 { return float64(s.Current) }
+	total := func(s *MeshSolution) float64 { return float64(s.Current) }
 	for _, c := range []struct {
 		name    string
 		law     current.Law
@@ -140,14 +140,14 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 		{"Tafel", tafel(1, 0.05), 0.5, 478.63318592 * 4 * math.Pi * 1e-4},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			ladder(t, c.current, 3e-3, 0.9, func(k int) Problem {
+			ladder(t, c.current, 3e-3, 0.9, func(k int) MeshProblem {
 				return shell(k, c.law,
 					current.ByVoltage(units.Voltage(c.volts)))
-			}, total, Options{})
+			}, total, MeshOptions{})
 		})
 	}
 	// The same with the current held: the voltage comes back.
-	s := solve(t, shell(2, tafel(1, 0.05), current.ByCurrent(units.Current(478.63318592*4*math.Pi*1e-4))), Options{})
+	s := solve(t, shell(2, tafel(1, 0.05), current.ByCurrent(units.Current(478.63318592*4*math.Pi*1e-4))), MeshOptions{})
 	near2(t, "voltage for the current", float64(s.CellVoltage), 0.5, 2e-3)
 }
 
@@ -167,25 +167,25 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 		{"Tafel", tafel(1, 0.05), 0.5, 272.836156641 * 2 * math.Pi * 0.01},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			ladder(t, c.current*height, 8e-3, 0.6, func(k int) Problem {
-				return Problem{Tank: Tank{Conductivity: 20}, Surfaces: annulus([]int{16, 32, 48}[k], height, c.law),
+			ladder(t, c.current*height, 8e-3, 0.6, func(k int) MeshProblem {
+				return MeshProblem{Conductivity: 20, Surfaces: annulus([]int{16, 32, 48}[k], height, c.law),
 					Drive: current.ByVoltage(units.Voltage(c.volts))}
-			}, func(s *Solution) float64 { return float64(s.Current) }, Options{})
+			}, func(s *MeshSolution) float64 { return float64(s.Current) }, MeshOptions{})
 		})
 	}
 }
 
 // Two plates that fill a channel: uniform, V = j·(L/κ + ρ).
 func TestReferencePlateCell(t *testing.T) {
-	p := Problem{Tank: Tank{Conductivity: 20}, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, current.LinearLaw(1e-3)),
+	p := MeshProblem{Conductivity: 20, Surfaces: channel(0.02, 0.02, 0.03, 0.02, 28, current.LinearLaw(1e-3)),
 		Drive: current.ByVoltage(1)}
 	want := 1 / (0.03/20 + 1e-3) * 0.04 * 0.02
-	s := solve(t, p, Options{})
+	s := solve(t, p, MeshOptions{})
 	near2(t, "current", float64(s.Current), want, 5e-3)
-	p.Tank.Box = &Box{Low: r3.Vec{}, High: r3.Vec{X: .04, Y: .02, Z: .03}, Panel: 0.0025, Walls: []Wall{
+	p.Box = &Box{Low: r3.Vec{}, High: r3.Vec{X: .04, Y: .02, Z: .03}, Panel: 0.0025, Walls: []Wall{
 		{Face: LowZ, Kind: current.Cathode, Law: current.LinearLaw(1e-3)}, {Face: HighZ, Kind: current.Anode}}}
 	p.Surfaces = nil
-	s = solve(t, p, Options{})
+	s = solve(t, p, MeshOptions{})
 	near2(t, "current in a box", float64(s.Current), want, 5e-3)
 }
 
@@ -194,12 +194,12 @@ func TestReferencePlateCell(t *testing.T) {
 func TestReferenceStrip(t *testing.T) {
 	testdata.SlowOnly(t)
 	const depth = 0.5
-	at := func(k int) Problem {
-		return Problem{Tank: Tank{Conductivity: 1}, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], current.Law{}),
+	at := func(k int) MeshProblem {
+		return MeshProblem{Conductivity: 1, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], current.Law{}),
 			Drive: current.ByVoltage(1)}
 	}
-	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *Solution) float64 { return float64(s.Current) }, Options{})
-	s := solve(t, at(2), Options{})
+	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *MeshSolution) float64 { return float64(s.Current) }, MeshOptions{})
+	s := solve(t, at(2), MeshOptions{})
 	r := &s.Surfaces[0]
 	for _, c := range [][2]float64{{0, 0.736057314423}, {0.5, 0.790458897352}, {0.9, 1.32079105549}} {
 		near2(t, fmt.Sprint("density over mean at ", c[0]), interpolate(r, c[0])/float64(r.Mean()), c[1], 0.015)
@@ -212,12 +212,12 @@ func TestReferenceSphereInField(t *testing.T) {
 	testdata.SlowOnly(t)
 	const far = 40.0
 	for _, kind := range []current.Kind{current.Floating, current.Insulator} {
-		for _, m := range []Method{Automatic, Direct} {
+		for _, m := range []Equation{Automatic, Direct} {
 			mid := ball(14, 1)
 			mid.Kind = kind
-			p := Problem{Tank: Tank{Conductivity: 2}, Drive: current.ByCurrent(100), Surfaces: []Surface{mid,
+			p := MeshProblem{Conductivity: 2, Drive: current.ByCurrent(100), Surfaces: []Boundary{mid,
 				sphere(6, 4, r3.Vec{X: far}).surface("right", current.Anode), sphere(6, 4, r3.Vec{X: -far}).surface("left", current.Cathode)}}
-			s := solve(t, p, Options{Method: m})
+			s := solve(t, p, MeshOptions{Equation: m})
 			e := 2 * 100 / (4 * math.Pi * 2 * far * far) // field towards -x
 			r := &s.Surfaces[0]
 			worst, net := 0.0, float64(r.Total)
@@ -244,8 +244,8 @@ func TestReferenceSphereInField(t *testing.T) {
 // meshes and by finite elements, 5.9350 ± 0.0003 A.
 func TestReferenceTank(t *testing.T) {
 	testdata.SlowOnly(t)
-	ladder(t, 5.9350, 5e-4, 0.8, func(k int) Problem { return hung([]int{8, 12, 22}[k], []int{4, 6, 11}[k], 2) },
-		func(s *Solution) float64 { return float64(s.Current) }, Options{})
+	ladder(t, 5.9350, 5e-4, 0.8, func(k int) MeshProblem { return hung([]int{8, 12, 22}[k], []int{4, 6, 11}[k], 2) },
+		func(s *MeshSolution) float64 { return float64(s.Current) }, MeshOptions{})
 }
 
 // A wedge cell of plane walls (anode 63.5 mm, cathode 101.67 mm at 38.65
@@ -264,8 +264,8 @@ func TestReferenceWedgeCell(t *testing.T) {
 	cathode := subsetOf(mesh, onTop)
 	rest := subsetOf(mesh, func(v r3.Vec) bool { return v.Z != 0 && !onTop(v) })
 	anode.Kind, cathode.Kind = current.Anode, current.Cathode
-	s := solve(t, Problem{Tank: Tank{Conductivity: 1}, Surfaces: []Surface{cathode, anode, rest},
-		Drive: current.ByVoltage(1)}, Options{})
+	s := solve(t, MeshProblem{Conductivity: 1, Surfaces: []Boundary{cathode, anode, rest},
+		Drive: current.ByVoltage(1)}, MeshOptions{})
 	near2(t, "shape factor", float64(s.Current)/depth, 0.947006505298, 4e-3)
 	r := &s.Surfaces[0]
 	for _, c := range [][2]float64{{0.1, 2.134836794}, {0.3, 1.183906323}, {0.5, 0.713977933}, {0.7, 0.357641582}, {0.9,

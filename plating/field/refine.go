@@ -13,17 +13,17 @@ import (
 // Refined returns the problem on a mesh of half the panel size: every triangle
 // becomes four of the same shape, and the walls of the box follow. Facets stay
 // facets: what a flat panel cuts off a curved surface is not seen by it.
-func Refined(p Problem) Problem {
-	if p.Tank.Box != nil {
-		b := *p.Tank.Box
+func Refined(p MeshProblem) MeshProblem {
+	if p.Box != nil {
+		b := *p.Box
 		if b.Panel == 0 {
 			side := r3.Sub(b.High, b.Low)
 			b.Panel = units.Length(max(side.X, side.Y, side.Z) / 10)
 		}
 		b.Panel /= 2
-		p.Tank.Box = &b
+		p.Box = &b
 	}
-	surfaces := make([]Surface, len(p.Surfaces))
+	surfaces := make([]Boundary, len(p.Surfaces))
 	for i, s := range p.Surfaces {
 		surfaces[i] = s.refined()
 	}
@@ -31,7 +31,7 @@ func Refined(p Problem) Problem {
 	return p
 }
 
-func (s Surface) refined() Surface {
+func (s Boundary) refined() Boundary {
 	middles := map[[2]int32]int32{}
 	v := append([]r3.Vec(nil), s.Vertices...)
 	valid := func(k int32) bool { return k >= 0 && int(k) < len(s.Vertices) }
@@ -75,7 +75,7 @@ type Difference struct {
 	Total        float64 // of the current
 	Minimum      float64 // of the least current density, each mesh at its own place
 	AtSpot       float64 // of the current density at the fine mesh's least spot
-	Coarse, Fine Spot
+	Coarse, Fine MeshSpot
 	Unresolved   bool // the spot lies on one panel of the fine mesh, or the minimum changed by more than a tenth
 }
 
@@ -83,7 +83,7 @@ type Difference struct {
 // first: the error estimate for totals and minima. See [Refined].
 //
 // Errors: a [*units.ValueError] where the two do not have the same surfaces.
-func Compare(coarse, fine *Solution) ([]Difference, error) {
+func Compare(coarse, fine *MeshSolution) ([]Difference, error) {
 	if coarse == nil || fine == nil || len(coarse.Surfaces) != len(fine.Surfaces) {
 		return nil, inconsistent("solutions", "different surfaces", "two solutions of one problem")
 	}
@@ -119,7 +119,7 @@ func change(from, to float64) float64 {
 }
 
 // nearest returns the panel whose centroid is nearest to a point.
-func (r *Result) nearest(x r3.Vec) int {
+func (r *MeshResult) nearest(x r3.Vec) int {
 	best, at := math.Inf(1), 0
 	for k, c := range r.Centroid {
 		if d := r3.Norm2(r3.Sub(c, x)); d < best {

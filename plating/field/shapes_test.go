@@ -9,7 +9,7 @@ import (
 )
 
 // annulus makes the vessel between two cylinders of 10 and 50 mm.
-func annulus(sectors int, height float64, law current.Law) []Surface {
+func annulus(sectors int, height float64, law current.Law) []Boundary {
 	rings, layers := sectors/4+2, max(2, sectors/8)
 	var in, out, ends soup
 	r := make([]float64, rings+1)
@@ -35,7 +35,7 @@ func annulus(sectors int, height float64, law current.Law) []Surface {
 			ends.quad(at(k, a, height), at(k+1, a, height), at(k+1, b, height), at(k, b, height))
 		}
 	}
-	s := []Surface{in.surface("inner", current.Cathode), out.surface("outer", current.Anode), ends.surface("ends", current.Insulator)}
+	s := []Boundary{in.surface("inner", current.Cathode), out.surface("outer", current.Anode), ends.surface("ends", current.Insulator)}
 	s[0].Law = law
 	for i := range s {
 		s[i].Vessel = true
@@ -45,7 +45,7 @@ func annulus(sectors int, height float64, law current.Law) []Surface {
 
 // channel makes a slab: an insulating channel of half width b and height h
 // with an anode on top and on the floor a cathode strip of half width a.
-func channel(a, b, h, depth float64, n int, law current.Law) []Surface {
+func channel(a, b, h, depth float64, n int, law current.Law) []Boundary {
 	var x []float64
 	if a < b {
 		side := int(math.Max(2, math.Round(float64(n)*(b-a)/(2*a))))
@@ -62,7 +62,7 @@ func channel(a, b, h, depth float64, n int, law current.Law) []Surface {
 	rest := subsetOf(whole, func(v r3.Vec) bool { return !(v.Z == 0 && math.Abs(v.X) < a) && math.Abs(v.Z-h) >= 1e-12 })
 	floor.Kind, floor.Name, floor.Law = current.Cathode, "strip", law
 	top.Kind, top.Name = current.Anode, "top"
-	return []Surface{floor, top, rest}
+	return []Boundary{floor, top, rest}
 }
 
 // cup makes a square cup: outer side 1, height h, walls of the given thickness

@@ -33,11 +33,11 @@ import (
 // harm. So along such a line, and next to the panels along it, the mean over the
 // panel and those that touch it counts; along the line it may be off by a
 // hundredth.
-func (c *cell) signs(s *Solution, seams []seam, galerkin bool, rounding float64) error {
+func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding float64) error {
 	if !c.sure() {
 		return nil
 	}
-	results := append(append([]Result(nil), s.Surfaces...), s.Walls...)
+	results := append(append([]MeshResult(nil), s.Surfaces...), s.Walls...)
 	p := c.p
 	density := func(i int) float64 { return float64(results[p.surface[i]].Density[p.local[i]]) }
 	var wrong []int

@@ -14,14 +14,14 @@ import (
 )
 
 // deepCup is a cup with a bore of 10 mm and a depth of 28 mm.
-func deepCup(t *testing.T, size units.Length) Surface {
+func deepCup(t *testing.T, size units.Length) Boundary {
 	t.Helper()
 	const mm = units.Millimetre
 	m, err := mesh.Cup(20*mm, 30*mm, 10*mm, 28*mm, mesh.Grid{Size: size})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Surface{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
+	return Boundary{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
 }
 
 // TestPropertySignRefused: on the floor of a deep primary cup with panels that
@@ -29,7 +29,7 @@ func deepCup(t *testing.T, size units.Length) Surface {
 // equations say so and both are refused, with the number of panels, the place
 // and the remedy.
 func TestPropertySignRefused(t *testing.T) {
-	for _, o := range []Options{{Galerkin: true}, {}, {Method: Direct, Galerkin: true}} {
+	for _, o := range []MeshOptions{{Galerkin: true}, {}, {Equation: Direct, Galerkin: true}} {
 		s, err := Solve(t.Context(), one(deepCup(t, 4*units.Millimetre)), o)
 		var e *SignError
 		if !errors.As(err, &e) || !errors.Is(err, ErrSign) || s != nil {
@@ -59,18 +59,18 @@ func TestPropertySignKept(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shallow := Surface{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
+	shallow := Boundary{Name: "cup", Kind: current.Cathode, Vertices: m.Vertices, Triangles: m.Triangles}
 	polarised := deepCup(t, 4*mm)
 	polarised.Law = current.LinearLaw(0.1)
 	floating := sphere(6, 0.01, vec(0.06, 0, 0)).surface("bezel", current.Floating)
 	part := sphere(6, 0.01, vec(0, 0, 0)).surface("bob", current.Cathode)
 	anode := sphere(6, 0.01, vec(0.12, 0, 0)).surface("anode", current.Anode)
-	for name, p := range map[string]Problem{
+	for name, p := range map[string]MeshProblem{
 		"a shallow cup":  one(shallow),
 		"kinetics":       one(polarised),
 		"floating metal": one(part, floating, anode),
 	} {
-		s, err := Solve(t.Context(), p, Options{})
+		s, err := Solve(t.Context(), p, MeshOptions{})
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -96,7 +96,7 @@ func TestPropertySignLimits(t *testing.T) {
 	lined.Vessel = true
 	wide := cube(8, 1, vec(0, 0, 0), 1).inverted().surface("pot", current.Cathode)
 	wide.Vessel = true
-	inner := func(f *Surface) int { // the panel nearest to the middle of a face
+	inner := func(f *Boundary) int { // the panel nearest to the middle of a face
 		at, least := -1, 1.0
 		for k := range f.Triangles {
 			c := f.corners(k)
@@ -109,7 +109,7 @@ func TestPropertySignLimits(t *testing.T) {
 	}
 	for _, row := range []struct {
 		name     string
-		f        *Surface
+		f        *Boundary
 		panel    int
 		kind     current.Kind
 		law      current.Law
@@ -133,18 +133,18 @@ func TestPropertySignLimits(t *testing.T) {
 		c := &cell{p: &panels{}}
 		f := *row.f
 		f.Kind, f.Law = row.kind, row.law
-		c.surfaces = []Surface{f}
+		c.surfaces = []Boundary{f}
 		if row.floating {
-			c.surfaces = append(c.surfaces, Surface{Kind: current.Floating})
+			c.surfaces = append(c.surfaces, Boundary{Kind: current.Floating})
 		}
-		r := Result{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, len(f.Triangles))}
+		r := MeshResult{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, len(f.Triangles))}
 		for k := range f.Triangles {
 			c.p.add(f.corners(k), 0, int32(k))
 			r.Density[k] = units.CurrentDensity(row.rest)
 		}
 		c.p.finish()
 		r.Density[row.panel] = units.CurrentDensity(row.value)
-		err := c.signs(&Solution{Surfaces: []Result{r}}, c.seams(), false, 1e-5)
+		err := c.signs(&MeshSolution{Surfaces: []MeshResult{r}}, c.seams(), false, 1e-5)
 		var e *SignError
 		if errors.As(err, &e) != row.refused || e != nil && (e.Panels < 1 || e.Triangle != row.panel) {
 			t.Errorf("%s: %v, want refused %v", row.name, err, row.refused)

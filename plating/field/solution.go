@@ -10,19 +10,19 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Solution is the current distribution of a problem.
-type Solution struct {
-	Surfaces    []Result // in the order of the problem
-	Walls       []Result // of the box, by [Face]; empty without one
+// A MeshSolution is the current distribution of a problem.
+type MeshSolution struct {
+	Surfaces    []MeshResult // in the order of the problem
+	Walls       []MeshResult // of the box, by [Face]; empty without one
 	Current     units.Current
 	CellVoltage units.Voltage // anode metal (or the bath far away) less cathode metal, equilibrium potentials taken off
-	Checks      Checks
+	Checks      MeshChecks
 	Warnings    []current.Warning
 	Work        Work
 }
 
-// A Result is the distribution over one surface. The slices run over its triangles.
-type Result struct {
+// A MeshResult is the distribution over one surface. The slices run over its triangles.
+type MeshResult struct {
 	Name      string
 	Kind      current.Kind
 	Density   []units.CurrentDensity // plating is positive, dissolution negative; on a sheet the sum of both sides
@@ -31,12 +31,12 @@ type Result struct {
 	Centroid  []r3.Vec
 	Total     units.Current // positive where the surface plates on the whole
 	Metal     units.Voltage // potential of the metal; 0 for insulators
-	Minimum   Spot          // of an electrode: the least plating current density
+	Minimum   MeshSpot      // of an electrode: the least plating current density
 	Corner    Corner        // where a primary electrode meets insulators at more than a right angle
 }
 
-// A Spot is a place on a surface.
-type Spot struct {
+// A MeshSpot is a place on a surface.
+type MeshSpot struct {
 	Triangle int
 	Density  units.CurrentDensity
 	At       r3.Vec
@@ -47,8 +47,8 @@ type Spot struct {
 	Unresolved bool
 }
 
-// Checks are the tests that every solution carries.
-type Checks struct {
+// MeshChecks are the tests that every solution carries.
+type MeshChecks struct {
 	// CurrentImbalance is (anode - cathode current)/cathode current. Nothing
 	// forces it to zero in a tank, so it shows the error of the discretisation.
 	// In an unbounded bath with anodes it is held at zero and shows nothing.
@@ -74,12 +74,12 @@ type Work struct {
 }
 
 // Mean returns the mean current density over the surface.
-func (r *Result) Mean() units.CurrentDensity {
+func (r *MeshResult) Mean() units.CurrentDensity {
 	return units.CurrentDensity(float64(r.Total) / r.TotalArea())
 }
 
 // TotalArea returns the area of the surface's panels [m²].
-func (r *Result) TotalArea() float64 {
+func (r *MeshResult) TotalArea() float64 {
 	sum := 0.0
 	for _, a := range r.Area {
 		sum += float64(a)
@@ -94,7 +94,7 @@ func (r *Result) TotalArea() float64 {
 // Errors: a [*units.ValueError] for a part that is not from 0 to 1.
 //
 // Source: [Definition].
-func (r *Result) Percentile(part float64) (units.CurrentDensity, error) {
+func (r *MeshResult) Percentile(part float64) (units.CurrentDensity, error) {
 	if err := units.Fraction("percentile", units.Ratio(part)); err != nil {
 		return 0, err
 	}
@@ -121,15 +121,15 @@ func (r *Result) Percentile(part float64) (units.CurrentDensity, error) {
 }
 
 // report turns a state into a solution.
-func (c *cell) report(m *model, s *state, seams []seam) *Solution {
-	out := &Solution{}
-	results := make([]Result, len(c.surfaces))
+func (c *cell) report(m *model, s *state, seams []seam) *MeshSolution {
+	out := &MeshSolution{}
+	results := make([]MeshResult, len(c.surfaces))
 	for i, f := range c.surfaces {
 		n := len(f.Triangles)
 		if w := i - (len(c.surfaces) - 6); c.box && w >= 0 {
 			n = c.faces[w]
 		}
-		results[i] = Result{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, n),
+		results[i] = MeshResult{Name: f.Name, Kind: f.Kind, Density: make([]units.CurrentDensity, n),
 			Potential: make([]units.Voltage, n), Area: make([]units.Area, n), Centroid: make([]r3.Vec, n)}
 	}
 	for i := range s.u {
@@ -176,7 +176,7 @@ func (c *cell) report(m *model, s *state, seams []seam) *Solution {
 
 // minimum finds the panel of the least current density and looks at those
 // that share a corner with it.
-func (r *Result) minimum(s *Surface) {
+func (r *MeshResult) minimum(s *Boundary) {
 	at, least := -1, math.Inf(1)
 	for k, j := range r.Density {
 		if float64(j) < least {
@@ -186,7 +186,7 @@ func (r *Result) minimum(s *Surface) {
 	if at < 0 {
 		return
 	}
-	r.Minimum = Spot{Triangle: at, Density: r.Density[at], At: r.Centroid[at]}
+	r.Minimum = MeshSpot{Triangle: at, Density: r.Density[at], At: r.Centroid[at]}
 	if len(s.Triangles) == 0 {
 		return // a wall of the box
 	}

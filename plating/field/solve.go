@@ -16,9 +16,9 @@ import (
 )
 
 // Estimate tells what a run will take, without running it. It checks the
-// problem as [Solve] does; a run above [Options.MemoryLimit] returns its cost
+// problem as [Solve] does; a run above [MeshOptions.MemoryLimit] returns its cost
 // with a [*CostError].
-func Estimate(p Problem, o Options) (Cost, error) {
+func Estimate(p MeshProblem, o MeshOptions) (Cost, error) {
 	c, err := p.assemble(&o)
 	var big *CostError
 	if errors.As(err, &big) {
@@ -44,10 +44,10 @@ func Estimate(p Problem, o Options) (Cost, error) {
 // method cannot take, a [*CostError] above the memory limit, a [*SignError] for a
 // primary cathode that seems to dissolve where none can, a [*ConvergenceError] where
 // the iteration does not settle.
-// A solution that is returned carries its [Checks]; read them and the warnings.
+// A solution that is returned carries its [MeshChecks]; read them and the warnings.
 //
 // Source: [Derived] from Green's formula, as the package comment shows.
-func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
+func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, error) {
 	c, err := p.assemble(&o)
 	if err != nil {
 		return nil, err
@@ -68,7 +68,7 @@ func Solve(ctx context.Context, p Problem, o Options) (*Solution, error) {
 		return nil, err
 	}
 	built := time.Now()
-	m := c.model(p.Drive, float64(p.Tank.Conductivity), op, &s)
+	m := c.model(p.Drive, float64(p.Conductivity), op, &s)
 	sums, err := m.rowSums(c)
 	if err != nil {
 		return nil, err
@@ -129,7 +129,7 @@ func (m *model) rowSums(c *cell) (float64, error) {
 // then a few hundredths of the mean mean nothing: such a minimum is unresolved.
 // A tank whose currents do not balance by half has no solution that means
 // anything.
-func (s *Solution) reversed(single bool) error {
+func (s *MeshSolution) reversed(single bool) error {
 	if math.Abs(s.Checks.CurrentImbalance) > 0.5 {
 		return &ConvergenceError{Residual: s.Checks.Residual, Change: s.Checks.CurrentImbalance, Err: current.ErrNotConverged}
 	}
@@ -280,7 +280,7 @@ func (e *evaluator) exact(i int, all *node, layer int, g, k []float64) float64 {
 }
 
 // warnings lists what the reader of a solution should know.
-func (s *Solution) warnings(m *model) []current.Warning {
+func (s *MeshSolution) warnings(m *model) []current.Warning {
 	var out []current.Warning
 	add := func(code current.WarningCode, name, format string, a ...any) {
 		out = append(out, current.Warning{Code: code, Surface: name, Text: fmt.Sprintf(format, a...)})
@@ -310,7 +310,7 @@ func (s *Solution) warnings(m *model) []current.Warning {
 }
 
 // bipolar says which end of a floating part plates and which dissolves.
-func bipolar(r *Result) current.Warning {
+func bipolar(r *MeshResult) current.Warning {
 	var plated, dissolved units.Current
 	most, least := 0, 0
 	for i, j := range r.Density {

@@ -12,11 +12,11 @@ import (
 )
 
 // one builds a problem of unit conductivity and voltage in an unbounded bath.
-func one(s ...Surface) Problem {
-	return Problem{Tank: Tank{Conductivity: 1}, Surfaces: s, Drive: current.ByVoltage(1)}
+func one(s ...Boundary) MeshProblem {
+	return MeshProblem{Conductivity: 1, Surfaces: s, Drive: current.ByVoltage(1)}
 }
 
-func solve(t testing.TB, p Problem, o Options) *Solution {
+func solve(t testing.TB, p MeshProblem, o MeshOptions) *MeshSolution {
 	t.Helper()
 	s, err := Solve(context.Background(), p, o)
 	if err != nil {
@@ -26,7 +26,7 @@ func solve(t testing.TB, p Problem, o Options) *Solution {
 }
 
 // capacitance returns the length C = I/(4πκV).
-func capacitance(s *Solution) float64 {
+func capacitance(s *MeshSolution) float64 {
 	return float64(s.Current) / (4 * math.Pi * float64(s.CellVoltage))
 }
 
@@ -47,13 +47,13 @@ func tafel(j0, b float64) current.Law {
 // hung is the case of the tank with which the method was chosen: a cube of
 // 20 mm with graded edges in a cubic tank of 100 mm between two anode walls at
 // 2 V, κ = 20 S/m, j = 2·j0·sinh(η/50 mV), j0 = 1 A/m².
-func hung(n, walls int, exponent float64) Problem {
+func hung(n, walls int, exponent float64) MeshProblem {
 	s := cube(n, 0.02, r3.Vec{}, exponent).surface("cube", current.Cathode)
 	s.Law = butlerVolmer(1, 0.05)
 	c := r3.Vec{X: .05, Y: .05, Z: .05}
 	box := &Box{Low: r3.Scale(-1, c), High: c, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Anode}},
 		Panel: units.Length(0.1/float64(walls) + 1e-9)}
-	return Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{s}, Drive: current.ByVoltage(2)}
+	return MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{s}, Drive: current.ByVoltage(2)}
 }
 
 // order returns the order of convergence in the number of panels from the
@@ -65,8 +65,8 @@ func order(n []int, err []float64) float64 {
 
 // ladder solves a case on several meshes and checks the relative error on the
 // finest and the order of convergence.
-func ladder(t *testing.T, exact, tol, least float64, make func(k int) Problem, value func(*Solution) float64,
-	o Options) {
+func ladder(t *testing.T, exact, tol, least float64, make func(k int) MeshProblem, value func(*MeshSolution) float64,
+	o MeshOptions) {
 	t.Helper()
 	var n []int
 	var errs []float64
@@ -95,7 +95,7 @@ func near2(t *testing.T, what string, got, want, tol float64) {
 
 // interpolate returns the density at |x| on a strip, linear between the
 // columns of panels next to it.
-func interpolate(r *Result, x float64) float64 {
+func interpolate(r *MeshResult, x float64) float64 {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	var jl, jh, nl, nh float64
 	for k, c := range r.Centroid {

@@ -18,7 +18,7 @@ func TestPropertyTrapCoplanar(t *testing.T) {
 	testdata.SlowOnly(t)
 	for _, n := range []int{12, 16} {
 		p := hung(n, n/2, 2)
-		loose, tight := solve(t, p, Options{}), solve(t, p, Options{Tolerance: 1e-7})
+		loose, tight := solve(t, p, MeshOptions{}), solve(t, p, MeshOptions{Tolerance: 1e-7})
 		if loose.Checks.RowSum > 5e-5 {
 			t.Errorf("%d panels: row sums off by %.1e", loose.Work.Unknowns, loose.Checks.RowSum)
 		}
@@ -35,7 +35,7 @@ func TestPropertyTrapTolerance(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := one(ball(26, 1))
 	local := func(tol float64) (total, worst float64) {
-		s := solve(t, p, Options{Tolerance: tol})
+		s := solve(t, p, MeshOptions{Tolerance: tol})
 		for _, j := range s.Surfaces[0].Density {
 			worst = max(worst, math.Abs(float64(j)-1))
 		}
@@ -87,7 +87,7 @@ func TestPropertyTrapLowerBound(t *testing.T) {
 	testdata.SlowOnly(t)
 	last := 0.0
 	for _, n := range []int{6, 10, 16} {
-		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), Options{Galerkin: true,
+		c := capacitance(solve(t, one(cube(n, 1, r3.Vec{}, 2.5).surface("", current.Cathode)), MeshOptions{Galerkin: true,
 			Tolerance: 1e-6}))
 		if !(c > last && c < 0.66068) {
 			t.Errorf("n = %d: %.7f after %.7f", n, c, last)
@@ -101,7 +101,7 @@ func TestPropertyTrapLowerBound(t *testing.T) {
 func TestPropertyTrapEdge(t *testing.T) {
 	testdata.SlowOnly(t)
 	top := func(n int) (most, high, middle float64) {
-		s := solve(t, one(cube(n, 1, r3.Vec{}, 1).surface("", current.Cathode)), Options{})
+		s := solve(t, one(cube(n, 1, r3.Vec{}, 1).surface("", current.Cathode)), MeshOptions{})
 		r := &s.Surfaces[0]
 		for _, j := range r.Density {
 			most = max(most, float64(j))
@@ -123,14 +123,14 @@ func TestPropertyTrapEdge(t *testing.T) {
 
 // Floating metal is no insulator, and the warning says which end dissolves.
 func TestPropertyTrapFloating(t *testing.T) {
-	at := func(kind current.Kind) *Solution {
+	at := func(kind current.Kind) *MeshSolution {
 		mid := sphere(8, 0.01, r3.Vec{X: .05, Y: .05, Z: .05}).surface("bezel", kind)
 		if kind == current.Floating {
 			mid.Law = butlerVolmer(1, 0.05)
 		}
 		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Cathode}}}
-		return solve(t, Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{mid}, Drive: current.ByVoltage(5)},
-			Options{})
+		return solve(t, MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{mid}, Drive: current.ByVoltage(5)},
+			MeshOptions{})
 	}
 	f, i := at(current.Floating), at(current.Insulator)
 	r := &f.Surfaces[0]
@@ -156,7 +156,7 @@ func TestPropertyTrapGap(t *testing.T) {
 	pair := func(gap float64) error {
 		a := cube(5, 1, r3.Vec{}, 1).surface("a", current.Cathode) // panels of 0.2
 		b := cube(5, 1, r3.Vec{X: 1 + gap}, 1).surface("b", current.Anode)
-		_, err := Solve(t.Context(), one(a, b), Options{Method: Direct})
+		_, err := Solve(t.Context(), one(a, b), MeshOptions{Equation: Direct})
 		return err
 	}
 	if err := pair(0.05); !errors.Is(err, ErrGap) {
@@ -171,10 +171,10 @@ func TestPropertyTrapGap(t *testing.T) {
 	c := cube(8, 0.04, r3.Vec{X: .022, Y: .05, Z: .05}, 1).surface("c", current.Cathode) // 2 mm from the wall
 	c.Law = current.LinearLaw(1e-3)
 	box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: HighX, Kind: current.Anode}}}
-	p := Problem{Tank: Tank{Conductivity: 20, Box: box}, Surfaces: []Surface{c}, Drive: current.ByCurrent(1)}
-	s := solve(t, p, Options{})
+	p := MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{c}, Drive: current.ByCurrent(1)}
+	s := solve(t, p, MeshOptions{})
 	p.Surfaces[0].Law = current.Law{}
-	if _, err := Solve(t.Context(), p, Options{}); !errors.Is(err, ErrSign) {
+	if _, err := Solve(t.Context(), p, MeshOptions{}); !errors.Is(err, ErrSign) {
 		t.Errorf("a primary part with large panels in a narrow gap: %v, want %v", err, ErrSign)
 	}
 	if n := len(s.Walls[LowX].Density); n < 400 {
@@ -187,8 +187,8 @@ func TestPropertyTrapGap(t *testing.T) {
 func TestPropertyTrapRecess(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := one(cup(12, 0.3, 0.6).surface("cup", current.Cathode))
-	a := solve(t, p, Options{})
-	b := solve(t, p, Options{Tolerance: 1e-7, Converged: 1e-9})
+	a := solve(t, p, MeshOptions{})
+	b := solve(t, p, MeshOptions{Tolerance: 1e-7, Converged: 1e-9})
 	floor := r3.Vec{X: 0.5, Y: 0.5, Z: 0.1}
 	x, y := a.Surfaces[0].Density[a.Surfaces[0].nearest(floor)], b.Surfaces[0].Density[b.Surfaces[0].nearest(floor)]
 	part := float64(x / a.Surfaces[0].Mean())
@@ -208,10 +208,10 @@ func TestPropertyTrapSinglePrecision(t *testing.T) {
 		return r3.Add(v, r3.Vec{X: 0.31, Y: 0.17, Z: 0.23})
 	}
 	single := func(x float64) float64 { return float64(float32(1e3*x)) / 1e3 } // millimetres, as files hold
-	var full, short Problem
-	for k, p := range []*Problem{&full, &short} {
+	var full, short MeshProblem
+	for k, p := range []*MeshProblem{&full, &short} {
 		*p = hung(12, 6, 2)
-		p.Tank.Box = nil
+		p.Box = nil
 		p.Drive = current.ByCurrent(1)
 		s := &p.Surfaces[0]
 		seen := map[r3.Vec]r3.Vec{}
@@ -226,7 +226,7 @@ func TestPropertyTrapSinglePrecision(t *testing.T) {
 			s.Vertices[i] = w
 		}
 	}
-	one := Options{Workers: 1} // memory comes in pieces, of which each worker may leave one half full
+	one := MeshOptions{Workers: 1} // memory comes in pieces, of which each worker may leave one half full
 	a, b := solve(t, full, one), solve(t, short, one)
 	if a.Checks.RowSum > 5e-5 || b.Checks.RowSum > 1e-4 ||
 		float64(b.Work.OperatorBytes) > 1.1*float64(a.Work.OperatorBytes) {

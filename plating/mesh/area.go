@@ -21,7 +21,7 @@ import (
 // lies twice counts twice, the wall of an enclosed cavity counts too, and so does
 // what one body covers of another: ask [Check] first, or use [PartOf], which does.
 //
-// Errors: an [*Error] for an empty mesh, an index without a vertex, a coordinate
+// Errors: a [*FaultError] for an empty mesh, an index without a vertex, a coordinate
 // that is not finite or too large, and an area of zero.
 //
 // Source: [Geometry].
@@ -55,7 +55,7 @@ func (m Mesh) area() float64 {
 // Exact for the triangles, to about one part in 1e14. Of an open surface, and of
 // bodies that cross, the number means nothing: ask [Check].
 //
-// Errors: an [*Error] as for [Area], but a volume may be zero.
+// Errors: a [*FaultError] as for [Area], but a volume may be zero.
 //
 // Source: [Geometry].
 func Volume(m Mesh) (units.Volume, error) {
@@ -96,9 +96,9 @@ func (s *adder) add(v float64) {
 
 func (s *adder) value() float64 { return s.sum + s.lost }
 
-// A Part is the area of a mesh as a piece that can stand among the bodies of
-// package shape. [PartOf] makes one. The zero Part has no area and says so.
-type Part struct {
+// A MeasuredPart is the area of a mesh as a piece that can stand among the bodies of
+// package shape. [PartOf] makes one. The zero MeasuredPart has no area and says so.
+type MeasuredPart struct {
 	what      string
 	faces     int
 	area      float64
@@ -120,24 +120,24 @@ type Part struct {
 // Open says that the mesh may be open, as one face of a sheet is; its area is
 // then that of the faces as they are.
 //
-// Errors: those of [Check]; an [*Error] for a mesh with faces that lie twice,
+// Errors: those of [Check]; a [*FaultError] for a mesh with faces that lie twice,
 // with edges of more than two triangles, with surfaces turned inside out, with
 // triangles that cut through others or lie on them ([ErrCrossing]), and, unless
 // open, with holes: [Repair] says what can be done.
 //
 // Source: [Geometry].
-func PartOf(m Mesh, what string, open bool) (Part, error) {
+func PartOf(m Mesh, what string, open bool) (MeasuredPart, error) {
 	r, err := Check(m)
 	if err != nil {
-		return Part{}, err
+		return MeasuredPart{}, err
 	}
 	if err := r.refuse(open); err != nil {
-		return Part{}, err
+		return MeasuredPart{}, err
 	}
 	if what == "" {
 		what = "area of the part, from its mesh"
 	}
-	p := Part{what: what, faces: r.Triangles, area: float64(r.Area), enclosed: float64(r.EnclosedArea),
+	p := MeasuredPart{what: what, faces: r.Triangles, area: float64(r.Area), enclosed: float64(r.EnclosedArea),
 		cavities: r.Enclosed, fromSheet: r.OpenEdges > 0}
 	return p, nil
 }
@@ -148,18 +148,18 @@ func PartOf(m Mesh, what string, open bool) (Part, error) {
 //
 // with the letters of [PartOf].
 //
-// Errors: an [*Error] for the zero Part.
+// Errors: a [*FaultError] for the zero MeasuredPart.
 //
 // Source: [Geometry].
-func (p Part) Area() (units.Area, error) {
+func (p MeasuredPart) Area() (units.Area, error) {
 	if p.faces == 0 {
 		return 0, about(ErrEmpty, "a part made by PartOf", "a part without a mesh")
 	}
 	return units.Area(p.area - p.enclosed), nil
 }
 
-// Working returns the calculation of [Part.Area], with the same errors.
-func (p Part) Working() ([]working.Step, error) {
+// Working returns the calculation of [MeasuredPart.Area], with the same errors.
+func (p MeasuredPart) Working() ([]working.Step, error) {
 	a, err := p.Area()
 	if err != nil {
 		return nil, err

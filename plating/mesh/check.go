@@ -10,13 +10,13 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Report is what [Check] finds.
-type Report struct {
+// Findings are what [Check] finds.
+type Findings struct {
 	Triangles int
 	Vertices  int // that triangles use
 
 	// Area is the sum over all triangles. It is that of a part only when the
-	// surface is [Report.Sound]: what is cut or covered counts in full. PartOf
+	// surface is [Findings.Sound]: what is cut or covered counts in full. PartOf
 	// returns the area that plates.
 	Area      units.Area
 	Volume    units.Volume // below zero when inside out; means nothing unless the surface is sound
@@ -66,26 +66,26 @@ type Report struct {
 
 // Watertight reports whether each edge is used by two triangles, so that the
 // surface has no hole and no fin.
-func (r Report) Watertight() bool {
+func (r Findings) Watertight() bool {
 	return r.Triangles > 0 && r.OpenEdges == 0 && r.CrowdedEdges == 0
 }
 
 // Oriented reports whether the triangles at each edge agree on what is outside.
-func (r Report) Oriented() bool { return r.TurnedEdges == 0 }
+func (r Findings) Oriented() bool { return r.TurnedEdges == 0 }
 
 // Sound reports whether the surface is the outside of one or more bodies:
 // watertight, its outside out, no triangle without area and none twice, none that
 // cuts through another or lies on it, a volume above zero, no more pieces than are
 // looked at, and 4π from an inside point.
-func (r Report) Sound() bool { return r.refuse(false) == nil }
+func (r Findings) Sound() bool { return r.refuse(false) == nil }
 
 // Fault returns the first thing that keeps the surface from being sound, an
-// [*Error] with what would do; nil when it is [Report.Sound].
-func (r Report) Fault() error { return r.refuse(false) }
+// [*FaultError] with what would do; nil when it is [Findings.Sound].
+func (r Findings) Fault() error { return r.refuse(false) }
 
-// refuse returns an [*Error] for the first thing that makes the surface no
+// refuse returns a [*FaultError] for the first thing that makes the surface no
 // body, or, when open, no sheet.
-func (r Report) refuse(open bool) error {
+func (r Findings) refuse(open bool) error {
 	switch {
 	case !(r.Area > 0):
 		return about(ErrEmpty, "triangles with an area", "an area of zero")
@@ -138,7 +138,7 @@ const needUnion = "one body: join the bodies in the drawing program with its uni
 	"or, for the area alone, give each body as a part of its own and take off what is covered"
 
 // crosses returns the error for triangles that cut or cover others.
-func (r Report) crosses() error {
+func (r Findings) crosses() error {
 	what := fmt.Sprintf("%d triangles cut through others", r.Cut)
 	switch {
 	case r.Cut == 0:
@@ -162,13 +162,13 @@ func (r Report) crosses() error {
 
 // counted reports whether the sum over the triangles counts no face or part of a
 // face that does not plate by itself.
-func (r Report) counted() bool {
+func (r Findings) counted() bool {
 	return r.Cut == 0 && r.Covered == 0 && r.Crossing == 0 && r.Duplicates == 0
 }
 
 // String says in a few lines what the report holds. It names no area and no volume
 // of a surface that crosses itself or has faces twice.
-func (r Report) String() string {
+func (r Findings) String() string {
 	var b strings.Builder
 	size := r3.Sub(r.High, r.Low)
 	fmt.Fprintf(&b, "%d triangles, %d vertices, %d components\n", r.Triangles, r.Vertices, r.Components)
@@ -209,19 +209,19 @@ func inMillimetres(v r3.Vec) string {
 //	v, e, f  vertices in use, edges, triangles
 //	a, b, c  corners of each triangle, seen from the inside point
 //
-// Faults are counted, not returned as errors; [Report.Sound] sums them up. A
+// Faults are counted, not returned as errors; [Findings.Sound] sums them up. A
 // triangle has no area when twice its area is not above 1e-9 times the square of
 // its longest edge.
 //
-// Errors: an [*Error] for a mesh that cannot be looked at: empty, an index without
+// Errors: a [*FaultError] for a mesh that cannot be looked at: empty, an index without
 // a vertex, a coordinate that is not finite or beyond [Farthest].
 //
 // Source: [Geometry]; [SolidAngle1983].
-func Check(m Mesh) (Report, error) {
+func Check(m Mesh) (Findings, error) {
 	if err := m.sound(); err != nil {
-		return Report{}, err
+		return Findings{}, err
 	}
-	r := Report{Triangles: len(m.Triangles), Area: units.Area(m.area()), Volume: units.Volume(m.volume())}
+	r := Findings{Triangles: len(m.Triangles), Area: units.Area(m.area()), Volume: units.Volume(m.volume())}
 	r.Low, r.High = m.box()
 	used := make([]bool, len(m.Vertices))
 	for i, t := range m.Triangles {

@@ -76,15 +76,15 @@ func TestPropertyCheckFaults(t *testing.T) {
 	cases := []struct {
 		name   string
 		change func(m *Mesh)
-		seen   func(r Report) bool
+		seen   func(r Findings) bool
 	}{
-		{"hole", func(m *Mesh) { m.Triangles = m.Triangles[1:] }, func(r Report) bool {
+		{"hole", func(m *Mesh) { m.Triangles = m.Triangles[1:] }, func(r Findings) bool {
 			return r.OpenEdges == 3 &&
 				!r.Watertight() && r.Euler == 1
 		}},
 		{"copy", func(m *Mesh) { m.Triangles = append(m.Triangles, m.Triangles[7]) },
-			func(r Report) bool { return r.Duplicates == 1 && r.CrowdedEdges == 3 }},
-		{"turned", func(m *Mesh) { m.flip(9) }, func(r Report) bool {
+			func(r Findings) bool { return r.Duplicates == 1 && r.CrowdedEdges == 3 }},
+		{"turned", func(m *Mesh) { m.flip(9) }, func(r Findings) bool {
 			return r.TurnedEdges == 3 && !r.Oriented() &&
 				r.Watertight()
 		}},
@@ -92,29 +92,29 @@ func TestPropertyCheckFaults(t *testing.T) {
 			for i := range m.Triangles {
 				m.flip(i)
 			}
-		}, func(r Report) bool {
+		}, func(r Findings) bool {
 			return r.InsideOut == 1 && r.Oriented() && r.Volume < 0 && math.Abs(r.SolidAngle+4*math.Pi) < 1e-9
 		}},
-		{"needle", func(m *Mesh) { m.Triangles[3][1] = m.Triangles[3][0] }, func(r Report) bool {
+		{"needle", func(m *Mesh) { m.Triangles[3][1] = m.Triangles[3][0] }, func(r Findings) bool {
 			return r.Degenerate == 1 &&
 				r.OpenEdges > 0
 		}},
 		{"two parts", func(m *Mesh) {
 			*m, _ = Merge(*m, must(t)(Translate(inner, r3.Vec{X: 1})))
-		}, func(r Report) bool {
+		}, func(r Findings) bool {
 			return r.Components == 2 && r.Enclosed == 0 && r.Euler == 4
 		}},
-		{"hollow", func(m *Mesh) { *m, _ = Merge(*m, turnedInner) }, func(r Report) bool {
+		{"hollow", func(m *Mesh) { *m, _ = Merge(*m, turnedInner) }, func(r Findings) bool {
 			return r.Enclosed == 1 && r.InsideOut == 0 && apart(float64(r.EnclosedArea), 6e-6) < 1e-12
 		}},
-		{"body in a body", func(m *Mesh) { *m, _ = Merge(*m, inner) }, func(r Report) bool {
+		{"body in a body", func(m *Mesh) { *m, _ = Merge(*m, inner) }, func(r Findings) bool {
 			return r.Enclosed == 1 &&
 				r.InsideOut == 1
 		}},
 		{"unused vertex", func(m *Mesh) { m.Vertices = append(m.Vertices, r3.Vec{X: 5}) },
-			func(r Report) bool { return r.High.X < 1 && r.Euler == 2 }},
+			func(r Findings) bool { return r.High.X < 1 && r.Euler == 2 }},
 		{"overlap", func(m *Mesh) { *m, _ = Merge(*m, must(t)(Translate(*m, r3.Vec{X: 1e-4, Y: 1e-4, Z: 1e-4}))) },
-			func(r Report) bool {
+			func(r Findings) bool {
 				return r.Components == 2 && r.Watertight() && r.Crossing == 2
 			}},
 	}
@@ -218,7 +218,7 @@ func TestPropertyPart(t *testing.T) {
 	if _, err := PartOf(turned, "", true); err == nil {
 		t.Error("a turned triangle is accepted")
 	}
-	var zero Part
+	var zero MeasuredPart
 	if _, err := zero.Area(); err == nil {
 		t.Error("the zero Part has an area")
 	}

@@ -225,7 +225,7 @@ func covered(s, t corners, n r3.Vec, tol float64) (r3.Vec, bool) {
 }
 
 // findCrossings puts the triangles that cross or cover others into a report.
-func (m Mesh) findCrossings(r *Report, copies map[int]int, parts [][]int32, all []side) {
+func (m Mesh) findCrossings(r *Findings, copies map[int]int, parts [][]int32, all []side) {
 	found := m.crossings(copies)
 	shared := m.sharedFaces(copies, all)
 	r.Cut, r.Covered, r.Places, r.shared = found.cut, found.covered+2*len(shared), found.places, len(shared) > 0

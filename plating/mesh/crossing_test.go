@@ -161,7 +161,7 @@ func TestPropertyCrossing(t *testing.T) {
 }
 
 // refused checks all that is said of a surface that crosses.
-func refused(t *testing.T, name string, m Mesh, r Report) {
+func refused(t *testing.T, name string, m Mesh, r Findings) {
 	t.Helper()
 	fault := r.Fault()
 	typed(t, name, fault)
@@ -183,7 +183,7 @@ func refused(t *testing.T, name string, m Mesh, r Report) {
 		}
 	}
 	for _, open := range []bool{false, true} {
-		if p, err := PartOf(m, "", open); !errors.Is(err, ErrCrossing) || p != (Part{}) {
+		if p, err := PartOf(m, "", open); !errors.Is(err, ErrCrossing) || p != (MeasuredPart{}) {
 			t.Errorf("%s: PartOf %v", name, err)
 		}
 		for _, weld := range []units.Length{0, units.Micrometre / 10} {

@@ -57,7 +57,7 @@
 // alone is sound. Their areas together are not the area that plates: what lies
 // within the other counts too. [Check] finds every two triangles that cut through
 // each other or lie on each other, of two bodies or of one, and says how many and
-// where ([Report.Cut], [Report.Covered], [Report.Places]). Such a surface is not
+// where ([Findings.Cut], [Findings.Covered], [Findings.Places]). Such a surface is not
 // sound, [PartOf] gives no area ([ErrCrossing]) and [Repair] does not take it: which
 // parts stay is for the drawing program, by its union.
 //
@@ -69,7 +69,7 @@
 //
 // Places nearer than [Resolution] of the size are one: 7 nm on a part of 35 mm. Bodies
 // whose triangles meet along edges only, as two on one grid, show in
-// [Report.Crossing], which looks at some corners; one surface that goes through
+// [Findings.Crossing], which looks at some corners; one surface that goes through
 // itself along its own edges only may pass.
 //
 // # Bodies without a drawing
@@ -102,7 +102,7 @@
 //
 // # Errors
 //
-// An [*Error] says the line or byte of the file or the triangle, what was found
+// A [*FaultError] says the line or byte of the file or the triangle, what was found
 // and what would do, and wraps one of the sentinels. Arguments that make no sense
 // give a [*units.ValueError].
 //

@@ -8,7 +8,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// Reasons, for [errors.Is]. Every [*Error] wraps one of them.
+// Reasons, for [errors.Is]. Every [*FaultError] wraps one of them.
 var (
 	ErrTruncated = errors.New("file ends too early") // fewer data than the file promises
 	// a word, number or byte that the format does not allow there
@@ -27,9 +27,9 @@ var (
 	ErrCollapse    = errors.New("corners would fall together")
 )
 
-// An Error reports a file or a mesh that cannot be taken: where, what was
+// A FaultError reports a file or a mesh that cannot be taken: where, what was
 // found and what would do.
-type Error struct {
+type FaultError struct {
 	What     string // what is wrong, in words, with the value found
 	Need     string // what would do
 	Line     int    // line of a text file, from 1; 0 when there is none
@@ -39,7 +39,7 @@ type Error struct {
 }
 
 // Error returns place, finding, reason and remedy in one line.
-func (e *Error) Error() string {
+func (e *FaultError) Error() string {
 	var b strings.Builder
 	switch {
 	case e.Line > 0:
@@ -58,15 +58,15 @@ func (e *Error) Error() string {
 }
 
 // Unwrap returns the reason.
-func (e *Error) Unwrap() error { return e.Err }
+func (e *FaultError) Unwrap() error { return e.Err }
 
 // about makes an error on the mesh as a whole.
-func about(reason error, need, format string, args ...any) *Error {
-	return &Error{What: fmt.Sprintf(format, args...), Need: need, Offset: -1, Triangle: -1, Err: reason}
+func about(reason error, need, format string, args ...any) *FaultError {
+	return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Offset: -1, Triangle: -1, Err: reason}
 }
 
 // aboutTriangle makes an error on one triangle.
-func aboutTriangle(i int, reason error, need, format string, args ...any) *Error {
+func aboutTriangle(i int, reason error, need, format string, args ...any) *FaultError {
 	e := about(reason, need, format, args...)
 	e.Triangle = i
 	return e

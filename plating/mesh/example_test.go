@@ -15,7 +15,7 @@ import (
 	"example.com/laydown/units/working"
 )
 
-var _ shape.Piece = mesh.Part{}
+var _ shape.Piece = mesh.MeasuredPart{}
 
 // The drawing of a cast finial comes as a file. How large is it, and is it
 // closed? A scan stands in for it here.

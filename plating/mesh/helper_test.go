@@ -25,7 +25,7 @@ func must(t testing.TB) func(Mesh, error) Mesh {
 	}
 }
 
-func report(t testing.TB, m Mesh) Report {
+func report(t testing.TB, m Mesh) Findings {
 	t.Helper()
 	r, err := Check(m)
 	if err != nil {
@@ -37,7 +37,7 @@ func report(t testing.TB, m Mesh) Report {
 // typed checks that an error says what, and what would do.
 func typed(t testing.TB, name string, err error) {
 	t.Helper()
-	var e *Error
+	var e *FaultError
 	var v *units.ValueError
 	switch {
 	case errors.As(err, &e):

@@ -20,7 +20,7 @@ func TestPropertyBoundedFile(t *testing.T) {
 	for _, most := range []int64{0, 1, 1000, 1 << 20} {
 		var e endless
 		_, err := readAll(&e, "an STL file", most)
-		var about *Error
+		var about *FaultError
 		if !errors.As(err, &about) || !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "STL file") {
 			t.Errorf("%d: %v", most, err)
 		}

@@ -33,7 +33,7 @@ func readAll(r io.Reader, what string, most int64) ([]byte, error) {
 	}
 	data, err := io.ReadAll(io.LimitReader(r, most+1))
 	if err == nil && int64(len(data)) > most {
-		return nil, &Error{What: "more than " + itoa(int(most)) + " bytes", Need: what + " of at most that",
+		return nil, &FaultError{What: "more than " + itoa(int(most)) + " bytes", Need: what + " of at most that",
 			Offset: most, Triangle: -1, Err: ErrTooLarge}
 	}
 	return data, err
@@ -67,7 +67,7 @@ func (m Mesh) Clone() Mesh {
 	}
 }
 
-// sound returns an [*Error] for the first thing that keeps m from being
+// sound returns a [*FaultError] for the first thing that keeps m from being
 // computed with: no triangle, an index without a vertex, a coordinate that is
 // not finite or beyond [Farthest].
 func (m Mesh) sound() error {
@@ -93,8 +93,8 @@ func (m Mesh) sound() error {
 	return nil
 }
 
-// placed returns an [*Error] for a place no part can be at.
-func placed(v r3.Vec) *Error {
+// placed returns a [*FaultError] for a place no part can be at.
+func placed(v r3.Vec) *FaultError {
 	for _, x := range [3]float64{v.X, v.Y, v.Z} {
 		if x-x != 0 {
 			return about(ErrNotFinite, "finite coordinates", "coordinate %v", x)

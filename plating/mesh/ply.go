@@ -23,7 +23,7 @@ import (
 // The whole file is held while it is read, at most [MaxBytes]. Memory follows the
 // length of the file, less than 40 times of it, whatever counts the file claims.
 //
-// Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
+// Errors: a [*units.ValueError] for the unit; a [*FaultError] with line or byte for
 // a file that is cut off, has more or less than it says, has a coordinate that is
 // not finite or beyond [Farthest], an index without a vertex, or a face that
 // cannot be cut; the error of the reader. A file that is read is not yet a sound
@@ -58,7 +58,7 @@ func ReadPLY(r io.Reader, unit units.Length) (Mesh, error) {
 		return Mesh{}, err
 	}
 	if len(p.ends) == 0 {
-		return Mesh{}, &Error{What: "a file of 0 faces", Need: "an element face with one row or more", Line: h.line,
+		return Mesh{}, &FaultError{What: "a file of 0 faces", Need: "an element face with one row or more", Line: h.line,
 			Offset: -1, Triangle: -1, Err: ErrEmpty}
 	}
 	return p.mesh()
@@ -84,7 +84,7 @@ type plyReader struct {
 // element reads one table.
 func (p *plyReader) element(e plyElement) error {
 	bad := func(need, format string, args ...any) error {
-		return &Error{What: fmt.Sprintf(format, args...), Need: need, Line: e.line, Offset: -1, Triangle: -1, Err: ErrSyntax}
+		return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: e.line, Offset: -1, Triangle: -1, Err: ErrSyntax}
 	}
 	if e.rows > 0 && len(e.properties) == 0 {
 		return bad("properties", "element %s has rows but no properties", clip([]byte(e.name)))

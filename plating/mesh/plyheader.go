@@ -87,7 +87,7 @@ type plyHeader struct {
 func readPLYHeader(data []byte) (plyHeader, error) {
 	var h plyHeader
 	fail := func(reason error, need, format string, args ...any) (plyHeader, error) {
-		return plyHeader{}, &Error{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1, Triangle: -1,
+		return plyHeader{}, &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1, Triangle: -1,
 			Err: reason}
 	}
 	at := 0

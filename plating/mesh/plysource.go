@@ -94,5 +94,5 @@ func (s *plyBinary) end() error {
 }
 
 func (s *plyBinary) fail(reason error, need, format string, args ...any) error {
-	return &Error{What: fmt.Sprintf(format, args...), Need: need, Offset: int64(s.at), Triangle: -1, Err: reason}
+	return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Offset: int64(s.at), Triangle: -1, Err: reason}
 }

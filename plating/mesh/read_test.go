@@ -295,7 +295,7 @@ func TestPropertyBadFiles(t *testing.T) {
 			continue
 		}
 		typed(t, c.name, err)
-		var e *Error
+		var e *FaultError
 		if errors.As(err, &e); c.line != 0 && e.Line != c.line {
 			t.Errorf("%s: line %d, want %d: %v", c.name, e.Line, c.line, err)
 		}

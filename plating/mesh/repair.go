@@ -81,7 +81,7 @@ func (a Action) String() string {
 // moves and no more, but for the copies.
 //
 // Errors: those of [Check]; a [*units.ValueError] for a Weld below zero or over a
-// hundredth of the part's size; an [*Error] for what is left: holes unless Open,
+// hundredth of the part's size; a [*FaultError] for what is left: holes unless Open,
 // fins, a surface with one side only, a closed surface within another whose
 // direction contradicts its place, triangles that cut through others or lie on them. The actions up to there
 // come with the error, the mesh does not.

@@ -29,7 +29,7 @@ const mostExchanges = 40
 //	h    longest, > 0                         [m]
 //
 // Errors: a [*units.ValueError] for a length that is not above zero or a bound
-// below zero; an [*Error] for a mesh that [Check] cannot look at, a triangle with
+// below zero; a [*FaultError] for a mesh that [Check] cannot look at, a triangle with
 // the same corner twice, or a mesh that would grow beyond most.
 //
 // Source: [Bisection].

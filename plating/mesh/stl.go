@@ -30,7 +30,7 @@ const (
 // The whole file is held while it is read, at most [MaxBytes]. Memory follows the
 // length of the file, less than 40 times of it, whatever counts the file claims.
 //
-// Errors: a [*units.ValueError] for the unit; an [*Error] with line or byte for
+// Errors: a [*units.ValueError] for the unit; a [*FaultError] with line or byte for
 // a file that is cut off, has more or less than it says, has a coordinate that is
 // not finite or beyond [Farthest], or no triangle; the error of the reader.
 // A file that is read is not yet a sound surface: ask [Check].
@@ -75,7 +75,7 @@ func looksLikeText(data []byte) bool {
 
 func readBinarySTL(data []byte, unit float64) (Mesh, error) {
 	if len(data) < stlHeader {
-		return Mesh{}, &Error{What: itoa(len(data)) + " bytes",
+		return Mesh{}, &FaultError{What: itoa(len(data)) + " bytes",
 			Need:   "an STL file: text that begins with solid, or 84 bytes of header and 50 for each triangle",
 			Offset: int64(len(data)), Triangle: -1, Err: ErrTruncated}
 	}
@@ -83,18 +83,18 @@ func readBinarySTL(data []byte, unit float64) (Mesh, error) {
 	end, have := facetsEnd(data), int64(len(data))
 	switch {
 	case have < end:
-		return Mesh{}, &Error{What: "the header counts " + itoa(int(claimed)) + " triangles, the file holds " +
+		return Mesh{}, &FaultError{What: "the header counts " + itoa(int(claimed)) + " triangles, the file holds " +
 			itoa(int(have-stlHeader)/stlFacet),
 			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: have, Triangle: -1, Err: ErrTruncated}
 	case have > end:
-		return Mesh{}, &Error{What: itoa(int(have-end)) + " bytes behind the " + itoa(int(claimed)) +
+		return Mesh{}, &FaultError{What: itoa(int(have-end)) + " bytes behind the " + itoa(int(claimed)) +
 			" triangles that the header counts",
 			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: end, Triangle: -1, Err: ErrSyntax}
 	case claimed == 0:
-		return Mesh{}, &Error{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1,
+		return Mesh{}, &FaultError{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1,
 			Err: ErrEmpty}
 	case claimed > maxCount:
-		return Mesh{}, &Error{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80, Triangle: -1,
+		return Mesh{}, &FaultError{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80, Triangle: -1,
 			Err: ErrTooLarge}
 	}
 	m := Mesh{Triangles: make([][3]int32, 0, (len(data)-stlHeader)/stlFacet)}

@@ -11,7 +11,7 @@ import (
 
 // Translate returns a copy of m moved by a vector in metres.
 //
-// Errors: an [*Error] for a move that is not finite or leads beyond [Farthest].
+// Errors: a [*FaultError] for a move that is not finite or leads beyond [Farthest].
 //
 // Source: [Geometry].
 func Translate(m Mesh, by r3.Vec) (Mesh, error) {
@@ -22,7 +22,7 @@ func Translate(m Mesh, by r3.Vec) (Mesh, error) {
 // angle in radians, counter-clockwise when the axis points at the viewer.
 //
 // Errors: a [*units.ValueError] for an angle that is not finite or an axis
-// without direction; an [*Error] for a vertex that is not finite or beyond
+// without direction; a [*FaultError] for a vertex that is not finite or beyond
 // [Farthest].
 //
 // Source: [Geometry].
@@ -45,7 +45,7 @@ func Rotate(m Mesh, angle float64, axis r3.Vec) (Mesh, error) {
 //	A' = f² A
 //	V' = f³ V
 //
-// Errors: a [*units.ValueError] for a factor that is not above zero; an [*Error]
+// Errors: a [*units.ValueError] for a factor that is not above zero; a [*FaultError]
 // for a vertex that comes beyond [Farthest].
 //
 // Source: [Geometry].
@@ -72,7 +72,7 @@ func (m Mesh) moved(f func(r3.Vec) r3.Vec) (Mesh, error) {
 // Merge returns one mesh of several, as parts on a rack. Vertices that agree stay
 // apart, so that parts that touch remain parts.
 //
-// Errors: an [*Error] for more vertices or triangles than a mesh can count, and
+// Errors: a [*FaultError] for more vertices or triangles than a mesh can count, and
 // for an index without a vertex.
 //
 // Source: [Definition].
@@ -106,7 +106,7 @@ func Merge(all ...Mesh) (Mesh, error) {
 // of its sides. The surface is the same to the last digit; a closed one stays
 // closed. Edges of a curved body stay as coarse as they were: make a finer one.
 //
-// Errors: an [*Error] for a mesh that [Check] cannot look at, or one that grows
+// Errors: a [*FaultError] for a mesh that [Check] cannot look at, or one that grows
 // too large.
 //
 // Source: [Geometry].

@@ -17,7 +17,7 @@ import (
 // The format rounds coordinates to about seven digits. Two corners of one
 // triangle that would fall together so are an error, not a smaller mesh.
 //
-// Errors: a [*units.ValueError] for the unit; an [*Error] for a mesh that cannot
+// Errors: a [*units.ValueError] for the unit; a [*FaultError] for a mesh that cannot
 // be written; the error of the writer.
 //
 // Source: [STLFormat].

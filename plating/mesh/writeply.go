@@ -28,7 +28,7 @@ type Skin struct {
 // and blue.
 //
 // Errors: a [*units.ValueError] for the unit, a thickness that is not finite,
-// or as many values as there are not triangles; an [*Error] for a mesh that
+// or as many values as there are not triangles; a [*FaultError] for a mesh that
 // cannot be written; the error of the writer.
 //
 // Source: [PLYFormat].

@@ -51,10 +51,10 @@ func TestPropertyBadArguments(t *testing.T) {
 				q(x[1])}.Metal())
 		}},
 		{"Cell.Ratio", []float64{1, 5}, func(x []float64) (float64, error) {
-			return ratio(Cell{units.Length(x[0]), units.Length(x[1])}.Ratio())
+			return ratio(HaringBlumCell{units.Length(x[0]), units.Length(x[1])}.Ratio())
 		}},
 		{"Cell.Wagner", []float64{1, 5, 10, 1e-3}, func(x []float64) (float64, error) {
-			return ratio(Cell{units.Length(x[0]), units.Length(x[1])}.Wagner(kappa(x[2]), slope(x[3])))
+			return ratio(HaringBlumCell{units.Length(x[0]), units.Length(x[1])}.Wagner(kappa(x[2]), slope(x[3])))
 		}},
 		{"LinearRatio", []float64{5, 1}, func(x []float64) (float64, error) { return ratio(LinearRatio(q(x[0]), q(x[1]))) }},
 		{"LinearWagner", []float64{5, 3}, func(x []float64) (float64, error) {
@@ -165,7 +165,7 @@ func TestPropertyBadChoices(t *testing.T) {
 		"Heatley of 125 %":          func() error { _, err := Heatley{5, 1.25}.Metal(); return err },
 		"Field of -100 %":           func() error { _, err := Field{5, -1}.Metal(); return err },
 		"Field of 170 %":            func() error { _, err := Field{5, 1.7}.Metal(); return err },
-		"near beyond far":           func() error { _, err := Cell{2, 1}.Ratio(); return err },
+		"near beyond far":           func() error { _, err := HaringBlumCell{2, 1}.Ratio(); return err },
 		"P of 1":                    func() error { _, err := LinearRatio(1, 1); return err },
 		"M over P":                  func() error { _, err := LinearWagner(2, 3); return err },
 		"M of 1":                    func() error { _, err := TafelWagner(2, 1); return err },

@@ -7,9 +7,9 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Cell is a Haring-Blum cell: two equal cathodes at the ends of a trough and
+// A HaringBlumCell is the trough of a test of throwing power: two equal cathodes at the ends of a trough and
 // one anode between them that the current passes on both sides.
-type Cell struct {
+type HaringBlumCell struct {
 	Near, Far units.Length // from the anode to the cathodes, 0 < Near < Far
 }
 
@@ -24,7 +24,7 @@ type Cell struct {
 // Errors: a [*units.ValueError] for a distance out of range.
 //
 // Source: [ThrowingZinc1952].
-func (c Cell) Ratio() (units.Ratio, error) {
+func (c HaringBlumCell) Ratio() (units.Ratio, error) {
 	if err := units.Positive("distance to the near cathode", c.Near); err != nil {
 		return 0, err
 	}
@@ -52,10 +52,10 @@ func (c Cell) Ratio() (units.Ratio, error) {
 //	                  slope b in volts for a factor e and the near current density [Ω·m²]
 //	L1  c.Near        > 0 [m]
 //
-// Errors: those of [faraday.WagnerNumber] and [Cell.Ratio].
+// Errors: those of [faraday.WagnerNumber] and [HaringBlumCell.Ratio].
 //
 // Source: [IUPACGoldBook], current distribution (C01456).
-func (c Cell) Wagner(conductivity units.Conductivity, slope units.AreaResistance) (units.Ratio, error) {
+func (c HaringBlumCell) Wagner(conductivity units.Conductivity, slope units.AreaResistance) (units.Ratio, error) {
 	if _, err := c.Ratio(); err != nil {
 		return 0, err
 	}

@@ -10,7 +10,7 @@ import (
 // A cell of 12.5 and 2.5 cm gave 420 mg near and 140 mg far. One bath, three
 // figures.
 func ExampleHaringBlumOf() {
-	k, err := throwing.Cell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}.Ratio()
+	k, err := throwing.HaringBlumCell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}.Ratio()
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -173,15 +173,15 @@ func ExampleHeatley_Metal() {
 }
 
 // Silver for bezels: 12 S/m, polarisation 20 Ω·cm², in the usual cell.
-func ExampleCell_Wagner() {
-	wa, err := throwing.Cell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}.
+func ExampleHaringBlumCell_Wagner() {
+	wa, err := throwing.HaringBlumCell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}.
 		Wagner(12*units.SiemensPerMetre, 20*units.OhmSquareCentimetre)
 	fmt.Printf("%.2f %v\n", float64(wa), err)
 	// Output: 0.96 <nil>
 }
 
-func ExampleCell_Ratio() {
-	k, err := throwing.Cell{Near: 4 * units.Centimetre, Far: 6.6 * units.Centimetre}.Ratio()
+func ExampleHaringBlumCell_Ratio() {
+	k, err := throwing.HaringBlumCell{Near: 4 * units.Centimetre, Far: 6.6 * units.Centimetre}.Ratio()
 	fmt.Printf("%.2f %v\n", float64(k), err)
 	// Output: 1.65 <nil>
 }

@@ -274,6 +274,6 @@ func TestPropertyLimits(t *testing.T) {
 	near("equal efficiencies", must(MetalRatio(3, 0.9, 0.9))(t), 3, 1e-15)
 	near("falling efficiency", must(MetalRatio(3, 0.5, 1))(t), 1.5, 1e-15)
 	// Wagner number of a cell: the slope may be that of a Tafel line.
-	c := Cell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}
+	c := HaringBlumCell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}
 	near("cell", must(c.Wagner(10, 2.5e-3))(t), 1, 1e-15)
 }

@@ -54,7 +54,7 @@ func TestReferenceHaringBlum(t *testing.T) {
 		case "haring_blum_metal":
 			return float64(must(HaringBlum{units.Ratio(r.Float("cell")), units.Ratio(r.Float("percent") / 100)}.Metal())(t))
 		case "distance_ratio":
-			c := Cell{units.Length(r.Float("near_cm")) * units.Centimetre, units.Length(r.Float("far_cm")) * units.Centimetre}
+			c := HaringBlumCell{units.Length(r.Float("near_cm")) * units.Centimetre, units.Length(r.Float("far_cm")) * units.Centimetre}
 			return float64(must(c.Ratio())(t))
 		}
 		return math.NaN()
@@ -68,7 +68,7 @@ func TestReferenceField(t *testing.T) {
 		return 100 * float64(must(FieldOf(units.Ratio(r.Float("cell")), units.Ratio(r.Float("metal"))))(t).Power)
 	})
 	eachRow(t, "throwingfieldcase.csv", func(t *testing.T, r testdata.Row) float64 {
-		k := must(Cell{units.Length(r.Float("near")), units.Length(r.Float("far"))}.Ratio())(t)
+		k := must(HaringBlumCell{units.Length(r.Float("near")), units.Length(r.Float("far"))}.Ratio())(t)
 		return 100 * float64(must(FieldOf(k, units.Ratio(r.Float("mass_near")/r.Float("mass_far"))))(t).Power)
 	})
 }
