@@ -101,7 +101,10 @@ func TestPropertyBadProblem(t *testing.T) {
 			p.Parts = append(p.Parts, Body{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: current.Floating, Bias: 1})
 		}, units.ErrInconsistent},
 		{"wall segment beyond", func(p *ProfileProblem) { p.Bath.Walls[0].Segment = 3 }, units.ErrOutOfRange},
-		{"wall twice", func(p *ProfileProblem) { p.Bath = p.Bath.With(WallSegment{Segment: TankSide, Kind: current.Anode}) }, units.ErrOutOfRange},
+		{"wall twice", func(p *ProfileProblem) {
+			p.Bath = p.Bath.With(WallSegment{Segment: TankSide,
+				Kind: current.Anode})
+		}, units.ErrOutOfRange},
 		{"insulating wall", func(p *ProfileProblem) { p.Bath.Walls[0].Kind = current.Insulator }, units.ErrInconsistent},
 		{"tank of no radius", func(p *ProfileProblem) { p.Bath.Shape = Tank(1, 0, 1).Shape }, units.ErrNotPositive},
 		{"tank upside down", func(p *ProfileProblem) { p.Bath.Shape = Tank(1, 1, -1).Shape }, ErrProfile},
@@ -122,7 +125,8 @@ func TestPropertyBadProblem(t *testing.T) {
 		}, current.ErrOverlap},
 		{"one in another", func(p *ProfileProblem) { p.Parts = append(p.Parts, Body{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
 			current.ErrOverlap},
-		{"touching", func(p *ProfileProblem) { p.Parts = append(p.Parts, Body{Profile: Rod(5*mm, 40*mm, 50*mm)}) }, current.ErrOverlap},
+		{"touching", func(p *ProfileProblem) { p.Parts = append(p.Parts, Body{Profile: Rod(5*mm, 40*mm, 50*mm)}) },
+			current.ErrOverlap},
 		{"sheet with kinetics", func(p *ProfileProblem) {
 			p.Parts[0] = Body{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true,
 				Law: tafel(0.05, 1)}

@@ -23,7 +23,8 @@ type meshCase struct {
 func meshCases() []meshCase {
 	sheet := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
 	amps := func(s *ProfileSolution) float64 { return float64(s.Current) }
-	spheres := ProfileProblem{Bath: Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}},
+	spheres := ProfileProblem{Bath: Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
+		Walls: []WallSegment{{Kind: current.Anode}}},
 		Parts: []Body{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
 	return []meshCase{
 		{"sphere", alone(Body{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},

@@ -32,7 +32,8 @@ func (e *SolveError) Error() string {
 	need := "a law with a milder slope, or a smaller voltage"
 	switch e.Err {
 	case current.ErrTooLarge:
-		return fmt.Sprintf("current distribution with %d unknowns: %v; need fewer corners (a curve is an arc, not a chain of lines), the constant method, or a higher limit", e.Unknowns, e.Err)
+		return fmt.Sprintf("current distribution with %d unknowns: %v; need fewer corners (a curve is an arc, not a "+
+			"chain of lines), the constant method, or a higher limit", e.Unknowns, e.Err)
 	case ErrSingular:
 		need = "an electrode that fixes the potential"
 	}

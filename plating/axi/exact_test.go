@@ -69,7 +69,8 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
 	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	(&exactCase{name: "primary", p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, total: amps, exact: 4,
+	(&exactCase{name: "primary", p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
+		total: amps, exact: 4,
 		constant: three{1.7e-6, 2.4e-7, 3.3e-8}, slope: 2.6, high: three{1.4e-6, 2.3e-8, 6e-10}, levels: 2}).run(t)
 	for _, row := range []struct {
 		wa             float64
@@ -85,7 +86,8 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
 		disc.Law = current.LinearLaw(units.AreaResistance(row.wa))
-		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
+		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: ProfileProblem{Bath: bath, Parts: []Body{disc},
+			Drive: current.ByVoltage(1)},
 			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
 	}
@@ -224,7 +226,8 @@ func TestReferenceConcentricCylinderMeshes(t *testing.T) {
 	near(t, "closed form, primary", concentric[0].cylinder, 20/(0.01*math.Log(5)), 1e-11)
 	near(t, "closed form, linear", concentric[1].cylinder, 1/(0.01*math.Log(5)/20+5e-4), 1e-11)
 	for i, row := range concentric {
-		(&exactCase{name: fmt.Sprint("cylinders ", i), p: ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}},
+		(&exactCase{name: fmt.Sprint("cylinders ", i), p: ProfileProblem{Bath: bath,
+			Parts: []Body{{Profile: part, Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, total: amps,
 			exact:    row.cylinder * 2 * math.Pi * 0.01 * 0.03,
 			constant: three{2.4e-3, 7.7e-4, 2.6e-4}, slope: 1.5, high: three{1.7e-6, 1.4e-8, 1e-9}, levels: 2}).run(t)
@@ -277,8 +280,9 @@ func TestPropertyReversed(t *testing.T) {
 		kind current.Kind
 		bias units.Voltage
 		want bool
-	}{{current.Cathode, 0, false}, {current.Cathode, -0.8, false}, {current.Cathode, -0.9, true}, {current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
-		-0.3, true}} {
+	}{{current.Cathode, 0, false}, {current.Cathode, -0.8, false}, {current.Cathode, -0.9, true},
+		{current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
+			-0.3, true}} {
 		p := hung()
 		p.Parts = append(p.Parts, Body{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
 			Law: butlerVolmer(1), Bias: row.bias})

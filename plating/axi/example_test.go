@@ -52,7 +52,8 @@ func Example_finial() {
 	const mm = units.Millimetre
 	finial := NewProfile(Point{0, 100 * mm}).LineTo(Point{6 * mm, 100 * mm}, Point{6 * mm, 108 * mm}).
 		ArcVia(Point{12 * mm, 116 * mm}, Point{6 * mm, 124 * mm}).LineTo(Point{0, 150 * mm})
-	cell := ProfileProblem{Bath: Tank(6, 80*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
+	cell := ProfileProblem{Bath: Tank(6, 80*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+		Drive: current.ByCurrent(0.1),
 		Parts: []Body{{Name: "finial", Profile: finial, Law: acidGold()}}}
 	plain, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
@@ -82,7 +83,8 @@ func Example_bell() {
 	bell := NewProfile(Point{0, 138 * mm}).CapTo(Point{20 * mm, 128 * mm}).LineTo(Point{30 * mm, 90 * mm}, Point{33 * mm,
 		90 * mm}, Point{23 * mm, 130 * mm}).
 		ArcVia(Point{14 * mm, 139 * mm}, Point{3 * mm, 142 * mm}).LineTo(Point{3 * mm, 200 * mm})
-	cell := ProfileProblem{Bath: Tank(6, 100*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.4),
+	cell := ProfileProblem{Bath: Tank(6, 100*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+		Drive: current.ByCurrent(0.4),
 		Parts: []Body{{Name: "bell", Profile: bell, Law: acidGold()}}}
 	outside, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
@@ -120,7 +122,8 @@ func ExampleProfile() {
 func ExampleProfileResult_Between() {
 	const mm = units.Millimetre
 	rod := Rod(5*mm, 40*mm, 60*mm)
-	s, err := Solve(context.Background(), ProfileProblem{Bath: Tank(6, 40*mm, 100*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+	s, err := Solve(context.Background(), ProfileProblem{Bath: Tank(6, 40*mm, 100*mm).With(WallSegment{Segment: TankSide,
+		Kind: current.Anode}),
 		Parts: []Body{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -133,7 +136,8 @@ func ExampleProfileResult_Between() {
 
 // The potential anywhere in the bath.
 func ExampleProfileSolution_Potential() {
-	s, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(10), Parts: []Body{{Profile: Ball(0.01, 0)}},
+	s, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(10),
+		Parts: []Body{{Profile: Ball(0.01, 0)}},
 		Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -149,7 +153,8 @@ func ExampleElectrolyte() {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
 	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
-	s, err := Solve(context.Background(), ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, ProfileOptions{})
+	s, err := Solve(context.Background(), ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
+		ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -29,8 +29,10 @@ func TestIndependentFarPotential(t *testing.T) {
 // TestIndependentPotential: the potential in the bath between concentric
 // spheres, near the surface as well.
 func TestIndependentPotential(t *testing.T) {
-	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}}
-	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)}, single)
+	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
+		Walls: []WallSegment{{Kind: current.Anode}}}
+	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)},
+		single)
 	for _, r := range []float64{10.0001, 10.01, 11, 20, 40, 49.9, 49.9999} {
 		phi, err := s.Potential(Point{units.Length(r * 1e-3 * 0.6), units.Length(r * 1e-3 * 0.8)})
 		if err != nil {
@@ -136,8 +138,9 @@ func TestIndependentTafelHole(t *testing.T) {
 func TestIndependentImage(t *testing.T) {
 	for _, law := range []current.Law{{}, tafel(0.05, 1)} {
 		bath := OpenWithFarAnode(20)
-		two := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 15*mm), Law: law}, {Profile: Ball(10*mm, -15*mm),
-			Law: law}}, Drive: current.ByVoltage(0.5)}
+		two := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 15*mm), Law: law},
+			{Profile: Ball(10*mm, -15*mm),
+				Law: law}}, Drive: current.ByVoltage(0.5)}
 		bath.Extent = HalfSpace
 		one := ProfileProblem{Bath: bath, Parts: two.Parts[:1], Drive: two.Drive}
 		a, b := solve(t, one, order(14, 3)), solve(t, two, order(14, 3))

@@ -202,7 +202,8 @@ func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 		if owner < 0 {
 			if insulating < 0 {
 				insulating = len(m.surfaces)
-				m.surfaces = append(m.surfaces, surface{name: "vessel", kind: current.Insulator, part: -1, wall: -1, profile: b.Shape})
+				m.surfaces = append(m.surfaces, surface{name: "vessel", kind: current.Insulator, part: -1, wall: -1,
+					profile: b.Shape})
 			}
 			owner = insulating
 		}

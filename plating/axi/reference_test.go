@@ -114,7 +114,8 @@ var concentric = []struct {
 }
 
 func TestReferenceConcentricSpheres(t *testing.T) {
-	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0), Walls: []WallSegment{{Kind: current.Anode}}}
+	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
+		Walls: []WallSegment{{Kind: current.Anode}}}
 	for _, row := range concentric {
 		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0), Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, single)
@@ -131,7 +132,8 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
 	bath := Tank(20, 50*mm, 30*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode})
 	for _, row := range concentric {
-		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}}, Drive: current.ByVoltage(row.volts)}, single)
+		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}},
+			Drive: current.ByVoltage(row.volts)}, single)
 		w := s.Parts[0].Whole
 		near(t, row.law.Model.String()+", mean", float64(w.Mean), row.cylinder, 1e-8)
 		near(t, row.law.Model.String()+", least", float64(w.Min), row.cylinder, 1e-6)
@@ -168,10 +170,12 @@ func TestReferenceCylinder(t *testing.T) {
 // insulating: q = 3E cos θ, and a surface potential of 1.5 E a cos θ.
 // Source: [Derived], the dipole solution; what is left is the image in the walls, (a/R)³.
 func TestReferenceUniformField(t *testing.T) {
-	bath := Tank(1, 1, 2).With(WallSegment{Segment: TankBottom, Kind: current.Cathode}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+	bath := Tank(1, 1, 2).With(WallSegment{Segment: TankBottom, Kind: current.Cathode}).With(
+		WallSegment{Segment: TankSurface, Kind: current.Anode})
 	const a = 0.05
 	// E = 1 V/m
-	p := ProfileProblem{Bath: bath, Parts: []Body{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}}, Drive: current.ByVoltage(2)}
+	p := ProfileProblem{Bath: bath, Parts: []Body{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}},
+		Drive: current.ByVoltage(2)}
 	s := solve(t, p, single)
 	w := s.Parts[0].Whole
 	near(t, "q at the upper pole", float64(w.Max), 3, 5e-4)

@@ -40,10 +40,12 @@ func TestPropertyTrapContacts(t *testing.T) {
 
 	const r = 500 * mm
 	ball := NewProfile(Point{}).ArcAround(Point{Z: r}, 180)
-	round := Electrolyte{Conductivity: 10, Extent: Vessel, Shape: ball, Walls: []WallSegment{{Segment: 0, Kind: current.Anode}}}
+	round := Electrolyte{Conductivity: 10, Extent: Vessel, Shape: ball,
+		Walls: []WallSegment{{Segment: 0, Kind: current.Anode}}}
 	for gap, want := range map[units.Length]error{0.5 * mm: ErrOutside, -20 * mm: nil} {
 		wire := Torus(r+gap+0.1*mm, r, 0.2*mm)
-		if _, err := solve(ProfileProblem{Bath: round, Parts: []Body{{Profile: wire}}, Drive: current.ByVoltage(1)}); !errors.Is(err, want) {
+		if _, err := solve(ProfileProblem{Bath: round, Parts: []Body{{Profile: wire}},
+			Drive: current.ByVoltage(1)}); !errors.Is(err, want) {
 			t.Errorf("a wire %v outside: %v, want %v", gap, err, want)
 		}
 	}

@@ -49,9 +49,10 @@ type ProfileSample struct {
 	At        Point
 	Density   units.CurrentDensity // towards the metal; 0 on an insulator
 	Potential units.Voltage        // of the bath against the cathode rail
-	Area      units.Area           // of the ring it stands for: the areas of a surface's samples sum to that of the surface
-	NormalR   float64              // the normal from the surface into the bath, of length 1
-	NormalZ   float64
+	// of the ring it stands for: the areas of a surface's samples sum to that of the surface
+	Area    units.Area
+	NormalR float64 // the normal from the surface into the bath, of length 1
+	NormalZ float64
 }
 
 // ProfileChecks tell how well the equations are met.
@@ -68,7 +69,8 @@ type ProfileChecks struct {
 
 // report turns a solution in plain numbers into one with units.
 func report(p ProfileProblem, fine, coarse *solved) *ProfileSolution {
-	s := &ProfileSolution{fine: fine, Parts: make([]ProfileResult, len(p.Parts)), Walls: make([]ProfileResult, len(p.Bath.Walls))}
+	s := &ProfileSolution{fine: fine, Parts: make([]ProfileResult, len(p.Parts)),
+		Walls: make([]ProfileResult, len(p.Bath.Walls))}
 	s.Voltage = units.Voltage(fine.sy.voltage(fine.x))
 	s.Far = units.Voltage(fine.sy.distant(fine.x))
 	net := 0.0

@@ -56,16 +56,19 @@ func spheroid(a, c units.Length) Profile {
 
 // hung is a cylinder hung in a cylindrical tank, Butler-Volmer on both electrodes.
 func hung() ProfileProblem {
-	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side", Kind: current.Anode,
-		Law: butlerVolmer(5)}),
-		Parts: []Body{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
+	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side",
+		Kind: current.Anode,
+		Law:  butlerVolmer(5)}),
+		Parts: []Body{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}},
+		Drive: current.ByVoltage(1)}
 }
 
 // cup is a cup with a recess 24 mm wide and 20 mm deep in a tank, Tafel kinetics.
 func cup() ProfileProblem {
 	p := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 74 * mm}, Point{12 * mm, 74 * mm},
 		Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
-	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side", Kind: current.Anode}),
+	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side",
+		Kind: current.Anode}),
 		Parts: []Body{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
 }
 

@@ -64,7 +64,8 @@ func TestReferenceSphereFromAxi(t *testing.T) {
 func TestIndependentAxiAgainstField(t *testing.T) {
 	const mm = units.Millimetre
 	law := current.LinearLaw(2e-3)
-	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
+	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5),
+		Drive: current.ByCurrent(0.1),
 		Parts: []axi.Body{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.ProfileOptions{})
 	if err != nil {
 		t.Fatal(err)

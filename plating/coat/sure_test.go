@@ -128,7 +128,8 @@ func TestSheetsAreRefused(t *testing.T) {
 	}
 	sheet := axi.NewProfile(axi.Point{Z: 5 * mm}).LineTo(axi.Point{R: 20 * mm, Z: 5 * mm})
 	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
-		Parts: []axi.Body{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
+		Parts: []axi.Body{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)},
+		axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,8 +158,9 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	// A notch with a sharp inward corner, primary, on a coarse mesh.
 	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
 		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
-	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10), Parts: []axi.Body{{Name: "cup",
-		Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
+	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
+		Parts: []axi.Body{{Name: "cup",
+			Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

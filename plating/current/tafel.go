@@ -62,7 +62,8 @@ func (e *TafelError) Error() string {
 	if e.Neglects < 1 {
 		left = e.Neglects.Percent(0) + " of it"
 	}
-	return fmt.Sprintf("%s: the Tafel law does not hold at its least current density of %s: with an exchange current density of %s it leaves out the reverse reaction, %s; "+
+	return fmt.Sprintf("%s: the Tafel law does not hold at its least current density of %s: with an exchange current "+
+		"density of %s it leaves out the reverse reaction, %s; "+
 		"use the Butler-Volmer law with the same constants, or a current density of %s and more",
 		e.Surface, short(e.Least), short(e.Exchange), left, short(units.CurrentDensity(3.2*float64(e.Exchange))))
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"example.com/laydown/plating/current"
@@ -46,8 +47,11 @@ func ExampleLaw_CheckTafel() {
 	share, err := law.CheckTafel("bob", 5*units.AmperePerSquareMetre)
 	fmt.Println(share.Percent(0), err)
 	_, err = law.CheckTafel("bob", 2*units.AmperePerSquareMetre)
-	fmt.Println(err)
+	fmt.Println(strings.NewReplacer(": ", ":\n  ", "; ", ";\n  ").Replace(err.Error()))
 	// Output:
 	// 4 % <nil>
-	// bob: the Tafel law does not hold at its least current density of 0.02 A/dm²: with an exchange current density of 0.01 A/dm² it leaves out the reverse reaction, 25 % of it; use the Butler-Volmer law with the same constants, or a current density of 0.032 A/dm² and more
+	// bob:
+	//   the Tafel law does not hold at its least current density of 0.02 A/dm²:
+	//   with an exchange current density of 0.01 A/dm² it leaves out the reverse reaction, 25 % of it;
+	//   use the Butler-Volmer law with the same constants, or a current density of 0.032 A/dm² and more
 }

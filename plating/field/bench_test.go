@@ -79,7 +79,8 @@ func peakMB() float64 {
 func BenchmarkPrimaryCube(b *testing.B) {
 	for _, n := range []int{13, 26, 50, 91} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", current.Cathode)), MeshOptions{}, capacitance, cubeExact)
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2).surface("cube", current.Cathode)), MeshOptions{}, capacitance,
+				cubeExact)
 		})
 	}
 }
@@ -88,7 +89,8 @@ func BenchmarkPrimaryCube(b *testing.B) {
 func BenchmarkPrimaryAveraged(b *testing.B) {
 	for _, n := range []int{13, 26, 38} {
 		b.Run(fmt.Sprint(12*n*n), func(b *testing.B) {
-			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", current.Cathode)), MeshOptions{Galerkin: true, Tolerance: 1e-6},
+			measure(b, n > 28, one(cube(n, 1, r3.Vec{}, 2.5).surface("cube", current.Cathode)),
+				MeshOptions{Galerkin: true, Tolerance: 1e-6},
 				capacitance, cubeExact)
 		})
 	}

@@ -137,7 +137,8 @@ func TestPropertyRowsChecked(t *testing.T) {
 			small = i
 		}
 	}
-	if len(rows) < 30 || len(rows) > 48 || !slices.Contains(rows, small) || !slices.IsSorted(rows) || rows[len(rows)-1] >= n {
+	if len(rows) < 30 || len(rows) > 48 || !slices.Contains(rows, small) || !slices.IsSorted(rows) ||
+		rows[len(rows)-1] >= n {
 		t.Errorf("rows %v of %d, smallest panel %d", rows, n, small)
 	}
 	whole := m.sample(&st, rows, false)

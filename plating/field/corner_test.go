@@ -70,7 +70,8 @@ func (c wedge) problem(n int, grade float64) MeshProblem {
 		return Boundary{Name: name, Kind: kind, Vertices: s.v, Triangles: t, Vessel: true}
 	}
 	return MeshProblem{Conductivity: 1, Drive: current.ByVoltage(1), Surfaces: []Boundary{
-		surface("floor", current.Cathode, parts[current.Cathode]), surface("lid", current.Anode, parts[current.Anode]), surface("sides", current.Insulator, rest)}}
+		surface("floor", current.Cathode, parts[current.Cathode]), surface("lid", current.Anode, parts[current.Anode]),
+		surface("sides", current.Insulator, rest)}}
 }
 
 // TestReferenceCornerEstimate: on exact cells with a corner of 135°, 180° and 270°

@@ -115,7 +115,8 @@ func (c *cell) corners(results []MeshResult, seams []seam) {
 		if results[i].Kind == current.Insulator {
 			i, j = j, i
 		}
-		if results[i].Kind == current.Insulator || results[j].Kind != current.Insulator || c.surfaces[i].Law.Model != current.Primary {
+		if results[i].Kind == current.Insulator || results[j].Kind != current.Insulator ||
+			c.surfaces[i].Law.Model != current.Primary {
 			continue
 		}
 		if on[i] == nil {

@@ -28,7 +28,10 @@ func TestPropertyTrapMesh(t *testing.T) {
 		}, ErrOpen},
 		{"flipped triangle", func(p *MeshProblem) { tri := &p.Surfaces[0].Triangles[5]; tri[0], tri[1] = tri[1], tri[0] },
 			ErrOrientation},
-		{"flipped body", func(p *MeshProblem) { p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("", current.Cathode) },
+		{"flipped body", func(p *MeshProblem) {
+			p.Surfaces[0] = sphere(8, 1, r3.Vec{}).inverted().surface("",
+				current.Cathode)
+		},
 			ErrOrientation},
 		{"vessel not inverted", func(p *MeshProblem) {
 			v := sphere(8, 3, r3.Vec{}).surface("", current.Anode)

@@ -333,7 +333,8 @@ func TestIndependentTwoSpheres(t *testing.T) {
 	half := density(-1)
 	(&exactCase{name: "cathode and anode", total: capacitance, exact: (c11 - c12) / 2, tol: three{0.03, 7.6e-3, 2.8e-3},
 		rms: three{0.015, 4.4e-3, 2e-3}, order: 0.9,
-		at: func(k int) MeshProblem { return pair(k, current.Anode) }, local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
+		at:    func(k int) MeshProblem { return pair(k, current.Anode) },
+		local: func(x r3.Vec) float64 { return half(x) / 2 }}).run(t)
 }
 
 // haring makes a cell with two cathodes at the ends, 50 mm and 250 mm from the

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -138,7 +139,8 @@ func ExampleBoundary() {
 	p := bath()
 	p.Surfaces[0].Triangles = p.Surfaces[0].Triangles[1:]
 	_, err := field.Solve(context.Background(), p, field.MeshOptions{})
-	fmt.Println(err)
+	fmt.Println(strings.ReplaceAll(err.Error(), "; ", ";\n"))
 	// Output:
-	// surface "bob", triangle 0: not a closed surface: an edge without a neighbour; need a closed body (thicken a sheet, fill a hole, weld corners)
+	// surface "bob", triangle 0: not a closed surface: an edge without a neighbour;
+	// need a closed body (thicken a sheet, fill a hole, weld corners)
 }

@@ -188,7 +188,8 @@ func (g *gaps) leaves(na, nb *node) {
 				g.note(i, current.NarrowGap, "a gap of %.2g mm is filled by panels of %.2g mm; the current there is not "+
 					"well resolved: give the part a smaller panel", 1e3*gap, 1e3*size)
 			case h > 0 && gap < thin*size && p.surface[i] == p.surface[j]:
-				g.note(i, current.ThinMetal, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told apart well", 1e3*gap,
+				g.note(i, current.ThinMetal, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told "+
+					"apart well", 1e3*gap,
 					1e3*size)
 			}
 		}

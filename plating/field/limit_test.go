@@ -51,7 +51,8 @@ func TestPropertyCompare(t *testing.T) {
 		t.Errorf("minimum %+v of a cup with three panels across passes as resolved", s.Surfaces[0].Minimum)
 	}
 	// Deeper still the floor of such a cup seems to dissolve.
-	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", current.Cathode)), MeshOptions{}); !errors.Is(err, ErrSign) {
+	if _, err := Solve(t.Context(), one(cup(3, 0.3, 1.5).surface("cup", current.Cathode)),
+		MeshOptions{}); !errors.Is(err, ErrSign) {
 		t.Errorf("a deep cup with three panels across: %v, want %v", err, ErrSign)
 	}
 }

@@ -38,7 +38,8 @@ func TestPropertyTrapOverlap(t *testing.T) {
 		"a ball in a ball, a sheet apart": {[]Boundary{ball(8, 1), at(8, 0.4, r3.Vec{}), sheet(0)}, current.ErrOverlap},
 		"two sheets a hair apart":         {[]Boundary{sheet(0), sheet(1e-6)}, ErrGap},
 		"two balls apart":                 {[]Boundary{ball(8, 1), at(8, 1, r3.Vec{X: 2.6})}, nil},
-		"two balls and two sheets apart":  {[]Boundary{ball(8, 1), at(8, 1, r3.Vec{X: 0, Y: 2.6}), sheet(0), sheet(0.8)}, nil},
+		"two balls and two sheets apart": {[]Boundary{ball(8, 1), at(8, 1, r3.Vec{X: 0, Y: 2.6}), sheet(0), sheet(0.8)},
+			nil},
 	} {
 		p := one(c.list...)
 		_, err := Solve(context.Background(), p, MeshOptions{})

@@ -19,7 +19,8 @@ type Boundary struct {
 	Kind      current.Kind
 	Law       current.Law // the zero law is primary: the metal takes the potential of the solution
 	Vessel    bool        // encloses the bath instead of hanging in it; the normals still point into the bath
-	Sheet     bool        // open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
+	// open, of no thickness, wet on both sides; only where every electrode is primary in an unbounded bath
+	Sheet bool
 }
 
 // A Face names a wall of a [Box].
@@ -81,8 +82,9 @@ const (
 
 // MeshOptions tune a run. The zero value is a good choice.
 type MeshOptions struct {
-	Equation    Equation
-	Galerkin    bool    // average the equation over each panel instead of taking it at the centroid: slower, more exact at edges
+	Equation Equation
+	// average the equation over each panel instead of taking it at the centroid: slower, more exact at edges
+	Galerkin    bool
 	Tolerance   float64 // of the compressed operator, relative; 0 for 1e-5
 	Converged   float64 // largest relative change of a local current density that one more step may make; 0 for 1e-5
 	MemoryLimit int64   // bytes; 0 for 4 GB

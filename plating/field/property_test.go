@@ -122,7 +122,8 @@ func TestPropertySimilarity(t *testing.T) {
 func TestPropertyRowSums(t *testing.T) {
 	testdata.SlowOnly(t)
 	for name, p := range map[string]MeshProblem{
-		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", current.Cathode)), "tank": hung(16, 10, 2),
+		"sphere": one(ball(20, 1)), "cube": one(cube(20, 1, r3.Vec{}, 2).surface("", current.Cathode)),
+		"tank": hung(16, 10, 2),
 	} {
 		c := solve(t, p, MeshOptions{Equation: Direct}).Checks
 		t.Logf("%s: row sums off by %.1e, operator by %.1e", name, c.RowSum, c.Operator)

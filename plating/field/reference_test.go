@@ -198,7 +198,8 @@ func TestReferenceStrip(t *testing.T) {
 		return MeshProblem{Conductivity: 1, Surfaces: channel(1, 2, 1, depth, []int{8, 16, 32}[k], current.Law{}),
 			Drive: current.ByVoltage(1)}
 	}
-	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *MeshSolution) float64 { return float64(s.Current) }, MeshOptions{})
+	ladder(t, 2*math.Sqrt2*depth, 4e-3, 0.6, at, func(s *MeshSolution) float64 { return float64(s.Current) },
+		MeshOptions{})
 	s := solve(t, at(2), MeshOptions{})
 	r := &s.Surfaces[0]
 	for _, c := range [][2]float64{{0, 0.736057314423}, {0.5, 0.790458897352}, {0.9, 1.32079105549}} {
@@ -216,7 +217,8 @@ func TestReferenceSphereInField(t *testing.T) {
 			mid := ball(14, 1)
 			mid.Kind = kind
 			p := MeshProblem{Conductivity: 2, Drive: current.ByCurrent(100), Surfaces: []Boundary{mid,
-				sphere(6, 4, r3.Vec{X: far}).surface("right", current.Anode), sphere(6, 4, r3.Vec{X: -far}).surface("left", current.Cathode)}}
+				sphere(6, 4, r3.Vec{X: far}).surface("right", current.Anode), sphere(6, 4, r3.Vec{X: -far}).surface("left",
+					current.Cathode)}}
 			s := solve(t, p, MeshOptions{Equation: m})
 			e := 2 * 100 / (4 * math.Pi * 2 * far * far) // field towards -x
 			r := &s.Surfaces[0]

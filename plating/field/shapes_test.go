@@ -35,7 +35,8 @@ func annulus(sectors int, height float64, law current.Law) []Boundary {
 			ends.quad(at(k, a, height), at(k+1, a, height), at(k+1, b, height), at(k, b, height))
 		}
 	}
-	s := []Boundary{in.surface("inner", current.Cathode), out.surface("outer", current.Anode), ends.surface("ends", current.Insulator)}
+	s := []Boundary{in.surface("inner", current.Cathode), out.surface("outer", current.Anode),
+		ends.surface("ends", current.Insulator)}
 	s[0].Law = law
 	for i := range s {
 		s[i].Vessel = true
@@ -55,7 +56,8 @@ func channel(a, b, h, depth float64, n int, law current.Law) []Boundary {
 	} else {
 		x = graded(n, -b, b, 1.5)
 	}
-	whole := boxMesh(x, graded(max(4, n/4), 0, depth, 1), graded(max(4, n/2), 0, h, 1.5)).inverted().surface("", current.Insulator)
+	whole := boxMesh(x, graded(max(4, n/4), 0, depth, 1), graded(max(4, n/2), 0, h, 1.5)).inverted().surface("",
+		current.Insulator)
 	whole.Vessel = true
 	floor := subsetOf(whole, func(v r3.Vec) bool { return v.Z == 0 && math.Abs(v.X) < a })
 	top := subsetOf(whole, func(v r3.Vec) bool { return math.Abs(v.Z-h) < 1e-12 })

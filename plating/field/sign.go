@@ -91,7 +91,8 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 	}
 	worst, count := -1, 0
 	for _, i := range wrong {
-		if bad := [3]bool{density(i) < -rounding*mean, around(i) < -rounding*mean, around(i) < -lineNoise*mean}; !bad[near(i)] {
+		if bad := [3]bool{density(i) < -rounding*mean, around(i) < -rounding*mean,
+			around(i) < -lineNoise*mean}; !bad[near(i)] {
 			continue
 		}
 		count++

@@ -62,7 +62,9 @@ type MeshChecks struct {
 	// sharpest creases and those nearest to the sources of the largest blocks.
 	Operator float64
 	Residual float64 // root mean square of the equations' residual, volts
-	Change   float64 // largest relative change of a local current density that one more step would make, a bound from the last two
+	// largest relative change of a local current density that one more step would make, a bound from the last
+	// two
+	Change float64
 }
 
 // Work says what the run took.

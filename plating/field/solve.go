@@ -300,11 +300,13 @@ func (s *MeshSolution) warnings(m *model) []current.Warning {
 		add(current.Unbalanced, "", "anode and cathode currents differ by %.2g %%: the mesh is too coarse", 100*d)
 	}
 	if s.Checks.RowSum > 1e-4*max(1, m.op.tol/1e-5) {
-		add(current.RoughShape, "", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask for a smaller tolerance",
+		add(current.RoughShape, "", "row sums of the double layer are off by %.1e: look for cracks in the mesh, or ask "+
+			"for a smaller tolerance",
 			s.Checks.RowSum)
 	}
 	if s.Checks.Operator > 20*m.op.tol {
-		add(current.LooseApproximation, "", "the compressed operator is off by %.1e: ask for a smaller tolerance", s.Checks.Operator)
+		add(current.LooseApproximation, "", "the compressed operator is off by %.1e: ask for a smaller tolerance",
+			s.Checks.Operator)
 	}
 	return out
 }

@@ -51,7 +51,8 @@ func hung(n, walls int, exponent float64) MeshProblem {
 	s := cube(n, 0.02, r3.Vec{}, exponent).surface("cube", current.Cathode)
 	s.Law = butlerVolmer(1, 0.05)
 	c := r3.Vec{X: .05, Y: .05, Z: .05}
-	box := &Box{Low: r3.Scale(-1, c), High: c, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Anode}},
+	box := &Box{Low: r3.Scale(-1, c), High: c, Walls: []Wall{{Face: LowX, Kind: current.Anode},
+		{Face: HighX, Kind: current.Anode}},
 		Panel: units.Length(0.1/float64(walls) + 1e-9)}
 	return MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{s}, Drive: current.ByVoltage(2)}
 }

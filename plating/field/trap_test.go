@@ -128,7 +128,8 @@ func TestPropertyTrapFloating(t *testing.T) {
 		if kind == current.Floating {
 			mid.Law = butlerVolmer(1, 0.05)
 		}
-		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode}, {Face: HighX, Kind: current.Cathode}}}
+		box := &Box{High: r3.Vec{X: .1, Y: .1, Z: .1}, Walls: []Wall{{Face: LowX, Kind: current.Anode},
+			{Face: HighX, Kind: current.Cathode}}}
 		return solve(t, MeshProblem{Conductivity: 20, Box: box, Surfaces: []Boundary{mid}, Drive: current.ByVoltage(5)},
 			MeshOptions{})
 	}

@@ -99,7 +99,8 @@ func (r Findings) refuse(open bool) error {
 			"two triangles at each edge; take fins and inner walls out in the program that drew the part",
 			"%d edges with three triangles or more, the first at %s", r.CrowdedEdges, inMillimetres(r.FirstCrowded))
 	case r.OpenEdges > 0 && !open:
-		return about(ErrOpen, "a closed surface; Repair joins corners that nearly agree, holes must be closed in the program that drew the part",
+		return about(ErrOpen, "a closed surface; Repair joins corners that nearly agree, holes must be closed in the "+
+			"program that drew the part",
 			"%d edges with one triangle only, the first at %s", r.OpenEdges, inMillimetres(r.FirstOpen))
 	case r.Volume == 0 && r.Watertight() && r.Oriented():
 		return about(ErrEmpty, "a body with a volume", "a closed surface around a volume of zero")

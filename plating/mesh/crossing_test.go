@@ -166,7 +166,8 @@ func refused(t *testing.T, name string, m Mesh, r Findings) {
 	fault := r.Fault()
 	typed(t, name, fault)
 	if r.Sound() || !errors.Is(fault, ErrCrossing) || !strings.Contains(fault.Error(), "union") ||
-		!strings.Contains(fault.Error(), ") mm") || strings.Contains(fault.Error(), "e-") || strings.Contains(fault.Error(), "Repair") {
+		!strings.Contains(fault.Error(), ") mm") || strings.Contains(fault.Error(), "e-") ||
+		strings.Contains(fault.Error(), "Repair") {
 		t.Errorf("%s: %v", name, fault)
 	}
 	if s := r.String(); strings.Contains(s, "cm²") || strings.Contains(s, "mL") || !strings.Contains(s, "no area") {

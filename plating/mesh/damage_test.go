@@ -219,7 +219,8 @@ func TestPropertyDamagedFiles(t *testing.T) {
 		tally[outcome]++
 	}
 	t.Log(tally)
-	if tally["error"] < files*4/10 || tally["repair"] < files*15/100 || tally["error"]+tally["repair"]+tally["none"] != files {
+	if tally["error"] < files*4/10 || tally["repair"] < files*15/100 ||
+		tally["error"]+tally["repair"]+tally["none"] != files {
 		t.Error("the damages do not cover what they should:", tally)
 	}
 }

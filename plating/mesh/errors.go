@@ -13,15 +13,18 @@ var (
 	ErrTruncated = errors.New("file ends too early") // fewer data than the file promises
 	// a word, number or byte that the format does not allow there
 	ErrSyntax      = errors.New("not as the format has it")
-	ErrUnsupported = errors.New("not supported")                            // allowed by the format, not read here
-	ErrNotFinite   = errors.New("not a finite number")                      // NaN or an infinity
-	ErrTooLarge    = errors.New("too large")                                // a coordinate or a count that cannot be
-	ErrIndex       = errors.New("corner that does not exist")               // a triangle names a vertex that the mesh has not
-	ErrEmpty       = errors.New("no surface")                               // no triangle, or an area of zero
-	ErrPolygon     = errors.New("not a flat convex polygon")                // cannot be cut into triangles without guessing
-	ErrOpen        = errors.New("not closed")                               // edges used by one triangle only
-	ErrCrowded     = errors.New("more than two at an edge")                 // edges used by three triangles or more
-	ErrOrientation = errors.New("inside and outside unclear")               // no consistent outside, or one that may be meant either way
+	ErrUnsupported = errors.New("not supported")       // allowed by the format, not read here
+	ErrNotFinite   = errors.New("not a finite number") // NaN or an infinity
+	ErrTooLarge    = errors.New("too large")           // a coordinate or a count that cannot be
+	// a triangle names a vertex that the mesh has not
+	ErrIndex = errors.New("corner that does not exist")
+	ErrEmpty = errors.New("no surface") // no triangle, or an area of zero
+	// cannot be cut into triangles without guessing
+	ErrPolygon = errors.New("not a flat convex polygon")
+	ErrOpen    = errors.New("not closed")               // edges used by one triangle only
+	ErrCrowded = errors.New("more than two at an edge") // edges used by three triangles or more
+	// no consistent outside, or one that may be meant either way
+	ErrOrientation = errors.New("inside and outside unclear")
 	ErrCrossing    = errors.New("surfaces that cross or lie on each other") // of two bodies or of one
 	ErrDuplicate   = errors.New("faces that lie twice")                     // faces with the same three corners
 	ErrCollapse    = errors.New("corners would fall together")

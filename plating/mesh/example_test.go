@@ -80,10 +80,14 @@ func ExampleCheck_twoBodies() {
 	r, err := mesh.Check(both)
 	fmt.Println(r.Components, r.Cut, r.Sound(), errors.Is(r.Fault(), mesh.ErrCrossing), err)
 	_, err = mesh.PartOf(both, "hand with its boss", false)
-	fmt.Println(err)
+	fmt.Println(inLines(err))
 	// Output:
 	// 2 12 false true <nil>
-	// 12 triangles cut through others, the first at (3, 2, 0.55) mm between pieces 1 and 2 of 2: surfaces that cross or lie on each other; need one body: join the bodies in the drawing program with its union, and write the file again; or, for the area alone, give each body as a part of its own and take off what is covered
+	// 12 triangles cut through others, the first at (3, 2, 0.55) mm between pieces 1 and 2 of 2:
+	//   surfaces that cross or lie on each other;
+	//   need one body:
+	//   join the bodies in the drawing program with its union, and write the file again;
+	//   or, for the area alone, give each body as a part of its own and take off what is covered
 }
 
 func ExampleReadPLY() {
@@ -164,10 +168,13 @@ func ExampleRepair() {
 	// What has no safe answer is refused.
 	m.Triangles = m.Triangles[1:]
 	_, _, err = mesh.Repair(m, mesh.RepairOptions{})
-	fmt.Println(err)
+	fmt.Println(inLines(err))
 	// Output:
 	// [10 triangles turned to agree with their neighbours] <nil>
-	// 3 edges with one triangle only, the first at (-6.037, 7.836, 0.7381) mm: not closed; need a closed surface; Repair joins corners that nearly agree, holes must be closed in the program that drew the part
+	// 3 edges with one triangle only, the first at (-6.037, 7.836, 0.7381) mm:
+	//   not closed;
+	//   need a closed surface;
+	//   Repair joins corners that nearly agree, holes must be closed in the program that drew the part
 }
 
 func ExampleArea() {
@@ -242,4 +249,9 @@ func ExampleMerge() {
 	r, err := mesh.Check(all)
 	fmt.Println(r.Components, r.Area.Text(units.SquareCentimetre, 0), err)
 	// Output: 12 130 cm² <nil>
+}
+
+// inLines breaks the text of an error at its colons and semicolons.
+func inLines(err error) string {
+	return strings.NewReplacer(": ", ":\n  ", "; ", ";\n  ").Replace(err.Error())
 }

@@ -84,7 +84,8 @@ type plyReader struct {
 // element reads one table.
 func (p *plyReader) element(e plyElement) error {
 	bad := func(need, format string, args ...any) error {
-		return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: e.line, Offset: -1, Triangle: -1, Err: ErrSyntax}
+		return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: e.line, Offset: -1, Triangle: -1,
+			Err: ErrSyntax}
 	}
 	if e.rows > 0 && len(e.properties) == 0 {
 		return bad("properties", "element %s has rows but no properties", clip([]byte(e.name)))

@@ -87,8 +87,9 @@ type plyHeader struct {
 func readPLYHeader(data []byte) (plyHeader, error) {
 	var h plyHeader
 	fail := func(reason error, need, format string, args ...any) (plyHeader, error) {
-		return plyHeader{}, &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1, Triangle: -1,
-			Err: reason}
+		return plyHeader{}, &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: h.line, Offset: -1,
+			Triangle: -1,
+			Err:      reason}
 	}
 	at := 0
 	for {

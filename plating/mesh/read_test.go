@@ -181,9 +181,12 @@ func TestPropertyBinaryPLY(t *testing.T) {
 			order, name = binary.BigEndian, "binary_big_endian"
 		}
 		b := []byte("ply\r\nformat " + name +
-			" 1.0\r\ncomment made by hand\r\nobj_info nothing\r\nelement camera 2\r\nproperty short a\r\nproperty list ushort double b\r\n" +
-			"element face 4\r\nproperty uchar flag\r\nproperty list uint16 uint32 vertex_indices\r\nproperty list char char none\r\n" +
-			"element vertex 4\r\nproperty int z\r\nproperty uchar red\r\nproperty float x\r\nproperty double y\r\nelement edge 0\r\nproperty int a\r\nend_header\r\n")
+			" 1.0\r\ncomment made by hand\r\nobj_info nothing\r\nelement camera 2\r\nproperty short a\r\nproperty list " +
+			"ushort double b\r\n" +
+			"element face 4\r\nproperty uchar flag\r\nproperty list uint16 uint32 vertex_indices\r\nproperty list char char " +
+			"none\r\n" +
+			"element vertex 4\r\nproperty int z\r\nproperty uchar red\r\nproperty float x\r\nproperty double y\r\nelement " +
+			"edge 0\r\nproperty int a\r\nend_header\r\n")
 		for range 2 {
 			b = order.AppendUint16(b, 7)
 			b = order.AppendUint16(b, 1)
@@ -263,7 +266,8 @@ func TestPropertyBadFiles(t *testing.T) {
 		{"ply: type", head + "element vertex 4\nproperty quad x\n", ErrSyntax, 4},
 		{"ply: list of", head + "element vertex 4\nproperty list float int x\n", ErrSyntax, 4},
 		{"ply: no z", head + "element vertex 1\nproperty float x\nproperty float y\nend_header\n0 0\n", ErrSyntax, 3},
-		{"ply: list x", head + "element vertex 1\nproperty list uchar float x\nproperty float y\nproperty float z\nend_header\n0 0\n", ErrSyntax, 3},
+		{"ply: list x", head + "element vertex 1\nproperty list uchar float x\nproperty float y\nproperty float " +
+			"z\nend_header\n0 0\n", ErrSyntax, 3},
 		{"ply: no properties", head + "element thing 400000000\nend_header\n", ErrSyntax, 3},
 		{"ply: float index", head + vertex + "element face 1\nproperty list uchar float vertex_index\nend_header\n" + square,
 			ErrSyntax, 7},

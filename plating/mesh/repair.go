@@ -31,13 +31,14 @@ type ActionKind uint8
 
 // What Repair does, in this order.
 const (
-	Welded          ActionKind = iota + 1 // vertices joined with another
-	DroppedFlat                           // triangles without area taken out
-	SwappedFlat                           // triangles without area taken out by cutting the neighbour at their middle corner
-	DroppedCopy                           // faces that lay twice taken out once
-	Turned                                // triangles turned to agree with their neighbours
-	TurnedWhole                           // triangles of closed surfaces that were inside out
-	DroppedVertices                       // vertices that no triangle uses taken out
+	Welded      ActionKind = iota + 1 // vertices joined with another
+	DroppedFlat                       // triangles without area taken out
+	// triangles without area taken out by cutting the neighbour at their middle corner
+	SwappedFlat
+	DroppedCopy     // faces that lay twice taken out once
+	Turned          // triangles turned to agree with their neighbours
+	TurnedWhole     // triangles of closed surfaces that were inside out
+	DroppedVertices // vertices that no triangle uses taken out
 )
 
 // String says the kind in words.

@@ -94,8 +94,9 @@ func readBinarySTL(data []byte, unit float64) (Mesh, error) {
 		return Mesh{}, &FaultError{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1,
 			Err: ErrEmpty}
 	case claimed > maxCount:
-		return Mesh{}, &FaultError{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80, Triangle: -1,
-			Err: ErrTooLarge}
+		return Mesh{}, &FaultError{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80,
+			Triangle: -1,
+			Err:      ErrTooLarge}
 	}
 	m := Mesh{Triangles: make([][3]int32, 0, (len(data)-stlHeader)/stlFacet)}
 	seen := map[[3]uint32]int32{}

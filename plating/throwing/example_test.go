@@ -2,6 +2,7 @@ package throwing_test
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/laydown/plating/throwing"
 	"example.com/laydown/units"
@@ -140,11 +141,12 @@ func ExampleClass_Distribution() {
 	fmt.Println(d.MinToAverage.Percent(0), err)
 	fmt.Println(d.Basis)
 	_, err = throwing.DeepRecess.Distribution()
-	fmt.Println(err)
+	fmt.Println(strings.ReplaceAll(err.Error(), "; ", ";\n"))
 	// Output:
 	// 40 % <nil>
 	// rule of thumb for the class "shallow relief", 0.40 to 0.70, low end taken; common practice, no source
-	// class of shape deep recess: out of range; need a calculation with Recess or a mesh, or a measurement: no rule of thumb holds
+	// class of shape deep recess: out of range;
+	// need a calculation with Recess or a mesh, or a measurement: no rule of thumb holds
 }
 
 // Five readings on a plated bob.

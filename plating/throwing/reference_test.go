@@ -54,7 +54,8 @@ func TestReferenceHaringBlum(t *testing.T) {
 		case "haring_blum_metal":
 			return float64(must(HaringBlum{units.Ratio(r.Float("cell")), units.Ratio(r.Float("percent") / 100)}.Metal())(t))
 		case "distance_ratio":
-			c := HaringBlumCell{units.Length(r.Float("near_cm")) * units.Centimetre, units.Length(r.Float("far_cm")) * units.Centimetre}
+			c := HaringBlumCell{units.Length(r.Float("near_cm")) * units.Centimetre,
+				units.Length(r.Float("far_cm")) * units.Centimetre}
 			return float64(must(c.Ratio())(t))
 		}
 		return math.NaN()
