@@ -1,6 +1,7 @@
 package axi_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -166,4 +167,63 @@ func TestIndependentStem(t *testing.T) {
 		Parts: []Body{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
 	near(t, "current", 2*float64(a.Current), float64(b.Current), 1e-8)
 	near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-6)
+}
+
+// A bowl without thickness, part of a ball of radius 1 out to the angle α:
+// C = (α + sin α)/π. With the potential on the ball Σ A_n P_n(cos θ) and P_n
+// = (√2/π) ∫ cos (n+½)u / √(cos u - cos θ) du from 0 to θ, it is 1 out to α
+// when Σ A_n cos (n+½)u = cos u/2 there, and the charge Σ (2n+1) A_n P_n is 0
+// beyond when the sum is 0 there; C = A_0 = (2/π) ∫ cos² u/2 du from 0 to α.
+// Source: [Derived]; the limits are those of the disc and of the ball.
+func TestIndependentBowl(t *testing.T) {
+	for _, row := range []struct {
+		degrees        float64
+		constant, high three
+	}{
+		{30, three{1.7e-6, 6e-7, 1.7e-7}, three{1.8e-6, 3.5e-8, 1e-9}},
+		{90, three{3.8e-5, 9.5e-6, 2.4e-6}, three{1.3e-6, 2.4e-8, 7e-10}},
+		{165, three{2.3e-4, 5.7e-5, 1.5e-5}, three{3.3e-8, 6e-10, 1e-10}},
+	} {
+		a := row.degrees * math.Pi / 180
+		bowl := Body{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
+		(&exactCase{name: fmt.Sprint("bowl of ", row.degrees, " degrees"), p: alone(bowl), total: capacity, exact: (a +
+			math.Sin(a)) / math.Pi,
+			constant: row.constant, slope: 1.4, high: row.high, levels: 3}).run(t)
+	}
+}
+
+// A ring of round wire, radii R and a: in toroidal coordinates, cosh μ = R/a,
+//
+//	C = (2/π) √(R²-a²) [Q₋½/P₋½ + 2 Σ Q(n-½)/P(n-½)] of cosh μ
+//
+// from the expansion of a constant, [DLMF] 14.19.6 with μ = 0, and the value of
+// each term far away. Source: [Derived]; P and Q by [DLMF] 14.19.4 and 14.19.5.
+func TestIndependentTorus(t *testing.T) {
+	for _, row := range []struct {
+		thick          float64
+		constant, high three
+	}{
+		{1, three{4.8e-5, 1.3e-5, 3e-6}, three{4e-10, 2e-12, 1e-12}},
+		{0.2, three{4.5e-6, 1.2e-6, 2.9e-7}, three{8e-11, 1e-12, 1e-12}},
+	} {
+		x := 2 / row.thick // R = 1
+		y := math.Sqrt(x*x - 1)
+		sum := 0.0
+		for n := range 40 {
+			const steps, top = 8000, 100.0 // the trapezoidal rule: both integrands are periodic or die out
+			var p, q float64
+			for k := range steps {
+				p += math.Pow(x+y*math.Cos(2*math.Pi*float64(k)/steps), -float64(n)-0.5) / steps
+				q += math.Pow(x+y*math.Cosh(top*2*(float64(k)-steps/2)/steps), -float64(n)-0.5) * top / steps
+			}
+			if n > 0 {
+				q *= 2
+			}
+			sum += q / p
+		}
+		exact := 2 / math.Pi * y / x * sum
+		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Body{Profile: Torus(1, 0,
+			units.Length(row.thick))}), total: capacity, exact: exact,
+			constant: row.constant, slope: 1.7, high: row.high, levels: 2}).run(t)
+	}
 }

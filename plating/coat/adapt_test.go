@@ -109,3 +109,47 @@ func TestIndependentAxiAgainstField(t *testing.T) {
 		t.Error("another mesh: no error")
 	}
 }
+
+// halved takes the density of the thick end down to twice that of the thin one.
+func halved(s coat.Surface) coat.Surface {
+	for i := range s.Patches {
+		s.Patches[i].Density = min(s.Patches[i].Density, 2*s.Patches[0].Density)
+	}
+	return s
+}
+
+// TestUnresolvedComesAlong: what hangs on one panel is marked by both ways.
+func TestUnresolvedComesAlong(t *testing.T) {
+	const mm = units.Millimetre
+	box, err := mesh.Cup(30*mm, 30*mm, 20*mm, 15*mm, mesh.Grid{Size: 9 * mm})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := field.MeshProblem{Conductivity: 10, Drive: current.ByCurrent(0.1),
+		Surfaces: []field.Boundary{{Name: "cup", Vertices: box.Vertices, Triangles: box.Triangles}}}
+	s, err := field.Solve(context.Background(), p, field.MeshOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err := coat.FromField(p, s, 0)
+	if err != nil || !s.Surfaces[0].Minimum.Unresolved || !got.Unresolved {
+		t.Errorf("by mesh: %v, solution %v, surface %v", err, s.Surfaces[0].Minimum.Unresolved, got.Unresolved)
+	}
+	// A notch with a sharp inward corner, primary, on a coarse mesh.
+	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
+		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
+	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
+		Parts: []axi.Body{{Name: "cup",
+			Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	marked := false
+	for _, w := range a.Warnings {
+		marked = marked || w.Code == current.Unresolved
+	}
+	round, err := coat.FromAxi(a, 0)
+	if err != nil || !marked || !round.Unresolved {
+		t.Errorf("by profile: %v, solution %v, surface %v (%v)", err, marked, round.Unresolved, a.Warnings)
+	}
+}

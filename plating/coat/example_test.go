@@ -206,3 +206,29 @@ func ExampleFromField() {
 	fmt.Println(c.Area.Text(units.SquareCentimetre, 1), c.Average.Text(units.Micrometre, 1), c.MinToAverage < 0.9, err)
 	// Output: 16.0 cm² 1.8 µm true <nil>
 }
+
+func ExampleTimeFor() {
+	gold, err := faraday.DepositOf("Au", 1)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	bob := coat.Surface{Basis: "measured on a trial piece", Patches: []coat.Patch{
+		{At: r3.Vec{Z: 0}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre,
+			Density: 0.2 * units.AmperePerSquareDecimetre},
+		{At: r3.Vec{Z: 0.02}, Normal: r3.Vec{Z: 1}, Area: 20 * units.SquareCentimetre,
+			Density: 0.4 * units.AmperePerSquareDecimetre},
+	}}
+	t, err := coat.TimeFor(bob, &bath, 1*units.Micrometre)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	c, err := coat.Lay(bob, &bath, t)
+	fmt.Println(t, "thinnest", coat.Where(bob, c.MinPatch), err)
+	fmt.Println(c.Min, "of", c.Average, "in the mean, ratio", c.MinToAverage.Percent(0))
+	// Output:
+	// 8 min 45 s thinnest at the bottom, facing down <nil>
+	// 1 µm of 1.5 µm in the mean, ratio 67 %
+}

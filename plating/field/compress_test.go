@@ -206,3 +206,86 @@ func cells(t *tree, b *block) int {
 	r, c := &t.nodes[b.row], &t.nodes[b.col]
 	return (r.hi - r.lo) * (c.hi - c.lo)
 }
+
+// Coplanar panels: a tree that mixes faces lets the compression stop early.
+// The row sum and the local minimum tell; the total does not.
+func TestPropertyTrapCoplanar(t *testing.T) {
+	testdata.SlowOnly(t)
+	for _, n := range []int{12, 16} {
+		p := hung(n, n/2, 2)
+		loose, tight := solve(t, p, MeshOptions{}), solve(t, p, MeshOptions{Tolerance: 1e-7})
+		if loose.Checks.RowSum > 5e-5 {
+			t.Errorf("%d panels: row sums off by %.1e", loose.Work.Unknowns, loose.Checks.RowSum)
+		}
+		for k, j := range tight.Surfaces[0].Density {
+			if d := math.Abs(float64(loose.Surfaces[0].Density[k]/j) - 1); d > 1e-3 {
+				t.Fatalf("triangle %d: %v at tolerance 1e-5, %v at 1e-7", k, loose.Surfaces[0].Density[k], j)
+			}
+		}
+	}
+}
+
+// The tolerance shows in the local flux before it shows in the total.
+func TestPropertyTrapTolerance(t *testing.T) {
+	testdata.SlowOnly(t)
+	p := one(ball(26, 1))
+	local := func(tol float64) (total, worst float64) {
+		s := solve(t, p, MeshOptions{Tolerance: tol})
+		for _, j := range s.Surfaces[0].Density {
+			worst = max(worst, math.Abs(float64(j)-1))
+		}
+		return capacitance(s), worst
+	}
+	t3, w3 := local(1e-3)
+	t5, w5 := local(1e-5)
+	_, w7 := local(1e-7)
+	t.Logf("local errors %.2e, %.2e, %.2e at tolerances 1e-3, 1e-5, 1e-7", w3, w5, w7)
+	near2(t, "total at 1e-3", t3, t5, 5e-4)
+	if math.Abs(w5-w7) > 3e-4 {
+		t.Errorf("local error %.2e at 1e-5, %.2e at 1e-7: the default tolerance shows", w5, w7)
+	}
+	if w3 < w5 {
+		t.Errorf("local error %.2e at 1e-3 below %.2e at 1e-5", w3, w5)
+	}
+}
+
+// A file in single precision scatters the normals of a flat face: a tilted cube
+// read from one must fare as well as one in full.
+func TestPropertyTrapSinglePrecision(t *testing.T) {
+	testdata.SlowOnly(t)
+	turn := func(v r3.Vec) r3.Vec {
+		v = r3.NewRotation(0.4, r3.Vec{X: 1, Y: 0.3, Z: 0.2}).Rotate(v)
+		return r3.Add(v, r3.Vec{X: 0.31, Y: 0.17, Z: 0.23})
+	}
+	single := func(x float64) float64 { return float64(float32(1e3*x)) / 1e3 } // millimetres, as files hold
+	var full, short MeshProblem
+	for k, p := range []*MeshProblem{&full, &short} {
+		*p = hung(12, 6, 2)
+		p.Box = nil
+		p.Drive = current.ByCurrent(1)
+		s := &p.Surfaces[0]
+		seen := map[r3.Vec]r3.Vec{}
+		for i, v := range s.Vertices {
+			w, ok := seen[v]
+			if !ok {
+				if w = turn(v); k == 1 {
+					w = r3.Vec{X: single(w.X), Y: single(w.Y), Z: single(w.Z)}
+				}
+				seen[v] = w
+			}
+			s.Vertices[i] = w
+		}
+	}
+	one := MeshOptions{Workers: 1} // memory comes in pieces, of which each worker may leave one half full
+	a, b := solve(t, full, one), solve(t, short, one)
+	if a.Checks.RowSum > 5e-5 || b.Checks.RowSum > 1e-4 ||
+		float64(b.Work.OperatorBytes) > 1.1*float64(a.Work.OperatorBytes) {
+		t.Errorf("row sums off by %.1e in full and %.1e in single precision, %d and %d bytes", a.Checks.RowSum,
+			b.Checks.RowSum, a.Work.OperatorBytes, b.Work.OperatorBytes)
+	}
+	for i, j := range a.Surfaces[0].Density {
+		if d := math.Abs(float64(b.Surfaces[0].Density[i]/j) - 1); d > 1e-3 {
+			t.Fatalf("triangle %d: %v in full, %v in single precision", i, j, b.Surfaces[0].Density[i])
+		}
+	}
+}

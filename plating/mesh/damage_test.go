@@ -3,6 +3,7 @@ package mesh
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -255,6 +256,46 @@ func TestPropertyMemory(t *testing.T) {
 		t.Logf("%s: %.1f times the file", name, times)
 		if err != nil || times > 20 {
 			t.Errorf("%s: %.1f times the file, %v", name, times, err)
+		}
+	}
+}
+
+// endless never ends, and counts what is read of it.
+type endless struct{ read int64 }
+
+func (e *endless) Read(p []byte) (int, error) {
+	e.read += int64(len(p))
+	return len(p), nil
+}
+
+// TestPropertyBoundedFile: of an endless file no more than the limit is read, and the
+// error says so.
+func TestPropertyBoundedFile(t *testing.T) {
+	for _, most := range []int64{0, 1, 1000, 1 << 20} {
+		var e endless
+		_, err := readAll(&e, "an STL file", most)
+		var about *FaultError
+		if !errors.As(err, &about) || !errors.Is(err, ErrTooLarge) || !strings.Contains(err.Error(), "STL file") {
+			t.Errorf("%d: %v", most, err)
+		}
+		if e.read > 2*most+10_000 {
+			t.Errorf("%d bytes are read where %d are the limit", e.read, most)
+		}
+	}
+	if data, err := readAll(strings.NewReader("solid"), "an STL file", 5); string(data) != "solid" || err != nil {
+		t.Errorf("%q, %v", data, err)
+	}
+}
+
+// TestPropertyNoReader: nil where a reader or writer belongs is an error, never a panic.
+func TestPropertyNoReader(t *testing.T) {
+	_, stl := ReadSTL(nil, units.Millimetre)
+	_, ply := ReadPLY(nil, units.Millimetre)
+	for name, err := range map[string]error{"STL": stl, "PLY": ply,
+		"to STL": WriteSTL(nil, Mesh{}, units.Millimetre),
+		"to PLY": WritePLY(nil, Mesh{}, units.Millimetre, Skin{})} {
+		if !errors.Is(err, units.ErrNotGiven) {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }

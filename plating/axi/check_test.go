@@ -17,57 +17,6 @@ var (
 	inf = math.Inf(1)
 )
 
-// TestPropertyBadProfile: each broken profile is refused with its reason.
-func TestPropertyBadProfile(t *testing.T) {
-	n := units.Length(nan)
-	for _, row := range []struct {
-		name string
-		p    Profile
-		want error
-	}{
-		{"zero", Profile{}, ErrProfile},
-		{"NaN start", NewProfile(Point{n, 0}).LineTo(Point{1, 1}), units.ErrNotFinite},
-		{"NaN end", NewProfile(Point{0, 0}).LineTo(Point{1, n}), units.ErrNotFinite},
-		{"infinite", NewProfile(Point{0, 0}).LineTo(Point{units.Length(inf), 0}), units.ErrNotFinite},
-		{"huge", NewProfile(Point{0, 0}).LineTo(Point{1e300, 0}), units.ErrOutOfRange},
-		{"negative R", NewProfile(Point{0, 0}).LineTo(Point{-1, 0}), units.ErrNegative},
-		{"zero length", NewProfile(Point{1, 0}).LineTo(Point{1, 0}), units.ErrNotPositive},
-		{"arc through three points of a line", NewProfile(Point{0, 0}).ArcVia(Point{1, 0}, Point{2, 0}), ErrProfile},
-		{"arc through one point", NewProfile(Point{1, 0}).ArcVia(Point{1, 0}, Point{1, 0}), ErrProfile},
-		{"arc below the axis", NewProfile(Point{1, 0}).ArcVia(Point{0.1, 0.51961524}, Point{0.1, -0.51961524}),
-			units.ErrNegative},
-		{"full circle", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 360), units.ErrNotFinite},
-		{"NaN turn", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, nan), units.ErrNotFinite},
-		{"flat oval", NewProfile(Point{1, 0}).OvalUp(Point{2, 0}), ErrProfile},
-		{"along the axis", NewProfile(Point{0, 0}).LineTo(Point{0, 1}), ErrProfile},
-		{"bow tie", NewProfile(Point{1, 0}).LineTo(Point{2, 1}, Point{2, 0}, Point{1, 1}, Point{1, 0}), ErrCrossing},
-		{"fold", NewProfile(Point{0, 0}).LineTo(Point{2, 0}, Point{1, 0}), ErrCrossing},
-		{"line through arc", NewProfile(Point{0, 0}).ArcAround(Point{0, 1}, 180).LineTo(Point{3, 1}, Point{0.2, 0.5}),
-			ErrCrossing},
-		{"arc over arc", NewProfile(Point{2, 0}).ArcAround(Point{1, 0}, 170).ArcAround(Point{1, 0}, -100), ErrCrossing},
-		{"oval through line", NewProfile(Point{0, 0}).OvalAcross(Point{1, 1}).LineTo(Point{1, 2}, Point{0.9, 0}),
-			ErrCrossing},
-	} {
-		err := row.p.Check()
-		var v *units.ValueError
-		if !errors.Is(err, row.want) || !errors.As(err, &v) {
-			t.Errorf("%s: %v, want %v", row.name, err, row.want)
-			continue
-		}
-		if v.Field == "" || v.Value == "" || v.Need == "" {
-			t.Errorf("%s: error without field, value or remedy: %v", row.name, err)
-		}
-		p := cup()
-		p.Parts[0].Profile = row.p
-		if _, err := Solve(context.Background(), p, ProfileOptions{}); !errors.Is(err, row.want) {
-			t.Errorf("%s, solved: %v, want %v", row.name, err, row.want)
-		}
-		if row.p.Length() < 0 || row.p.Area() < 0 {
-			t.Errorf("%s: length or area below zero", row.name)
-		}
-	}
-}
-
 // TestPropertyBadProblem: each contradiction is refused with its reason.
 func TestPropertyBadProblem(t *testing.T) {
 	for _, row := range []struct {
@@ -192,4 +141,24 @@ func FuzzSolve(f *testing.F) {
 			t.Errorf("untyped error %v", err)
 		}
 	})
+}
+
+// A sheet that closes in itself is refused; one closed by the axis is the body
+// that it encloses. A wall all covered by a part is no electrode.
+func TestPropertyClosedSheetAndCoveredWall(t *testing.T) {
+	if err := alone(Body{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
+		!strings.Contains(err.Error(), "closed sheet") {
+		t.Errorf("a closed sheet: %v", err)
+	}
+	near(t, "a ball of sheet", capacity(solve(t, alone(Body{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
+	bath := Tank(20, 60*mm, 100*mm).With(WallSegment{Segment: TankBottom, Name: "bottom",
+		Kind: current.Cathode}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+	lid := Body{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
+	p := ProfileProblem{Bath: bath, Parts: []Body{lid}, Drive: current.ByVoltage(1)}
+	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") ||
+		!strings.Contains(err.Error(), "covered") {
+		t.Errorf("a wall under a plate: %v", err)
+	}
+	p.Bath.Walls = p.Bath.Walls[1:] // covered as well, but an insulator
+	near(t, "plates 80 mm apart", float64(solve(t, p, single).Current), 20*math.Pi*0.06*0.06/0.08, 1e-9)
 }

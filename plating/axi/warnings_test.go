@@ -2,6 +2,7 @@ package axi_test
 
 import (
 	"errors"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -57,29 +58,6 @@ func TestPropertyZeroCorner(t *testing.T) {
 	if !has(s, current.ZeroCorner) || !has(s, current.InfiniteEdge) || has(s, current.Reversed) {
 		t.Errorf("warnings %v", s.Warnings)
 	}
-}
-
-// TestPropertyRecessShare: the floor of a primary cup takes a small share of the
-// current, and that share is right to six digits: the solution is as exact
-// relative to the local flux as to the total.
-func TestPropertyRecessShare(t *testing.T) {
-	testdata.SlowOnly(t)
-	p := cup()
-	p.Parts[0].Law = current.Law{}
-	floor := func(o ProfileOptions) float64 {
-		s := solve(t, p, o)
-		prof := p.Parts[0].Profile
-		in, err := s.Parts[0].Between(prof.Corner(4), prof.Corner(5))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return in.PartOfWhole
-	}
-	share := floor(single)
-	if share > 2e-3 {
-		t.Errorf("share of the floor %g", share)
-	}
-	near(t, "share of the floor", share, floor(finest), 1e-6)
 }
 
 // TestPropertyNarrowGap: a part 0.5 mm from the wall of the tank is refined for,
@@ -145,58 +123,6 @@ func TestPropertyUnresolved(t *testing.T) {
 	}
 }
 
-// TestPropertyStiff: exponentials far from the guess converge in few steps, at
-// any voltage, and by current as well. Steps that are only capped need 20.
-func TestPropertyStiff(t *testing.T) {
-	long(t)
-	for _, volts := range []units.Voltage{0.01, 0.5, 3, 20, 1000} {
-		for _, law := range []current.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6), butlerVolmer(1e3)} {
-			if law.Model == current.Tafel && volts < 0.5 {
-				continue // refused: TestPropertyTafel
-			}
-			p := hung()
-			p.Parts[0].Law = law
-			p.Drive = current.ByVoltage(volts)
-			s := solve(t, p, order(6, 1))
-			if s.Checks.Iterations > 15 || s.Current <= 0 || s.Checks.Residual > 1e-7 { // V - φ of 1e-10 V has few digits
-				t.Errorf("%v at %v: %d steps, %v, residual %.1e", law.Model, volts, s.Checks.Iterations, s.Current,
-					s.Checks.Residual)
-			}
-			p.Drive = current.ByCurrent(s.Current)
-			b := solve(t, p, order(6, 1))
-			near(t, "voltage", float64(b.Voltage), float64(volts), 1e-8)
-		}
-	}
-}
-
-// TestPropertyMasked: a masked segment takes no current, and masking is not
-// the same as cutting the part off there.
-func TestPropertyMasked(t *testing.T) {
-	p := hung()
-	p.Parts[0].Masked = []int{1}
-	s := solve(t, p, single)
-	prof := p.Parts[0].Profile
-	if _, err := s.Parts[0].Between(prof.Corner(1), prof.Corner(2)); err == nil {
-		t.Error("figures for a masked stretch")
-	}
-	near(t, "area", float64(s.Parts[0].Area), 2*math.Pi*1e-4, 1e-12)
-	for _, x := range s.Parts[0].Samples {
-		if x.S > prof.Corner(1) && x.S < prof.Corner(2) && x.Density != 0 {
-			t.Fatalf("current %v at %v on the mask", x.Density, x.S)
-		}
-	}
-	if open := solve(t, hung(), single); s.Current >= open.Current {
-		t.Errorf("masked %v, open %v", s.Current, open.Current)
-	}
-}
-
-// TestPropertyGaussRule: gonum's rule of 26 points was found not to sum to one;
-// the library's own is used instead. A sphere of order 16, which needs
-// 26 points next to a node, would show it.
-func TestPropertyGaussRule(t *testing.T) {
-	near(t, "C", capacity(solve(t, alone(Body{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
-}
-
 // TestPropertyTafel: a Tafel law whose reverse reaction counts at the least current
 // density is refused, one where it begins to count is warned of, and where it
 // does not count both laws give the same distribution.
@@ -239,5 +165,87 @@ func TestPropertyTafel(t *testing.T) {
 		if d := least(s)/least(b) - 1; d < -1e-9 || d > 1.2*float64(law.Neglected(s.Parts[0].Whole.Min))+1e-6 {
 			t.Errorf("j0 %.3g of the mean: the least current density is %.3g above that of the full law", c.part, d)
 		}
+	}
+}
+
+// Warnings and refusals on both sides of their limits.
+
+// The least current density is called unresolved when it changed by more than a
+// hundredth from the coarser solution, and the currents unbalanced when they
+// miss a thousandth.
+func TestPropertyWarningLimits(t *testing.T) {
+	var low, high, even, uneven float64 // nearest to the limits
+	high, uneven = 1, 1
+	for _, n := range []int{50, 60, 100, 200, 240} {
+		s := solve(t, cup(), ProfileOptions{Panelling: Constant, Panels: n})
+		e, b := s.Parts[0].MinError, math.Abs(s.Checks.Balance)
+		if has(s, current.Unresolved) != (e > 0.01) {
+			t.Errorf("%d panels: the least value changed by %.2g, warnings %v", n, e, s.Warnings)
+		}
+		if has(s, current.Unbalanced) != (b > 1e-3) {
+			t.Errorf("%d panels: balance %.2g, warnings %v", n, b, s.Warnings)
+		}
+		if e > 0.01 {
+			high = min(high, e)
+		} else {
+			low = max(low, e)
+		}
+		if b > 1e-3 {
+			uneven = min(uneven, b)
+		} else {
+			even = max(even, b)
+		}
+	}
+	if low < 0.007 || high > 0.014 || even < 7e-4 || uneven > 1.4e-3 { // else the test tests nothing
+		t.Errorf("limits are between %.2g and %.2g, and between %.2g and %.2g", low, high, even, uneven)
+	}
+	alone := solve(t, hung(), ProfileOptions{Panelling: Constant, Panels: 8}) // the same on both meshes, and wrong
+	if w := fmt.Sprint(alone.Warnings); !has(alone, current.Unresolved) || !strings.Contains(w, "single panel") ||
+		alone.Parts[0].MinError > 0.01 {
+		t.Errorf("a part of single panels: change %.2g, %v", alone.Parts[0].MinError, alone.Warnings)
+	}
+}
+
+// A cathode beside one at a far lower potential dissolves in places, an anode
+// beside a far higher one plates; with less bias neither does.
+func TestPropertyReversed(t *testing.T) {
+	testdata.SlowOnly(t)
+	for _, row := range []struct {
+		kind current.Kind
+		bias units.Voltage
+		want bool
+	}{{current.Cathode, 0, false}, {current.Cathode, -0.8, false}, {current.Cathode, -0.9, true},
+		{current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
+			-0.3, true}} {
+		p := hung()
+		p.Parts = append(p.Parts, Body{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
+			Law: butlerVolmer(1), Bias: row.bias})
+		s := solve(t, p, single)
+		if has(s, current.Reversed) != row.want {
+			t.Errorf("%v with a bias of %v: from %v to %v and from %v to %v, warnings %v", row.kind, row.bias,
+				s.Parts[0].Whole.Min, s.Parts[0].Whole.Max, s.Parts[1].Whole.Min, s.Parts[1].Whole.Max, s.Warnings)
+		}
+	}
+}
+
+// An exponent is held at 640; a law driven so far is said to be.
+func TestPropertyOverflowedLaw(t *testing.T) {
+	for volts, want := range map[units.Voltage]bool{1: false, 1e200: false, 1e243: true} {
+		p := hung()
+		p.Parts[0].Law = butlerVolmer(1e-30)
+		p.Bath.Walls[0].Law = current.Law{}
+		p.Drive = current.ByVoltage(volts)
+		if s := solve(t, p, order(6, 1)); has(s, current.OverflowedLaw) != want {
+			t.Errorf("%v: warnings %v", volts, s.Warnings)
+		}
+	}
+	// The cathodic side runs at an exponent of some 35; the anodic coefficient is none of its business.
+	p := hung()
+	p.Bath.Walls[0].Law = current.Law{}
+	law := butlerVolmer(1e-15)
+	law.Anodic, law.Cathodic = 4, 0.02
+	p.Parts[0].Law, p.Drive = law, current.ByVoltage(50)
+	if s := solve(t, p, order(6, 1)); has(s, current.OverflowedLaw) {
+		t.Errorf("a large anodic coefficient: warnings %v", s.Warnings)
 	}
 }

@@ -10,24 +10,6 @@ import (
 	"example.com/laydown/units"
 )
 
-// Above the memory limit a run is refused before it begins.
-func TestPropertyMemoryLimit(t *testing.T) {
-	p := hung(12, 6, 1.5)
-	c, err := Estimate(p, MeshOptions{MemoryLimit: 1 << 20})
-	var big *CostError
-	if !errors.As(err, &big) || !errors.Is(err, current.ErrTooLarge) || c.Unknowns != 2160 || c.Bytes <= 1<<20 {
-		t.Errorf("estimate %+v, %v", c, err)
-	}
-	if _, err = Solve(t.Context(), p, MeshOptions{MemoryLimit: 1 << 20}); !errors.Is(err, current.ErrTooLarge) {
-		t.Errorf("solve: %v", err)
-	}
-	c, err = Estimate(p, MeshOptions{})
-	s := solve(t, p, MeshOptions{})
-	if err != nil || c.Bytes < s.Work.OperatorBytes || c.Bytes > 10*s.Work.OperatorBytes {
-		t.Errorf("estimate %+v, %v for an operator of %d bytes", c, err, s.Work.OperatorBytes)
-	}
-}
-
 // Two meshes give the error estimate; a spot on one panel is called unresolved.
 func TestPropertyCompare(t *testing.T) {
 	testdata.SlowOnly(t)
