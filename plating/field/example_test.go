@@ -93,8 +93,16 @@ func ExampleEstimate() {
 	// refused: true
 }
 
-func ExampleCompare() {
+// open is the same bob in a bath without walls, the anode far away, on a coarse mesh.
+func open() field.MeshProblem {
 	p := bath()
+	p.Box = nil
+	p.Surfaces[0].Vertices, p.Surfaces[0].Triangles = block(r3.Vec{}, r3.Vec{X: 0.01, Y: 0.03, Z: 0.03}, 4)
+	return p
+}
+
+func ExampleCompare() {
+	p := open()
 	coarse, err := field.Solve(context.Background(), p, field.MeshOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -105,11 +113,91 @@ func ExampleCompare() {
 		fmt.Println(err)
 		return
 	}
-	d, _ := field.Compare(coarse, fine)
-	fmt.Printf("%s: the minimum moves by less than 2 %%: %v, resolved: %v\n", d[0].Name, math.Abs(d[0].Minimum) < 0.02,
-		!d[0].Unresolved)
+	d, err := field.Compare(coarse, fine)
+	fmt.Printf("%s: the minimum moves by %.1f %%, resolved: %v, %v\n", d[0].Name, 100*math.Abs(d[0].Minimum),
+		!d[0].Unresolved, err)
+	_, err = field.Compare(coarse, nil)
+	fmt.Println(err)
 	// Output:
-	// bob: the minimum moves by less than 2 %: true, resolved: true
+	// bob: the minimum moves by 1.4 %, resolved: true, <nil>
+	// solutions different surfaces: values that contradict; need two solutions of one problem
+}
+
+func ExampleRefined() {
+	p := open()
+	q := field.Refined(p)
+	a, b := p.Surfaces[0], q.Surfaces[0]
+	fmt.Println(len(a.Triangles), "triangles become", len(b.Triangles))
+	fmt.Println(len(a.Vertices), "corners become", len(b.Vertices)) // 6 edges for each 4 triangles
+	fmt.Println("walls of the tank:", field.Refined(bath()).Box.Panel)
+	// Output:
+	// 192 triangles become 768
+	// 98 corners become 386
+	// walls of the tank: 6 mm
+}
+
+func ExampleMeshResult_Percentile() {
+	r := field.MeshResult{Density: []units.CurrentDensity{40, 90, 60, 50}, Area: []units.Area{1, 0.5, 0.5, 2}}
+	for _, part := range []float64{0, 0.5, 0.95} {
+		j, err := r.Percentile(part)
+		fmt.Printf("%.0f %% of the area get at most %v, %v\n", 100*part, j, err)
+	}
+	_, err := r.Percentile(95)
+	fmt.Println(err)
+	// Output:
+	// 0 % of the area get at most 0.4 A/dm², <nil>
+	// 50 % of the area get at most 0.5 A/dm², <nil>
+	// 95 % of the area get at most 0.9 A/dm², <nil>
+	// percentile 95: out of range; need a fraction from 0 to 1
+}
+
+func ExampleMeshResult_Mean() {
+	r := field.MeshResult{Area: []units.Area{0.01, 0.02}, Total: 1.5}
+	fmt.Println(r.Mean())
+	// Output: 0.5 A/dm²
+}
+
+func ExampleMeshResult_TotalArea() {
+	r := field.MeshResult{Area: []units.Area{0.01, 0.02}}
+	fmt.Println(r.TotalArea(), "m²")
+	// Output: 0.03 m²
+}
+
+// Floating metal in the bath: the solution says which end of it dissolves.
+func ExampleMeshSolution() {
+	p := bath()
+	ring := field.Boundary{Name: "bezel", Kind: current.Floating, Law: current.LinearLaw(5 * units.OhmSquareCentimetre)}
+	ring.Vertices, ring.Triangles = block(r3.Vec{X: 0.025, Y: 0.055, Z: 0.055}, r3.Vec{X: 0.04, Y: 0.065, Z: 0.065}, 4)
+	p.Surfaces = append(p.Surfaces, ring)
+	s, err := field.Solve(context.Background(), p, field.MeshOptions{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, w := range s.Warnings {
+		fmt.Println(w.Surface+":", w.Code)
+	}
+	bezel := s.Surfaces[1]
+	fmt.Printf("net current zero: %v\n", math.Abs(float64(bezel.Total)) < 1e-6)
+	fmt.Printf("its least current density dissolves: %v\n", bezel.Minimum.Density < 0)
+	// Output:
+	// bezel: bipolar
+	// net current zero: true
+	// its least current density dissolves: true
+}
+
+func ExampleCostError() {
+	_, err := field.Solve(context.Background(), bath(), field.MeshOptions{MemoryLimit: 1 << 20})
+	var big *field.CostError
+	if errors.As(err, &big) {
+		fmt.Println(big.Cost.Unknowns, "panels, allowed:", big.Limit>>20, "MB,", errors.Is(err, current.ErrTooLarge))
+	}
+	// Output: 1968 panels, allowed: 1 MB, true
+}
+
+func ExampleFace() {
+	fmt.Println(field.LowX, field.HighZ, field.Face(6))
+	// Output: low x high z unknown face
 }
 
 func ExampleCorner_Estimate() {
