@@ -49,7 +49,7 @@ type ProfileSample struct {
 	At        Point
 	Density   units.CurrentDensity // towards the metal; 0 on an insulator
 	Potential units.Voltage        // of the bath against the cathode rail
-	// of the ring it stands for: the areas of a surface's samples sum to that of the surface
+	// Area is that of the ring the sample stands for: those of a surface sum to its own.
 	Area    units.Area
 	NormalR float64 // the normal from the surface into the bath, of length 1
 	NormalZ float64

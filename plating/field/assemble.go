@@ -8,19 +8,38 @@ import (
 	"example.com/laydown/plating/current"
 )
 
-// A cell is a checked problem, cut into panels.
+// A cell is a checked problem, cut into panels: what the rest of the package
+// works on. The surfaces of the problem come first and keep their numbers; the
+// six walls of a box follow as surfaces without meshes of their own.
 type cell struct {
-	surfaces []Boundary // the user's, then the walls of the box without meshes
-	faces    [6]int     // number of panels of each wall
-	p        *panels
-	box      bool
-	walls    box3 // of the box
-	bounded  bool
-	single   bool
+	// surfaces are the caller's, each with a name, then the walls of the box.
+	surfaces []Boundary
+	// faces counts the panels of each wall of the box.
+	faces [6]int
+	// p holds the panels of all of them.
+	p *panels
+	// box tells that there is a rectangular tank.
+	box bool
+	// walls are its two opposite corners.
+	walls box3
+	// bounded tells that the bath ends somewhere, at a box or at a vessel
+	// surface. It decides the free term of the boundary equation: ω is 0 in a
+	// bounded bath and 1 in an unbounded one.
+	bounded bool
+	// single tells that the single layer alone solves the problem: an unbounded
+	// bath in which every surface is a primary electrode, unless the direct
+	// equation is asked for.
+	single bool
 }
 
 // assemble checks a problem and cuts it into panels in the order of the
 // surfaces.
+//
+// The order of the checks is that of their price: the numbers of the
+// description, then what the run would cost at the least, then the topology of
+// the meshes, which takes a sort of all edges. Only then are panels laid. What
+// needs the panels themselves, gaps and solid angles, is left to
+// [cell.geometry].
 func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 	if err := p.check(); err != nil {
 		return nil, err
@@ -34,6 +53,8 @@ func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 	if err := p.closed(); err != nil {
 		return nil, err
 	}
+	// The caller's triangles become panels as they are. Corners are kept aside:
+	// the walls want to know how near the parts come.
 	c := &cell{p: &panels{}}
 	var corners []r3.Vec
 	primary, sheet := true, ""
@@ -42,6 +63,8 @@ func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 		s.Name = s.name(i)
 		c.surfaces = append(c.surfaces, s)
 		c.bounded = c.bounded || s.Vessel
+		// The single layer needs no double layer only where φ is given on the
+		// whole boundary: an insulator or a rate law spoils it for all.
 		primary = primary && s.Kind != current.Insulator && s.Law.Model == current.Primary
 		if s.Sheet {
 			sheet = s.Name
@@ -51,6 +74,8 @@ func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 		}
 		corners = append(corners, s.Vertices...)
 	}
+	// The walls of a box are laid here, finer where a part comes near. Each
+	// wall is one surface of one kind, insulating where the caller names none.
 	if b := p.Box; b != nil {
 		c.box, c.bounded = true, true
 		c.walls = box3{b.Low, b.High}
@@ -68,6 +93,10 @@ func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 			c.surfaces = append(c.surfaces, s)
 		}
 	}
+	// A sheet without thickness stands in the single layer for both of its
+	// sides together, with the sum of their densities. In the direct equation
+	// the two sides would need potentials of their own, so that it is refused
+	// there.
 	c.single = primary && !c.bounded
 	switch {
 	case o.Equation == SingleLayer && !c.single:
@@ -84,6 +113,10 @@ func (p *MeshProblem) assemble(o *MeshOptions) (*cell, error) {
 	return c, nil
 }
 
+// Tolerances have a floor as well as a ceiling. The factors of the operator are
+// stored in single precision, so that less than 1e-8 would promise what is not
+// there; above 1e-3 the compression would be the largest error of the whole
+// run.
 func (o *MeshOptions) check() error {
 	switch {
 	case o.Equation > SingleLayer:
@@ -101,6 +134,22 @@ func (o *MeshOptions) check() error {
 }
 
 // model sets up the unknowns over a finished operator.
+//
+// Each panel gets a role from its surface: an insulator's flux is zero and its
+// potential unknown; a primary electrode's potential is that of its metal and
+// its flux unknown; an electrode with a rate law has the potential as unknown,
+// and the flux follows from the law.
+//
+// Each potential of a metal that is not known needs one equation more, a
+// border:
+//
+//	floating metal          its own net current is zero
+//	current held            the cathodes' current is the one wanted; unknown is the cell voltage
+//	unbounded, with anodes  no current leaves for infinity; unknown is the potential there
+//
+// In a bounded bath the last one would say nothing new: there the currents
+// balance by themselves as well as the mesh is good, and that is kept as a
+// check.
 func (c *cell) model(d current.Drive, kappa float64, op *operator, s *settings) *model {
 	n := c.p.len()
 	m := &model{p: c.p, op: op, workers: s.workers, kappa: kappa, single: c.single, linear: true,
@@ -122,6 +171,8 @@ func (c *cell) model(d current.Drive, kappa float64, op *operator, s *settings) 
 			m.far++
 		}
 	}
+	// Whether the problem is linear decides how Newton's method ends: primary
+	// and linear laws take one exact step, the others several.
 	area := 0.0
 	for i := range n {
 		k := c.p.surface[i]
@@ -138,6 +189,8 @@ func (c *cell) model(d current.Drive, kappa float64, op *operator, s *settings) 
 			area += c.p.area[i]
 		}
 	}
+	// The drive acts on the anodes' metal, or on the bath far away where there
+	// is no anode at all.
 	driven := slotAnode
 	if !c.bounded {
 		m.omega = 1
@@ -150,12 +203,23 @@ func (c *cell) model(d current.Drive, kappa float64, op *operator, s *settings) 
 	if total, held := d.Current(); held {
 		m.borders = append(m.borders, border{slot: driven, metal: slotCathode, sign: -1, target: float64(total)})
 	}
+	// The border rows are sums of currents, the other rows are potentials.
+	// Divided by what one volt would drive through the cell they weigh alike,
+	// which GMRES needs.
 	m.unit = kappa * c.p.extent()
 	m.constants(c.bounded)
 	return m
 }
 
-// constants sets c so that a bath at one potential carries no current, exactly.
+// constants sets c so that a bath at one potential carries no current, exactly:
+//
+//	c_i = ω - Σ_j K_ij
+//
+// On a smooth surface c is one half, what the jump of the double layer leaves
+// there. Taken from the row sum of the compressed operator instead, it absorbs
+// what quadrature and compression miss in each row: the constant potential, the
+// largest part of any solution, drops out before they can act on it. How far c
+// lies from one half is then a free measure of the mesh, see [model.rowSums].
 func (m *model) constants(bounded bool) {
 	for i := range m.c {
 		m.g[i], m.k[i] = 0, 1

@@ -10,11 +10,15 @@ import (
 	"example.com/laydown/units"
 )
 
+// inconsistent is the error for values that contradict each other.
 func inconsistent(field, value, need string) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: units.ErrInconsistent}
 }
 
 // check looks at everything but the meshes' topology.
+//
+// What the meshes are in themselves is not asked here; see
+// [MeshProblem.closed].
 func (p *MeshProblem) check() error {
 	if err := units.Positive("conductivity", p.Conductivity); err != nil {
 		return err
@@ -22,7 +26,11 @@ func (p *MeshProblem) check() error {
 	if err := checkDrive(p.Drive); err != nil {
 		return err
 	}
+	// A cell needs a surface that plates. Where the bath ends it needs an anode
+	// too, for the current has nowhere else to go; where it does not, infinity
+	// serves.
 	var has [4]bool
+	// A vessel surface bounds the bath as a box does.
 	bounded := p.Box != nil
 	for i := range p.Surfaces {
 		s := &p.Surfaces[i]
@@ -66,6 +74,9 @@ func (s *Boundary) name(i int) string {
 	return fmt.Sprintf("%s %d", s.Kind, i+1)
 }
 
+// Refused are laws that do not go with the kind, places that are no numbers,
+// corners that do not exist, and triangles without area: their normal is noise,
+// and the boundary equation takes the normal of every panel for true.
 func (s *Boundary) check(i int) error {
 	name := s.name(i)
 	bad := func(tri int, reason error, detail, need string) error {
@@ -80,6 +91,9 @@ func (s *Boundary) check(i int) error {
 	if len(s.Triangles) == 0 {
 		return bad(-1, ErrOpen, "no triangles", "a mesh")
 	}
+	// One sum catches what is no number and what is absurdly far; comparisons
+	// with what is no number are false, so that the limit is written as what
+	// has to hold.
 	for k, v := range s.Vertices {
 		if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e6) {
 			return &units.ValueError{Field: fmt.Sprintf("vertex %d of %s", k, name), Value: fmt.Sprintf("(%g, %g, %g) m", v.X,
@@ -87,6 +101,7 @@ func (s *Boundary) check(i int) error {
 				Need: "finite coordinates below 1000 km", Err: units.ErrNotFinite}
 		}
 	}
+	// Numbers of corners come from files, and are not to be trusted.
 	for k, t := range s.Triangles {
 		for _, v := range t {
 			if v < 0 || int(v) >= len(s.Vertices) {
@@ -95,6 +110,8 @@ func (s *Boundary) check(i int) error {
 			}
 		}
 		tri := s.corners(k)
+		// The limit is on the height over the longest side: 1e-9 is far above
+		// what the rounding of coordinates leaves of it for a part in a tank.
 		l := longest(&tri)
 		if c := norm(r3.Cross(r3.Sub(tri[1], tri[0]), r3.Sub(tri[2], tri[0]))); !(c > 1e-9*l*l) {
 			return bad(k, ErrDegenerate, fmt.Sprintf("longest edge %.3g mm, area %.3g mm²", 1e3*l, 0.5e6*c),
@@ -104,12 +121,16 @@ func (s *Boundary) check(i int) error {
 	return nil
 }
 
+// corners returns the corners of a triangle as places.
 func (s *Boundary) corners(k int) triangle {
 	t := s.Triangles[k]
 	return triangle{s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]}
 }
 
+// A part has to lie inside the box with all of its corners. A triangle is
+// convex and so is the box, so that then the whole part is inside.
 func (b *Box) check(parts []Boundary) error {
+	// Written so that corners which are no numbers are refused as well.
 	side := r3.Sub(b.High, b.Low)
 	if !(side.X > 0 && side.Y > 0 && side.Z > 0 && norm(b.Low)+norm(b.High) < 1e6) {
 		return &units.ValueError{Field: "box", Value: fmt.Sprintf("%v to %v m", b.Low, b.High),
@@ -120,6 +141,7 @@ func (b *Box) check(parts []Boundary) error {
 			return err
 		}
 	}
+	// A face named twice would have two kinds.
 	var seen [6]bool
 	for _, w := range b.Walls {
 		if w.Face > HighZ || seen[w.Face] {
@@ -133,6 +155,7 @@ func (b *Box) check(parts []Boundary) error {
 			return err
 		}
 	}
+	// One bath has one outer boundary: the box, or a vessel surface.
 	for i := range parts {
 		s := &parts[i]
 		if s.Vessel {
@@ -151,6 +174,11 @@ func (b *Box) check(parts []Boundary) error {
 
 // tafel refuses a Tafel law at a cathode where the reverse reaction counts, and
 // warns where it begins to.
+//
+// The least density is asked, for there the reverse reaction has the greatest
+// share. It is the density of the solution, so that this check comes last:
+// whether a law holds is not known before the currents are. Anodes may be as
+// far from their law as they like; they do not decide the coat.
 func (c *cell) tafel(s *MeshSolution) ([]current.Warning, error) {
 	var out []current.Warning
 	results := append(append([]MeshResult(nil), s.Surfaces...), s.Walls...)

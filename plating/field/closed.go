@@ -8,7 +8,10 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// A half is a directed edge of a triangle, ends in order of their numbers.
+// A half is a directed edge of a triangle. In a closed surface whose triangles
+// agree on what is outside each edge comes twice, once each way. So a half is
+// stored with the ends in order of their numbers, and a flag for the way:
+// sorted by the ends, partners stand next to each other.
 type half struct {
 	low, high int32
 	tri       int32
@@ -18,6 +21,14 @@ type half struct {
 // closed checks that the surfaces, sheets aside, form closed bodies together:
 // each edge once in each direction, and the normals of each body pointing into
 // the bath. Corners count as one where their coordinates are equal.
+//
+// Why it matters: Green's formula is about the boundary of a volume. A hole in
+// it is not a small error of the mesh but another equation, with a c that is
+// off by the solid angle of the hole at every panel. The single layer of sheets
+// is not about a volume, and sheets are left out.
+//
+// The price is a sort of three halves a triangle, small beside anything that
+// follows.
 func (p *MeshProblem) closed() error {
 	number := map[r3.Vec]int32{}
 	var halves []half
@@ -27,6 +38,9 @@ func (p *MeshProblem) closed() error {
 		if s.Sheet {
 			continue
 		}
+		// Corners are joined by their coordinates, to the last bit, across
+		// surfaces too. Nothing is joined by nearness: what lies a micrometre
+		// apart may be meant so, and repair is the business of package mesh.
 		weld := make([]int32, len(s.Vertices))
 		for k, v := range s.Vertices {
 			v = r3.Add(v, r3.Vec{}) // no negative zeros
@@ -49,6 +63,8 @@ func (p *MeshProblem) closed() error {
 	slices.SortFunc(halves, func(a, b half) int {
 		return cmp.Or(cmp.Compare(a.low, b.low), cmp.Compare(a.high, b.high), cmp.Compare(a.tri, b.tri))
 	})
+	// One pass over runs of equal edges: each has to hold two halves, one each
+	// way. The triangles of a run belong to one body.
 	bodies := newUnion(len(owner))
 	for k := 0; k < len(halves); {
 		e := k + 1
@@ -64,6 +80,8 @@ func (p *MeshProblem) closed() error {
 	return p.orientation(bodies, owner)
 }
 
+// edge judges the halves of one edge: one alone is a hole, three and more a fin
+// or two bodies that share an edge, two the same way a triangle turned over.
 func (p *MeshProblem) edge(h []half, owner [][2]int32) error {
 	o := owner[h[0].tri]
 	bad := &MeshError{Surface: p.Surfaces[o[0]].name(int(o[0])), Triangle: int(o[1])}
@@ -83,6 +101,16 @@ func (p *MeshProblem) edge(h []half, owner [][2]int32) error {
 }
 
 // orientation checks the sign of each body's volume.
+//
+//	V = Σ a·(b × c)/6
+//
+//	a, b, c  corners of each triangle, from one corner of the first
+//
+// The edges tell that the triangles of a body agree with each other, not that
+// what they agree on is right: a body turned inside out is closed as well. Its
+// volume is negative. A vessel encloses the bath, and its normals point
+// inwards, so that there the sign is the other one. Counting from a corner of
+// the mesh keeps the digits of a small part far from the origin.
 func (p *MeshProblem) orientation(bodies union, owner [][2]int32) error {
 	volume := map[int32]float64{}
 	var roots []int32
@@ -98,6 +126,7 @@ func (p *MeshProblem) orientation(bodies union, owner [][2]int32) error {
 			roots = append(roots, root)
 		}
 		volume[root] += r3.Dot(r3.Sub(t[0], origin), r3.Cross(r3.Sub(t[1], origin), r3.Sub(t[2], origin))) / 6
+		// A body is all vessel or not at all.
 		if o := owner[root]; p.Surfaces[o[0]].Vessel != s.Vessel {
 			return inconsistent("surface "+s.Name, "joined to a vessel", "Vessel set on all surfaces that form the vessel")
 		}
@@ -123,9 +152,11 @@ func (p *MeshProblem) orientation(bodies union, owner [][2]int32) error {
 	return nil
 }
 
-// A union holds disjoint sets of triangles.
+// A union holds disjoint sets of triangles, each by its smallest member: entry
+// i is the parent of i, and a root is its own.
 type union []int32
 
+// newUnion puts each of n triangles into a set of its own.
 func newUnion(n int) union {
 	u := make(union, n)
 	for i := range u {
@@ -134,6 +165,7 @@ func newUnion(n int) union {
 	return u
 }
 
+// find returns the root, and halves the path to it on the way.
 func (u union) find(i int32) int32 {
 	for u[i] != i {
 		u[i] = u[u[i]]
@@ -142,6 +174,8 @@ func (u union) find(i int32) int32 {
 	return i
 }
 
+// join makes one set of two. The smaller number becomes the root, so that the
+// result does not depend on the order of the edges.
 func (u union) join(i, j int32) {
 	i, j = u.find(i), u.find(j)
 	u[max(i, j)] = min(i, j)

@@ -3,24 +3,45 @@ package field
 import "math"
 
 // A compressor builds blocks by adaptive cross approximation with partial
-// pivoting of both layers side by side, then brings the rank down by a
-// pivoted orthogonal factorisation.
+// pivoting of both layers side by side, then brings the rank down by a pivoted
+// orthogonal factorisation.
+//
+// A cross is a row and a column of a matrix. With the remainder R of a block A,
+// which begins as A itself, one step takes
+//
+//	v = R[i, :]    u = R[:, j]/R[i, j]    R ← R - u·vᵀ
+//
+// for a pivot row i and the column j where |v| is largest. Then row i and
+// column j of R are zero, and after r steps A ≈ Σ u_l·v_lᵀ. Only the rows and
+// columns of the crosses are ever computed, r·(m + n) entries of m·n: that is
+// where the time goes down from the square of the number of panels. The pivot
+// of the next step is the row in which the last column u is largest, since R is
+// likely to be large there still.
 //
 // The rows of a block hold the single layer of all sources and after it the
 // double layer, times a length of the block so that the two weigh alike. Both
 // then share the columns, and a matrix product needs one pass.
 type compressor struct {
-	e        evaluator
-	tol      float64
-	us, vs   [][]float64 // columns over the points, rows over the sources
-	used     []bool
-	guess    []float64 // of the residual of each row, squared
-	store    []float32 // the rest of the current chunk
-	bytes    int64     // of all chunks
+	// e computes the entries that are asked for.
+	e   evaluator
+	tol float64
+	// us and vs are the crosses so far: columns over the points, rows over the
+	// sources.
+	us, vs [][]float64
+	// used marks the rows that have been a pivot or were found to be zero.
+	used []bool
+	// guess is what a few entries of each row say of its remainder, squared.
+	guess []float64
+	// store is the rest of the current chunk of memory.
+	store []float32
+	// bytes counts all chunks.
+	bytes    int64
 	w, q, rr []float64
 }
 
-// fill computes the data of one block. A block that does not compress is left dense.
+// fill computes the data of one block. A block that does not compress, since
+// its panels are few or lie too near, is left dense: that is always right, and
+// only costs memory.
 func (c *compressor) fill(b *block, t *tree) {
 	row, col := &t.nodes[b.row], &t.nodes[b.col]
 	c.e.begin(row, col, b.double)
@@ -31,6 +52,7 @@ func (c *compressor) fill(b *block, t *tree) {
 	c.dense(b, row, col)
 }
 
+// dense computes every entry of a block.
 func (c *compressor) dense(b *block, row, col *node) {
 	m, n := row.hi-row.lo, col.hi-col.lo
 	b.rank = -1
@@ -52,7 +74,9 @@ func (c *compressor) dense(b *block, row, col *node) {
 	}
 }
 
-// take returns room for n numbers from the current chunk.
+// take returns room for n numbers from the current chunk. Blocks are many and
+// mostly small, and chunks of a megabyte spare the collector an object for
+// each.
 func (c *compressor) take(n int) []float32 {
 	const chunk = 1 << 18
 	if n > len(c.store) {
@@ -81,11 +105,18 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 		width = 2 * n
 	}
 	scale := norm3(row.box, col.box)
+	// The crosses go on until three quarters of what the dense block would
+	// take: beyond that nothing is saved.
 	limit := max(1, m*width*3/(4*(m+width)))
 	c.us, c.vs = c.us[:0], c.vs[:0]
 	c.used = grow(c.used, m)
 	clear(c.used)
-	var total float64 // squared norm of the approximation
+	// total is the squared norm of the approximation, Σ_kl (u_k·u_l)(v_k·v_l),
+	// kept up to date by each cross. The remainder is measured against it, for
+	// the norm of the block itself is not known.
+	var total float64
+	// The first row is any row. Checks is 0 while crosses are taken and counts
+	// the doubtful rows once the block seems done.
 	next, checks := m/2, 0
 	var doubtful []int // rows to look at before the block is done
 	for rank := 0; ; {
@@ -108,6 +139,9 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 				checks++
 				continue
 			}
+			// A first row of zeros says nothing of the others: look for one that is
+			// not. Where there is none the block is zero, and dense blocks of zeros
+			// are rare enough.
 		} else if peak == 0 {
 			c.vs = c.vs[:0]
 			if next = c.unused(checks); next < 0 {
@@ -119,18 +153,23 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 		if rank == limit {
 			return false
 		}
+		// The row stays as it is and the column is divided by the pivot, so
+		// that the column is 1 at its pivot and the rows carry the size.
 		inv := 1 / v[j]
 		u := c.vector(&c.us, m)
 		c.residualColumn(j, col.lo, n, scale, rank, u)
 		for i := range u {
 			u[i] *= inv
 		}
+		// |Σ + u·vᵀ|² = |Σ|² + 2·Σ_l (u·u_l)(v·v_l) + |u|²|v|²
 		uu, vv := sum2(u), sum2(v)
 		for l := range rank {
 			total += 2 * dot(u, c.us[l]) * dot(v, c.vs[l])
 		}
 		total += uu * vv
 		rank++
+		// The next pivot row is where the new column is largest, of the rows
+		// that have not been met.
 		next = -1
 		best := -1.0
 		for i, x := range u {
@@ -141,6 +180,10 @@ func (c *compressor) cross(row, col *node, double bool) bool {
 		if next < 0 {
 			return true // every row has been met
 		}
+		// The last cross is below the tolerance of the whole. With a smooth
+		// kernel the next ones are smaller still, so that the remainder is
+		// about as large as this one; what the pivots may have passed by is
+		// looked for among all rows.
 		if uu*vv <= c.tol*c.tol*total {
 			if doubtful = c.suspects(row, col, scale, double); len(doubtful) == 0 {
 				return true
@@ -171,10 +214,14 @@ func (c *compressor) suspects(row, col *node, scale float64, double bool) []int 
 	rank := len(c.us)
 	c.guess = grow(c.guess, m)
 	clear(c.guess)
+	// The golden section of the number of columns, moved until it has no
+	// divisor in common with it: entries of neighbouring rows are then spread
+	// over all columns.
 	step := max(1, int(0.618*float64(n)))
 	for gcd(step, n) != 1 {
 		step++
 	}
+	// The row nearest to the sources is remembered on the way.
 	near, least := -1, math.Inf(1)
 	j := n / 3
 	for i := range m {
@@ -221,6 +268,7 @@ func (c *compressor) suspects(row, col *node, scale float64, double bool) []int 
 	return out
 }
 
+// gcd returns the greatest common divisor.
 func gcd(a, b int) int {
 	for b != 0 {
 		a, b = b, a%b
@@ -229,6 +277,9 @@ func gcd(a, b int) int {
 }
 
 // norm3 returns the length by which the double layer of a block is multiplied.
+// Its kernel falls with the square of the distance, that of the single layer
+// with the first power, so that a distance makes them alike: the gap between
+// the clusters, or where that is small a share of their sizes.
 func norm3(a, b box3) float64 {
 	return max(a.distance(b), 0.25*(a.diam()+b.diam()))
 }
@@ -248,6 +299,9 @@ func (c *compressor) vector(list *[][]float64, n int) []float64 {
 }
 
 // residualRow sets v to the row of the block less that of the approximation.
+//
+// The remainder is never stored. A row of it is the row of the block, computed
+// anew, less the crosses that are known there.
 func (c *compressor) residualRow(i, local, n int, scale float64, double bool, v []float64) {
 	var k []float64
 	if double {
@@ -262,6 +316,8 @@ func (c *compressor) residualRow(i, local, n int, scale float64, double bool, v 
 	}
 }
 
+// residualColumn sets u to a column of the remainder; columns from n on are
+// those of the double layer.
 func (c *compressor) residualColumn(j, lo, n int, scale float64, rank int, u []float64) {
 	if j < n {
 		c.e.columnAt(lo+j, false, u)
@@ -277,6 +333,9 @@ func (c *compressor) residualColumn(j, lo, n int, scale float64, rank int, u []f
 }
 
 // unused returns a row that has not been met, spread by k; -1 if there is none.
+//
+// The rows are tried in an order without a pattern of the mesh, which would
+// lead from one zero row to the next.
 func (c *compressor) unused(k int) int {
 	m := len(c.used)
 	start := (k*7919 + 31*k*k) % m
@@ -289,6 +348,14 @@ func (c *compressor) unused(k int) int {
 }
 
 // keep factorises anew, cuts the rank to the tolerance and stores the factors.
+//
+//	A ≈ U·Vᵀ    V = Q·R    A ≈ (U·Rᵀ)·Qᵀ = W·Qᵀ
+//
+// Pivots give more crosses than the block needs: they stop on the safe side,
+// and crosses are not orthogonal to each other. With Q orthonormal, the columns
+// of W weigh as much as the block does in their direction. [pivoted] takes them
+// in order of weight and stops at the tolerance, and what it leaves is known in
+// the true norm of the block.
 func (c *compressor) keep(b *block, row, col *node) {
 	m, n := row.hi-row.lo, col.hi-col.lo
 	r := len(c.us)
@@ -306,6 +373,8 @@ func (c *compressor) keep(b *block, row, col *node) {
 			axpy(c.rr[k*r+l], c.us[l], w)
 		}
 	}
+	// W ≈ P·C with the orthonormal columns P; then A ≈ P·(C·Qᵀ), and the rows
+	// stored are those of C·Qᵀ.
 	rank, coef := pivoted(c.us[:r], c.tol, &c.q)
 	width := len(v[0])
 	scale := norm3(row.box, col.box)
@@ -328,6 +397,7 @@ func (c *compressor) keep(b *block, row, col *node) {
 				axpy(x, v[l], w)
 			}
 		}
+		// The double layer gets its own size back.
 		if b.double {
 			for j := n; j < width; j++ {
 				w[j] /= scale

@@ -8,11 +8,17 @@ import (
 	"example.com/laydown/plating/current"
 )
 
-// A seam is an edge that two panels share.
+// A seam is an edge that two panels share. Seams carry what a panel by itself
+// does not know: the angle that the bath fills, which decides how the solution
+// behaves there.
 type seam struct {
-	a, b  int32 // the panels
-	ends  [2]r3.Vec
-	angle float64 // of the bath between the two, radians: π where they lie in one plane
+	// a and b are the panels, ends the corners at the ends of the edge.
+	a, b int32
+	ends [2]r3.Vec
+	// angle is that of the bath between the two, in radians: π where they lie
+	// in one plane, 3π/2 along the outer edge of a block, π/2 along an inner
+	// one.
+	angle float64
 }
 
 // seams lists the edges that two panels share, in the order of the panels.
@@ -20,6 +26,8 @@ type seam struct {
 // inside, and the free edges of halved wall panels give none.
 func (c *cell) seams() []seam {
 	p := c.p
+	// An edge waits in the map until its other half comes. Then it is taken
+	// out, so that the map stays small on meshes that are numbered in order.
 	open := make(map[[2]r3.Vec]int32, p.len())
 	var out []seam
 	for i := range p.tri {
@@ -46,6 +54,8 @@ func (c *cell) seams() []seam {
 // edge through v. Normals point out of the bath, so j rises into the bath where
 // its centroid lies behind the plane of i.
 func (p *panels) between(i, j int, v r3.Vec) float64 {
+	// The angle by which the normal turns, from the sine and the cosine
+	// together: either alone loses digits near 0 or near π/2.
 	turn := math.Atan2(norm(r3.Cross(p.n[i], p.n[j])), r3.Dot(p.n[i], p.n[j]))
 	if r3.Dot(p.n[i], r3.Sub(p.at[j], v)) < 0 {
 		return math.Pi - turn
@@ -66,8 +76,12 @@ func (p *panels) between(i, j int, v r3.Vec) float64 {
 // width, and give it a constant density. Meshes in which all panels are halved
 // then agree with each other better than with the truth.
 type Corner struct {
-	Angle float64 // the largest α, radians; 0 where the electrode is not primary or α is nowhere above 90°
-	Share float64 // s: the part of the electrode's current in the panels that touch such lines
+	// Angle is the largest α in radians; 0 where the electrode is not primary
+	// or α is nowhere above 90°.
+	Angle float64
+	// Share is s, the part of the electrode's current in the panels that touch
+	// such lines.
+	Share float64
 }
 
 // square is the angle from which a corner counts as wider than a right one. The
@@ -104,6 +118,10 @@ func (c Corner) Estimate(change float64) float64 {
 }
 
 // corners fills in where primary electrodes meet insulators.
+//
+// Only the electrode's panels count, and those with one corner on a line as
+// well as those with an edge on it: both give a constant to a density that
+// changes most across them.
 func (c *cell) corners(results []MeshResult, seams []seam) {
 	p := c.p
 	on := make([]map[r3.Vec]bool, len(results))
@@ -125,6 +143,8 @@ func (c *cell) corners(results []MeshResult, seams []seam) {
 		on[i][e.ends[0]], on[i][e.ends[1]] = true, true
 		results[i].Corner.Angle = max(results[i].Corner.Angle, e.angle)
 	}
+	// The share is of the sum of the absolute currents, so that a surface with
+	// both signs has one too.
 	sums := make([]float64, len(results))
 	for i := range p.tri {
 		k := p.surface[i]

@@ -5,14 +5,20 @@ import (
 	"runtime"
 )
 
-// A Cost is what a run is expected to take.
+// A Cost is what a run is expected to take, by laws fitted to the benchmarks of
+// this package.
 type Cost struct {
-	Unknowns int     // panels, those of the box included
-	Bytes    int64   // at the peak
-	Seconds  float64 // on cores of today; within a factor of three
+	// panels, those of the box included
+	Unknowns int
+	// at the peak, of which the compressed blocks are the larger part
+	Bytes int64
+	// on cores of today; within a factor of three
+	Seconds float64
 }
 
-// besides is what a run holds besides the compressed blocks.
+// besides is what a run holds besides the compressed blocks: panels with their
+// quadrature rules, the tree, the vectors of GMRES, the factors of the leaves.
+// All grow with the number of panels alone.
 func besides(n int, single bool) int64 {
 	if single {
 		return 8000 * int64(n)
@@ -28,6 +34,9 @@ type settings struct {
 	progress             func(string, int, int)
 }
 
+// The tolerance of the operator and that of the iteration are alike by default:
+// a solution that is converged further than its equations are known is no
+// better.
 func (o *MeshOptions) settings() settings {
 	s := settings{o.Tolerance, o.Converged, o.MemoryLimit, o.Workers, o.Progress}
 	if s.tolerance == 0 {
@@ -51,6 +60,8 @@ func (p *MeshProblem) tooBig(o *MeshOptions) error {
 	if p.Box == nil {
 		return nil
 	}
+	// The walls without parts near them are the least: parts refine them, and
+	// never make them coarser.
 	n := fewestPanels(p.Box)
 	for i := range p.Surfaces {
 		n += len(p.Surfaces[i].Triangles)
@@ -70,6 +81,16 @@ func (p *MeshProblem) tooBig(o *MeshOptions) error {
 // Within a third for the bytes of meshes like those and a factor of three for the
 // seconds; a thin or crowded body takes more. Of the bytes, a·n are panels, tree and
 // what the collector has not cleared yet, measured as memory of the whole process.
+//
+// The operator is counted twice and the smaller figure taken: below some
+// thousand panels compression saves nothing, and n² entries of four bytes a
+// layer are what the blocks hold. Above, a panel takes part in log₂(n) levels
+// of the tree at about the same cost each. A smaller tolerance takes a longer
+// sum in every block: the terms fall geometrically, so that their number grows
+// with the logarithm of the tolerance, 5 decades being the default.
+//
+// The exponent of the time is above 1 for the same logarithm and because Newton
+// and GMRES take a few more steps on finer meshes.
 //
 // Source: [Derived] from BenchmarkPrimaryCube, BenchmarkPrimarySphere and BenchmarkTankCube.
 func cost(n int, single, galerkin bool, s *settings) Cost {

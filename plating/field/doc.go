@@ -50,6 +50,36 @@
 // settles Tafel laws over many decades in 3 to 7 steps; the last is left out where
 // those before show that it would change nothing.
 //
+// # Where errors come from
+//
+// Four errors add up, and each has its own check:
+//
+//	discretisation  φ and q constant on flat panels         [Refined] and [Compare]
+//	quadrature      rules that change with the distance     [MeshChecks.RowSum]
+//	compression     sums of few terms in place of blocks    [MeshChecks.Operator]
+//	iteration       Newton and GMRES end somewhere          [MeshChecks.Change], [MeshChecks.Residual]
+//
+// The first is the largest by far on any mesh that one would use, and the only one
+// that a finer mesh makes smaller; the others follow [MeshOptions.Tolerance] and
+// [MeshOptions.Converged]. What the solution makes of a law, a conductivity or a
+// place of an anode that is not known well is none of these.
+//
+// # Where to find it
+//
+//	integral.go      one panel seen from one point, in closed form
+//	panels.go        all panels, and the quadrature rules
+//	eval.go          rows and columns of a block of the matrices
+//	tree.go          clusters of panels; planes.go: the flat faces among them
+//	blocks.go        which pairs of clusters are compressed
+//	compress.go      how: cross approximation; vector.go: its arithmetic
+//	operator.go      all blocks, and their product with a vector
+//	model.go         unknowns, equations, their derivative, a start
+//	newton.go        the rate laws; gmres.go and precondition.go: each linear step
+//	closed.go        the topology of the meshes; geometry.go: gaps and cuts
+//	sign.go          what a primary solution cannot look like
+//	corners.go       edges where the order of convergence is lower
+//	refine.go        two meshes, and what they say of the error
+//
 // # Accuracy, time and memory
 //
 // Measured on two shared cores; error of the total current. Peak is the

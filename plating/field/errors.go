@@ -24,6 +24,9 @@ var (
 
 // A MeshError reports a mesh that the method cannot take: which surface, which
 // triangle of it (-1 for the whole) and what would do.
+//
+// Errors of this type are refusals, not warnings: the boundary equation would
+// give numbers for such a mesh, and they would mean nothing.
 type MeshError struct {
 	Surface  string
 	Triangle int
@@ -33,6 +36,8 @@ type MeshError struct {
 }
 
 // Error returns surface, triangle, reason and remedy in one line.
+//
+// The triangle is counted from 0 in the order of the caller's mesh.
 func (e *MeshError) Error() string {
 	at := ""
 	if e.Triangle >= 0 {
@@ -47,6 +52,10 @@ func (e *MeshError) Unwrap() error { return e.Err }
 // A SignError reports panels of primary cathodes that seem to dissolve where none
 // can: the mesh does not resolve the little current there, and the solution is
 // not to be used.
+//
+// It comes after the run, since only the solution shows it. The usual case is a
+// deep recess: deep in it the density is below the error that the panels at its
+// mouth make there. Smaller panels cure it, or the averaged equation.
 type SignError struct {
 	Surface  string               // of the worst panel
 	Panels   int                  // on all cathodes
@@ -68,6 +77,10 @@ func (e *SignError) Error() string {
 func (e *SignError) Unwrap() error { return ErrSign }
 
 // A CostError reports a run that needs more memory than [MeshOptions.MemoryLimit].
+//
+// Where the estimate is above the limit the run does not begin. Where the
+// blocks turn out larger than estimated it ends while they are built; the cost
+// is then what was held.
 type CostError struct {
 	Cost  Cost
 	Limit int64
@@ -83,6 +96,9 @@ func (e *CostError) Error() string {
 func (e *CostError) Unwrap() error { return current.ErrTooLarge }
 
 // A ConvergenceError reports an iteration that did not reach its tolerance.
+//
+// The change is the largest of any panel: a single one, on a sliver or at a
+// sharp edge, may be what does not settle.
 type ConvergenceError struct {
 	Steps    int     // Newton steps taken
 	Residual float64 // of the last step, volts
@@ -91,6 +107,10 @@ type ConvergenceError struct {
 }
 
 // Error returns what was reached in one line.
+//
+// A smaller drive tells a law from a mesh: what settles at a tenth of the
+// current and not at the whole of it is a law, what settles at neither is the
+// mesh.
 func (e *ConvergenceError) Error() string {
 	return fmt.Sprintf("%v after %d steps: residual %.2g V, largest change %.2g; need a finer mesh or a smaller drive",
 		e.Err, e.Steps, e.Residual, e.Change)

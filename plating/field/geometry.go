@@ -12,6 +12,10 @@ import (
 
 // geometry checks what needs the panels and the tree: the solid angle at
 // some panels of each surface, and gaps. It returns warnings.
+//
+// These checks run before the operator is built, which takes most of the time
+// of a run: what they refuse would be found afterwards in the row sums, or not
+// at all.
 func (c *cell) geometry(t *tree) ([]current.Warning, error) {
 	if err := c.solidAngles(); err != nil {
 		return nil, err
@@ -28,6 +32,13 @@ func (c *cell) geometry(t *tree) ([]current.Warning, error) {
 // spread over each surface, and at those that lie in the box round another
 // surface, where two bodies may cut each other. At a free surface of a bath the
 // sum is half the full one; at a sheet, which has no inside, nothing.
+//
+//	Σ_j K_ij = ½ in an unbounded bath, -½ in a bounded one
+//
+// The solid angle of a closed body is 4π inside, 0 outside and 2π on it,
+// whatever its shape and its mesh. So a panel that lies inside another body
+// sees a whole view more, one that is cut by it something between. Smooth
+// errors of the mesh do not enter: flat panels close exactly.
 func (c *cell) solidAngles() error {
 	for _, i := range c.suspects() {
 		s := &c.surfaces[c.p.surface[i]]
@@ -38,6 +49,7 @@ func (c *cell) solidAngles() error {
 		case c.bounded:
 			want = -0.5
 		}
+		// The panel itself adds nothing: it lies in its own plane.
 		sum := 0.0
 		for j := range c.p.len() {
 			if j != i && !c.surfaces[c.p.surface[j]].Sheet {
@@ -45,6 +57,8 @@ func (c *cell) solidAngles() error {
 				sum += k
 			}
 		}
+		// Quadrature leaves far less. A hundredth of the view is a cut that
+		// matters.
 		if off := math.Abs(sum - want); off > 0.01 {
 			detail := fmt.Sprintf("seen from there bodies fill %.2g of the whole view too much or too little", off)
 			if off > 0.9 {
@@ -67,6 +81,10 @@ const (
 
 // suspects lists panels to look at: some of each surface, and those that lie in
 // the box round another one, evenly thinned out.
+//
+// A body that cuts another one has panels in the box round it. Looking at those
+// alone, and at a few of each surface, finds cuts that a spread over all panels
+// would miss, without comparing every panel with every other.
 func (c *cell) suspects() []int {
 	n := c.p.len()
 	count := make([]int, len(c.surfaces))
@@ -83,11 +101,15 @@ func (c *cell) suspects() []int {
 			count[s]++
 		}
 	}
+	// List holds what is looked at in any case, inside what lies in another
+	// surface's box: of that no more than the pairs allow.
 	var list, inside []int
 	seen := make([]int, len(c.surfaces))
 	for i := range n {
 		s := c.p.surface[i]
 		seen[s]++
+		// Count holds corners, three for each panel: about four panels of each
+		// surface, evenly spread.
 		if step := count[s]/3/4 + 1; seen[s]%step == step/2 {
 			list = append(list, i)
 			continue
@@ -108,7 +130,9 @@ func (c *cell) suspects() []int {
 	return list
 }
 
-// gaps looks for panels that face each other too closely.
+// gaps looks for panels that face each other too closely. Constant panels see
+// the field between two faces as a mean over half a panel and more: where the
+// gap is narrower than that the current across it is anybody's guess.
 type gaps struct {
 	c     *cell
 	t     *tree
@@ -129,6 +153,9 @@ const (
 	thin   = 0.2
 )
 
+// visit walks down the tree in pairs of clusters, and leaves a pair as soon as
+// its boxes lie farther apart than its largest panel could make too narrow. Two
+// clusters of one plane do not face each other, sheets excepted.
 func (g *gaps) visit(a, b int32) {
 	na, nb := &g.t.nodes[a], &g.t.nodes[b]
 	if g.err != nil || na.box.distance(nb.box) > narrow*max(na.size, nb.size) || na.plane >= 0 && na.plane == nb.plane &&
@@ -155,6 +182,7 @@ func (g *gaps) leaves(na, nb *node) {
 	for i := na.lo; i < na.hi; i++ {
 		for j := nb.lo; j < nb.hi; j++ {
 			sheet := g.c.surfaces[p.surface[i]].Sheet || g.c.surfaces[p.surface[j]].Sheet
+			// Normals that oppose each other by 120° or more.
 			facing := r3.Dot(p.n[i], p.n[j])
 			if sheet {
 				facing = -math.Abs(facing) // a sheet is wet on both sides
@@ -162,6 +190,10 @@ func (g *gaps) leaves(na, nb *node) {
 			if facing > -0.5 || i == j {
 				continue
 			}
+			// The size of a panel is the side of a square of twice its area,
+			// the pair of triangles that it is half of; short is its height on
+			// the longest side. A long panel across a narrow slot is refused by
+			// its short side only.
 			size := math.Sqrt(2 * max(p.area[i], p.area[j]))
 			d := r3.Sub(p.at[i], p.at[j])
 			h := r3.Dot(p.n[j], d) // negative in the bath in front of j
@@ -171,6 +203,8 @@ func (g *gaps) leaves(na, nb *node) {
 			gap := distance(&p.tri[j], p.at[i])
 			short := max(2*p.area[i]/p.diam[i], 2*p.area[j]/p.diam[j])
 			switch {
+			// Sheets: only two of them, parallel and with the whole gap to
+			// themselves.
 			case sheet && p.surface[i] != p.surface[j] && gap < narrow*short && facing < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
 					Detail: fmt.Sprintf("%.3g mm from a panel of %q that is %.3g mm wide", 1e3*gap, units.Clip(g.name(j)),
@@ -178,15 +212,22 @@ func (g *gaps) leaves(na, nb *node) {
 					Need: "panels no wider than twice the gap", Err: ErrGap}
 				return
 			case sheet:
+			// Both see the other in front of them, and they are parallel: a
+			// true gap, refused.
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*short && r3.Dot(p.n[i], p.n[j]) < -0.9:
 				g.err = &MeshError{Surface: g.name(i), Triangle: int(p.local[i]),
 					Detail: fmt.Sprintf("%.3g mm from a panel of %q that is %.3g mm wide", 1e3*gap, units.Clip(g.name(j)),
 						1e3*short),
 					Need: "panels no wider than twice the gap", Err: ErrGap}
 				return
+			// In front of each other, but at an angle or by the long side only:
+			// worth a warning.
 			case h < 0 && r3.Dot(p.n[i], d) > 0 && gap < narrow*size:
 				g.note(i, current.NarrowGap, "a gap of %.2g mm is filled by panels of %.2g mm; the current there is not "+
 					"well resolved: give the part a smaller panel", 1e3*gap, 1e3*size)
+			// Behind each other on one body: thin metal. Its two sides take
+			// potential from each other through panels much larger than the
+			// metal is thick.
 			case h > 0 && gap < thin*size && p.surface[i] == p.surface[j]:
 				g.note(i, current.ThinMetal, "the body is %.2g mm thick at a panel of %.2g mm; its two sides are not told "+
 					"apart well", 1e3*gap,
@@ -196,10 +237,12 @@ func (g *gaps) leaves(na, nb *node) {
 	}
 }
 
+// name returns the name of a panel's surface.
 func (g *gaps) name(i int) string { return g.c.surfaces[g.c.p.surface[i]].Name }
 
 // note adds a warning, once for each surface and code.
 func (g *gaps) note(i int, code current.WarningCode, format string, a ...any) {
+	// Hundreds of panels in one gap are one finding.
 	key := said{g.c.p.surface[i], code}
 	if g.said[key] {
 		return
@@ -211,7 +254,8 @@ func (g *gaps) note(i int, code current.WarningCode, format string, a ...any) {
 	g.notes = append(g.notes, current.Warning{Code: code, Surface: g.name(i), Text: fmt.Sprintf(format, a...)})
 }
 
-// distance returns the distance of a point from a triangle.
+// distance returns the distance of a point from a triangle: that from its plane
+// where the foot lies inside, else that from the nearest side.
 func distance(t *triangle, x r3.Vec) float64 {
 	n := r3.Unit(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0])))
 	best := math.Inf(1)
@@ -231,6 +275,7 @@ func distance(t *triangle, x r3.Vec) float64 {
 	return best
 }
 
+// sheets tells whether any surface is a sheet.
 func (c *cell) sheets() bool {
 	for i := range c.surfaces {
 		if c.surfaces[i].Sheet {

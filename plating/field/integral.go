@@ -6,9 +6,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
+// The kernel of ∇² in space is 1/(4πr).
 const fourPi = 4 * math.Pi
 
 // A triangle holds its corners; the order gives the normal.
+//
+// With the normal out of the bath the corners run clockwise for one who looks
+// from the bath; see [panels.add].
 type triangle [3]r3.Vec
 
 // layers returns the potentials of a unit single and a unit double layer on a
@@ -25,9 +29,23 @@ type triangle [3]r3.Vec
 //
 // It holds for every x, on the triangle and its edges too.
 //
+// How it comes about: in the plane of the triangle 1/r is the divergence of a
+// vector field that points away from the foot of x and has the length (√(ρ² +
+// h²) - |h|)/ρ at a distance ρ from it. The integral over the area becomes one
+// over the edges, which is the logarithm, and the |h| adds up to the angle that
+// the triangle fills as seen from x: the solid angle, times the height.
+//
+// The solid angle comes from the triple product of the three vectors to the
+// corners,
+//
+//	tan(Ω/2) = a·(b × c)/(|a||b||c| + (a·b)|c| + (b·c)|a| + (c·a)|b|)
+//
+// with the arc tangent of two arguments, since Ω/2 goes up to π.
+//
 // Source: [Derived] from the divergence theorem in the plane of the triangle;
 // tested against adaptive subdivision.
 func layers(tri *triangle, n, x r3.Vec) (single, double float64) {
+	// All from x: what is near loses no digits against what is far.
 	a, b, c := r3.Sub(tri[0], x), r3.Sub(tri[1], x), r3.Sub(tri[2], x)
 	ra, rb, rc := norm(a), norm(b), norm(c)
 	h := -r3.Dot(n, a)
@@ -40,7 +58,10 @@ func layers(tri *triangle, n, x r3.Vec) (single, double float64) {
 	return single, double
 }
 
-// edge returns the contribution of one edge to the single layer.
+// edge returns the contribution of one edge to the single layer,
+// t·ln((Ra+Rb+l)/(Ra+Rb-l)). With s = Ra + Rb - l the argument is 1 + 2l/s:
+// written so, the logarithm keeps its digits for an x far away, where it is
+// small and would be the difference of two numbers alike.
 func edge(a, b, n r3.Vec, ra, rb float64) float64 {
 	d := r3.Sub(b, a)
 	l := norm(d)
@@ -52,15 +73,20 @@ func edge(a, b, n r3.Vec, ra, rb float64) float64 {
 	return t * math.Log1p(2*l/s)
 }
 
+// norm returns the length of a vector, without the care for overflow that
+// coordinates of parts do not need.
 func norm(v r3.Vec) float64 { return math.Sqrt(v.X*v.X + v.Y*v.Y + v.Z*v.Z) }
 
 // The rule with seven points that is exact to the fifth degree: the centroid
 // and two triples. Weights sum to 1.
 var (
+	// The order is centroid, first triple, second triple, as in [sevenPoints].
 	sevenWeights = [7]float64{9. / 40, w7a, w7a, w7a, w7b, w7b, w7b}
 )
 
 const (
+	// The points of a triple lie at (1-2w, w, w) and its turns, in shares of
+	// the corners, with w = a7 for the first and b7 for the second.
 	sqrt15 = 3.87298334620741688517926539978
 	w7a    = (155 - sqrt15) / 1200
 	w7b    = (155 + sqrt15) / 1200
@@ -80,6 +106,8 @@ func sevenPoints(tri *triangle) (p [7]r3.Vec) {
 	return p
 }
 
+// centroid returns the mean of the corners, where the collocated equation is
+// taken.
 func centroid(tri *triangle) r3.Vec {
 	return r3.Scale(1./3, r3.Add(tri[0], r3.Add(tri[1], tri[2])))
 }

@@ -8,19 +8,33 @@ import (
 
 // build computes all blocks with some goroutines. Each block depends on
 // nothing but the panels, so the result is the same for any number of them.
+//
+// The workers take batches of blocks off one counter. A block near the diagonal
+// takes much longer than one far from it, so that fixed shares would leave some
+// waiting.
+//
+// The memory that the blocks hold is counted as it grows: the estimate before
+// the run is an average, and a crowded body may need more. The run ends where
+// the limit is reached.
 func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol float64, s *settings) (*operator,
 	error) {
 	op := &operator{t: t, double: double, tol: tol, blocks: t.partition(double)}
 	var next, done, held atomic.Int64
 	var wait sync.WaitGroup
 	var mu sync.Mutex
+	// Progress is told under a lock and never backwards: batches end in any
+	// order.
 	reported := 0
 	most := s.limit - besides(p.len(), !double) // what the limit leaves for the blocks
 	for range s.workers {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
+			// Each worker has a compressor of its own, with its chunks and
+			// vectors.
 			c := compressor{tol: tol, e: evaluator{p: p, galerkin: galerkin}}
+			// Small enough to end within a few blocks of a cancelled context,
+			// large enough that the counter costs nothing.
 			const batch = 16
 			for ctx.Err() == nil && held.Load() <= most {
 				lo := int(next.Add(batch)) - batch
@@ -58,11 +72,17 @@ func build(ctx context.Context, p *panels, t *tree, double, galerkin bool, tol f
 }
 
 // share divides the blocks among the workers of the product by their size.
+//
+// The shares are runs of neighbouring blocks, so that each worker reads its
+// part of the memory in order. They depend on the number of workers, and with
+// them the order of the sums: this is why another number gives other roundings.
 func (op *operator) share(workers int) {
 	var total int
 	for k := range op.blocks {
 		total += len(op.blocks[k].data)
 	}
+	// A share ends at the block where the running sum of the sizes passes its
+	// part of the total; a worker may get none where blocks are few.
 	n := op.t.nodes[0].hi
 	op.sums = make([][]float64, workers)
 	sum, w := 0, 1
@@ -83,6 +103,13 @@ func (op *operator) share(workers int) {
 }
 
 // apply sets y = G·g + K·k, where k may be nil for an operator without double layer.
+//
+// Every worker adds into a vector of its own, and the vectors are added in one
+// order. A vector for all, with locks or without, would give sums in the order
+// in which the workers come by.
+//
+// This is where a large run spends half of its time: each number of the blocks
+// is read once and used once.
 func (op *operator) apply(g, k, y []float64) {
 	var wait sync.WaitGroup
 	lo := 0
@@ -99,12 +126,15 @@ func (op *operator) apply(g, k, y []float64) {
 		lo = hi
 	}
 	wait.Wait()
+	// Added in the order of the workers, whichever was done first.
 	copy(y, op.sums[0])
 	for _, s := range op.sums[1:] { // always in this order
 		axpy(1, s, y)
 	}
 }
 
+// The two layers of a cluster are put behind each other, as the rows of a block
+// have them.
 func (op *operator) applyBlock(b *block, g, k, y, t, z []float64) (t2, z2 []float64) {
 	row, col := &op.t.nodes[b.row], &op.t.nodes[b.col]
 	m, n := row.hi-row.lo, col.hi-col.lo
@@ -118,12 +148,14 @@ func (op *operator) applyBlock(b *block, g, k, y, t, z []float64) (t2, z2 []floa
 		copy(z[n:], k[col.lo:col.hi])
 		x = z
 	}
+	// y += A·x, row by row.
 	if b.rank < 0 {
 		for i := range y {
 			y[i] += dot32(b.data[i*width:(i+1)*width], x)
 		}
 		return t, z
 	}
+	// y += U·(Vᵀ·x): two thin products in place of a wide one.
 	rank := int(b.rank)
 	t = grow(t, rank)
 	for r := range t {
@@ -134,8 +166,11 @@ func (op *operator) applyBlock(b *block, g, k, y, t, z []float64) (t2, z2 []floa
 }
 
 // dot32 sums in double precision; the factors alone are single.
+//
+// A sum in single precision would round at every one of its thousands of steps.
 func dot32(a []float32, x []float64) float64 {
 	x = x[:len(a)]
+	// Four sums that do not wait for each other.
 	var s0, s1, s2, s3 float64
 	i := 0
 	for ; i+4 <= len(a); i += 4 {
@@ -151,6 +186,8 @@ func dot32(a []float32, x []float64) float64 {
 }
 
 // expand adds the columns u, times t, to y, four at a time.
+//
+// Four columns at a time read and write y once for all of them.
 func expand(u []float32, t, y []float64) {
 	m := len(y)
 	for len(t) >= 4 {

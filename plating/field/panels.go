@@ -6,30 +6,47 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// panels are all triangles of a problem, in the order of the cluster tree.
-// Here normals point out of the bath, into the metal or the wall.
+// panels are all triangles of a problem, in the order of the cluster tree. Here
+// normals point out of the bath, into the metal or the wall: the boundary
+// equation is about the bath, and callers' meshes are about the metal.
+//
+// Each property is a slice of its own. The loops over sources read two or three
+// of them, in order.
 type panels struct {
-	tri     []triangle
-	at      []r3.Vec // centroid
-	n       []r3.Vec // normal, out of the bath
-	area    []float64
-	diam    []float64 // longest edge
-	far     []farPanel
-	seven   [][7]r3.Vec
-	surface []int32 // index into the surfaces, walls after the user's
-	local   []int32 // index of the triangle in its surface
-	plane   []int32 // number of the flat face it lies in, -1 where there is none
+	// tri are the corners.
+	tri []triangle
+	// at are the centroids, where the equation is asked for.
+	at []r3.Vec
+	// n are the normals, out of the bath.
+	n    []r3.Vec
+	area []float64
+	// diam is the longest edge, the length by which distances are judged.
+	diam []float64
+	// far and seven are what the quadrature rules need.
+	far   []farPanel
+	seven [][7]r3.Vec
+	// surface is the index into the surfaces, walls after the user's.
+	surface []int32
+	// local is the index of the triangle in its surface.
+	local []int32
+	// plane is the number of the flat face it lies in, -1 where there is none.
+	plane []int32
 }
 
 // A farPanel is a panel seen from afar: its area, and the second moments of it
 // about the centroid. All are divided by 4π.
 type farPanel struct {
-	c, n          r3.Vec
-	area          float64
-	half          float64 // half the trace of the moments
-	xx, yy, zz    float64 // moments times 3/2
+	c, n r3.Vec
+	area float64
+	// half is half the trace of the moments.
+	half float64
+	// The moments on the diagonal times 3/2, those beside it times 3: what the
+	// formula asks for.
+	xx, yy, zz    float64
 	xy2, yz2, zx2 float64 // mixed moments times 3
-	far, middle   float64 // squared distances from which the far rule and the seven points hold
+	// far and middle are the squared distances from which the far rule and the
+	// seven points hold.
+	far, middle float64
 }
 
 // Distances, in longest edges, beyond which a rule is taken: below nearRule
@@ -40,6 +57,7 @@ const (
 	farRule  = 7
 )
 
+// len returns the number of panels, and of equations.
 func (p *panels) len() int { return len(p.tri) }
 
 // add appends a triangle whose normal points into the bath.
@@ -66,11 +84,19 @@ func (p *panels) finish() {
 	}
 }
 
+// longest returns the longest edge of a triangle.
 func longest(t *triangle) float64 {
 	return max(norm(r3.Sub(t[1], t[0])), norm(r3.Sub(t[2], t[1])), norm(r3.Sub(t[0], t[2])))
 }
 
 // rules prepares the quadrature rules. The panels must be in their last order.
+//
+// The second moments of a triangle about its centroid follow from its corners,
+//
+//	M = A/12 · Σ d·dᵀ    d = corner - centroid
+//
+// and the first ones vanish there, which is why the centroid is the point to
+// expand about.
 func (p *panels) rules() {
 	p.far = make([]farPanel, p.len())
 	p.seven = make([][7]r3.Vec, p.len())
@@ -106,6 +132,9 @@ func (p *panels) rules() {
 //	d = x - c    q = (3/2) d·M·d/r⁴    t = tr M/(2r²)
 //
 // The error falls with the cube of panel over distance, relative to the panel's own share.
+//
+// It is the expansion of 1/|x-y| about the centroid to the second order, and
+// its derivative along the normal for the double layer.
 func (f *farPanel) atFar(x r3.Vec) (single, double float64) {
 	dx, dy, dz := x.X-f.c.X, x.Y-f.c.Y, x.Z-f.c.Z
 	i2 := 1 / (dx*dx + dy*dy + dz*dz)
@@ -117,6 +146,9 @@ func (f *farPanel) atFar(x r3.Vec) (single, double float64) {
 }
 
 // atMiddle returns both layers by the rule with seven points.
+//
+// The double layer of a flat panel is its height over the plane times ∫ 1/r³:
+// the height comes from the centroid once, and the points sum the rest.
 func (p *panels) atMiddle(j int, x r3.Vec) (single, double float64) {
 	s := &p.seven[j]
 	var g, k float64
@@ -152,6 +184,8 @@ func (p *panels) layersAt(j int, x r3.Vec) (single, double float64) {
 }
 
 // permute puts the panels into the given order.
+//
+// It runs once, when the tree is built, before the rules are prepared.
 func (p *panels) permute(order []int32) {
 	p.tri = permuted(p.tri, order)
 	p.at = permuted(p.at, order)
@@ -163,6 +197,8 @@ func (p *panels) permute(order []int32) {
 	p.plane = permuted(p.plane, order)
 }
 
+// permuted returns a slice in another order: element k is the old element
+// order[k].
 func permuted[T any](s []T, order []int32) []T {
 	r := make([]T, len(order))
 	for k, i := range order {

@@ -11,12 +11,26 @@ import (
 // planes numbers the planes in which panels lie. A file in single precision
 // scatters the normals of a flat face, the more the smaller the panel and the
 // farther it lies from the origin of the file.
+//
+// Two tolerances answer that, one for the angle and one for the distance. They
+// grow with the rounding of the coordinates that a panel can show, so that a
+// face read from such a file is one face, while the facets of a round body,
+// which are turned against each other by far more, stay apart. To take two
+// planes for one costs accuracy: their double layer would be left out as zero.
+// To take one for two costs only compression.
 type planes struct {
-	order  []int32 // of the panels, the largest first: the plane of a large one is known best
-	size   float64 // of everything
-	extent float64 // largest distance from the origin
-	first  []int32 // the panel that stands for each plane
-	cells  map[[3]int32][]int32
+	// order is that of the panels, the largest first: the plane of a large one
+	// is known best.
+	order []int32
+	// size is that of everything.
+	size float64
+	// extent is the largest distance from the origin: that of the file, as far
+	// as anyone can tell, by which its coordinates are rounded.
+	extent float64
+	// first is the panel that stands for each plane.
+	first []int32
+	// cells hold the planes by the direction of their normals.
+	cells map[[3]int32][]int32
 }
 
 // single is half the last digit of a number in single precision; loose is the
@@ -47,6 +61,8 @@ func (v *planes) number(p *panels, i int32) int {
 	if n.X+n.Y*1e-3+n.Z*1e-6 < 0 {
 		n = r3.Scale(-1, n) // both sides of a plane in one group
 	}
+	// What rounding does to the corners, over the size of the panel, is what it
+	// does to the normal; a few times that is allowed.
 	rough := single * v.extent
 	angle := min(max(16*rough/math.Sqrt(p.area[i]), 1e-6), loose)
 	c := [3]float64{n.X / (2 * loose), n.Y / (2 * loose), n.Z / (2 * loose)}
@@ -62,6 +78,9 @@ func (v *planes) number(p *panels, i int32) int {
 		}
 		for _, k := range v.cells[cell] {
 			f := v.first[k]
+			// Faces that look away from each other are the two sides of
+			// something: they count as one plane only where they lie in it to
+			// the last digits.
 			facing := r3.Dot(p.n[f], p.n[i])
 			if norm(r3.Cross(p.n[f], p.n[i])) > angle {
 				continue

@@ -11,23 +11,40 @@ import (
 //
 //	P·w = r    S = D - C·P⁻¹·B    S·x = s - C·w    u = w - P⁻¹·B·x
 //
-// P is the matrix of the leaves, B, C and D the border columns, rows and corner.
+// P is the matrix of the leaves, B, C and D the border columns, rows and
+// corner.
+//
+// The leaves hold what makes GMRES slow: panels of very different sizes next to
+// each other, and rows of different kinds, where an insulator meets an
+// electrode. Both are matters of neighbours. What is left between the leaves is
+// smooth, and a few steps see it. The borders have to be exact: a row that sums
+// the current of a whole electrode is no matter of neighbours at all.
 type preconditioner struct {
-	n      int
-	work   int // goroutines
+	// n is the number of panels.
+	n int
+	// work is the number of goroutines.
+	work int
+	// leaves are factorised one by one.
 	leaves []leaf
-	cols   [][]float64 // P⁻¹·B
-	rows   [][]float64 // C
-	schur  mat.LU
-	tmp    []float64
+	// cols are P⁻¹·B, a vector for each border.
+	cols [][]float64
+	// rows are C, the derivative of each border by the unknowns of the panels.
+	rows [][]float64
+	// schur is S, as small as the number of borders.
+	schur mat.LU
+	tmp   []float64
 }
 
+// A leaf is one cluster at the bottom of the tree, with its factors.
 type leaf struct {
 	lo, hi int
 	lu     mat.LU
 }
 
 // precondition prepares the preconditioner at the slopes.
+//
+// The matrices of the leaves are dense blocks of the operator already: those of
+// a leaf with itself.
 func (m *model) precondition(slopes []float64, jac func(in, out []float64)) *preconditioner {
 	n, k := m.p.len(), len(m.borders)
 	pc := &preconditioner{n: n, work: m.workers, tmp: make([]float64, n)}
@@ -37,6 +54,7 @@ func (m *model) precondition(slopes []float64, jac func(in, out []float64)) *pre
 			blocks = append(blocks, o)
 		}
 	}
+	// Leaves are shared out in turn: they are all about as large.
 	pc.leaves = make([]leaf, len(blocks))
 	var wait sync.WaitGroup
 	for w := range m.workers {
@@ -55,6 +73,8 @@ func (m *model) precondition(slopes []float64, jac func(in, out []float64)) *pre
 	in, out := make([]float64, n+k), make([]float64, n+k)
 	corner := mat.NewDense(k, k, nil)
 	for b := range k {
+		// A column of B is what a change of one volt at the border's potential
+		// does to the equations: one product for each border.
 		in[n+b] = 1
 		jac(in, out)
 		in[n+b] = 0
@@ -83,6 +103,8 @@ func (m *model) borderRow(b int, slopes []float64) []float64 {
 		if !m.counts(b, i) {
 			continue
 		}
+		// κ·q·A in units of the border rows; a kinetic panel's flux falls as
+		// its own potential rises.
 		w := o.sign * m.kappa * m.p.area[i] / m.unit
 		switch m.role[i] {
 		case fixed:
@@ -95,6 +117,11 @@ func (m *model) borderRow(b int, slopes []float64) []float64 {
 }
 
 // leaf factorises the matrix of one leaf.
+//
+// The entry for the unknown of panel j in the equation of panel i follows from
+// the role of j, as in [model.jacobian]: -G for a flux, K with c on the
+// diagonal for a potential, and K + G·s where the flux follows the potential
+// with the slope s.
 func (m *model) leaf(l *leaf, b *block, slopes []float64) {
 	nd := &m.op.t.nodes[b.row]
 	l.lo, l.hi = nd.lo, nd.hi
@@ -148,7 +175,8 @@ func (pc *preconditioner) inner(r []float64) {
 	wait.Wait()
 }
 
-// solve is the whole preconditioner.
+// solve is the whole preconditioner: the leaves, then the borders, then what
+// the borders' potentials do to the leaves.
 func (pc *preconditioner) solve(in, out []float64) {
 	copy(out, in)
 	n := pc.n

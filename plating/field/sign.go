@@ -39,6 +39,7 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 	}
 	results := append(append([]MeshResult(nil), s.Surfaces...), s.Walls...)
 	p := c.p
+	// By panel, in the order of the tree, whatever surface it is on.
 	density := func(i int) float64 { return float64(results[p.surface[i]].Density[p.local[i]]) }
 	var wrong []int
 	mean, area := 0.0, 0.0
@@ -57,6 +58,7 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 		return nil
 	}
 	narrow := c.narrow(seams)
+	// Panels touch where they share a corner, across surfaces too.
 	touching := map[r3.Vec][]int{}
 	for i := range p.tri {
 		for _, v := range p.tri[i] {
@@ -89,6 +91,9 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 		}
 		return 0
 	}
+	// Panel by panel the strictest reading that its place allows: its own
+	// density away from narrow lines, the mean around it next to one, and along
+	// one that mean with a little more.
 	worst, count := -1, 0
 	for _, i := range wrong {
 		if bad := [3]bool{density(i) < -rounding*mean, around(i) < -rounding*mean,
@@ -103,6 +108,8 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 	if count == 0 {
 		return nil
 	}
+	// The two equations err in different ways, so that the other one is worth a
+	// try where smaller panels are too dear.
 	need := "smaller panels there, as small as the recess is narrow, or the averaged equation (Options.Galerkin)"
 	if galerkin {
 		need = "smaller panels there, as small as the recess is narrow, or the equation at the centroids " +
@@ -117,6 +124,9 @@ func (c *cell) signs(s *MeshSolution, seams []seam, galerkin bool, rounding floa
 const lineNoise = 1e-2
 
 // sure tells whether no cathode of the problem can dissolve anywhere.
+//
+// Primary everywhere, and nothing floating: the argument of [cell.signs] needs
+// both.
 func (c *cell) sure() bool {
 	for i := range c.surfaces {
 		s := &c.surfaces[i]
@@ -135,6 +145,9 @@ func (c *cell) narrow(seams []seam) func(v r3.Vec) bool {
 	on := map[r3.Vec]bool{}
 	for _, e := range seams {
 		a, b := c.surfaces[c.p.surface[e.a]].Kind, c.surfaces[c.p.surface[e.b]].Kind
+		// The density goes as r^(π/α-1) between two cathodes and as
+		// r^(π/(2α)-1) between a cathode and an insulator: the exponent is 1/3
+		// at α = 135° and 67.5°.
 		limit := 0.75 * math.Pi
 		switch {
 		case a == current.Insulator && b == current.Cathode, a == current.Cathode && b == current.Insulator:
@@ -150,6 +163,8 @@ func (c *cell) narrow(seams []seam) func(v r3.Vec) bool {
 		if on[v] || !c.box {
 			return on[v]
 		}
+		// A corner of a panel in two or three walls at once lies on an edge of
+		// the box.
 		sides := 0
 		for _, x := range [3][3]float64{{v.X, c.walls.lo.X, c.walls.hi.X}, {v.Y, c.walls.lo.Y, c.walls.hi.Y},
 			{v.Z, c.walls.lo.Z, c.walls.hi.Z}} {

@@ -12,27 +12,42 @@ import (
 
 // A MeshSolution is the current distribution of a problem.
 type MeshSolution struct {
-	Surfaces    []MeshResult // in the order of the problem
-	Walls       []MeshResult // of the box, by [Face]; empty without one
-	Current     units.Current
-	CellVoltage units.Voltage // anode metal (or the bath far away) less cathode metal, equilibrium potentials taken off
-	Checks      MeshChecks
-	Warnings    []current.Warning
-	Work        Work
+	// Surfaces are in the order of the problem.
+	Surfaces []MeshResult
+	// Walls are those of the box, by [Face]; empty without one.
+	Walls []MeshResult
+	// Current is that into all cathodes.
+	Current units.Current
+	// CellVoltage is that of the anodes' metal (or the bath far away) less the
+	// cathodes', equilibrium potentials taken off.
+	CellVoltage units.Voltage
+	// Checks tell how well the equations are met, Warnings what to beware of,
+	// Work what the run took.
+	Checks   MeshChecks
+	Warnings []current.Warning
+	Work     Work
 }
 
 // A MeshResult is the distribution over one surface. The slices run over its triangles.
 type MeshResult struct {
-	Name      string
-	Kind      current.Kind
-	Density   []units.CurrentDensity // plating is positive, dissolution negative; on a sheet the sum of both sides
-	Potential []units.Voltage        // of the solution in front, the cathodes' metal being 0
+	Name string
+	Kind current.Kind
+	// Density is positive where it plates, negative where it dissolves; on a
+	// sheet it is the sum of both sides. It is the mean over the panel.
+	Density []units.CurrentDensity
+	// Potential is that of the solution in front, the cathodes' metal being 0.
+	Potential []units.Voltage
 	Area      []units.Area
 	Centroid  []r3.Vec
-	Total     units.Current // positive where the surface plates on the whole
-	Metal     units.Voltage // potential of the metal; 0 for insulators
-	Minimum   MeshSpot      // of an electrode: the least plating current density
-	Corner    Corner        // where a primary electrode meets insulators at more than a right angle
+	// Total is positive where the surface plates on the whole.
+	Total units.Current
+	// Metal is the potential of the metal; 0 for insulators.
+	Metal units.Voltage
+	// Minimum is the least plating current density of an electrode.
+	Minimum MeshSpot
+	// Corner tells where a primary electrode meets insulators at more than a
+	// right angle.
+	Corner Corner
 }
 
 // A MeshSpot is a place on a surface.
@@ -61,9 +76,10 @@ type MeshChecks struct {
 	// spread over all panels, the smallest and the largest panels, those at the
 	// sharpest creases and those nearest to the sources of the largest blocks.
 	Operator float64
-	Residual float64 // root mean square of the equations' residual, volts
-	// largest relative change of a local current density that one more step would make, a bound from the last
-	// two
+	// Residual is the root mean square of the equations' residual, in volts.
+	Residual float64
+	// Change is the largest relative change of a local current density that one
+	// more step would make, a bound from the last two.
 	Change float64
 }
 
@@ -76,6 +92,8 @@ type Work struct {
 }
 
 // Mean returns the mean current density over the surface.
+//
+// j = I/A, by area: a mean over the panels would depend on the mesh.
 func (r *MeshResult) Mean() units.CurrentDensity {
 	return units.CurrentDensity(float64(r.Total) / r.TotalArea())
 }
@@ -94,6 +112,10 @@ func (r *MeshResult) TotalArea() float64 {
 // refinement at an edge; a percentile does not.
 //
 // Errors: a [*units.ValueError] for a part that is not from 0 to 1.
+//
+// The panels are taken in order of their density, and their areas added up
+// until the share is reached: the answer is the density of a panel, without
+// interpolation between two.
 //
 // Source: [Definition].
 func (r *MeshResult) Percentile(part float64) (units.CurrentDensity, error) {
@@ -123,6 +145,10 @@ func (r *MeshResult) Percentile(part float64) (units.CurrentDensity, error) {
 }
 
 // report turns a state into a solution.
+//
+// The model counts a flux q out of the bath and anodic currents as positive;
+// results count plating as positive, which turns the sign of κ·q. Panels go
+// back from tree order to that of the caller.
 func (c *cell) report(m *model, s *state, seams []seam) *MeshSolution {
 	out := &MeshSolution{}
 	results := make([]MeshResult, len(c.surfaces))
@@ -146,6 +172,8 @@ func (c *cell) report(m *model, s *state, seams []seam) *MeshSolution {
 			r.Metal = units.Voltage(s.pot[m.metal[i]])
 		}
 	}
+	// Corners are looked for on the densities, for the share of the current in
+	// them.
 	c.corners(results, seams)
 	var anode units.Current
 	anodes := false
@@ -163,6 +191,8 @@ func (c *cell) report(m *model, s *state, seams []seam) *MeshSolution {
 		}
 	}
 	out.CellVoltage = units.Voltage(s.pot[slotAnode])
+	// Where infinity is the anode its potential is the cell voltage. Else the
+	// two sides of the cell may be held against each other.
 	if !anodes {
 		out.CellVoltage = units.Voltage(s.pot[m.far])
 	} else if out.Current != 0 {
@@ -178,6 +208,10 @@ func (c *cell) report(m *model, s *state, seams []seam) *MeshSolution {
 
 // minimum finds the panel of the least current density and looks at those
 // that share a corner with it.
+//
+// The least density is a property of the part only where its neighbours agree
+// with it. A panel that stands out by more than a tenth is one that the mesh
+// does not resolve: in the next refinement it would be another number.
 func (r *MeshResult) minimum(s *Boundary) {
 	at, least := -1, math.Inf(1)
 	for k, j := range r.Density {
@@ -203,6 +237,7 @@ func (r *MeshResult) minimum(s *Boundary) {
 	r.Minimum.Unresolved = worst > 0.1*math.Abs(least) || r.Kind == current.Cathode && least <= 0
 }
 
+// share tells whether two triangles have a corner in common, to the last bit.
 func share(a, b *triangle) bool {
 	for _, v := range a {
 		if v == b[0] || v == b[1] || v == b[2] {

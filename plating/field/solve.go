@@ -18,6 +18,9 @@ import (
 // Estimate tells what a run will take, without running it. It checks the
 // problem as [Solve] does; a run above [MeshOptions.MemoryLimit] returns its cost
 // with a [*CostError].
+//
+// It takes what the checks of the meshes take, a sort of their edges, and no
+// more: the cost follows from the number of panels.
 func Estimate(p MeshProblem, o MeshOptions) (Cost, error) {
 	c, err := p.assemble(&o)
 	var big *CostError
@@ -46,6 +49,18 @@ func Estimate(p MeshProblem, o MeshOptions) (Cost, error) {
 // the iteration does not settle.
 // A solution that is returned carries its [MeshChecks]; read them and the warnings.
 //
+// The order of a run:
+//
+//	assemble    check the description and lay panels
+//	newTree     cluster them
+//	geometry    solid angles and gaps
+//	build       compress both layers, block by block
+//	rowSums     the free terms, and what they tell of the mesh
+//	newton      the rate laws, with GMRES for each step
+//	report      back to the caller's surfaces, with checks
+//
+// Everything up to the operator depends on the geometry alone.
+//
 // Source: [Derived] from Green's formula, as the package comment shows.
 func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, error) {
 	c, err := p.assemble(&o)
@@ -57,6 +72,7 @@ func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, er
 		return nil, &CostError{Cost: cost, Limit: s.limit}
 	}
 	begin := time.Now()
+	// The tree puts the panels in its order, so that the rules come after it.
 	t := newTree(c.p)
 	c.p.rules()
 	notes, err := c.geometry(t)
@@ -68,6 +84,7 @@ func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, er
 		return nil, err
 	}
 	built := time.Now()
+	// From here on the operator is known and only the laws are left.
 	m := c.model(p.Drive, float64(p.Conductivity), op, &s)
 	sums, err := m.rowSums(c)
 	if err != nil {
@@ -79,6 +96,8 @@ func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, er
 		return nil, err
 	}
 	seams := c.seams()
+	// What the numbers are worth: compression against exact rows, the sign of
+	// primary solutions, the range of Tafel laws.
 	out := c.report(m, &st, seams)
 	out.Checks.RowSum = sums
 	out.Checks.Residual, out.Checks.Change = r.residual, r.change
@@ -102,12 +121,19 @@ func Solve(ctx context.Context, p MeshProblem, o MeshOptions) (*MeshSolution, er
 
 // rowSums returns the largest departure of the row sums from one half, and an
 // error where it is beyond all use.
+//
+// The double layer of a closed surface of flat panels sums to exactly one half
+// at each of them, whatever the shape. What is off is quadrature and
+// compression, and those are small; or the surfaces are not what they should
+// be.
 func (m *model) rowSums(c *cell) (float64, error) {
 	if m.single {
 		return 0, nil
 	}
 	worst, at := 0.0, 0
 	for i, v := range m.c {
+		// Not a number is the worst of all, and nothing behind it could be
+		// worse.
 		if d := math.Abs(v - 0.5); d > worst || d != d {
 			if worst, at = d, i; d != d {
 				break
@@ -136,6 +162,7 @@ func (s *MeshSolution) reversed(single bool) error {
 	if !single {
 		return nil
 	}
+	// The boxes tell which panels lie where another surface may be.
 	boxes := make([]box3, len(s.Surfaces))
 	for i := range boxes {
 		boxes[i] = emptyBox()
@@ -155,6 +182,9 @@ func (s *MeshSolution) reversed(single bool) error {
 		}
 		mean := math.Abs(float64(r.Mean()))
 		for k, j := range r.Density {
+			// A tenth of the mean is forgiven where a coarse recess may be the
+			// reason, a hundredth where another body comes near, for there a
+			// cut is the likelier one.
 			least := -1e-1
 			for b := range boxes {
 				if b != i && boxes[b].distance2(r.Centroid[k]) == 0 {
@@ -182,12 +212,18 @@ const (
 // rows lists the panels whose rows are compared with exact ones: some spread over
 // all, the smallest and the largest panels, those at the sharpest creases, and in
 // the largest compressed blocks the one nearest to the sources.
+//
+// An error of the compression is seldom spread evenly. It sits where entries
+// vary most: on small panels beside large ones, at sharp edges, in large blocks
+// near their sources. A sample that looks there finds it with forty rows of a
+// hundred thousand.
 func (m *model) rows(seams []seam) []int {
 	n := m.p.len()
 	var list []int
 	for i := 0; i < n; i += n/evenRows + 1 {
 		list = append(list, i)
 	}
+	// By size.
 	order := make([]int, n)
 	for i := range order {
 		order[i] = i
@@ -195,6 +231,7 @@ func (m *model) rows(seams []seam) []int {
 	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(m.p.area[i], m.p.area[k]) })
 	list = append(list, order[:min(worstRows, n)]...)
 	list = append(list, order[max(0, n-worstRows):]...)
+	// By how far the angle is from that of a plane.
 	sharp := slices.Clone(seams)
 	slices.SortStableFunc(sharp, func(a, b seam) int {
 		return cmp.Compare(math.Abs(b.angle-math.Pi), math.Abs(a.angle-math.Pi))
@@ -202,6 +239,7 @@ func (m *model) rows(seams []seam) []int {
 	for _, e := range sharp[:min(worstRows, len(sharp))] {
 		list = append(list, int(e.a), int(e.b))
 	}
+	// By the number of entries that the compression stands for.
 	var big []*block
 	for b := range m.op.blocks {
 		if m.op.blocks[b].rank >= 0 {
@@ -229,6 +267,9 @@ func (m *model) rows(seams []seam) []int {
 
 // sample compares some rows of the compressed operator with exact ones,
 // applied to the solution, relative to the largest value.
+//
+// The layers are applied to the flux and potential of the solution itself, not
+// to a random vector: what counts is how far this answer is off.
 func (m *model) sample(s *state, rows []int, galerkin bool) float64 {
 	n := m.p.len()
 	for i := range n {
@@ -260,6 +301,9 @@ func (m *model) sample(s *state, rows []int, galerkin bool) float64 {
 }
 
 // exact returns one row of one layer without compression, applied to g or k.
+//
+// It goes over all panels with the rule that each distance asks for, so that it
+// differs from the blocks by their choice of one rule for a whole cluster too.
 func (e *evaluator) exact(i int, all *node, layer int, g, k []float64) float64 {
 	points, weights := []r3.Vec{e.p.at[i]}, []float64{1}
 	if e.galerkin {
@@ -280,6 +324,10 @@ func (e *evaluator) exact(i int, all *node, layer int, g, k []float64) float64 {
 }
 
 // warnings lists what the reader of a solution should know.
+//
+// Each has its limit, well above what sound meshes show: a hundredth for the
+// balance of the currents, a ten-thousandth for the row sums at the default
+// tolerance, twenty tolerances for the operator.
 func (s *MeshSolution) warnings(m *model) []current.Warning {
 	var out []current.Warning
 	add := func(code current.WarningCode, name, format string, a ...any) {
@@ -312,6 +360,10 @@ func (s *MeshSolution) warnings(m *model) []current.Warning {
 }
 
 // bipolar says which end of a floating part plates and which dissolves.
+//
+// The current that passes through is half the sum of the absolute currents:
+// what enters at one end leaves at the other. Where it dissolves is what a
+// plater has to know, for there the metal goes into the bath.
 func bipolar(r *MeshResult) current.Warning {
 	var plated, dissolved units.Current
 	most, least := 0, 0

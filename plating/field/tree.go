@@ -8,26 +8,34 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 )
 
-// leafSize is the number of panels below which a cluster is not divided.
+// leafSize is the number of panels below which a cluster is not divided. Leaves
+// are the dense blocks near the diagonal and the matrices of the
+// preconditioner: larger ones mean more memory and fewer GMRES steps.
 const leafSize = 48
 
 // A box3 is an axis-parallel box.
 type box3 struct{ lo, hi r3.Vec }
 
+// emptyBox returns a box that the first point will make its own.
 func emptyBox() box3 {
 	inf := math.Inf(1)
 	return box3{r3.Vec{X: inf, Y: inf, Z: inf}, r3.Vec{X: -inf, Y: -inf, Z: -inf}}
 }
 
+// add makes the box hold a point.
 func (b *box3) add(v r3.Vec) {
 	b.lo = r3.Vec{X: min(b.lo.X, v.X), Y: min(b.lo.Y, v.Y), Z: min(b.lo.Z, v.Z)}
 	b.hi = r3.Vec{X: max(b.hi.X, v.X), Y: max(b.hi.Y, v.Y), Z: max(b.hi.Z, v.Z)}
 }
 
+// diam is the length of the diagonal.
 func (b box3) diam() float64  { return norm(r3.Sub(b.hi, b.lo)) }
 func (b box3) centre() r3.Vec { return r3.Scale(0.5, r3.Add(b.lo, b.hi)) }
 
 // distance returns the gap between two boxes, 0 where they touch.
+//
+// It is a lower bound for the distance of what lies inside, and needs no look
+// at it.
 func (b box3) distance(c box3) float64 {
 	dx := max(0, b.lo.X-c.hi.X, c.lo.X-b.hi.X)
 	dy := max(0, b.lo.Y-c.hi.Y, c.lo.Y-b.hi.Y)
@@ -43,15 +51,24 @@ func (b *box3) distance2(v r3.Vec) float64 {
 	return dx*dx + dy*dy + dz*dz
 }
 
-// A node is a cluster: the panels lo to hi-1 in tree order. Sons are indices, -1 in a leaf.
+// A node is a cluster: the panels lo to hi-1 in tree order. Panels of a cluster
+// stand together, so that a block of the operator reads one stretch of each
+// vector.
 type node struct {
-	lo, hi      int
+	// lo and hi-1 are its first and last panels.
+	lo, hi int
+	// left and right are the halves as indices, -1 in a leaf.
 	left, right int32
-	plane       int32 // of all its panels, -1 where they lie in several
-	box         box3  // of the corners
-	points      box3  // of the centroids
-	diam        float64
-	size        float64 // largest panel, as the root of twice its area
+	// plane is that of all its panels, -1 where they lie in several.
+	plane int32
+	// box holds the corners of its panels.
+	box box3
+	// points holds their centroids, where the collocated equation is asked for.
+	points box3
+	// diam is that of the box.
+	diam float64
+	// size is the largest panel, as the root of twice its area.
+	size float64
 }
 
 // A tree is the cluster tree; node 0 is the root.
@@ -65,6 +82,9 @@ type tree struct {
 // plane has then a double layer that is zero throughout, and any other block a
 // smooth one. Mixed clusters give blocks that are zero in part, and a
 // compression by pivots stops in them too early without a sign of it.
+//
+// Panels are put into tree order for good: from here on number i means the i-th
+// in the tree, and surface and local lead back to the caller's mesh.
 func newTree(p *panels) *tree {
 	groups := p.faces()
 	t := &tree{order: make([]int32, 0, p.len())}
@@ -77,6 +97,9 @@ func newTree(p *panels) *tree {
 }
 
 // divide makes a node of some groups and returns its index.
+//
+// Whole faces are put together by where their middles are, until one is left;
+// from there on panels are halved.
 func (t *tree) divide(p *panels, groups [][]int32) int32 {
 	if len(groups) == 1 {
 		return t.bisect(p, groups[0])
@@ -98,6 +121,7 @@ func (t *tree) divide(p *panels, groups [][]int32) int32 {
 	return me
 }
 
+// middle returns the middle of the box round the centroids of a group.
 func middle(p *panels, g []int32) r3.Vec {
 	b := emptyBox()
 	for _, i := range g {
@@ -106,12 +130,18 @@ func middle(p *panels, g []int32) r3.Vec {
 	return b.centre()
 }
 
+// push makes a new node that begins where the order has come to.
 func (t *tree) push() int32 {
 	t.nodes = append(t.nodes, node{lo: len(t.order), left: -1, right: -1, plane: -1})
 	return int32(len(t.nodes) - 1)
 }
 
 // bisect makes a node of the panels of one group, halved along its longest axis.
+//
+// Halves have the same number of panels, not the same size: the depth of the
+// tree is the logarithm of the number of panels on any mesh, graded as it may
+// be. Panels at one height are told apart by their numbers, so that the order
+// hangs on the mesh alone.
 func (t *tree) bisect(p *panels, g []int32) int32 {
 	me := t.push()
 	t.nodes[me].plane = p.plane[g[0]]
@@ -136,6 +166,8 @@ func (t *tree) bisect(p *panels, g []int32) int32 {
 	return me
 }
 
+// longAxis returns the axis along which a box is longest. Halving that one
+// keeps clusters compact, and compact clusters are far from each other sooner.
 func longAxis(b box3) int {
 	d := r3.Sub(b.hi, b.lo)
 	switch {
@@ -147,6 +179,7 @@ func longAxis(b box3) int {
 	return 2
 }
 
+// part returns one coordinate of a place.
 func part(v r3.Vec, axis int) float64 {
 	switch axis {
 	case 0:
@@ -157,6 +190,8 @@ func part(v r3.Vec, axis int) float64 {
 	return v.Z
 }
 
+// measure fills in boxes and sizes of a node: a leaf's from its panels,
+// another's from its halves.
 func (t *tree) measure(p *panels, n *node) {
 	n.box, n.points = emptyBox(), emptyBox()
 	if n.left < 0 {
@@ -181,11 +216,16 @@ func (t *tree) measure(p *panels, n *node) {
 
 // faces numbers the planes that hold more than half a leaf of panels and
 // returns the panels by group: the rest first, then plane by plane.
+//
+// A face of fewer panels than half a leaf gets no branch of its own: it would
+// make blocks too small to be worth it.
 func (p *panels) faces() [][]int32 {
 	b := emptyBox()
 	for i := range p.tri {
 		b.add(p.at[i])
 	}
+	// The largest panels come first, so that each plane is known by its best
+	// panel.
 	book := newPlanes(p, b)
 	var groups [][]int32
 	for _, i := range book.order {

@@ -2,6 +2,9 @@ package field
 
 import "math"
 
+// dot returns the scalar product. Four sums that do not wait for each other
+// keep the processor busy; they are added in one order, so that the result is
+// always the same.
 func dot(a, b []float64) float64 {
 	b = b[:len(a)]
 	var s0, s1, s2, s3 float64
@@ -18,9 +21,12 @@ func dot(a, b []float64) float64 {
 	return s0 + s1 + (s2 + s3)
 }
 
+// sum2 returns the squared length.
 func sum2(a []float64) float64 { return dot(a, a) }
 
 // axpy adds s·x to y.
+//
+// With dot it is the whole arithmetic of the compression and of GMRES.
 func axpy(s float64, x, y []float64) {
 	y = y[:len(x)]
 	for i, v := range x {
@@ -28,6 +34,7 @@ func axpy(s float64, x, y []float64) {
 	}
 }
 
+// largest returns the place and the size of the largest entry.
 func largest(v []float64) (at int, peak float64) {
 	for j, x := range v {
 		if a := math.Abs(x); a > peak {
@@ -39,10 +46,16 @@ func largest(v []float64) (at int, peak float64) {
 
 // orthonormal replaces the vectors by an orthonormal set and fills the
 // triangular matrix r with old_l = Σ_{k≤l} r[k][l]·new_k. Twice is enough.
+//
+// Gram and Schmidt in the modified order, each vector against those before it.
+// Rows of a cross approximation are often nearly parallel: what is left of one
+// after the first pass has lost digits, and the second pass takes off what came
+// back. A third would change nothing.
 func orthonormal(v [][]float64, r []float64) {
 	n := len(v)
 	clear(r)
 	for l := range v {
+		// What is taken off is booked in r, both times.
 		for range 2 {
 			for k := range l {
 				d := dot(v[k], v[l])
@@ -64,6 +77,12 @@ func orthonormal(v [][]float64, r []float64) {
 // first, until the remainder is below tol of the whole. It leaves the
 // orthonormal columns in w[:rank] and returns coef with
 // old_l ≈ Σ_k coef[k][l]·w_k.
+//
+// With the longest remainder first the columns come in order of what they add,
+// as in a singular value decomposition but without its price. The squared norm
+// of what is left is known at every step, Σ |rest_l|², and the loop ends when
+// it falls below the tolerance: the rank is then the least that this order of
+// columns can do with.
 func pivoted(w [][]float64, tol float64, buf *[]float64) (rank int, coef []float64) {
 	r := len(w)
 	*buf = grow(*buf, r*r+2*r)
@@ -78,6 +97,8 @@ func pivoted(w [][]float64, tol float64, buf *[]float64) (rank int, coef []float
 		place[l] = l
 	}
 	for k := range r {
+		// The longest remainder becomes the next column, and what is left of
+		// all of them decides whether one is needed.
 		best, left := k, 0.0
 		for l := k; l < r; l++ {
 			left += rest[l]
@@ -91,11 +112,14 @@ func pivoted(w [][]float64, tol float64, buf *[]float64) (rank int, coef []float
 		w[k], w[best] = w[best], w[k]
 		rest[k], rest[best] = rest[best], rest[k]
 		place[k], place[best] = place[best], place[k]
+		// The remainders were updated one column at a time, each with its
+		// rounding; the chosen one is cleaned against all before it.
 		for i := range k { // once more against those before
 			d := dot(w[i], w[k])
 			coef[i*r+place[k]] += d
 			axpy(-d, w[i], w[k])
 		}
+		// Nothing is left: the columns depended on each other.
 		d := math.Sqrt(sum2(w[k]))
 		coef[k*r+place[k]] = d
 		if d == 0 {

@@ -12,6 +12,10 @@ type near struct{ points []r3.Vec }
 
 // distance returns the least distance of the parts from a rectangle, given by
 // its box.
+//
+// It ends as soon as a corner is nearer than what the caller needs to know.
+// Corners stand for the part: between them it is flat, and a part that comes
+// near a wall with a face comes near with the corners of the face.
 func (n *near) distance(b box3, least float64) float64 {
 	d := math.Inf(1)
 	for _, v := range n.points {
@@ -27,6 +31,11 @@ func (n *near) distance(b box3, least float64) float64 {
 // wanted edge, halved again where a part comes nearer than the edge, down to a
 // sixteenth. Halved squares meet others without common corners, which
 // constant panels do not mind. Each square becomes two triangles.
+//
+// A wall without electrodes near it carries a potential that changes slowly,
+// and coarse panels do. Where a part comes near, the potential on the wall
+// changes over the distance to the part, and panels larger than that would
+// smear it.
 func wallPanels(b *Box, parts []r3.Vec) [6][]triangle {
 	var out [6][]triangle
 	side := r3.Sub(b.High, b.Low)
@@ -34,6 +43,8 @@ func wallPanels(b *Box, parts []r3.Vec) [6][]triangle {
 	n := &near{parts}
 	for f := range out {
 		axis := f / 2
+		// The two axes of the wall, in the order that makes the normal point
+		// inwards.
 		u, v := (axis+1)%3, (axis+2)%3
 		if f%2 == 1 {
 			u, v = v, u // so that u, v and the normal into the bath are right-handed
@@ -92,13 +103,15 @@ func place(i, n int, b *Box, axis int) float64 {
 // the tank of the benchmarks.
 const wallGrading = 2.0
 
-// A rect is a rectangle on a wall.
+// A rect is a rectangle on a wall: the axis that it stands across and at what
+// level, and its sides along the two others.
 type rect struct {
 	axis, u, v     int
 	level          float64
 	u0, u1, v0, v1 float64
 }
 
+// at returns a place on the wall by its two coordinates there.
 func (r rect) at(u, v float64) r3.Vec {
 	var c [3]float64
 	c[r.axis], c[r.u], c[r.v] = r.level, u, v
@@ -109,6 +122,8 @@ func (r rect) at(u, v float64) r3.Vec {
 func (r rect) lay(n *near, depth int, out []triangle) []triangle {
 	edge := max(r.u1-r.u0, r.v1-r.v0)
 	b := box3{r.at(r.u0, r.v0), r.at(r.u1, r.v1)}
+	// Halved while a part is nearer than the edge is long. A part that nearly
+	// touches the wall would have it halved for ever; the depth bounds that.
 	if depth > 0 && n.distance(b, 0.2*edge) < edge {
 		um, vm := (r.u0+r.u1)/2, (r.v0+r.v1)/2
 		for _, q := range [4][4]float64{{r.u0, um, r.v0, vm}, {um, r.u1, r.v0, vm}, {r.u0, um, vm, r.v1}, {um, r.u1, vm,
