@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/mesh"
@@ -27,7 +28,7 @@ type others struct {
 }
 
 // A change is what an arrangement does to one position.
-type change func(q *field.Problem, body block) error
+type change func(q *field.MeshProblem, body block) error
 
 // all lists the arrangements.
 func (o others) all() []arrangement {
@@ -35,22 +36,26 @@ func (o others) all() []arrangement {
 	body := boxOf(p.Surfaces[0].Vertices)
 	gap := func(b block) float64 { return math.Max(0.15*b.width(), 5e-3) }
 	list := []arrangement{
-		{name: "half the current", way: o.way(func(q *field.Problem, _ block) error { q.Drive.Current /= 2; return nil })},
+		{name: "half the current", way: o.way(func(q *field.MeshProblem,
+			_ block) error {
+			q.Drive = q.Drive.Scaled(0.5)
+			return nil
+		})},
 		o.farther(p), o.inside(p, body),
 		{name: fmt.Sprintf("a robber ring %.0f mm off, a quarter more current", 1e3*gap(body)),
-			way: o.way(func(q *field.Problem, b block) error {
-				q.Drive.Current *= 1.25
+			way: o.way(func(q *field.MeshProblem, b block) error {
+				q.Drive = q.Drive.Scaled(1.25)
 				size := units.Length(0.05*b.width() + 1e-3)
 				ring, err := mesh.Torus(units.Length(b.width()+2*gap(b)), size, mesh.Grid{Size: 0.8 * size})
-				return add(q, field.Cathode, "robber", b.middle, ring, err)
+				return add(q, current.Cathode, "robber", b.middle, ring, err)
 			})},
-		{name: fmt.Sprintf("a shield, a tube %.0f mm off all round", 1e3*gap(body)), way: o.way(func(q *field.Problem,
+		{name: fmt.Sprintf("a shield, a tube %.0f mm off all round", 1e3*gap(body)), way: o.way(func(q *field.MeshProblem,
 			b block) error {
 			wall := 0.06 * b.width()
 			tube, err := mesh.Tube(units.Length(b.width()+2*gap(b)+wall), units.Length(b.width()+2*gap(b)),
 				units.Length(b.height()+gap(b)),
 				mesh.Grid{Size: units.Length(math.Min(2*wall, wall+gap(b)/2)), Grade: 1})
-			return add(q, field.Insulator, "shield", b.middle, tube, err)
+			return add(q, current.Insulator, "shield", b.middle, tube, err)
 		})},
 	}
 	for _, t := range []struct {
@@ -73,10 +78,10 @@ func (o others) all() []arrangement {
 
 // changed is one position with the current that it has as it hangs, and a
 // change made to it.
-func (o others) changed(k int, c change) (field.Problem, error) {
+func (o others) changed(k int, c change) (field.MeshProblem, error) {
 	q := o.list[k].Problem
-	q.Surfaces = append([]field.Surface(nil), q.Surfaces...)
-	q.Drive = field.Drive{Current: o.as.solutions[k].Current}
+	q.Surfaces = append([]field.Boundary(nil), q.Surfaces...)
+	q.Drive = current.ByCurrent(o.as.solutions[k].Current)
 	return q, c(&q, boxOf(q.Surfaces[0].Vertices))
 }
 
@@ -96,15 +101,15 @@ func (o others) way(c change) func(context.Context) (coat.Way, error) {
 }
 
 // add puts one more body into the bath, about a place.
-func add(q *field.Problem, kind field.Kind, name string, at r3.Vec, m mesh.Mesh, err error) error {
+func add(q *field.MeshProblem, kind current.Kind, name string, at r3.Vec, m mesh.Mesh, err error) error {
 	if err == nil {
 		m, err = mesh.Translate(m, at)
 	}
 	if err != nil {
 		return err
 	}
-	v := field.Surface{Name: name, Kind: kind, Vertices: m.Vertices, Triangles: m.Triangles}
-	if kind == field.Cathode {
+	v := field.Boundary{Name: name, Kind: kind, Vertices: m.Vertices, Triangles: m.Triangles}
+	if kind == current.Cathode {
 		v.Law = q.Surfaces[0].Law
 	}
 	q.Surfaces = append(q.Surfaces, v)
@@ -112,7 +117,7 @@ func add(q *field.Problem, kind field.Kind, name string, at r3.Vec, m mesh.Mesh,
 }
 
 // farther moves every anode half as far again from the part.
-func (o others) farther(p field.Problem) arrangement {
+func (o others) farther(p field.MeshProblem) arrangement {
 	a := arrangement{name: "the anodes half as far again"}
 	bodies, walls := anodes(p)
 	switch {
@@ -123,7 +128,7 @@ func (o others) farther(p field.Problem) arrangement {
 		a.no = "the anode is far away already"
 		return a
 	}
-	a.way = o.way(func(q *field.Problem, body block) error {
+	a.way = o.way(func(q *field.MeshProblem, body block) error {
 		for _, i := range bodies {
 			s := &q.Surfaces[i]
 			by := r3.Scale(0.5, r3.Sub(boxOf(s.Vertices).middle, body.middle))
@@ -132,7 +137,7 @@ func (o others) farther(p field.Problem) arrangement {
 			if err != nil {
 				return err
 			}
-			if box := q.Tank.Box; box != nil {
+			if box := q.Box; box != nil {
 				if b := boxOf(m.Vertices); b.low.X <= box.Low.X || b.low.Y <= box.Low.Y || b.high.X >= box.High.X ||
 					b.high.Y >= box.High.Y {
 					return fmt.Errorf("%s would not fit into the tank", s.Name)
@@ -146,15 +151,15 @@ func (o others) farther(p field.Problem) arrangement {
 }
 
 // anodes lists the bodies that are anodes and counts the walls that are.
-func anodes(p field.Problem) (bodies []int, walls int) {
+func anodes(p field.MeshProblem) (bodies []int, walls int) {
 	for i := range p.Surfaces {
-		if p.Surfaces[i].Kind == field.Anode {
+		if p.Surfaces[i].Kind == current.Anode {
 			bodies = append(bodies, i)
 		}
 	}
-	if p.Tank.Box != nil {
-		for _, w := range p.Tank.Box.Walls {
-			if w.Kind == field.Anode {
+	if p.Box != nil {
+		for _, w := range p.Box.Walls {
+			if w.Kind == current.Anode {
 				walls++
 			}
 		}
@@ -163,7 +168,7 @@ func anodes(p field.Problem) (bodies []int, walls int) {
 }
 
 // inside puts an anode rod into a hollow of the part.
-func (o others) inside(p field.Problem, body block) arrangement {
+func (o others) inside(p field.MeshProblem, body block) arrangement {
 	a := arrangement{name: "an anode inside"}
 	bodies, walls := anodes(p)
 	_, _, fits := hollow(&p.Surfaces[0], body)
@@ -175,7 +180,7 @@ func (o others) inside(p field.Problem, body block) arrangement {
 		a.no = "the anode is far away: one inside would be the only one"
 		return a
 	}
-	a.way = o.way(func(q *field.Problem, b block) error {
+	a.way = o.way(func(q *field.MeshProblem, b block) error {
 		floor, clear, fits := hollow(&q.Surfaces[0], b)
 		if !fits {
 			return fmt.Errorf("no hollow that an anode rod would go into from above, in one of the positions")
@@ -185,7 +190,8 @@ func (o others) inside(p field.Problem, body block) arrangement {
 		length := 0.9 * deep
 		rod, err := mesh.Cylinder(units.Length(2*radius), units.Length(length), mesh.Grid{Size: units.Length(1.2 * radius),
 			Grade: 1})
-		return add(q, field.Anode, "anode inside", r3.Vec{X: b.middle.X, Y: b.middle.Y, Z: floor + 0.1*deep + length/2}, rod,
+		return add(q, current.Anode, "anode inside", r3.Vec{X: b.middle.X, Y: b.middle.Y, Z: floor + 0.1*deep + length/2},
+			rod,
 			err)
 	})
 	return a
@@ -195,7 +201,7 @@ func (o others) inside(p field.Problem, body block) arrangement {
 // middle.
 func (o others) turned(axis r3.Vec, angle float64) func(context.Context) (coat.Way, error) {
 	return func(ctx context.Context) (coat.Way, error) {
-		q, err := o.changed(0, func(q *field.Problem, b block) error {
+		q, err := o.changed(0, func(q *field.MeshProblem, b block) error {
 			s := &q.Surfaces[0]
 			m, err := mesh.Translate(mesh.Mesh{Vertices: s.Vertices, Triangles: s.Triangles}, r3.Scale(-1, b.middle))
 			if err != nil {

@@ -28,7 +28,7 @@ func (b block) height() float64 { return b.high.Z - b.low.Z }
 
 // hollow finds a hollow of a part that is open above: its floor on the vertical
 // line through the part's middle, and how far the metal is from that line.
-func hollow(s *field.Surface, body block) (floor, clear float64, fits bool) {
+func hollow(s *field.Boundary, body block) (floor, clear float64, fits bool) {
 	top := body.high.Z
 	floor, clear = top, math.Inf(1)
 	const steps = 60
@@ -46,7 +46,7 @@ func hollow(s *field.Surface, body block) (floor, clear float64, fits bool) {
 }
 
 // nearest is the distance of a point to the corners and middles of a surface.
-func nearest(s *field.Surface, at r3.Vec) float64 {
+func nearest(s *field.Boundary, at r3.Vec) float64 {
 	d := math.Inf(1)
 	for _, t := range s.Triangles {
 		a, b, c := s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]
@@ -59,7 +59,7 @@ func nearest(s *field.Surface, at r3.Vec) float64 {
 }
 
 // around counts in how many of eight sectors the part stands at a height.
-func around(s *field.Surface, body block, z float64) int {
+func around(s *field.Boundary, body block, z float64) int {
 	var sectors [8]bool
 	for _, v := range s.Vertices {
 		if math.Abs(v.Z-z) < 0.15*body.height() {

@@ -5,11 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/mesh"
@@ -78,8 +78,8 @@ func solveMesh(ctx context.Context, c jobfile.Case, e effort) (*result, error) {
 // A hung is the case solved on one mesh, in all positions.
 type hung struct {
 	way       coat.Way // in the bath of the case
-	problems  []field.Problem
-	solutions []*field.Solution
+	problems  []field.MeshProblem
+	solutions []*field.MeshSolution
 	surfaces  []coat.Surface
 }
 
@@ -174,11 +174,11 @@ func (r *result) take(v hung) error {
 	r.balance, r.unknowns = s.Checks.CurrentImbalance, s.Work.Unknowns
 	for _, k := range v.solutions {
 		for _, w := range k.Warnings {
-			r.warnings = append(r.warnings, strings.TrimPrefix(w.Surface+": "+w.Text, ": ")) // some are about all surfaces
+			r.warnings = append(r.warnings, w.String())
 		}
 	}
 	for i := range s.Surfaces {
-		if s.Surfaces[i].Kind == field.Floating {
+		if s.Surfaces[i].Kind == current.Floating {
 			r.warnings = append(r.warnings, s.Surfaces[i].Name+
 				": hangs without a wire: one side of it plates and the other dissolves into the bath")
 		}
@@ -193,7 +193,7 @@ func tooDear(list []jobfile.Position, e effort, as pace) string {
 	}
 	seconds := 0.0
 	for _, pos := range list {
-		cost, err := field.Estimate(field.Refined(pos.Problem), field.Options{MemoryLimit: e.memory})
+		cost, err := field.Estimate(field.Refined(pos.Problem), field.MeshOptions{MemoryLimit: e.memory})
 		var big *field.CostError
 		if errors.As(err, &big) {
 			return fmt.Sprintf("a finer mesh would take %s", memory(big.Cost.Bytes))
@@ -219,7 +219,7 @@ type pace struct{ seconds, bytes float64 }
 func paceOf(list []jobfile.Position, v hung, e effort) (pace, error) {
 	took, held, seconds, bytes := 0.0, 0.0, 0.0, 0.0
 	for i, pos := range list {
-		cost, err := field.Estimate(pos.Problem, field.Options{MemoryLimit: e.memory})
+		cost, err := field.Estimate(pos.Problem, field.MeshOptions{MemoryLimit: e.memory})
 		if err != nil {
 			return pace{}, err
 		}
@@ -234,8 +234,8 @@ func paceOf(list []jobfile.Position, v hung, e effort) (pace, error) {
 // case, unless it is done, the second mesh and the other arrangements together.
 func announce(lead string, list []jobfile.Position, second, first bool, e effort, as pace) error {
 	seconds, bytes, panels := 0.0, int64(0), 0
-	count := func(p field.Problem, times float64) error {
-		cost, err := field.Estimate(p, field.Options{MemoryLimit: e.memory})
+	count := func(p field.MeshProblem, times float64) error {
+		cost, err := field.Estimate(p, field.MeshOptions{MemoryLimit: e.memory})
 		if err != nil {
 			return err
 		}
@@ -265,7 +265,8 @@ func announce(lead string, list []jobfile.Position, second, first bool, e effort
 		}
 	}
 	if seconds > 15 {
-		e.say("%sup to %d panels, some %.0f s in all (up to three times that for a thin or crowded body), %s of memory, at most %s",
+		e.say("%sup to %d panels, some %.0f s in all (up to three times that for a thin or crowded body), %s of memory, "+
+			"at most %s",
 			lead, panels, seconds, memory(bytes), memory(e.memory))
 	}
 	return nil
@@ -279,8 +280,8 @@ func memory(b int64) string {
 }
 
 // hangMesh solves one arrangement.
-func hangMesh(ctx context.Context, p field.Problem, what string, e effort) (*field.Solution, coat.Way, error) {
-	o := field.Options{MemoryLimit: e.memory, Progress: func(stage string, done, total int) {
+func hangMesh(ctx context.Context, p field.MeshProblem, what string, e effort) (*field.MeshSolution, coat.Way, error) {
+	o := field.MeshOptions{MemoryLimit: e.memory, Progress: func(stage string, done, total int) {
 		e.progress(what, stage, done,
 			total)
 	}}
@@ -295,7 +296,7 @@ func hangMesh(ctx context.Context, p field.Problem, what string, e effort) (*fie
 	// The metal on the fellows of a rack is spent as well as that on robbers.
 	var others []units.Current
 	for i := range s.Surfaces {
-		if i > 0 && s.Surfaces[i].Kind == field.Cathode {
+		if i > 0 && s.Surfaces[i].Kind == current.Cathode {
 			others = append(others, s.Surfaces[i].Total)
 		}
 	}

@@ -27,18 +27,18 @@ func TestPropertyPace(t *testing.T) {
 		t.Fatal(err)
 	}
 	list := []jobfile.Position{{Share: 1, Problem: c.Mesh.Problem}}
-	one, err := field.Estimate(c.Mesh.Problem, field.Options{})
+	one, err := field.Estimate(c.Mesh.Problem, field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	finer, err := field.Estimate(field.Refined(c.Mesh.Problem), field.Options{})
+	finer, err := field.Estimate(field.Refined(c.Mesh.Problem), field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	e := effort{second: true, advice: true, memory: 4 << 30, seconds: 120, say: func(string, ...any) {}}
 	ran := func(seconds, bytes float64) pace {
 		w := field.Work{Build: seconds * one.Seconds, OperatorBytes: int64(bytes * float64(one.Bytes))}
-		p, err := paceOf(list, hung{solutions: []*field.Solution{{Work: w}}}, e)
+		p, err := paceOf(list, hung{solutions: []*field.MeshSolution{{Work: w}}}, e)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -68,7 +68,7 @@ func TestPropertyPace(t *testing.T) {
 		t.Errorf("%q, want %.0f s and %s", said, want, memory(finer.Bytes))
 	}
 	// The blocks stay within what the limit leaves.
-	s, err := field.Solve(context.Background(), c.Mesh.Problem, field.Options{})
+	s, err := field.Solve(context.Background(), c.Mesh.Problem, field.MeshOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}

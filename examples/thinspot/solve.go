@@ -37,9 +37,9 @@ type result struct {
 	warnings []string
 	second   string // why there is no second mesh; "" when there is one
 
-	profile *axi.Solution // by profile
-	mesh    mesh.Mesh     // by mesh: the part as it was solved
-	faces   int           // of the part as the case gives it
+	profile *axi.ProfileSolution // by profile
+	mesh    mesh.Mesh            // by mesh: the part as it was solved
+	faces   int                  // of the part as the case gives it
 }
 
 // An effort says how much a run may take.

@@ -80,8 +80,8 @@ func (r *result) csv() []byte {
 }
 
 // samples are those of the solution that the patches were made of, in order.
-func (r *result) samples() []axi.Sample {
-	var list []axi.Sample
+func (r *result) samples() []axi.ProfileSample {
+	var list []axi.ProfileSample
 	for _, v := range r.profile.Parts[0].Samples {
 		if v.Area > 0 && v.Density != 0 {
 			list = append(list, v)

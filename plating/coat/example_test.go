@@ -213,7 +213,7 @@ func ExampleTimeFor() {
 		fmt.Println(err)
 		return
 	}
-	bath := plating.Bath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
+	bath := plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 	bob := coat.Surface{Basis: "measured on a trial piece", Patches: []coat.Patch{
 		{At: r3.Vec{Z: 0}, Normal: r3.Vec{Z: -1}, Area: 20 * units.SquareCentimetre,
 			Density: 0.2 * units.AmperePerSquareDecimetre},

@@ -39,7 +39,7 @@ func TestBadInput(t *testing.T) {
 			t.Errorf("time %v: no error", float64(time))
 		}
 	}
-	if _, err := coat.Lay(s, &plating.Bath{}, 1); err == nil {
+	if _, err := coat.Lay(s, &plating.OperatingBath{}, 1); err == nil {
 		t.Error("no bath: no error")
 	}
 	for _, least := range []units.Length{0, -1, units.Length(math.NaN())} {
@@ -111,7 +111,7 @@ func TestPropertyOtherSurface(t *testing.T) {
 	var none *coat.Coat
 	_, err = none.Below(own, 1e-6)
 	refused(t, "no coat", err)
-	_, err = coat.Lay(own, (*plating.Bath)(nil), 600)
+	_, err = coat.Lay(own, (*plating.OperatingBath)(nil), 600)
 	refused(t, "no bath", err)
 	_, err = own.Mark(nil)
 	refused(t, "no selection", err)

@@ -14,13 +14,13 @@ import (
 
 const dm2 = units.AmperePerSquareDecimetre
 
-func goldBath(t testing.TB) *plating.Bath {
+func goldBath(t testing.TB) *plating.OperatingBath {
 	t.Helper()
 	d, err := faraday.DepositOf("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &plating.Bath{Metal: "Au", Deposit: d, Fine: 0.997, Efficiency: plating.ConstantEfficiency(0.9)}
+	return &plating.OperatingBath{Metal: "Au", Deposit: d, Fine: 0.997, Efficiency: plating.ConstantEfficiency(0.9)}
 }
 
 // bar is a rod along z cut into n rings of equal area, whose density rises

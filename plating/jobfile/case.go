@@ -9,6 +9,7 @@ import (
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
@@ -21,11 +22,19 @@ const CaseFormat = "laydown case 1"
 // any other (Mesh). The first part is the workpiece.
 type Case struct {
 	Name         string
+<<<<<<< HEAD
 	Bath         plating.OperatingBath
 	Cell         axi.Problem   // of a case by profile
 	Mesh         *MeshCell     // of a case by mesh; nil by profile
 	Robbers      []int         // parts whose metal is not wanted
 	Significant  coat.Selector // of the workpiece; nil means all of it
+=======
+	Bath         plating.OperatingBath
+	Cell         axi.ProfileProblem // of a case by profile
+	Mesh         *MeshCell          // of a case by mesh; nil by profile
+	Robbers      []int              // parts whose metal is not wanted
+	Significant  coat.Selector      // of the workpiece; nil means all of it
+>>>>>>> de558a3 (Call sites of the solvers' new names in jobfile and thinspot)
 	MinThickness units.Length
 	PricePerGram decimal.Decimal // zero when not given
 	Currency     string
@@ -129,9 +138,9 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	strictjson.Needed(o, "conductivity", &kappa, `one as "6 S/m"`)
 	strictjson.Needed(o, "min_thickness", &c.MinThickness, `the thickness at the thinnest spot, as "2.5 µm"`)
 	tank := o.Field("tank")
-	var current units.Current
+	var amperes units.Current
 	var voltage units.Voltage
-	hasCurrent, hasVoltage := strictjson.Positive(o, "current", &current), strictjson.Positive(o, "voltage", &voltage)
+	hasCurrent, hasVoltage := strictjson.Positive(o, "current", &amperes), strictjson.Positive(o, "voltage", &voltage)
 	money{o}.read("price_per_g", &c.PricePerGram)
 	parts := o.Items("parts", "a list of parts, the workpiece first", true)
 	marks := o.Field("significant")
@@ -151,6 +160,10 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 	if hasCurrent == hasVoltage {
 		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)
 	}
+	drive := current.ByVoltage(voltage)
+	if hasCurrent {
+		drive = current.ByCurrent(amperes)
+	}
 	if c.Bath, err = readBath(bath); err != nil {
 		return Case{}, err
 	}
@@ -158,11 +171,11 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 		return Case{}, bath.Fail(err, "%v", err)
 	}
 	if byMesh {
-		cell := cellReader{kappa: kappa, current: current, voltage: voltage, open: open}
+		cell := cellReader{kappa: kappa, drive: drive, open: open}
 		if err := cell.read(&c, tree, tank, parts, positions); err != nil {
 			return Case{}, err
 		}
-	} else if err := readCell(&c, tree, tank, parts, kappa, current, voltage); err != nil {
+	} else if err := readCell(&c, tree, tank, parts, kappa, drive); err != nil {
 		return Case{}, err
 	}
 	c.Significant, err = readSignificant(marks, c.Mesh)
@@ -171,11 +184,8 @@ func readCase(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case,
 
 // readCell reads a case by profile.
 func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, kappa units.Conductivity,
-	current units.Current, voltage units.Voltage) error {
-	c.Cell.Drive = axi.ByVoltage(voltage)
-	if current > 0 {
-		c.Cell.Drive = axi.ByCurrent(current)
-	}
+	drive current.Drive) error {
+	c.Cell.Drive = drive
 	c.Cell.Bath = axi.OpenWithFarAnode(kappa)
 	if tank != nil {
 		t := strictjson.Object(tank)
@@ -193,7 +203,7 @@ func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, ka
 		if err != nil {
 			return err
 		}
-		if i == 0 && (p.Kind != axi.Cathode || robber) {
+		if i == 0 && (p.Kind != current.Cathode || robber) {
 			return n.Fail(nil, "the first part is the workpiece; need kind cathode")
 		}
 		if p.Name == "" {
@@ -210,18 +220,18 @@ func readCell(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node, ka
 	return nil
 }
 
-func readCellPart(n *strictjson.Node) (p axi.Part, robber bool, err error) {
+func readCellPart(n *strictjson.Node) (p axi.Body, robber bool, err error) {
 	o := strictjson.Object(n)
 	p.Name = o.Text("name")
 	switch o.Choice("kind", "cathode", "anode", "shield", "robber", "floating") {
 	case 1:
-		p.Kind = axi.Anode
+		p.Kind = current.Anode
 	case 2:
-		p.Kind = axi.Insulator
+		p.Kind = current.Insulator
 	case 3:
 		robber = true
 	case 4:
-		p.Kind = axi.Floating
+		p.Kind = current.Floating
 	}
 	law := o.Field("law")
 	body := map[string]*strictjson.Node{}

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/testdata"
 	"example.com/laydown/units"
@@ -26,7 +26,7 @@ func TestReadCase(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != axi.Anode || c.MinThickness != 1*units.Micrometre ||
+	if len(c.Cell.Parts) != 2 || c.Cell.Parts[1].Kind != current.Anode || c.MinThickness != 1*units.Micrometre ||
 		c.PricePerGram.String() != "98.5" || c.Cell.Parts[0].Law.Cathodic != 0.5 {
 		t.Errorf("%+v", c)
 	}

@@ -2,8 +2,8 @@ package jobfile
 
 import (
 	"example.com/laydown/plating/axi"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/internal/strictjson"
-	"example.com/laydown/plating/kinetics"
 	"example.com/laydown/units"
 )
 
@@ -24,20 +24,20 @@ func readPoint(n *strictjson.Node) (axi.Point, error) {
 	return p, o.Err()
 }
 
-func readLaw(n *strictjson.Node) (kinetics.Law, error) {
+func readLaw(n *strictjson.Node) (current.Law, error) {
 	o := strictjson.Object(n)
-	model := kinetics.Model(o.Choice("model", "primary", "linear", "tafel", "butler-volmer"))
-	law := kinetics.Law{Model: model}
+	model := current.Model(o.Choice("model", "primary", "linear", "tafel", "butler-volmer"))
+	law := current.Law{Model: model}
 	var alpha, anodic, cathodic units.Ratio
 	switch model {
-	case kinetics.Linear:
+	case current.Linear:
 		o.Quantity("resistance", &law.Resistance)
-	case kinetics.Tafel:
+	case current.Tafel:
 		o.Quantity("exchange", &law.Exchange)
 		o.Scan(o.Field("alpha"), &alpha, true)
 		o.Quantity("temperature", &law.Temperature)
 		law.Cathodic = float64(alpha)
-	case kinetics.ButlerVolmer:
+	case current.ButlerVolmer:
 		o.Quantity("exchange", &law.Exchange)
 		o.Scan(o.Field("anodic"), &anodic, true)
 		o.Scan(o.Field("cathodic"), &cathodic, true)

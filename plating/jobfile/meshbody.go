@@ -133,7 +133,7 @@ func (r *cellReader) positions(n *strictjson.Node) error {
 			return item.Fail(err, "%v", err)
 		}
 		p.Problem = r.cell.Problem
-		p.Problem.Surfaces = append([]field.Surface(nil), p.Problem.Surfaces...)
+		p.Problem.Surfaces = append([]field.Boundary(nil), p.Problem.Surfaces...)
 		p.Problem.Surfaces[0].Vertices = m.Vertices
 		if err := r.check(item, p.Problem); err != nil {
 			return err
@@ -259,7 +259,7 @@ func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) 
 }
 
 // selects reports whether a selector holds some face of a surface.
-func selects(of coat.Selector, s *field.Surface) bool {
+func selects(of coat.Selector, s *field.Boundary) bool {
 	for _, t := range s.Triangles {
 		a, b, c := s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]
 		if of(coat.Patch{At: r3.Scale(1.0/3, r3.Add(a, r3.Add(b, c))), Normal: r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c,
@@ -280,7 +280,7 @@ func readPlaceOf(o *strictjson.Reader, name string) (r3.Vec, error) {
 
 // sharpEdges lists the edges of a surface whose two faces bend by more than an
 // angle.
-func sharpEdges(s *field.Surface, angle float64) [][2]r3.Vec {
+func sharpEdges(s *field.Boundary, angle float64) [][2]r3.Vec {
 	normal := func(t [3]int32) r3.Vec {
 		a, b, c := s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]
 		return r3.Unit(r3.Cross(r3.Sub(b, a), r3.Sub(c, a)))

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r3"
 
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/mesh"
@@ -17,7 +18,7 @@ import (
 // A MeshCell is a case by mesh: what hangs in the bath. The first surface is
 // the workpiece.
 type MeshCell struct {
-	Problem   field.Problem
+	Problem   field.MeshProblem
 	Positions []Position // nil: the part stays as it hangs
 	Mended    []string   // what was done to the files, in words
 }
@@ -25,23 +26,22 @@ type MeshCell struct {
 // A Position is the cell with the workpiece in another place.
 type Position struct {
 	Share   units.Ratio // of the time
-	Problem field.Problem
+	Problem field.MeshProblem
 }
 
 // A cellReader reads the parts of a case by mesh.
 type cellReader struct {
-	kappa   units.Conductivity
-	current units.Current
-	voltage units.Voltage
-	open    func(name string) (io.ReadCloser, error)
-	cell    MeshCell
+	kappa units.Conductivity
+	drive current.Drive
+	open  func(name string) (io.ReadCloser, error)
+	cell  MeshCell
 }
 
 func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictjson.Node,
 	positions *strictjson.Node) error {
 	p := &r.cell.Problem
-	p.Tank.Conductivity = r.kappa
-	p.Drive = field.Drive{Current: r.current, Voltage: r.voltage}
+	p.Conductivity = r.kappa
+	p.Drive = r.drive
 	if tank != nil {
 		t := strictjson.Object(tank)
 		var length, width, depth units.Length
@@ -49,8 +49,8 @@ func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictj
 			"depth", &depth) {
 			t.Keep(tank.Fail(nil, `need "length", "width" and "depth"`))
 		}
-		p.Tank.Box = &field.Box{High: r3.Vec{X: float64(length), Y: float64(width), Z: float64(depth)}}
-		strictjson.Positive(t, "panel", &p.Tank.Box.Panel)
+		p.Box = &field.Box{High: r3.Vec{X: float64(length), Y: float64(width), Z: float64(depth)}}
+		strictjson.Positive(t, "panel", &p.Box.Panel)
 		if err := t.Done(); err != nil {
 			return err
 		}
@@ -63,7 +63,7 @@ func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictj
 		if err != nil {
 			return err
 		}
-		if i == 0 && (wall || robber || p.Surfaces[0].Kind != field.Cathode) {
+		if i == 0 && (wall || robber || p.Surfaces[0].Kind != current.Cathode) {
 			return n.Fail(nil, "the first part is the workpiece; need a body of kind cathode")
 		}
 		if robber {
@@ -83,8 +83,8 @@ func (r *cellReader) read(c *Case, tree, tank *strictjson.Node, parts []*strictj
 }
 
 // check holds a problem against what can be solved, without solving it.
-func (r *cellReader) check(n *strictjson.Node, p field.Problem) error {
-	_, err := field.Estimate(p, field.Options{})
+func (r *cellReader) check(n *strictjson.Node, p field.MeshProblem) error {
+	_, err := field.Estimate(p, field.MeshOptions{})
 	var big *field.CostError
 	if err != nil && !errors.As(err, &big) { // what is too big is for the caller to say
 		return n.Fail(err, "%v", err)
@@ -95,19 +95,19 @@ func (r *cellReader) check(n *strictjson.Node, p field.Problem) error {
 // part reads one part and adds it to the problem.
 func (r *cellReader) part(n *strictjson.Node, i int) (robber, wall bool, err error) {
 	o := strictjson.Object(n)
-	s := field.Surface{Name: o.Text("name")}
+	s := field.Boundary{Name: o.Text("name")}
 	if s.Name == "" {
 		s.Name = fmt.Sprintf("part %d", i+1)
 	}
 	switch o.Choice("kind", "cathode", "anode", "shield", "robber", "floating") {
 	case 1:
-		s.Kind = field.Anode
+		s.Kind = current.Anode
 	case 2:
-		s.Kind = field.Insulator
+		s.Kind = current.Insulator
 	case 3:
 		robber = true
 	case 4:
-		s.Kind = field.Floating
+		s.Kind = current.Floating
 	}
 	if law := o.Field("law"); law != nil {
 		if s.Law, err = readLaw(law); err != nil {
@@ -115,7 +115,7 @@ func (r *cellReader) part(n *strictjson.Node, i int) (robber, wall bool, err err
 		}
 	}
 	if f := o.Field("wall"); f != nil {
-		if s.Kind != field.Anode {
+		if s.Kind != current.Anode {
 			o.Keep(n.Fail(units.ErrInconsistent,
 				`is a wall; need "kind": "anode": walls without one insulate, and what is plated hangs in the tank`))
 		}
@@ -147,7 +147,7 @@ func (r *cellReader) part(n *strictjson.Node, i int) (robber, wall bool, err err
 }
 
 // wall makes a whole wall of the tank an electrode.
-func (r *cellReader) wall(n *strictjson.Node, o *strictjson.Reader, f *strictjson.Node, s field.Surface) error {
+func (r *cellReader) wall(n *strictjson.Node, o *strictjson.Reader, f *strictjson.Node, s field.Boundary) error {
 	face := -1
 	var words []string
 	for k := field.LowX; k <= field.HighZ; k++ {
@@ -162,7 +162,7 @@ func (r *cellReader) wall(n *strictjson.Node, o *strictjson.Reader, f *strictjso
 	if err := o.Done(); err != nil {
 		return err
 	}
-	box := r.cell.Problem.Tank.Box
+	box := r.cell.Problem.Box
 	if box == nil {
 		return f.Fail(units.ErrInconsistent, `is a wall and there is no tank; need "tank" with length, width and depth`)
 	}

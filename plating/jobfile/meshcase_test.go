@@ -13,6 +13,7 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/plating/mesh"
@@ -78,7 +79,7 @@ func readMesh(text string) (jobfile.Case, error) {
 	return jobfile.ReadCaseWith(strings.NewReader(text), files)
 }
 
-func middleOf(s *field.Surface) (middle, size r3.Vec) {
+func middleOf(s *field.Boundary) (middle, size r3.Vec) {
 	low, high := s.Vertices[0], s.Vertices[0]
 	for _, v := range s.Vertices {
 		low = r3.Vec{X: math.Min(low.X, v.X), Y: math.Min(low.Y, v.Y), Z: math.Min(low.Z, v.Z)}
@@ -96,12 +97,12 @@ func TestReadMeshCase(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := c.Mesh.Problem
-	if len(p.Surfaces) != 2 || p.Surfaces[0].Kind != field.Cathode || p.Surfaces[1].Kind != field.Anode ||
-		p.Drive.Current != 0.2*units.Ampere ||
-		p.Tank.Box.High != (r3.Vec{X: 0.3, Y: 0.2, Z: 0.22}) || p.Tank.Box.Panel != 50*units.Millimetre {
+	if len(p.Surfaces) != 2 || p.Surfaces[0].Kind != current.Cathode || p.Surfaces[1].Kind != current.Anode ||
+		p.Drive != current.ByCurrent(0.2*units.Ampere) ||
+		p.Box.High != (r3.Vec{X: 0.3, Y: 0.2, Z: 0.22}) || p.Box.Panel != 50*units.Millimetre {
 		t.Errorf("%+v", p)
 	}
-	if w := p.Tank.Box.Walls; len(w) != 1 || w[0].Face != field.LowX || w[0].Kind != field.Anode {
+	if w := p.Box.Walls; len(w) != 1 || w[0].Face != field.LowX || w[0].Kind != current.Anode {
 		t.Errorf("walls %+v", w)
 	}
 	// A bar along z that is turned about y lies along x.
@@ -191,7 +192,7 @@ func TestMeshBodies(t *testing.T) {
 		if at, _ := middleOf(&p[0]); r3.Norm(at) > 1e-9 {
 			t.Errorf("%s: its middle is at %v", s.body, at)
 		}
-		if len(p) != 4 || p[1].Kind != field.Insulator || p[3].Kind != field.Floating || len(c.Robbers) != 1 ||
+		if len(p) != 4 || p[1].Kind != current.Insulator || p[3].Kind != current.Floating || len(c.Robbers) != 1 ||
 			c.Robbers[0] != 2 || p[0].Name != "part 1" {
 			t.Errorf("%s: roles %+v %v", s.body, p, c.Robbers)
 		}
@@ -282,7 +283,7 @@ func FuzzReadMeshCase(f *testing.F) {
 			return
 		}
 		var big *field.CostError
-		if _, err := field.Estimate(c.Mesh.Problem, field.Options{}); err != nil && !errors.As(err, &big) {
+		if _, err := field.Estimate(c.Mesh.Problem, field.MeshOptions{}); err != nil && !errors.As(err, &big) {
 			t.Fatal(err)
 		}
 		if !(c.MinThickness > 0) {
