@@ -6,7 +6,6 @@ import (
 	"math"
 	"testing"
 
-	"example.com/laydown/plating/axi"
 	. "example.com/laydown/plating/axi"
 	"example.com/laydown/units"
 )
@@ -66,15 +65,15 @@ func TestPropertyBadProfile(t *testing.T) {
 // Pappus, and upside down twice is as before.
 func TestPropertyMoved(t *testing.T) {
 	const mm = units.Millimetre
-	ring := axi.Torus(30*mm, 5*mm, 4*mm)
+	ring := Torus(30*mm, 5*mm, 4*mm)
 	moved := ring.Moved(10*mm, 3*mm)
 	if math.Abs(float64(moved.Length()/ring.Length())-1) > 1e-12 ||
 		math.Abs(float64(moved.Area()/ring.Area())-40.0/30) > 1e-12 {
 		t.Errorf("length %v and %v, area %v and %v", ring.Length(), moved.Length(), ring.Area(), moved.Area())
 	}
-	bob := axi.NewProfile(axi.Point{}).CapTo(axi.Point{R: 20 * mm, Z: 3 * mm}).ArcVia(axi.Point{R: 22 * mm, Z: 5 * mm},
-		axi.Point{R: 20 * mm, Z: 7 * mm}).
-		OvalAcross(axi.Point{R: 10 * mm, Z: 12 * mm}).LineTo(axi.Point{Z: 12 * mm})
+	bob := NewProfile(Point{}).CapTo(Point{R: 20 * mm, Z: 3 * mm}).ArcVia(Point{R: 22 * mm, Z: 5 * mm},
+		Point{R: 20 * mm, Z: 7 * mm}).
+		OvalAcross(Point{R: 10 * mm, Z: 12 * mm}).LineTo(Point{Z: 12 * mm})
 	if err := bob.Check(); err != nil {
 		t.Fatal(err)
 	}
