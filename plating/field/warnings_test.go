@@ -2,6 +2,7 @@ package field
 
 import (
 	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -18,31 +19,33 @@ func TestPropertyWarningLimits(t *testing.T) {
 		checks MeshChecks
 		tol    float64 // of the operator
 		want   string
+		code   current.WarningCode
 	}{
-		{MeshChecks{}, 1e-5, ""},
-		{MeshChecks{CurrentImbalance: 0.009}, 1e-5, ""},
-		{MeshChecks{CurrentImbalance: 0.011}, 1e-5, "differ by 1.1 %"},
-		{MeshChecks{CurrentImbalance: -0.011}, 1e-5, "differ by 1.1 %"},
-		{MeshChecks{RowSum: 0.9e-4}, 1e-5, ""},
-		{MeshChecks{RowSum: 1.1e-4}, 1e-5, "row sums"},
-		{MeshChecks{RowSum: 1.1e-4}, 1e-7, "row sums"},
-		{MeshChecks{RowSum: 0.9e-4}, 1e-7, ""},
-		{MeshChecks{RowSum: 0.9e-3}, 1e-4, ""},
-		{MeshChecks{RowSum: 1.1e-3}, 1e-4, "row sums"},
-		{MeshChecks{Operator: 1.9e-4}, 1e-5, ""},
-		{MeshChecks{Operator: 2.1e-4}, 1e-5, "operator is off"},
-		{MeshChecks{Operator: 2.1e-4}, 1e-4, ""},
+		{MeshChecks{}, 1e-5, "", 0},
+		{MeshChecks{CurrentImbalance: 0.009}, 1e-5, "", 0},
+		{MeshChecks{CurrentImbalance: 0.011}, 1e-5, "differ by 1.1 %", current.Unbalanced},
+		{MeshChecks{CurrentImbalance: -0.011}, 1e-5, "differ by 1.1 %", current.Unbalanced},
+		{MeshChecks{RowSum: 0.9e-4}, 1e-5, "", 0},
+		{MeshChecks{RowSum: 1.1e-4}, 1e-5, "row sums", current.RoughShape},
+		{MeshChecks{RowSum: 1.1e-4}, 1e-7, "row sums", current.RoughShape},
+		{MeshChecks{RowSum: 0.9e-4}, 1e-7, "", 0},
+		{MeshChecks{RowSum: 0.9e-3}, 1e-4, "", 0},
+		{MeshChecks{RowSum: 1.1e-3}, 1e-4, "row sums", current.RoughShape},
+		{MeshChecks{Operator: 1.9e-4}, 1e-5, "", 0},
+		{MeshChecks{Operator: 2.1e-4}, 1e-5, "operator is off", current.LooseApproximation},
+		{MeshChecks{Operator: 2.1e-4}, 1e-4, "", 0},
 	} {
 		w := (&MeshSolution{Checks: row.checks}).warnings(&model{op: &operator{tol: row.tol}})
 		switch {
-		case row.want == "" && len(w) > 0, row.want != "" && (len(w) != 1 || !strings.Contains(w[0].Text, row.want)):
+		case row.want == "" && len(w) > 0, row.want != "" && (len(w) != 1 || !strings.Contains(w[0].Text, row.want) ||
+			w[0].Code != row.code):
 			t.Errorf("%+v at tolerance %g: %v, want %q", row.checks, row.tol, w, row.want)
 		}
 	}
 	for kind, want := range map[current.Kind]int{current.Cathode: 1, current.Anode: 0} {
 		s := MeshSolution{Surfaces: []MeshResult{{Name: "bob", Kind: kind, Minimum: MeshSpot{Unresolved: true}}}}
 		if w := s.warnings(&model{op: &operator{tol: 1e-5}}); len(w) != want || want > 0 && (w[0].Surface != "bob" ||
-			!strings.Contains(w[0].Text, "one panel")) {
+			w[0].Code != current.Unresolved || !strings.Contains(w[0].Text, "one panel")) {
 			t.Errorf("%v with an unresolved spot: %v", kind, w)
 		}
 	}
@@ -162,7 +165,7 @@ func TestPropertyTrapFloating(t *testing.T) {
 	}
 	f, i := at(current.Floating), at(current.Insulator)
 	r := &f.Surfaces[0]
-	if len(f.Warnings) == 0 || f.Warnings[0].Surface != "bezel" {
+	if len(f.Warnings) == 0 || f.Warnings[0].Surface != "bezel" || f.Warnings[0].Code != current.Bipolar {
 		t.Errorf("warnings %v, want one of the bezel", f.Warnings)
 	}
 	if math.Abs(float64(r.Total)) > 1e-9 {
@@ -175,5 +178,42 @@ func TestPropertyTrapFloating(t *testing.T) {
 	}
 	if !(f.Current > 1.005*i.Current) {
 		t.Errorf("current %v past metal, %v past an insulator", f.Current, i.Current)
+	}
+}
+
+// A gap that is narrow for its panels and metal that is thin for them are said once for
+// each surface, however many panels show it.
+func TestPropertyGeometrySaidOnce(t *testing.T) {
+	notes := func(s ...Boundary) map[string]int {
+		p := one(s...)
+		c, err := p.assemble(&MeshOptions{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		tree := newTree(c.p)
+		c.p.rules()
+		list, err := c.geometry(tree)
+		if err != nil {
+			t.Fatal(err)
+		}
+		count := map[string]int{}
+		for _, w := range list {
+			count[w.Surface+", "+w.Code.String()]++
+		}
+		return count
+	}
+	left := cube(5, 1, r3.Vec{}, 1).surface("left", current.Cathode) // panels of 0.2
+	for gap, want := range map[float64]map[string]int{
+		0.12:  {}, // more than half a panel
+		0.086: {"left, narrow gap": 1, "right, narrow gap": 1},
+	} {
+		right := cube(5, 1, r3.Vec{X: 1 + gap}, 1).surface("right", current.Cathode)
+		if got := notes(left, right); !reflect.DeepEqual(got, want) {
+			t.Errorf("a gap of %g: %v, want %v", gap, got, want)
+		}
+	}
+	dial := cube(5, 1, r3.Vec{}, 1).stretched(1, 1, 0.03).surface("dial", current.Cathode)
+	if got, want := notes(dial), map[string]int{"dial, thin metal": 1}; !reflect.DeepEqual(got, want) {
+		t.Errorf("a thin dial: %v, want %v", got, want)
 	}
 }
