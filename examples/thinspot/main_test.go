@@ -13,9 +13,6 @@ import (
 	"strings"
 	"testing"
 
-	"gonum.org/v1/gonum/spatial/r3"
-
-	"example.com/laydown/plating/coat"
 	"example.com/laydown/testdata"
 )
 
@@ -154,23 +151,5 @@ func TestWrongCommandLines(t *testing.T) {
 	var out, bad bytes.Buffer
 	if status := run(ctx, nil, strings.NewReader(""), &out, &bad); status != 1 || out.Len() > 0 {
 		t.Errorf("cancelled: status %d, %q", status, out.String())
-	}
-}
-
-// TestWhere: the words for a spot on a profile, from its place and its normal.
-func TestWhere(t *testing.T) {
-	at := func(r, z, nr, nz float64) coat.Patch {
-		return coat.Patch{At: r3.Vec{X: r, Z: z}, Normal: r3.Vec{X: nr, Z: nz}}
-	}
-	s := coat.Surface{Patches: []coat.Patch{
-		at(0, 0, 0, -1), at(10, 5, 1, 0), at(5, 10, 0, 1), at(5, 5, -1, 0), at(1, 9, 0.6, 0.6), at(9, 1, -0.8, -0.6),
-	}}
-	for i, want := range []string{
-		"at the axis, low, facing down", "at the rim, half way up, facing outwards", "between axis and rim, high, facing up",
-		"between axis and rim, half way up, facing the axis", "at the axis, high", "at the rim, low, facing the axis",
-	} {
-		if got := whereOnProfile(s, i); got != want {
-			t.Errorf("spot %d: %q, want %q", i, got, want)
-		}
 	}
 }

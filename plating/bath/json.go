@@ -32,6 +32,10 @@ type oneForm[Q units.Quantity] struct {
 
 // DecodeNode reads "8 g/L", or an object with low, high, set, source, seen and note.
 func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
+	if n.Kind == "list" {
+		return n.Fail(nil, `is a list; need one value, or "low" and "high"; points of a curve are "efficiency_lines": `+
+			`[{"points": [...]}]`)
+	}
 	if n.Kind != "object" {
 		var one oneForm[Q]
 		if err := strictjson.DecodeOne(n, &one); err != nil {

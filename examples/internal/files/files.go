@@ -56,6 +56,18 @@ func (d *Desk) open(name, need string) (io.ReadCloser, error) {
 	}{Limit(f, name), f}, nil
 }
 
+// Input opens what a program is to read by the name on its command line: the demo of
+// that path without a name, standard input for -, else the file, as [Desk.Open] does.
+func (d *Desk) Input(name string, stdin io.Reader, demos fs.FS, demo string) (io.ReadCloser, error) {
+	switch name {
+	case "":
+		return demos.Open(demo)
+	case "-":
+		return io.NopCloser(Limit(stdin, "standard input")), nil
+	}
+	return d.Open(name)
+}
+
 // Remember notes a file that something else reads or writes: a book.
 func (d *Desk) Remember(name string) {
 	if info, err := os.Stat(name); err == nil {

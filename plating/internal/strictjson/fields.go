@@ -273,7 +273,7 @@ func Describe(f *Node) string {
 	case "list":
 		return "a list"
 	}
-	return f.Kind
+	return units.Clip(f.Kind)
 }
 
 // Word reads one of the words of a type; the type's own error lists them.

@@ -17,6 +17,7 @@ import (
 const (
 	maxBytes = 1 << 20
 	maxDepth = 12
+	maxPath  = 1000 // names are clipped
 )
 
 // An Error reports what is wrong with a file, and where.
@@ -37,6 +38,9 @@ func (e *Error) Error() string {
 func Message(file string, line int, path, what string) string {
 	if line > 0 {
 		file += " line " + strconv.Itoa(line)
+	}
+	if len(path) > maxPath { // of a node that is made by hand
+		path = units.Clip(path)
 	}
 	if path != "" {
 		file += ", " + path
