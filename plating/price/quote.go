@@ -238,12 +238,9 @@ func (r Rounding) owed(s *sheet, lines []Line, places int32) decimal.Decimal {
 	return decimal.Max(left, decimal.Zero)
 }
 
-// compute works the order out exactly. The words of each line are left out
-// when nobody reads them.
+// compute works out exactly an order that [Order.Check] takes. The words of each line are
+// left out when nobody reads them.
 func (j *Order) compute(words bool) (*sheet, error) {
-	if err := j.check(); err != nil {
-		return nil, err
-	}
 	b := &builder{job: j, words: words, sheet: &sheet{entries: make([]entry, 0, 16)}}
 	refined, err := b.lists()
 	if err != nil {
