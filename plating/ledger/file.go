@@ -268,7 +268,7 @@ func (f *File) mend() error {
 	case !f.torn.Whole:
 		err = f.store.Truncate(f.torn.Kept)
 	case f.size == f.torn.Kept: // not mended by an attempt before
-		err = write(f.store, []byte("\n"))
+		_, err = write(f.store, []byte("\n"))
 	}
 	size, statErr := f.length()
 	if statErr != nil {

@@ -87,7 +87,8 @@ func start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
 		return nil, err
 	}
 	l.last = sum
-	return l, write(w, line)
+	_, err = write(w, line)
+	return l, err
 }
 
 // noBook refuses a nil Ledger.
@@ -175,7 +176,7 @@ func (l *Ledger) Append(w io.Writer, e Entry) (Record, error) {
 	if err != nil {
 		return Record{}, err
 	}
-	if err := write(w, line); err != nil {
+	if _, err := write(w, line); err != nil {
 		return Record{}, err
 	}
 	l.accept(t, sum)
@@ -368,10 +369,11 @@ func (l *Ledger) WriteTo(w io.Writer) (int64, error) {
 	line, sum, err := encode(0, lineText{Seq: 0, Format: format, When: l.opened, Opening: &l.bath})
 	var n int64
 	for i := 0; err == nil; i++ {
-		if err = write(w, line); err != nil {
+		var k int
+		k, err = write(w, line)
+		if n += int64(k); err != nil {
 			return n, err
 		}
-		n += int64(len(line))
 		if i == len(l.records) {
 			return n, nil
 		}
@@ -383,16 +385,13 @@ func (l *Ledger) WriteTo(w io.Writer) (int64, error) {
 	return n, err
 }
 
-// write makes a short write without an error an error.
-func write(w io.Writer, line []byte) error {
-	if w == nil {
-		return units.Missing("writer", "one that takes the book")
-	}
+// write makes a short write without an error an error, and returns what was written.
+func write(w io.Writer, line []byte) (int, error) {
 	n, err := w.Write(line)
 	if err == nil && n != len(line) {
 		err = io.ErrShortWrite
 	}
-	return err
+	return n, err
 }
 
 // checkTime refuses a time that text cannot hold.
