@@ -47,7 +47,7 @@ type Comparison struct {
 // are honest: look at how far the two lie apart before you believe the mean.
 //
 // Errors: a [*units.ValueError] for a value that is negative or not finite, and
-// when both uncertainties are zero.
+// when both uncertainties are zero or together beyond float64.
 //
 // Source: [WeightedMean].
 func Combine(first, second Estimate) (Estimate, units.Ratio, error) {
@@ -64,6 +64,9 @@ func Combine(first, second Estimate) (Estimate, units.Ratio, error) {
 	if u == 0 {
 		return Estimate{}, 0, &units.ValueError{Field: "uncertainties", Value: "both zero", Need: "at least one above zero",
 			Err: units.ErrNotPositive}
+	}
+	if err := units.Finite("uncertainties together", units.MassConcentration(u)); err != nil {
+		return Estimate{}, 0, err
 	}
 	k := square(float64(first.Uncertainty) / u)
 	e := Estimate{Content: units.MassConcentration((1-k)*float64(first.Content) + k*float64(second.Content)),
