@@ -223,9 +223,6 @@ type trial struct {
 
 // try works an entry out on a copy of the figures.
 func (l *Ledger) try(e Entry) (trial, error) {
-	if l == nil {
-		return trial{}, units.Missing("book", "one that is opened")
-	}
 	t, err := l.sound(e)
 	if err != nil {
 		return trial{}, err

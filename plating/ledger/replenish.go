@@ -189,7 +189,7 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 	if err := units.Finite("content after feeding", f.Content); err != nil {
 		return Feed{}, err
 	}
-	return f, units.Finite("volume of solution", f.Solution)
+	return f, nil
 }
 
 // need is the state against the bath's own target and mark.
