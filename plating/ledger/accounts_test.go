@@ -98,7 +98,7 @@ func TestPropertyGap(t *testing.T) {
 	}
 }
 
-// TestPropertySinceAddition: metal sets the meter back, water does not.
+// TestPropertySinceAddition: metal sets the meter back, water does not; an analysis sets its own.
 func TestPropertySinceAddition(t *testing.T) {
 	q := 7 * units.AmpereMinute
 	load, water := ledger.Load{Charge: q}, ledger.Addition{Water: units.Millilitre}
@@ -113,6 +113,16 @@ func TestPropertySinceAddition(t *testing.T) {
 		s := book(t, goldBath(), c.events...).State()
 		if s.SinceAddition != c.since || s.Charge != c.whole {
 			t.Errorf("%v since the addition, %v in all; want %v and %v", s.SinceAddition, s.Charge, c.since, c.whole)
+		}
+	}
+	analysis := ledger.Analysis{Content: 8, Uncertainty: 1}
+	for _, c := range []struct {
+		events []ledger.Event
+		since  units.Charge
+	}{{[]ledger.Event{load, water, load}, 2 * q}, {[]ledger.Event{load, analysis}, 0},
+		{[]ledger.Event{load, analysis, load}, q}} {
+		if s := book(t, goldBath(), c.events...).State(); s.SinceAnalysis != c.since {
+			t.Errorf("%v since the analysis, want %v", s.SinceAnalysis, c.since)
 		}
 	}
 }
@@ -171,6 +181,8 @@ func TestPropertyLabel(t *testing.T) {
 	a.Label = 0
 	share := float64(must(faraday.MetalContent(a.Salt, "Au")))
 	near(t, "by the formula", float64(must(a.MetalMass("Au"))), (10*share+1+2)*float64(units.Gram), 1e-14)
+	thin := ledger.Addition{Solution: units.Litre, SolutionContent: 0.5 * units.GramPerLitre}
+	near(t, "half a gram a litre", float64(must(thin.MetalMass("Au"))), float64(0.5*units.Gram), 1e-14)
 	a.Label = 1
 	near(t, "all metal", float64(must(a.MetalMass("Au"))), float64((10+1+2)*units.Gram), 1e-14)
 }

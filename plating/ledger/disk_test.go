@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
+	"runtime/debug"
 	"strings"
 	"testing"
 	"time"
@@ -55,6 +57,9 @@ func TestPropertyHolder(t *testing.T) {
 	}
 	if got := holder(path); !strings.HasPrefix(got, ": "+want+", since 2") {
 		t.Errorf("%q", got)
+	}
+	if info, err := os.Stat(path); err != nil || runtime.GOOS != "windows" && info.Mode().Perm()&0o111 != 0 {
+		t.Errorf("the lock can be run: %v, %v", info.Mode(), err)
 	}
 	release()
 	if got := holder(path); got != "" {
@@ -132,14 +137,14 @@ func TestPropertyYield(t *testing.T) {
 	}
 }
 
-// A blind store fails to tell its length, but for the first few times.
+// A blind store fails once to tell its length, after a few times that it does.
 type blind struct {
 	frail
 	sees int
 }
 
 func (b *blind) Stat() (os.FileInfo, error) {
-	if b.sees--; b.sees < 0 {
+	if b.sees--; b.sees == -1 {
 		return nil, errDisk
 	}
 	return b.frail.Stat()
@@ -173,5 +178,50 @@ func TestPropertyBlind(t *testing.T) {
 	f := &File{store: &blind{}, path: filepath.Join(t.TempDir(), "x")}
 	if err := f.there(); !errors.Is(err, errDisk) {
 		t.Errorf("whether it is there: %v", err)
+	}
+}
+
+// TestPropertyNothingLeftOpen: a book that is closed, or was not opened in the end, keeps no
+// file of the process, nor does an entry.
+func TestPropertyNothingLeftOpen(t *testing.T) {
+	const list = "/proc/self/fd"
+	count := func() int {
+		files, err := os.ReadDir(list)
+		if err != nil {
+			t.Skip(err) // a system without such a list
+		}
+		return len(files)
+	}
+	defer debug.SetGCPercent(debug.SetGCPercent(-1)) // which would close what was forgotten
+	at := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
+	dir := t.TempDir()
+	torn := filepath.Join(dir, "torn.jsonl")
+	if err := os.WriteFile(torn, []byte("{"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	before := count()
+	for i := range 10 {
+		path := filepath.Join(dir, fmt.Sprintf("%d.jsonl", i))
+		f, err := CreateFile(path, silver(), at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range 3 {
+			if _, err := f.Append(Entry{When: at, Event: Load{Charge: units.AmpereMinute}}); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := f.Close(); err != nil {
+			t.Fatal(err)
+		}
+		if info, err := os.Stat(path); err != nil || info.Mode().Perm()&0o111 != 0 {
+			t.Errorf("the book can be run: %v, %v", info.Mode(), err)
+		}
+		if f, err := OpenFile(torn); f != nil || !errors.Is(err, ErrTorn) {
+			t.Fatal(err)
+		}
+	}
+	if after := count(); after > before+2 {
+		t.Errorf("%d files are open, before %d", after, before)
 	}
 }

@@ -57,8 +57,8 @@ func TestIndependentImplied(t *testing.T) {
 	// A second time: what counts is the load since the first analysis, and the uncertainty behind it.
 	byFirst := solve(7.5+u, lab-0.5) - solve(7.5, lab-0.5)
 	byLab = solve(7.5, lab-0.5-u) - solve(7.5, lab-0.5)
-	c = must(book(t, pureGold(), ledger.Load{Charge: q}, first(7.5), ledger.Load{Charge: q}).Post(ledger.Entry{When: day(9),
-		Event: ledger.Analysis{Content: lab - 0.5, Uncertainty: u}})).Comparison
+	l := book(t, pureGold(), ledger.Load{Charge: q}, first(7.5), ledger.Load{Charge: q})
+	c = must(l.Post(ledger.Entry{When: day(9), Event: ledger.Analysis{Content: lab - 0.5, Uncertainty: u}})).Comparison
 	near(t, "efficiency since the first", float64(c.Efficiency), solve(7.5, lab-0.5), 1e-9)
 	near(t, "its uncertainty", float64(c.EfficiencyUncertainty), math.Hypot(byLab, byFirst), 1e-6)
 }
@@ -66,6 +66,8 @@ func TestIndependentImplied(t *testing.T) {
 // TestPropertyNoImplied: no efficiency is implied without a computed charge, nor one that no cathode has.
 func TestPropertyNoImplied(t *testing.T) {
 	load := ledger.Load{Charge: 20 * units.AmpereMinute}
+	weighed := load
+	weighed.Weighed = units.Gram
 	for name, c := range map[string]struct {
 		before  []ledger.Event
 		content units.MassConcentration
@@ -74,7 +76,7 @@ func TestPropertyNoImplied(t *testing.T) {
 	}{
 		"a load":           {[]ledger.Event{load}, 7.5, 0.1, true},
 		"no load":          {nil, 7.5, 0.1, false},
-		"a weighed load":   {[]ledger.Event{ledger.Load{Charge: 20 * units.AmpereMinute, Weighed: units.Gram}}, 7.5, 0.1, false},
+		"a weighed load":   {[]ledger.Event{weighed}, 7.5, 0.1, false},
 		"over one":         {[]ledger.Event{load}, 7, 0.1, false},
 		"below zero":       {[]ledger.Event{load}, 8.5, 0.1, false},
 		"analysed already": {[]ledger.Event{load, ledger.Analysis{Content: 7.5, Uncertainty: 0.1}}, 7.5, 0.1, false},

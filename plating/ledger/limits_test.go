@@ -141,6 +141,11 @@ func TestPropertyEntryLimits(t *testing.T) {
 		_, err := must(ledger.New(b, day(0))).Post(ledger.Entry{When: day(1), Event: c.beyond})
 		says(t, name, err, c.field, c.words)
 	}
+	note := ledger.Entry{When: day(1), Event: ledger.Load{Charge: q}, Note: words}
+	must(must(ledger.New(b, day(0))).Post(note))
+	note.Note += "x"
+	_, tooLong := must(ledger.New(b, day(0))).Post(note)
+	says(t, "note", tooLong, "note", "1001 bytes: out of range; need at most 1000 bytes")
 	// Charges add up to no number.
 	l := book(t, b, ledger.Load{Charge: 1e308, Weighed: units.Milligram})
 	_, err := l.Post(ledger.Entry{When: day(2), Event: ledger.Load{Charge: 1e308, Weighed: units.Milligram}})

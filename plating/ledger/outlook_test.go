@@ -76,8 +76,9 @@ func TestPropertyForecastLimits(t *testing.T) {
 	if f := must(l.Forecast(ledger.Plan{Salt: salt, Next: 1})); f.PerDay != 0 || !f.Next[0].When.IsZero() {
 		t.Errorf("two loads of one moment: %v a day, next %v", f.PerDay, f.Next[0].When)
 	}
-	if f, err := book(t, b, ledger.Load{Charge: 0.5}).Forecast(ledger.Plan{Salt: salt, Next: 1}); err != nil || f.Loads != 1 {
-		t.Errorf("half a coulomb: %+v, %v", f, err)
+	little, err := book(t, b, ledger.Load{Charge: 0.5}).Forecast(ledger.Plan{Salt: salt, Next: 1})
+	if err != nil || little.Loads != 1 {
+		t.Errorf("half a coulomb: %+v, %v", little, err)
 	}
 	for _, c := range []struct {
 		load  ledger.Load
@@ -126,7 +127,8 @@ func TestIndependentHigh(t *testing.T) {
 		gain := 0.04 * float64(equivalent("Ni", 2)) // kg for a coulomb
 		near(t, name, float64(f.High), (0.9*0.02-float64(l.State().Metal))/gain, 1e-9)
 	}
-	if f := must(book(t, still, ledger.Load{Charge: q}).Forecast(ledger.Plan{Salt: still.Salts[0], Next: 2})); f.PerCharge != 0 {
+	l := book(t, still, ledger.Load{Charge: q})
+	if f := must(l.Forecast(ledger.Plan{Salt: still.Salts[0], Next: 2})); f.PerCharge != 0 {
 		t.Errorf("loses %v", f.PerCharge)
 	}
 	_, err := still.SaltPerCharge(still.Salts[0])
