@@ -133,7 +133,8 @@ func TestPropertyBasisAtTheMinimum(t *testing.T) {
 // TestPropertyForeignPrice: a metal price that nobody can write out is refused with the quote.
 func TestPropertyForeignPrice(t *testing.T) {
 	var q price.Quote
-	text := `{"currency":{"code":"EUR","places":2},"pieces":2,"lines":[],"total":"1","prices":[{"symbol":"Au","amount":"1e9000"}]}`
+	text := `{"currency":{"code":"EUR","places":2},"pieces":2,"lines":[],"total":"1",` +
+		`"prices":[{"symbol":"Au","amount":"1e9000"}]}`
 	if err := json.Unmarshal([]byte(text), &q); err != nil {
 		t.Fatal(err)
 	}
