@@ -13,8 +13,8 @@ import (
 )
 
 // numbers lists every number of a job that a price is made from, by the name that
-// [price.Job.Sensitivity] gives it, written out by hand.
-func numbers(j *price.Job) map[string]*decimal.Decimal {
+// [price.Order.Sensitivity] gives it, written out by hand.
+func numbers(j *price.Order) map[string]*decimal.Decimal {
 	list := map[string]*decimal.Decimal{
 		"energy": &j.Electricity.KilowattHours, "price of energy": &j.Electricity.PerKilowattHour,
 		"set-up": &j.SetUp.Amount, "yield": &j.Allowance.Yield, "charge for stripping a piece": &j.Allowance.Strip,
@@ -46,7 +46,7 @@ func numbers(j *price.Job) map[string]*decimal.Decimal {
 }
 
 // full makes a job whose lists each hold two lines of names of their own.
-func full(r *rand.Rand) price.Job {
+func full(r *rand.Rand) price.Order {
 	j := random(r)
 	number := func(most int64, places int32) decimal.Decimal {
 		if r.Intn(6) == 0 {
@@ -69,7 +69,7 @@ func full(r *rand.Rand) price.Job {
 }
 
 // copied is a job with lists of its own.
-func copied(j price.Job) price.Job {
+func copied(j price.Order) price.Order {
 	j.Prices, j.Salts = append([]price.MetalPrice(nil), j.Prices...), append([]price.Salt(nil), j.Salts...)
 	j.Deposit, j.DragOut = append([]price.Metal(nil), j.Deposit...), append([]price.Metal(nil), j.DragOut...)
 	j.Refined, j.Labour = append([]price.Refined(nil), j.Refined...), append([]price.Labour(nil), j.Labour...)
@@ -122,7 +122,7 @@ func TestPropertyChangePlaces(t *testing.T) {
 	for _, c := range []struct{ energy, want string }{
 		{"0.00000000005", "0"}, {"0.00000000015", "0.000000000002"}, {"0.00000000025", "0.000000000002"},
 	} {
-		j := price.Job{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
+		j := price.Order{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
 			Electricity: price.Electricity{KilowattHours: dec(c.energy), PerKilowattHour: dec("1")}}
 		for _, change := range must(j.Sensitivity())(t) {
 			if change.Input == "energy" {
@@ -136,23 +136,23 @@ func TestPropertyChangePlaces(t *testing.T) {
 // the two of a step of one per cent. The error names it, and the job stays as it was.
 func TestPropertyNoRoomForAChange(t *testing.T) {
 	fine := dec("0.100000000000000000000000000003") // thirty places
-	spoil := func(pick func(j *price.Job) *decimal.Decimal) func(j *price.Job) {
-		return func(j *price.Job) { *pick(j) = fine }
+	spoil := func(pick func(j *price.Order) *decimal.Decimal) func(j *price.Order) {
+		return func(j *price.Order) { *pick(j) = fine }
 	}
-	for says, change := range map[string]func(j *price.Job){
-		"price of Au": spoil(func(j *price.Job) *decimal.Decimal { return &j.Prices[0].Amount }),
-		"mass of Ni in the deposit metal": spoil(func(j *price.Job) *decimal.Decimal {
+	for says, change := range map[string]func(j *price.Order){
+		"price of Au": spoil(func(j *price.Order) *decimal.Decimal { return &j.Prices[0].Amount }),
+		"mass of Ni in the deposit metal": spoil(func(j *price.Order) *decimal.Decimal {
 			return &j.Deposit[0].Mass.Amount
 		}),
-		"mass of Au in the drag-out metal": spoil(func(j *price.Job) *decimal.Decimal {
+		"mass of Au in the drag-out metal": spoil(func(j *price.Order) *decimal.Decimal {
 			return &j.DragOut[0].Mass.Amount
 		}),
-		"mass of refined Au":        spoil(func(j *price.Job) *decimal.Decimal { return &j.Refined[0].Mass.Amount }),
-		"share paid for refined Au": spoil(func(j *price.Job) *decimal.Decimal { return &j.Refined[0].Paid }),
-		`price of "cleaner"`:        spoil(func(j *price.Job) *decimal.Decimal { return &j.Salts[0].Amount }),
-		`minutes of "polishing"`:    spoil(func(j *price.Job) *decimal.Decimal { return &j.Labour[1].Minutes }),
-		"energy":                    spoil(func(j *price.Job) *decimal.Decimal { return &j.Electricity.KilowattHours }),
-		"yield":                     spoil(func(j *price.Job) *decimal.Decimal { return &j.Allowance.Yield }),
+		"mass of refined Au":        spoil(func(j *price.Order) *decimal.Decimal { return &j.Refined[0].Mass.Amount }),
+		"share paid for refined Au": spoil(func(j *price.Order) *decimal.Decimal { return &j.Refined[0].Paid }),
+		`price of "cleaner"`:        spoil(func(j *price.Order) *decimal.Decimal { return &j.Salts[0].Amount }),
+		`minutes of "polishing"`:    spoil(func(j *price.Order) *decimal.Decimal { return &j.Labour[1].Minutes }),
+		"energy":                    spoil(func(j *price.Order) *decimal.Decimal { return &j.Electricity.KilowattHours }),
+		"yield":                     spoil(func(j *price.Order) *decimal.Decimal { return &j.Allowance.Yield }),
 	} {
 		j := bezels()
 		change(&j)

@@ -38,9 +38,9 @@ func TestPropertyMostPieces(t *testing.T) {
 	if _, err := j.Quote(); err != nil {
 		t.Error(err)
 	}
-	for name, spoil := range map[string]func(j *price.Job){
-		"pieces":                       func(j *price.Job) { j.Pieces = 1_000_001 },
-		"pieces that share the set-up": func(j *price.Job) { j.SetUp.SharedBy = 1_000_001 },
+	for name, spoil := range map[string]func(j *price.Order){
+		"pieces":                       func(j *price.Order) { j.Pieces = 1_000_001 },
+		"pieces that share the set-up": func(j *price.Order) { j.SetUp.SharedBy = 1_000_001 },
 	} {
 		over := j
 		spoil(&over)

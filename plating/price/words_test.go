@@ -51,7 +51,7 @@ func TestPropertyRules(t *testing.T) {
 // TestPropertyNil: what is not there is refused, not read.
 func TestPropertyNil(t *testing.T) {
 	var quote *price.Quote
-	var job *price.Job
+	var job *price.Order
 	_, quoteErr := job.Quote()
 	_, changes := job.Sensitivity()
 	for name, err := range map[string]error{
@@ -104,7 +104,7 @@ func TestPropertyEachInWords(t *testing.T) {
 
 // TestPropertyTextOfNothing: a job that costs nothing shows its tax, in columns.
 func TestPropertyTextOfNothing(t *testing.T) {
-	j := price.Job{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
+	j := price.Order{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
 		Tax: price.Tax{Rate: dec("0.2")}}
 	const want = "before tax         0.00\ntax                0.00  20 % of 0.00\ntotal EUR          0.00\n"
 	if text := must(j.Quote())(t).Text(); text != want {
@@ -115,7 +115,7 @@ func TestPropertyTextOfNothing(t *testing.T) {
 // TestPropertyBasisAtTheMinimum: a set-up of its own, and a price of exactly the
 // minimum charge, which nothing was added to.
 func TestPropertyBasisAtTheMinimum(t *testing.T) {
-	j := price.Job{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
+	j := price.Order{Currency: currencies[1], Pieces: 1, Allowance: price.Allowance{Yield: dec("1")},
 		SetUp: price.SetUp{Amount: dec("30")}, Margin: price.Margin{OfPrice: dec("0.25")}, Minimum: dec("40")}
 	q := must(j.Quote())(t)
 	if len(q.Lines) != 2 || q.Lines[0].Basis != "once for the batch" ||
