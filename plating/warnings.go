@@ -235,7 +235,7 @@ func Notes(l *Layer, r *Result) []Note {
 	add(WarnTemperatureHigh, SeverityWarning, practice, "let it cool before you start",
 		"the bath is set to %s, above its range to %s", b.Temperature.Set, b.Temperature.High)
 	add(WarnBathEmpty, SeverityStop, arithmetic, "feed the bath or split the load",
-		"the load wants %s of %s and the bath holds %s", few(r.FineMass), metalName(b), few(b.Content.Of(b.Volume)))
+		"the load takes %s of %s and the bath holds %s", few(r.FineMass), metalName(b), few(b.Content.Of(b.Volume)))
 	add(WarnBathDrawn, SeverityWarning, practice, "feed the bath before or right after this load",
 		"this load takes %s of the bath's %s, more than the limit of %s", r.Drawn.Percent(1), metalName(b),
 		b.drawLimit().Percent(0))

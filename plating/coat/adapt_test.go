@@ -118,7 +118,7 @@ func halved(s coat.Surface) coat.Surface {
 	return s
 }
 
-// TestUnresolvedComesAlong: what hangs on one panel is marked by both ways.
+// TestUnresolvedComesAlong: what rests on one panel is marked by both ways.
 func TestUnresolvedComesAlong(t *testing.T) {
 	const mm = units.Millimetre
 	box, err := mesh.Cup(30*mm, 30*mm, 20*mm, 15*mm, mesh.Grid{Size: 9 * mm})

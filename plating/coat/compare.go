@@ -110,7 +110,7 @@ func outcome(w Way, b *plating.OperatingBath, least units.Length) (Outcome, erro
 const noticeable = 5e-3
 
 // Best returns the names of the outcomes that save metal, most first, and of
-// those that save time, most first. Ways that fail or hang on one panel are
+// those that save time, most first. Ways that fail or rest on one panel are
 // left out, and so are savings of less than half a per cent.
 func Best(outcomes []Outcome) (metal, time []string) {
 	var good []Outcome

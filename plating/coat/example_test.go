@@ -227,8 +227,8 @@ func ExampleTimeFor() {
 	}
 	c, err := coat.Lay(bob, &bath, t)
 	fmt.Println(t, "thinnest", coat.Where(bob, c.MinPatch), err)
-	fmt.Println(c.Min, "of", c.Average, "in the mean, ratio", c.MinToAverage.Percent(0))
+	fmt.Println(c.Min, "of", c.Average, "on average, ratio", c.MinToAverage.Percent(0))
 	// Output:
 	// 8 min 45 s thinnest at the bottom, facing down <nil>
-	// 1 µm of 1.5 µm in the mean, ratio 67 %
+	// 1 µm of 1.5 µm on average, ratio 67 %
 }

@@ -153,7 +153,7 @@ func TestPropertyRowSumRefusal(t *testing.T) {
 	if _, err := Solve(t.Context(), thorn(0.05), MeshOptions{Equation: Direct}); err != nil {
 		t.Errorf("a thorn that keeps clear: %v", err)
 	}
-	// Which panels are looked at hangs on their order.
+	// Which panels are looked at depends on their order.
 	var e *MeshError
 	var err error
 	for turn := range 8 {

@@ -79,7 +79,7 @@ func TestIndependentDense(t *testing.T) {
 }
 
 // Linear kinetics in a tank, dense against compressed, panel by panel: the
-// thinnest spot must not hang on the compression.
+// thinnest spot must not depend on the compression.
 func TestIndependentTank(t *testing.T) {
 	p := hung(10, 6, 2)
 	p.Surfaces[0].Law = butlerVolmer(200, 2) // nearly linear

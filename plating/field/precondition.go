@@ -155,7 +155,7 @@ func (m *model) leaf(l *leaf, b *block, slopes []float64) {
 }
 
 // inner solves with the leaves in place. They do not touch each other, so the
-// result does not hang on the number of goroutines.
+// result does not depend on the number of goroutines.
 func (pc *preconditioner) inner(r []float64) {
 	var wait sync.WaitGroup
 	for w := range pc.work {

@@ -141,7 +141,7 @@ func (t *tree) push() int32 {
 // Halves have the same number of panels, not the same size: the depth of the
 // tree is the logarithm of the number of panels on any mesh, graded as it may
 // be. Panels at one height are told apart by their numbers, so that the order
-// hangs on the mesh alone.
+// depends on the mesh alone.
 func (t *tree) bisect(p *panels, g []int32) int32 {
 	me := t.push()
 	t.nodes[me].plane = p.plane[g[0]]

@@ -75,7 +75,7 @@ func ExampleQuote_Each() {
 	// Output: 40.00 is 1 at 13.34, 2 at 13.33
 }
 
-// From a computed mass to one that money is reckoned with.
+// From a computed mass to one that money is computed with.
 func ExampleWeigh() {
 	w, err := price.Weigh(0.41204999*units.Gram, alloys.PerGram, 4, price.HalfEven)
 	fmt.Println(w, err)

@@ -182,7 +182,7 @@ func TestPropertyLapse(t *testing.T) {
 	equal(t, "room for the metal", must(j.Quote())(t).CreditLeft, dec("0"))
 }
 
-// TestPropertyBasis: what a line says it was reckoned from, in the places of the
+// TestPropertyBasis: what a line says it was computed from, in the places of the
 // currency, gives its amount.
 func TestPropertyBasis(t *testing.T) {
 	basis := func(j price.Order, kind price.Kind) string {
@@ -329,7 +329,7 @@ func FuzzParseDate(f *testing.F) {
 }
 
 // TestPropertyWorkGrowsWithLines: an order of four times the lines takes about four
-// times the work, not sixteen times. Work is counted in allocations, which hang on
+// times the work, not sixteen times. Work is counted in allocations, which depend on
 // no machine's speed.
 func TestPropertyWorkGrowsWithLines(t *testing.T) {
 	job := func(lines int) price.Order {

@@ -131,7 +131,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Steps = []string{"clean", "pickle and etch in hydrofluoric acid, or liquid abrasive blast",
 			"nickel of 1 µm or more, or acid copper or chromium, straight on",
 			"1 to 4 h in argon at 540 to 800 °C after a chemical etch or a blast, to bond the nickel; then make the nickel active again"}
-		p.Reasons = []bath.Words{said("chromium, acid copper or nickel may go straight on; anything else wants 1 µm of nickel first; the hold is mechanical", "ASTMB481")}
+		p.Reasons = []bath.Words{said("chromium, acid copper or nickel may go straight on; anything else needs 1 µm of nickel first; the hold is mechanical", "ASTMB481")}
 		p.Unsure = "it is not planned here: send it to a plater with a hydrofluoric acid line and an argon furnace"
 	case Pewter, SoftSoldered:
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory

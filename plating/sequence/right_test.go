@@ -264,7 +264,7 @@ func TestPropertyCopperStrike(t *testing.T) {
 				t.Fatal(err)
 			}
 			if r := res.Layers[0].Result; ratio > 0.01 && r.Warnings.Has(plating.WarnTooThick) {
-				t.Errorf("%s, ratio %v: %v in the mean, for a bath of %v", base, ratio, r.Average, most)
+				t.Errorf("%s, ratio %v: %v on average, for a bath of %v", base, ratio, r.Average, most)
 			}
 		}
 	}
