@@ -17,7 +17,7 @@ func TestPropertyAllocations(t *testing.T) {
 	gold := must(alloys.ParseComposition("Au 750, Ag 125, Cu 125"))(t)
 	coin := must(alloys.ParseComposition("Au 900, Cu 100"))(t)
 	coat := alloys.GoldCoat{Gold: 0.75, Density: 15.5 * units.GramPerCubicCentimetre}
-	deposit := alloys.Deposit{Metals: gold, NonMetal: 0.002}
+	deposit := alloys.DepositComposition{Metals: gold, NonMetal: 0.002}
 	lots := []alloys.Lot{{Mass: 10 * units.Gram, Composition: gold}, {Mass: 5 * units.Gram, Composition: coin}}
 	moles := gold.Moles()
 	for name, c := range map[string]struct {

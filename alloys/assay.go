@@ -36,7 +36,7 @@ func assay(fine, total units.Mass, show bool) (Fineness, []working.Step, error) 
 	if fine > total {
 		return 0, nil, bad("fine metal", fine.String(), "at most the whole sample of "+total.String(), units.ErrInconsistent)
 	}
-	f := FinenessOf(units.MassFraction(fine / total))
+	f := NewFineness(units.MassFraction(fine / total))
 	if !show {
 		return f, nil, nil
 	}
@@ -46,11 +46,11 @@ func assay(fine, total units.Mass, show bool) (Fineness, []working.Step, error) 
 	return f, []working.Step{step}, nil
 }
 
-// A Deposit is what a bath lays down: metals, and non-metal built in between
+// A DepositComposition is what a bath lays down: metals, and non-metal built in between
 // them (cyanide and carbon compounds, hydrogen, water). It assays lower than
 // its metals say: a gold of 24 karat colour is below 24 karat. The zero
-// Deposit is none.
-type Deposit struct {
+// DepositComposition is none.
+type DepositComposition struct {
 	Metals   Composition        // by mass of the metals alone, summing to 1 among themselves
 	NonMetal units.MassFraction // of the whole deposit, 0 ≤ n < 1
 }
@@ -67,30 +67,30 @@ type Deposit struct {
 // unbounded mass of non-metal.
 //
 // Source: [GoldBulletinDeposits1986] (prints carbon in mg per g of gold).
-func DepositFromMasses(nonMetal units.Mass, metals ...MassPart) (Deposit, error) {
+func DepositFromMasses(nonMetal units.Mass, metals ...MassPart) (DepositComposition, error) {
 	if err := units.NonNegative("mass of non-metal", nonMetal); err != nil {
-		return Deposit{}, err
+		return DepositComposition{}, err
 	}
 	c, err := FromMasses(metals...)
 	if err != nil {
-		return Deposit{}, err
+		return DepositComposition{}, err
 	}
 	total, err := totalMass(metals)
 	if err != nil {
-		return Deposit{}, err
+		return DepositComposition{}, err
 	}
 	whole := total + nonMetal
 	if err := units.Positive("mass of the deposit", whole); err != nil {
-		return Deposit{}, err
+		return DepositComposition{}, err
 	}
-	d := Deposit{Metals: c, NonMetal: units.MassFraction(nonMetal / whole)}
+	d := DepositComposition{Metals: c, NonMetal: units.MassFraction(nonMetal / whole)}
 	if err := d.check(); err != nil {
-		return Deposit{}, err
+		return DepositComposition{}, err
 	}
 	return d, nil
 }
 
-func (d Deposit) check() error {
+func (d DepositComposition) check() error {
 	if d.Metals.IsZero() {
 		return noComposition("metals of the deposit")
 	}
@@ -114,23 +114,23 @@ func (d Deposit) check() error {
 // Errors: a [*units.ValueError] for the zero Deposit or n outside its bounds.
 //
 // Source: [GoldBulletinDeposits1986], by mass balance.
-func (d Deposit) Fineness(symbol string) (Fineness, error) {
+func (d DepositComposition) Fineness(symbol string) (Fineness, error) {
 	f, _, err := d.fineness(symbol, false)
 	return f, err
 }
 
-// FinenessWorking shows how [Deposit.Fineness] computes, with the same errors.
-func (d Deposit) FinenessWorking(symbol string) ([]working.Step, error) {
+// FinenessWorking shows how [DepositComposition.Fineness] computes, with the same errors.
+func (d DepositComposition) FinenessWorking(symbol string) ([]working.Step, error) {
 	_, steps, err := d.fineness(symbol, true)
 	return steps, err
 }
 
-func (d Deposit) fineness(symbol string, show bool) (Fineness, []working.Step, error) {
+func (d DepositComposition) fineness(symbol string, show bool) (Fineness, []working.Step, error) {
 	if err := d.check(); err != nil {
 		return 0, nil, err
 	}
 	w := d.Metals.Share(symbol)
-	f := FinenessOf(units.MassFraction((1 - float64(d.NonMetal)) * float64(w)))
+	f := NewFineness(units.MassFraction((1 - float64(d.NonMetal)) * float64(w)))
 	if !show {
 		return f, nil, nil
 	}
@@ -141,12 +141,12 @@ func (d Deposit) fineness(symbol string, show bool) (Fineness, []working.Step, e
 	return f, []working.Step{step}, nil
 }
 
-// Karat returns the gold of the whole deposit in 24ths, 24/1000 of [Deposit.Fineness].
+// Karat returns the gold of the whole deposit in 24ths, 24/1000 of [DepositComposition.Fineness].
 //
 // Errors: those of Deposit.Fineness.
 //
 // Source: [FinenessMarks].
-func (d Deposit) Karat() (Karat, error) {
+func (d DepositComposition) Karat() (Karat, error) {
 	f, err := d.Fineness("Au")
 	return f.Karat(), err
 }

@@ -48,7 +48,7 @@ func TestIndependentNonMetalByVolume(t *testing.T) {
 }
 
 func TestPropertyPureDeposit(t *testing.T) {
-	d := alloys.Deposit{Metals: parse(t, "Au 1000")}
+	d := alloys.DepositComposition{Metals: parse(t, "Au 1000")}
 	if k := must(d.Karat())(t); k != 24 {
 		t.Errorf("pure gold is %v", k)
 	}
@@ -80,7 +80,7 @@ func TestBadAssay(t *testing.T) {
 	_, err = alloys.NonMetalFromDensity(20000, 19300, 1500)
 	isError(t, "denser than its metals", err, units.ErrOutOfRange)
 	for _, v := range append(badNumbers, 1, 1.1) {
-		d := alloys.Deposit{Metals: parse(t, "Au 1000"), NonMetal: units.MassFraction(v)}
+		d := alloys.DepositComposition{Metals: parse(t, "Au 1000"), NonMetal: units.MassFraction(v)}
 		if f, err := d.Fineness("Au"); err == nil || f != 0 {
 			t.Errorf("non-metal %v gave %v", v, f)
 		}
@@ -90,9 +90,9 @@ func TestBadAssay(t *testing.T) {
 			t.Errorf("mass of non-metal %v", v)
 		}
 	}
-	_, err = alloys.Deposit{}.Fineness("Au")
+	_, err = alloys.DepositComposition{}.Fineness("Au")
 	isError(t, "zero Deposit", err, units.ErrNotPositive)
-	_, err = alloys.Deposit{}.Karat()
+	_, err = alloys.DepositComposition{}.Karat()
 	isError(t, "zero Deposit", err, units.ErrNotPositive)
 	_, err = alloys.DepositFromMasses(1)
 	isError(t, "no metals", err, units.ErrNotPositive)

@@ -80,7 +80,7 @@ func blend(lots []Lot, show bool) (Lot, []working.Step, error) {
 	if err := units.Positive("mass of all lots", melt.Mass); err != nil {
 		return Lot{}, nil, err
 	}
-	melt.Composition.parts = make([]Part, len(symbols))
+	melt.Composition.parts = make([]ElementShare, len(symbols))
 	for i, symbol := range symbols {
 		fine := masses[:0:0]
 		for _, l := range lots {
@@ -88,7 +88,7 @@ func blend(lots []Lot, show bool) (Lot, []working.Step, error) {
 				fine = append(fine, float64(l.Mass)*float64(w))
 			}
 		}
-		melt.Composition.parts[i] = Part{symbol, units.MassFraction(sum(fine) / float64(melt.Mass))}
+		melt.Composition.parts[i] = ElementShare{symbol, units.MassFraction(sum(fine) / float64(melt.Mass))}
 	}
 	if !show {
 		return melt, nil, nil

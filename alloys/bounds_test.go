@@ -16,7 +16,7 @@ import (
 // is at an end that counts is taken, the next value is refused.
 func TestPropertyBounds(t *testing.T) {
 	sums := func(rest float64) error {
-		_, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag",
+		_, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Ag",
 			Share: units.MassFraction(rest)})
 		return err
 	}
@@ -29,7 +29,7 @@ func TestPropertyBounds(t *testing.T) {
 	}
 	marked := func(k alloys.Karat) error { _, err := alloys.MarkedFineness(k); return err }
 	weighed := func(m units.Mass, places int32) error {
-		_, err := alloys.WeighedOf(m, alloys.PerGram, places)
+		_, err := alloys.NewWeighed(m, alloys.PerGram, places)
 		return err
 	}
 	assayed := func(rho units.Density) error {
@@ -59,7 +59,7 @@ func TestPropertyBounds(t *testing.T) {
 		}
 	}
 	// 1e-40 kg is nothing, whatever the places.
-	if w, err := alloys.WeighedOf(1e-39, alloys.PerGram, 12); err != nil || !w.Amount.IsZero() {
+	if w, err := alloys.NewWeighed(1e-39, alloys.PerGram, 12); err != nil || !w.Amount.IsZero() {
 		t.Errorf("%v, %v", w, err)
 	}
 	// Longer texts than any composition has are refused, whole.

@@ -18,8 +18,8 @@ const SumTolerance = 1e-6
 // maxParts bounds a composition; no alloy has so many parts.
 const maxParts = 84
 
-// A Part is one element of a composition with its share of the mass.
-type Part struct {
+// A ElementShare is one element of a composition with its share of the mass.
+type ElementShare struct {
 	Symbol string // Au
 	Share  units.MassFraction
 }
@@ -47,23 +47,23 @@ type MassPart struct {
 // change once made. Two compositions are compared with [Composition.Equal].
 // The zero Composition is none: [Composition.IsZero].
 type Composition struct {
-	parts []Part // shares above zero, in the order given
+	parts []ElementShare // shares above zero, in the order given
 }
 
-// New makes a composition of mass fractions. Parts of share zero are dropped.
+// NewComposition makes a composition of mass fractions. Parts of share zero are dropped.
 //
 // Errors: a [*SumError] when the shares do not sum to 1 within [SumTolerance],
 // a [*faraday.ElementError] for an unknown symbol, a [*units.ValueError] for no
 // parts, for a share outside 0 to 1 and for an element given twice.
 //
 // Source: [ISO9202] (fineness is a share of the mass).
-func New(parts ...Part) (Composition, error) {
+func NewComposition(parts ...ElementShare) (Composition, error) {
 	c, total, err := gather(parts)
 	if err != nil {
 		return Composition{}, err
 	}
 	if !sumsToOne(total) {
-		return Composition{}, &SumError{Sum: total, Parts: append([]Part(nil), parts...)}
+		return Composition{}, &SumError{Sum: total, Parts: append([]ElementShare(nil), parts...)}
 	}
 	return c, nil
 }
@@ -72,7 +72,7 @@ func New(parts ...Part) (Composition, error) {
 func sumsToOne(total float64) bool { return math.Abs(total-1) <= SumTolerance*(1+1e-6) }
 
 // gather checks parts one by one and sums them.
-func gather(parts []Part) (Composition, float64, error) {
+func gather(parts []ElementShare) (Composition, float64, error) {
 	if len(parts) == 0 {
 		return Composition{}, 0, bad("composition", "of no parts", "one element at least, as Au 1000", units.ErrNotPositive)
 	}
@@ -80,7 +80,7 @@ func gather(parts []Part) (Composition, float64, error) {
 		return Composition{}, 0, bad("composition", fmt.Sprintf("of %d parts", len(parts)), "each element once",
 			units.ErrInconsistent)
 	}
-	c := Composition{parts: make([]Part, 0, len(parts))}
+	c := Composition{parts: make([]ElementShare, 0, len(parts))}
 	shares := make([]float64, 0, len(parts))
 	for i, p := range parts {
 		if _, err := faraday.Lookup(p.Symbol); err != nil {
@@ -103,15 +103,15 @@ func gather(parts []Part) (Composition, float64, error) {
 }
 
 // FromPermille makes a composition of shares in per mille, as 750 for gold in
-// 18 karat. Errors: those of [New].
+// 18 karat. Errors: those of [NewComposition].
 //
 // Source: [ISO9202].
 func FromPermille(parts ...PermillePart) (Composition, error) {
-	list := make([]Part, len(parts))
+	list := make([]ElementShare, len(parts))
 	for i, p := range parts {
-		list[i] = Part{p.Symbol, p.Share.MassFraction()}
+		list[i] = ElementShare{p.Symbol, p.Share.MassFraction()}
 	}
-	return New(list...)
+	return NewComposition(list...)
 }
 
 // FromMasses makes the composition of a melt of the given masses.
@@ -129,11 +129,11 @@ func FromMasses(parts ...MassPart) (Composition, error) {
 	if err != nil {
 		return Composition{}, err
 	}
-	list := make([]Part, len(parts))
+	list := make([]ElementShare, len(parts))
 	for i, p := range parts {
-		list[i] = Part{p.Symbol, units.MassFraction(p.Mass / total)}
+		list[i] = ElementShare{p.Symbol, units.MassFraction(p.Mass / total)}
 	}
-	return New(list...)
+	return NewComposition(list...)
 }
 
 // totalMass checks masses and sums them.
@@ -160,7 +160,7 @@ func totalMass(parts []MassPart) (units.Mass, error) {
 //	x_i  Share  mole fraction, 0 ≤ x ≤ 1, summing to 1 within SumTolerance
 //	M_i         standard atomic weight [kg/mol]
 //
-// Atomic weights are good to a few parts in 1e5 (lead: 5e-3). Errors: those of [New].
+// Atomic weights are good to a few parts in 1e5 (lead: 5e-3). Errors: those of [NewComposition].
 //
 // Source: [IUPAC2021].
 func FromMoles(parts ...MolePart) (Composition, error) {
@@ -175,9 +175,9 @@ func FromMolesWorking(parts ...MolePart) ([]working.Step, error) {
 }
 
 func fromMoles(parts []MolePart, show bool) (Composition, []working.Step, error) {
-	asParts := make([]Part, len(parts))
+	asParts := make([]ElementShare, len(parts))
 	for i, p := range parts {
-		asParts[i] = Part{p.Symbol, units.MassFraction(p.Share)}
+		asParts[i] = ElementShare{p.Symbol, units.MassFraction(p.Share)}
 	}
 	checked, total, err := gather(asParts)
 	if err != nil {
@@ -202,9 +202,9 @@ func fromMoles(parts []MolePart, show bool) (Composition, []working.Step, error)
 		}
 	}
 	mean := units.MolarMass(sum(products))
-	c := Composition{parts: make([]Part, len(checked.parts))}
+	c := Composition{parts: make([]ElementShare, len(checked.parts))}
 	for i, p := range checked.parts {
-		c.parts[i] = Part{p.Symbol, units.MassFraction(products[i] / float64(mean))}
+		c.parts[i] = ElementShare{p.Symbol, units.MassFraction(products[i] / float64(mean))}
 	}
 	if !show {
 		return c, nil, nil
@@ -286,7 +286,7 @@ func (c Composition) Share(symbol string) units.MassFraction {
 // Fineness returns the share of an element in per mille: of "Au" the fineness of a gold alloy.
 //
 // Source: [ISO9202].
-func (c Composition) Fineness(symbol string) Fineness { return FinenessOf(c.Share(symbol)) }
+func (c Composition) Fineness(symbol string) Fineness { return NewFineness(c.Share(symbol)) }
 
 // Karat returns the share of gold in 24ths.
 //
@@ -294,7 +294,7 @@ func (c Composition) Fineness(symbol string) Fineness { return FinenessOf(c.Shar
 func (c Composition) Karat() Karat { return Karat(float64(c.Share("Au")) * 24) }
 
 // Parts returns the elements and their mass fractions in the order given to the constructor.
-func (c Composition) Parts() []Part { return append([]Part(nil), c.parts...) }
+func (c Composition) Parts() []ElementShare { return append([]ElementShare(nil), c.parts...) }
 
 // IsZero reports whether c is the zero Composition: none.
 func (c Composition) IsZero() bool { return len(c.parts) == 0 }

@@ -110,8 +110,8 @@ func TestPropertyEqualAndOrder(t *testing.T) {
 	a := parse(t, "Au 750, Ag 125, Cu 125")
 	b := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Cu", Share: 125}, alloys.PermillePart{Symbol: "Au",
 		Share: 750}, alloys.PermillePart{Symbol: "Ag", Share: 125}))(t)
-	c := must(alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Ag", Share: 0.125},
-		alloys.Part{Symbol: "Cu", Share: 0.125}, alloys.Part{Symbol: "Ni", Share: 0}))(t)
+	c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Ag", Share: 0.125},
+		alloys.ElementShare{Symbol: "Cu", Share: 0.125}, alloys.ElementShare{Symbol: "Ni", Share: 0}))(t)
 	if diff := cmp.Diff(a, b); diff != "" {
 		t.Error(diff)
 	}
@@ -130,8 +130,8 @@ func TestPropertyEqualAndOrder(t *testing.T) {
 	if a.Share("Au") != 0.75 {
 		t.Error("Parts gave away the inside of the composition")
 	}
-	given := []alloys.Part{{Symbol: "Au", Share: 1}}
-	d := must(alloys.New(given...))(t)
+	given := []alloys.ElementShare{{Symbol: "Au", Share: 1}}
+	d := must(alloys.NewComposition(given...))(t)
 	given[0].Share = 0.5
 	if d.Share("Au") != 1 {
 		t.Error("New kept the caller's slice")
@@ -165,7 +165,7 @@ func TestPropertySumTolerance(t *testing.T) {
 
 func TestBadCompositions(t *testing.T) {
 	for _, v := range badNumbers {
-		if c, err := alloys.New(alloys.Part{Symbol: "Au", Share: units.MassFraction(v)}); err == nil || !c.IsZero() {
+		if c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(v)}); err == nil || !c.IsZero() {
 			t.Errorf("share %v was accepted", v)
 		}
 		if _, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: units.Mass(v)}, alloys.MassPart{Symbol: "Cu",
@@ -176,9 +176,9 @@ func TestBadCompositions(t *testing.T) {
 			t.Errorf("mole fraction %v was accepted", v)
 		}
 	}
-	_, err := alloys.New()
+	_, err := alloys.NewComposition()
 	isError(t, "no parts", err, units.ErrNotPositive)
-	_, err = alloys.New(alloys.Part{Symbol: "Au", Share: 0.5}, alloys.Part{Symbol: "Au", Share: 0.5})
+	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.5}, alloys.ElementShare{Symbol: "Au", Share: 0.5})
 	isError(t, "gold twice", err, units.ErrInconsistent)
 	_, err = alloys.FromMoles(alloys.MolePart{Symbol: "Au", Share: 0.5}, alloys.MolePart{Symbol: "Cu", Share: 0.4})
 	isError(t, "moles short", err, units.ErrInconsistent)
@@ -191,12 +191,12 @@ func TestBadCompositions(t *testing.T) {
 	_, err = alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: math.MaxFloat64}, alloys.MassPart{Symbol: "Cu",
 		Mass: math.MaxFloat64})
 	isError(t, "overflow", err, units.ErrNotFinite)
-	_, err = alloys.New(alloys.Part{Symbol: "Gold", Share: 1})
+	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Gold", Share: 1})
 	var unknown *faraday.ElementError
 	if !errors.As(err, &unknown) || !strings.Contains(err.Error(), "Au") {
 		t.Errorf("unknown element: %v", err)
 	}
-	_, err = alloys.New(make([]alloys.Part, 1000)...)
+	_, err = alloys.NewComposition(make([]alloys.ElementShare, 1000)...)
 	isError(t, "a thousand parts", err, units.ErrInconsistent)
 	_, err = alloys.ParseComposition("Au 75, Ag 25")
 	if err == nil || !strings.Contains(err.Error(), "per cent") {
@@ -237,7 +237,7 @@ func TestPropertyCompositionText(t *testing.T) {
 			t.Errorf("%s read back as %v", text, back)
 		}
 	}
-	tiny := must(alloys.New(alloys.Part{Symbol: "Au", Share: 1}, alloys.Part{Symbol: "Co", Share: 5e-324}))(t)
+	tiny := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Co", Share: 5e-324}))(t)
 	if back := parse(t, string(must(tiny.MarshalText())(t))); !back.Equal(tiny) {
 		t.Error("the smallest share does not read back")
 	}

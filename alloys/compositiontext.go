@@ -32,13 +32,13 @@ const needPart = "an element symbol and a share in per mille, as Au 750, or with
 // float64 nearest to what the text says; the rest is computed exactly.
 //
 // Errors: a [*units.ValueError] for text that is not so, or a rest that is not
-// above zero; otherwise those of [New].
+// above zero; otherwise those of [NewComposition].
 func ParseComposition(text string) (Composition, error) {
 	if len(text) > maxText || !utf8.ValidString(text) {
 		return Composition{}, bad("composition", strconv.Quote(units.Clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes",
 			maxText), units.ErrSyntax)
 	}
-	var parts []Part
+	var parts []ElementShare
 	left := big.NewRat(1, 1)
 	rest := -1
 	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' })
@@ -51,7 +51,7 @@ func ParseComposition(text string) (Composition, error) {
 		if err != nil {
 			return Composition{}, err
 		}
-		parts = append(parts, Part{Symbol: symbol})
+		parts = append(parts, ElementShare{Symbol: symbol})
 		if share == nil {
 			if rest >= 0 {
 				return Composition{}, bad("share of "+units.Clip(symbol), "rest", "rest for one element only", units.ErrInconsistent)
@@ -71,7 +71,7 @@ func ParseComposition(text string) (Composition, error) {
 		f, _ := left.Float64()
 		parts[rest].Share = units.MassFraction(f)
 	}
-	return New(parts...)
+	return NewComposition(parts...)
 }
 
 // parsePart reads one part. A nil share stands for the rest.

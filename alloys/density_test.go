@@ -41,7 +41,7 @@ func TestReferenceMixingRule(t *testing.T) {
 		case "gold_percent_from_density":
 			return float64(a.Share) * 100
 		case "karat_from_density":
-			return float64(alloys.FinenessOf(a.Share).Karat())
+			return float64(alloys.NewFineness(a.Share).Karat())
 		case "gold_g_from_density":
 			return float64(mass/units.Gram) * float64(a.Share)
 		}
@@ -145,7 +145,7 @@ func TestReferenceDeposits(t *testing.T) {
 func TestIndependentTwoMetals(t *testing.T) {
 	gold, copper := must(faraday.Lookup("Au"))(t).Density, must(faraday.Lookup("Cu"))(t).Density
 	for w := 0.0; w <= 1; w += 0.125 {
-		c := must(alloys.New(alloys.Part{Symbol: "Au", Share: units.MassFraction(w)}, alloys.Part{Symbol: "Cu",
+		c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(w)}, alloys.ElementShare{Symbol: "Cu",
 			Share: units.MassFraction(1 - w)}))(t)
 		want := float64(gold) * float64(copper) / (w*float64(copper) + (1-w)*float64(gold))
 		d := must(alloys.Density(c, alloys.DensityOptions{}))(t)

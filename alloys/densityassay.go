@@ -61,7 +61,7 @@ func shareFromDensity(first, second string, rho units.Density, o DensityOptions,
 	if err != nil {
 		return DensityAssay{}, nil, err
 	}
-	s := systemOf(Composition{parts: []Part{{first, 0.5}, {second, 0.5}}}) // any share but a trace names the system
+	s := systemOf(Composition{parts: []ElementShare{{first, 0.5}, {second, 0.5}}}) // any share but a trace names the system
 	end := func(r units.Density) units.MassFraction {
 		v := (1/float64(r) - 1/float64(rhoB)) / (1/float64(rhoA) - 1/float64(rhoB))
 		return units.MassFraction(math.Max(0, math.Min(1, v)))

@@ -8,7 +8,7 @@
 // trade writes that share in three ways: a mass fraction (0.75), a [Fineness]
 // in thousandths (750) and a [Karat] in 24ths (18). A [Composition] holds the
 // mass fractions of all elements. It is made whole and then never changes:
-// [New], [FromPermille], [FromMasses], [FromMoles] and [ParseComposition] check
+// [NewComposition], [FromPermille], [FromMasses], [FromMoles] and [ParseComposition] check
 // every share and refuse a set that does not sum to one. Printed recipes that
 // do not add up are common: testdata holds six that are off by half a per cent
 // and more.
@@ -28,7 +28,7 @@
 // stamping, and this package never takes one for the other.
 //
 // A mark promises at least what it says. So [MarkFor] answers with the highest
-// mark of a [Series] that the assay reaches, never the nearest: gold of 584 does
+// mark of a [MarkSeries] that the assay reaches, never the nearest: gold of 584 does
 // not get 585. Which series holds is a matter of law; the one of ISO 9202 was
 // not seen and says so in its field Seen. The stamping act of the United States
 // allows a shortfall for errors of melting and for solder: [MeetsStamp]. Marks
@@ -61,7 +61,7 @@
 //
 // # What a bath lays down
 //
-// A [Deposit] has metals and, between them, non-metal: carbon, cyanide,
+// A [DepositComposition] has metals and, between them, non-metal: carbon, cyanide,
 // hydrogen. Both lower the assay. The colour of 24 karat is no proof of 24
 // karat: with 0.3 % cobalt and 1 % non-metal a deposit is 23.7.
 //

@@ -20,7 +20,7 @@ var (
 // holds what was given.
 type SumError struct {
 	Sum   float64    // what they sum to: 1.179 for 117.9 %
-	Parts []Part     // the mass fractions given, if it was they
+	Parts []ElementShare     // the mass fractions given, if it was they
 	Moles []MolePart // the mole fractions given, if it was they
 }
 

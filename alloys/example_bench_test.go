@@ -49,9 +49,9 @@ func ExampleShareFromDensityWorking() {
 	// Output: w = (1/ρ - 1/ρ_b)/(1/ρ_a - 1/ρ_b) <nil>
 }
 
-func ExampleGoldCoatOf() {
+func ExampleNewGoldCoat() {
 	c, _ := alloys.ParseComposition("Au 750, Ag 125, Cu 125")
-	g, err := alloys.GoldCoatOf(c, alloys.DensityOptions{})
+	g, err := alloys.NewGoldCoat(c, alloys.DensityOptions{})
 	fmt.Printf("%v gold, %.1f g/cm³ %v\n", g.Gold, g.Density/units.GramPerCubicCentimetre, err)
 	// Output: 75 % gold, 15.5 g/cm³ <nil>
 }
@@ -59,7 +59,7 @@ func ExampleGoldCoatOf() {
 func ExampleAlloyThickness() {
 	// Vermeil asks for 2.5 µm of fine gold; the bezel gets 18 karat.
 	c, _ := alloys.ParseComposition("Au 750, Ag 125, Cu 125")
-	g, _ := alloys.GoldCoatOf(c, alloys.DensityOptions{})
+	g, _ := alloys.NewGoldCoat(c, alloys.DensityOptions{})
 	t, err := alloys.AlloyThickness(2.5*units.Micrometre, g)
 	fmt.Printf("%.2f µm %v\n", t/units.Micrometre, err)
 	// Output: 4.16 µm <nil>
@@ -134,26 +134,26 @@ func ExampleAssayWorking() {
 	// Output: F = 1000·m/m_t 750 ‰ <nil>
 }
 
-func ExampleDeposit_Karat() {
+func ExampleDepositComposition_Karat() {
 	// Hard gold of 24 karat colour on a set of hands: 0.3 % cobalt among the
 	// metals, 1 % of the whole non-metal.
 	metals, _ := alloys.ParseComposition("Au 997, Co rest")
-	d := alloys.Deposit{Metals: metals, NonMetal: 0.01}
+	d := alloys.DepositComposition{Metals: metals, NonMetal: 0.01}
 	k, err := d.Karat()
 	fmt.Printf("%.2f K %v\n", float64(k), err)
 	// Output: 23.69 K <nil>
 }
 
-func ExampleDeposit_Fineness() {
+func ExampleDepositComposition_Fineness() {
 	metals, _ := alloys.ParseComposition("Au 997, Co rest")
-	f, err := alloys.Deposit{Metals: metals, NonMetal: 0.01}.Fineness("Au")
+	f, err := alloys.DepositComposition{Metals: metals, NonMetal: 0.01}.Fineness("Au")
 	fmt.Printf("%.1f ‰ %v\n", float64(f), err)
 	// Output: 987.0 ‰ <nil>
 }
 
-func ExampleDeposit_FinenessWorking() {
+func ExampleDepositComposition_FinenessWorking() {
 	metals, _ := alloys.ParseComposition("Au 997, Co rest")
-	steps, err := alloys.Deposit{Metals: metals, NonMetal: 0.01}.FinenessWorking("Au")
+	steps, err := alloys.DepositComposition{Metals: metals, NonMetal: 0.01}.FinenessWorking("Au")
 	fmt.Println(steps[0].Formula, err)
 	// Output: F = 1000·(1 - n)·w <nil>
 }
@@ -285,8 +285,8 @@ func ExampleMeltValue() {
 	c, _ := alloys.ParseComposition("Au 750, Ag 125, Cu 125")
 	swarf := alloys.Weighed{Amount: decimal.New(124, -1), Unit: alloys.PerPennyweight}
 	m, err := alloys.MeltValue(swarf, c, 2,
-		alloys.MetalPrice{Symbol: "Au", Amount: decimal.New(2000, 0), Per: alloys.PerTroyOunce},
-		alloys.MetalPrice{Symbol: "Ag", Amount: decimal.New(25, 0), Per: alloys.PerTroyOunce})
+		alloys.UnitPrice{Symbol: "Au", Amount: decimal.New(2000, 0), Per: alloys.PerTroyOunce},
+		alloys.UnitPrice{Symbol: "Ag", Amount: decimal.New(25, 0), Per: alloys.PerTroyOunce})
 	for _, l := range m.Lines {
 		fmt.Println(l.Symbol, l.Fine.StringFixed(4), "g", l.Value)
 	}
@@ -300,13 +300,13 @@ func ExampleMeltValue() {
 func ExampleMeltValueWorking() {
 	c, _ := alloys.ParseComposition("Au 750, Cu 250")
 	steps, err := alloys.MeltValueWorking(alloys.Weighed{Amount: decimal.New(10, 0), Unit: alloys.PerGram}, c, 2,
-		alloys.MetalPrice{Symbol: "Au", Amount: decimal.New(60, 0), Per: alloys.PerGram})
+		alloys.UnitPrice{Symbol: "Au", Amount: decimal.New(60, 0), Per: alloys.PerGram})
 	fmt.Println(steps[0].Formula, "=", steps[0].Result.Value, steps[0].Note, err)
 	// Output: V = m·(w_Au·p_Au) = 450.00 Without a price, counted as worth nothing: Cu. <nil>
 }
 
-func ExampleWeighedOf() {
-	w, err := alloys.WeighedOf(12.34567*units.Gram, alloys.PerGram, 4)
+func ExampleNewWeighed() {
+	w, err := alloys.NewWeighed(12.34567*units.Gram, alloys.PerGram, 4)
 	fmt.Println(w, err)
 	// Output: 12.3457 g <nil>
 }

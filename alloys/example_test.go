@@ -27,10 +27,10 @@ func Example() {
 	// Output: Au 750, Ag 125, Cu 125 is 18 K, 15.5 g/cm³ within 0.015
 }
 
-func ExampleNew() {
-	sterling, err := alloys.New(alloys.Part{Symbol: "Ag", Share: 0.925}, alloys.Part{Symbol: "Cu", Share: 0.075})
+func ExampleNewComposition() {
+	sterling, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925}, alloys.ElementShare{Symbol: "Cu", Share: 0.075})
 	fmt.Println(sterling, err)
-	_, err = alloys.New(alloys.Part{Symbol: "Ag", Share: 0.925}, alloys.Part{Symbol: "Cu", Share: 0.095})
+	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925}, alloys.ElementShare{Symbol: "Cu", Share: 0.095})
 	var off *alloys.SumError
 	fmt.Println(errors.As(err, &off), err)
 	// Output:
@@ -146,7 +146,7 @@ func ExampleKarat_FinenessWorking() {
 }
 
 func ExampleFineness_Karat() {
-	fmt.Println(alloys.Fineness(585).Karat(), alloys.Fineness(585).MassFraction(), alloys.FinenessOf(0.585))
+	fmt.Println(alloys.Fineness(585).Karat(), alloys.Fineness(585).MassFraction(), alloys.NewFineness(0.585))
 	// Output: 14.04 K 58.5 % 585 ‰
 }
 
@@ -286,7 +286,7 @@ func ExampleFTCTerm() {
 	// Output: 2.5 µm 925 ‰ <nil>
 }
 
-func ExampleTerm_Shortfalls() {
+func ExampleTradeTerm_Shortfalls() {
 	vermeil, _ := alloys.FTCTerm("vermeil")
 	short, err := vermeil.Shortfalls(alloys.CoatFacts{Karat: 18, Fine: 2 * units.Micrometre, Base: 925})
 	fmt.Println(short, err)
@@ -294,15 +294,15 @@ func ExampleTerm_Shortfalls() {
 }
 
 // A pink gold from a cyanide bath, in which copper takes one electron.
-func ExampleDeposit_Plated() {
-	c, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Cu", Share: 0.25})
+func ExampleDepositComposition_Plated() {
+	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu", Share: 0.25})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	d, err := alloys.Deposit{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.3*units.GramPerCubicCentimetre)
+	d, err := alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.3*units.GramPerCubicCentimetre)
 	fmt.Println(d.Equivalent.In(units.GramPerAmpereHour) > 4.8, err)
-	_, err = alloys.Deposit{Metals: c}.Plated(map[string]int{"Ag": 1}, 15.3*units.GramPerCubicCentimetre)
+	_, err = alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Ag": 1}, 15.3*units.GramPerCubicCentimetre)
 	fmt.Println(err)
 	// Output:
 	// true <nil>

@@ -15,12 +15,12 @@ type GoldCoat struct {
 	Fine    units.Density      // of fine gold; zero takes 19.3 g/cm³ from package faraday
 }
 
-// GoldCoatOf returns the coat of an alloy, with the density of [Density].
+// NewGoldCoat returns the coat of an alloy, with the density of [Density].
 //
 // Errors: those of [Density]; a [*units.ValueError] when the alloy holds no gold.
 //
 // Source: [ISO10713].
-func GoldCoatOf(c Composition, o DensityOptions) (GoldCoat, error) {
+func NewGoldCoat(c Composition, o DensityOptions) (GoldCoat, error) {
 	if c.IsZero() {
 		return GoldCoat{}, noComposition("composition")
 	}

@@ -21,7 +21,7 @@ func TestReferenceISO10713(t *testing.T) {
 			alloys.PermillePart{Symbol: "Au", Share: alloys.Fineness(row.Float("fineness"))},
 			alloys.PermillePart{Symbol: "Ag", Share: alloys.Fineness(row.Float("silver_permille"))},
 			alloys.PermillePart{Symbol: "Cu", Share: alloys.Fineness(row.Float("copper_permille"))}))(t)
-		g := must(alloys.GoldCoatOf(c, rowDensities(row)))(t)
+		g := must(alloys.NewGoldCoat(c, rowDensities(row)))(t)
 		fine := units.Length(row.Float("fine_thickness_um")) * units.Micrometre
 		alloy := must(alloys.AlloyThickness(fine, g))(t)
 		near(t, "back to fine gold", float64(must(alloys.FineThickness(alloy, g))(t)), float64(fine), 1e-14)
@@ -36,7 +36,7 @@ func TestReferenceISO10713(t *testing.T) {
 func TestIndependentByMass(t *testing.T) {
 	for _, text := range []string{"Au 1000", "Au 750, Ag 125, Cu 125", "Au 375, Cu rest",
 		"Au 585, Ni 100, Zn 50, Cu rest"} {
-		g := must(alloys.GoldCoatOf(parse(t, text), alloys.DensityOptions{}))(t)
+		g := must(alloys.NewGoldCoat(parse(t, text), alloys.DensityOptions{}))(t)
 		fine := 2.5 * units.Micrometre
 		want := float64(fine.AtDensity(g.Fine))
 		alloy := must(alloys.AlloyThickness(fine, g))(t)
@@ -67,7 +67,7 @@ func TestPropertyFineGoldDefaults(t *testing.T) {
 	if zero != 0 {
 		t.Errorf("no coat is worth %v", zero)
 	}
-	light := must(alloys.GoldCoatOf(parse(t, "Au 997.5, Co 2.5"),
+	light := must(alloys.NewGoldCoat(parse(t, "Au 997.5, Co 2.5"),
 		alloys.DensityOptions{Measured: 17 * units.GramPerCubicCentimetre}))(t)
 	near(t, "17 of 19.3", float64(must(alloys.FineThickness(units.Micrometre, light))(t)), 0.9975*17/19.3*1e-6, 1e-12)
 }
@@ -115,8 +115,8 @@ func TestBadFineGold(t *testing.T) {
 	isError(t, "overflow", err, units.ErrNotFinite)
 	_, err = alloys.ThicknessForFineGold(1e300, alloys.GoldCoat{Gold: 1e-300, Density: 1})
 	isError(t, "overflow", err, units.ErrNotFinite)
-	_, err = alloys.GoldCoatOf(parse(t, "Ag 925, Cu 75"), alloys.DensityOptions{})
+	_, err = alloys.NewGoldCoat(parse(t, "Ag 925, Cu 75"), alloys.DensityOptions{})
 	isError(t, "no gold", err, units.ErrNotPositive)
-	_, err = alloys.GoldCoatOf(alloys.Composition{}, alloys.DensityOptions{Measured: 17000})
+	_, err = alloys.NewGoldCoat(alloys.Composition{}, alloys.DensityOptions{Measured: 17000})
 	isError(t, "no composition", err, units.ErrNotPositive)
 }

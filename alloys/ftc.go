@@ -5,11 +5,11 @@ import (
 	"example.com/laydown/units/origin"
 )
 
-// A Term is a word of the United States jewellery guides for a coated article,
+// A TradeTerm is a word of the United States jewellery guides for a coated article,
 // with what the article must have to bear it. Zero fields ask for nothing. All
 // coatings must cover every significant surface and be of reasonable
 // durability; this library cannot judge that. Not legal advice.
-type Term struct {
+type TradeTerm struct {
 	Name       string
 	LeastKarat Karat              // of the gold
 	LeastFine  units.Length       // thickness throughout, as fine gold: see [GoldCoat]
@@ -36,9 +36,9 @@ type CoatFacts struct {
 // second hand and agree). Silver plate has no thickness in the guides.
 //
 // Source: [FTC23].
-func FTCTerms() []Term {
+func FTCTerms() []TradeTerm {
 	const um = units.Micrometre
-	return []Term{
+	return []TradeTerm{
 		{Name: "vermeil", LeastKarat: 10, LeastFine: 2.5 * um, LeastBase: 925, Seen: origin.Published,
 			Note: "over sterling silver; a layer of base metal between must be disclosed"},
 		{Name: "gold electroplate", LeastKarat: 10, LeastFine: 0.175 * um,
@@ -59,7 +59,7 @@ func FTCTerms() []Term {
 // Errors: a [*units.ValueError] for a name that is not among [FTCTerms].
 //
 // Source: [FTC23].
-func FTCTerm(name string) (Term, error) {
+func FTCTerm(name string) (TradeTerm, error) {
 	need := ""
 	for i, t := range FTCTerms() {
 		if t.Name == name {
@@ -70,7 +70,7 @@ func FTCTerm(name string) (Term, error) {
 		}
 		need += t.Name
 	}
-	return Term{}, notInTable("term", units.Clip(name), "one of "+need)
+	return TradeTerm{}, notInTable("term", units.Clip(name), "one of "+need)
 }
 
 // Shortfalls holds an article against the term and returns what falls short,
@@ -82,7 +82,7 @@ func FTCTerm(name string) (Term, error) {
 // 24, a fineness over 1000 or a share over 1.
 //
 // Source: [FTC23].
-func (t Term) Shortfalls(f CoatFacts) ([]string, error) {
+func (t TradeTerm) Shortfalls(f CoatFacts) ([]string, error) {
 	if f.Karat != 0 {
 		if err := f.Karat.Check("karat of the coat"); err != nil {
 			return nil, err

@@ -66,11 +66,11 @@ func (f Fineness) MassFraction() units.MassFraction {
 	return units.MassFraction(shift(float64(f), -3))
 }
 
-// FinenessOf returns a mass fraction in per mille: the float64 nearest to the
+// NewFineness returns a mass fraction in per mille: the float64 nearest to the
 // decimal that w shows, times 1000.
 //
 // Source: [ISO9202].
-func FinenessOf(w units.MassFraction) Fineness { return Fineness(shift(float64(w), 3)) }
+func NewFineness(w units.MassFraction) Fineness { return Fineness(shift(float64(w), 3)) }
 
 // Decimal returns f as a decimal with at most nine places, for comparing with
 // marks. Nine places of a per mille are finer than any assay, so 584.9999 stays

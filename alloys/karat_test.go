@@ -45,7 +45,7 @@ func TestIndependentKaratByFractions(t *testing.T) {
 		if got := alloys.Fineness(f).MassFraction(); float64(got) != want {
 			t.Fatalf("fineness %v: share %v, want %v", f, got, want)
 		}
-		if got := alloys.FinenessOf(units.MassFraction(want)); float64(got) != f {
+		if got := alloys.NewFineness(units.MassFraction(want)); float64(got) != f {
 			t.Fatalf("share %v: fineness %v, want %v", want, got, f)
 		}
 	}

@@ -161,7 +161,7 @@ func TestPropertyToCompositionReachesTarget(t *testing.T) {
 				if p.Mass < 0 {
 					t.Fatalf("negative addition %+v", add)
 				}
-				pure := must(alloys.New(alloys.Part{Symbol: p.Symbol, Share: 1}))(t)
+				pure := must(alloys.NewComposition(alloys.ElementShare{Symbol: p.Symbol, Share: 1}))(t)
 				lots = append(lots, alloys.Lot{Mass: p.Mass, Composition: pure})
 			}
 			melt := must(alloys.Blend(lots...))(t)
@@ -225,7 +225,7 @@ func TestBadKarating(t *testing.T) {
 	isError(t, "no target", second(alloys.ToComposition(alloys.Lot{}, alloys.Composition{}, 1)), units.ErrNotPositive)
 	isError(t, "silver unwanted", second(alloys.ToComposition(alloys.Lot{Mass: 1, Composition: parse(t, "Au 750, Ag 250")},
 		parse(t, "Au 750, Cu 250"), 0)), alloys.ErrTooMuch)
-	speck := must(alloys.New(alloys.Part{Symbol: "Au", Share: 1}, alloys.Part{Symbol: "Cu", Share: 1e-300}))(t)
+	speck := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Cu", Share: 1e-300}))(t)
 	isError(t, "overflow", second(alloys.ToComposition(alloys.Lot{Mass: 1e300, Composition: parse(t, "Cu 1000")}, speck,
 		0)), units.ErrNotFinite)
 }

@@ -36,23 +36,23 @@ func TestPropertyTextLimits(t *testing.T) {
 	}
 	// A part for each element with a weight is the most there can be.
 	elements := faraday.Elements()
-	parts := func(n int) (string, []alloys.Part) {
+	parts := func(n int) (string, []alloys.ElementShare) {
 		var text []string
-		var list []alloys.Part
+		var list []alloys.ElementShare
 		for i := range n {
 			symbol, share := elements[i%len(elements)].Symbol, units.MassFraction(0)
 			if i == 0 {
 				share = 1
 			}
 			text = append(text, fmt.Sprintf("%s %g", symbol, float64(share)*1000))
-			list = append(list, alloys.Part{Symbol: symbol, Share: share})
+			list = append(list, alloys.ElementShare{Symbol: symbol, Share: share})
 		}
 		return strings.Join(text, ", "), list
 	}
 	for n, ok := range map[int]bool{len(elements): true, 84: true, 85: false} {
 		text, list := parts(n)
 		_, errText := alloys.ParseComposition(text)
-		_, errList := alloys.New(list...)
+		_, errList := alloys.NewComposition(list...)
 		if (errText == nil) != ok || (errList == nil) != ok {
 			t.Errorf("%d parts: %v, %v", n, errText, errList)
 		}

@@ -12,10 +12,10 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// A Series is the list of finenesses that may be marked for one metal. Which
+// A MarkSeries is the list of finenesses that may be marked for one metal. Which
 // series counts is a matter of the country and the edition: name the one you
-// mean. The zero Series holds no mark.
-type Series struct {
+// mean. The zero MarkSeries holds no mark.
+type MarkSeries struct {
 	Name   string            // in words
 	Symbol string            // the metal: Au
 	Marks  []decimal.Decimal // ‰, the lowest first
@@ -54,8 +54,8 @@ func (l List) String() string {
 // Errors: a [*units.ValueError] when the list has no series for that metal.
 //
 // Source: [FinenessLists], [ISO9202].
-func FinenessSeries(list List, symbol string) (Series, error) {
-	s := Series{Name: list.String(), Symbol: symbol, Seen: origin.Published, Source: "FinenessLists"}
+func FinenessSeries(list List, symbol string) (MarkSeries, error) {
+	s := MarkSeries{Name: list.String(), Symbol: symbol, Seen: origin.Published, Source: "FinenessLists"}
 	var text string
 	switch list {
 	case ListUnitedKingdom:
@@ -82,7 +82,7 @@ func FinenessSeries(list List, symbol string) (Series, error) {
 		}[symbol]
 	}
 	if text == "" {
-		return Series{}, notInTable("series", units.Clip(list.String()+" for "+symbol),
+		return MarkSeries{}, notInTable("series", units.Clip(list.String()+" for "+symbol),
 			"a published list and a metal it has, as ListUnitedKingdom and Au")
 	}
 	s.Marks = marks(text)
@@ -96,19 +96,19 @@ func FinenessSeries(list List, symbol string) (Series, error) {
 // for no marks or a mark not above 0 and at most 1000.
 //
 // Source: [Definition].
-func NewSeries(name, symbol string, list ...decimal.Decimal) (Series, error) {
+func NewSeries(name, symbol string, list ...decimal.Decimal) (MarkSeries, error) {
 	if _, err := faraday.Lookup(symbol); err != nil {
-		return Series{}, err
+		return MarkSeries{}, err
 	}
-	s := Series{Name: name, Symbol: symbol, Marks: append([]decimal.Decimal(nil), list...)}
+	s := MarkSeries{Name: name, Symbol: symbol, Marks: append([]decimal.Decimal(nil), list...)}
 	if err := s.check(); err != nil {
-		return Series{}, err
+		return MarkSeries{}, err
 	}
 	sort.Slice(s.Marks, func(i, j int) bool { return s.Marks[i].LessThan(s.Marks[j]) })
 	return s, nil
 }
 
-func (s Series) check() error {
+func (s MarkSeries) check() error {
 	if len(s.Marks) == 0 {
 		return bad("series", "of no marks", "at least one mark, as those of FinenessSeries", units.ErrNotPositive)
 	}
@@ -137,7 +137,7 @@ func (s Series) check() error {
 // series without marks.
 //
 // Source: [FinenessFloor], [ISO9202].
-func MarkFor(assay decimal.Decimal, s Series) (decimal.Decimal, error) {
+func MarkFor(assay decimal.Decimal, s MarkSeries) (decimal.Decimal, error) {
 	if err := checkPermille("assay", assay); err != nil {
 		return decimal.Decimal{}, err
 	}
@@ -160,7 +160,7 @@ func MarkFor(assay decimal.Decimal, s Series) (decimal.Decimal, error) {
 
 // MarkForWorking shows by how much the assay lies above the mark of [MarkFor].
 // Errors: those of MarkFor.
-func MarkForWorking(assay decimal.Decimal, s Series) ([]working.Step, error) {
+func MarkForWorking(assay decimal.Decimal, s MarkSeries) ([]working.Step, error) {
 	mark, err := MarkFor(assay, s)
 	if err != nil {
 		return nil, err

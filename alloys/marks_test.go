@@ -120,7 +120,7 @@ func TestBadMarkFor(t *testing.T) {
 	if _, err := alloys.MarkFor(decimal.Decimal{}, s); err == nil {
 		t.Error("the zero assay was marked")
 	}
-	_, err = alloys.MarkFor(dec("900"), alloys.Series{})
+	_, err = alloys.MarkFor(dec("900"), alloys.MarkSeries{})
 	isError(t, "no marks", err, units.ErrNotPositive)
 	_, err = alloys.NewSeries("x", "Au", dec("1001"))
 	isError(t, "mark 1001", err, units.ErrOutOfRange)

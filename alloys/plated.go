@@ -21,10 +21,10 @@ import (
 //
 // A valence for a metal that is not in the deposit is refused: it was meant for
 // another one. Errors: a [*units.ValueError] for that, for an empty deposit or a
-// density that is not above zero; those of [faraday.PartOf].
+// density that is not above zero; those of [faraday.NewDepositPart].
 //
 // Source: [OpenStaxChem2e] section 17.7, by adding charges.
-func (d Deposit) Plated(valences map[string]int, density units.Density) (faraday.Deposit, error) {
+func (d DepositComposition) Plated(valences map[string]int, density units.Density) (faraday.Deposit, error) {
 	if err := d.check(); err != nil {
 		return faraday.Deposit{}, err
 	}
@@ -36,7 +36,7 @@ func (d Deposit) Plated(valences map[string]int, density units.Density) (faraday
 			return faraday.Deposit{}, bad("valences", symbol, "metals of the deposit, "+d.Metals.String(), units.ErrInconsistent)
 		}
 	}
-	var parts []faraday.Part
+	var parts []faraday.DepositPart
 	for _, m := range d.Metals.Parts() {
 		e, err := faraday.Lookup(m.Symbol)
 		if err != nil {
@@ -46,14 +46,14 @@ func (d Deposit) Plated(valences map[string]int, density units.Density) (faraday
 		if !given {
 			z = e.UsualValence()
 		}
-		p, err := faraday.PartOf(m.Symbol, z, m.Share*(1-d.NonMetal))
+		p, err := faraday.NewDepositPart(m.Symbol, z, m.Share*(1-d.NonMetal))
 		if err != nil {
 			return faraday.Deposit{}, fmt.Errorf("%s: %w", units.Clip(m.Symbol), err)
 		}
 		parts = append(parts, p)
 	}
 	if d.NonMetal > 0 {
-		parts = append(parts, faraday.Part{Share: d.NonMetal})
+		parts = append(parts, faraday.DepositPart{Share: d.NonMetal})
 	}
 	eq, err := faraday.MixedEquivalent(parts...)
 	return faraday.Deposit{Equivalent: eq, Density: density}, err

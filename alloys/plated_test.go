@@ -12,11 +12,11 @@ import (
 
 // TestIndependentPlated adds the charges of one gram of deposit by hand.
 func TestIndependentPlated(t *testing.T) {
-	c, err := alloys.New(alloys.Part{Symbol: "Au", Share: 0.75}, alloys.Part{Symbol: "Cu", Share: 0.25})
+	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu", Share: 0.25})
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := alloys.Deposit{Metals: c, NonMetal: 0.002}
+	d := alloys.DepositComposition{Metals: c, NonMetal: 0.002}
 	// Moles of electrons for 0.998 g of metal, copper from cyanide and from acid.
 	for z, want := range map[int]float64{1: 0.998 * (0.75/196.966570 + 0.25/63.546), 2: 0.998 * (0.75/196.966570 +
 		2*0.25/63.546)} {
@@ -37,12 +37,12 @@ func TestIndependentPlated(t *testing.T) {
 	if err != nil || usual != same {
 		t.Errorf("usual valences: %v, %v, %v", usual, same, err)
 	}
-	pure, err := alloys.New(alloys.Part{Symbol: "Au", Share: 1})
+	pure, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
-	gold, err := alloys.Deposit{Metals: pure}.Plated(nil, 19.3*units.GramPerCubicCentimetre)
-	plain, err2 := faraday.DepositOf("Au", 1)
+	gold, err := alloys.DepositComposition{Metals: pure}.Plated(nil, 19.3*units.GramPerCubicCentimetre)
+	plain, err2 := faraday.NewDeposit("Au", 1)
 	if err != nil || err2 != nil || gold.Equivalent != plain.Equivalent {
 		t.Errorf("%v, %v, %v, %v", gold, plain, err, err2)
 	}
@@ -51,8 +51,8 @@ func TestIndependentPlated(t *testing.T) {
 	for _, bad := range []error{
 		onlyError(d.Plated(map[string]int{"Ni": 2}, 1e4)), onlyError(d.Plated(map[string]int{"Cu": 9}, 1e4)),
 		onlyError(d.Plated(nil, 0)),
-		onlyError(d.Plated(nil, units.Density(math.NaN()))), onlyError(alloys.Deposit{}.Plated(nil, 1e4)),
-		onlyError(alloys.Deposit{Metals: pure, NonMetal: 1}.Plated(nil, 1e4)),
+		onlyError(d.Plated(nil, units.Density(math.NaN()))), onlyError(alloys.DepositComposition{}.Plated(nil, 1e4)),
+		onlyError(alloys.DepositComposition{Metals: pure, NonMetal: 1}.Plated(nil, 1e4)),
 	} {
 		if !errors.As(bad, &v) {
 			t.Errorf("%v, want a *units.ValueError", bad)

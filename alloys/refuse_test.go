@@ -31,13 +31,13 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Assay", alloys.Assay, []any{0.00075, 0.001}},
 		{"AssayWorking", alloys.AssayWorking, []any{0.00075, 0.001}},
 		{"DepositFromMasses", alloys.DepositFromMasses, []any{1e-6, []alloys.MassPart{{Symbol: "Au", Mass: 0.001}}}},
-		{"Karat", alloys.Deposit.Karat, []any{alloys.Deposit{Metals: parse(t, "Au 1000"), NonMetal: 0.002}}},
-		{"Fineness", alloys.Deposit.Fineness, []any{alloys.Deposit{Metals: gold, NonMetal: 0.002}, "Au"}},
+		{"Karat", alloys.DepositComposition.Karat, []any{alloys.DepositComposition{Metals: parse(t, "Au 1000"), NonMetal: 0.002}}},
+		{"Fineness", alloys.DepositComposition.Fineness, []any{alloys.DepositComposition{Metals: gold, NonMetal: 0.002}, "Au"}},
 		{"NonMetalFromDensity", alloys.NonMetalFromDensity, []any{17300.0, 19300.0, 1500.0}},
 		{"NonMetalFromDensityWorking", alloys.NonMetalFromDensityWorking, []any{17300.0, 19300.0, 1500.0}},
 		{"Blend", alloys.Blend, []any{[]alloys.Lot{stock, {Mass: 0.002, Composition: gold}}}},
 		{"ToComposition", alloys.ToComposition, []any{stock, gold, 0.05}},
-		{"New", alloys.New, []any{[]alloys.Part{{Symbol: "Au", Share: 0.75}, {Symbol: "Ag", Share: 0.25}}}},
+		{"New", alloys.NewComposition, []any{[]alloys.ElementShare{{Symbol: "Au", Share: 0.75}, {Symbol: "Ag", Share: 0.25}}}},
 		{"FromMasses", alloys.FromMasses, []any{[]alloys.MassPart{{Symbol: "Au", Mass: 0.75}, {Symbol: "Ag", Mass: 0.25}}}},
 		{"FromMoles", alloys.FromMoles, []any{[]alloys.MolePart{{Symbol: "Au", Share: 0.75}, {Symbol: "Ag", Share: 0.25}}}},
 		{"Density", alloys.Density, []any{gold, alloys.DensityOptions{}}},
@@ -51,7 +51,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"BlendTo", alloys.BlendTo, []any{0.01, 0.585, 0.9999, 0.75}},
 		{"Decimal", alloys.Fineness.Decimal, []any{alloys.Fineness(0.75)}},
 		{"MarkedFineness", alloys.MarkedFineness, []any{alloys.Karat(18)}},
-		{"WeighedOf", alloys.WeighedOf, []any{0.01, alloys.PerGram, int32(4)}},
+		{"WeighedOf", alloys.NewWeighed, []any{0.01, alloys.PerGram, int32(4)}},
 	} {
 		if testdata.WrongCalls(t, beside, c.name, c.fn, c.args...) == 0 && c.name != "Karat" {
 			t.Errorf("%s refuses nothing", c.name)

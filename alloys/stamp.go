@@ -15,12 +15,12 @@ const (
 	WatchcaseOrFlatware
 )
 
-// A Sample says what was assayed.
-type Sample uint8
+// A AssaySample says what was assayed.
+type AssaySample uint8
 
 // The samples. The zero value is a piece free of solder.
 const (
-	WithoutSolder Sample = iota // a part of the article that holds no solder
+	WithoutSolder AssaySample = iota // a part of the article that holds no solder
 	WithSolder                  // gold: the whole article, solder included; silver: a part that holds solder
 )
 
@@ -29,7 +29,7 @@ type Stamp struct {
 	Symbol  string          // Au or Ag
 	Mark    decimal.Decimal // ‰: 750, or Karat(14).Fineness().Decimal()
 	Article Article
-	Sample  Sample
+	Sample  AssaySample
 }
 
 // A StampVerdict is the outcome of [MeetsStamp]; all figures in per mille.
@@ -53,7 +53,7 @@ type StampVerdict struct {
 // unknown article or sample.
 //
 // Source: [StampAct].
-func StampShortfall(symbol string, article Article, sample Sample) (decimal.Decimal, error) {
+func StampShortfall(symbol string, article Article, sample AssaySample) (decimal.Decimal, error) {
 	if article > WatchcaseOrFlatware {
 		return decimal.Decimal{}, notInTable("article", "unknown", "OtherArticle or WatchcaseOrFlatware")
 	}

@@ -10,9 +10,9 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// A MetalPrice is the price of one fine metal in a money of the caller's. The
+// A UnitPrice is the price of one fine metal in a money of the caller's. The
 // unit must be named: an ounce price read as a gram price is off by 31.
-type MetalPrice struct {
+type UnitPrice struct {
 	Symbol string          // Au
 	Amount decimal.Decimal // money, ≥ 0
 	Per    TradeUnit
@@ -50,18 +50,18 @@ type Melt struct {
 // 12; a [*faraday.ElementError] for a price of an unknown element.
 //
 // Source: [Definition].
-func MeltValue(w Weighed, c Composition, places int32, prices ...MetalPrice) (Melt, error) {
+func MeltValue(w Weighed, c Composition, places int32, prices ...UnitPrice) (Melt, error) {
 	m, _, err := meltValue(w, c, places, prices, false)
 	return m, err
 }
 
 // MeltValueWorking shows how [MeltValue] computes, with the same errors.
-func MeltValueWorking(w Weighed, c Composition, places int32, prices ...MetalPrice) ([]working.Step, error) {
+func MeltValueWorking(w Weighed, c Composition, places int32, prices ...UnitPrice) ([]working.Step, error) {
 	_, steps, err := meltValue(w, c, places, prices, true)
 	return steps, err
 }
 
-func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice, show bool) (Melt, []working.Step, error) {
+func meltValue(w Weighed, c Composition, places int32, prices []UnitPrice, show bool) (Melt, []working.Step, error) {
 	grams, err := w.rat()
 	if err != nil {
 		return Melt{}, nil, err
@@ -126,7 +126,7 @@ func meltValue(w Weighed, c Composition, places int32, prices []MetalPrice, show
 	return melt, []working.Step{step}, nil
 }
 
-func checkPrices(prices []MetalPrice) error {
+func checkPrices(prices []UnitPrice) error {
 	if len(prices) == 0 {
 		return bad("prices", "none", "the price of one metal at least", units.ErrNotPositive)
 	}
@@ -150,13 +150,13 @@ func checkPrices(prices []MetalPrice) error {
 	return nil
 }
 
-func priceOf(prices []MetalPrice, symbol string) (MetalPrice, bool) {
+func priceOf(prices []UnitPrice, symbol string) (UnitPrice, bool) {
 	for _, p := range prices {
 		if p.Symbol == symbol {
 			return p, true
 		}
 	}
-	return MetalPrice{}, false
+	return UnitPrice{}, false
 }
 
 // shareDecimal returns a share as the shortest decimal that names it, cut to

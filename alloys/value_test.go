@@ -12,8 +12,8 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-func price(symbol, amount string, per alloys.TradeUnit) alloys.MetalPrice {
-	return alloys.MetalPrice{Symbol: symbol, Amount: dec(amount), Per: per}
+func price(symbol, amount string, per alloys.TradeUnit) alloys.UnitPrice {
+	return alloys.UnitPrice{Symbol: symbol, Amount: dec(amount), Per: per}
 }
 
 func weighed(amount string, unit alloys.TradeUnit) alloys.Weighed {
@@ -38,7 +38,7 @@ func TestIndependentMeltValue(t *testing.T) {
 		permille := r.Int63n(999) + 1
 		c := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Au", Share: alloys.Fineness(permille)},
 			alloys.PermillePart{Symbol: "Cu", Share: alloys.Fineness(1000 - permille)}))(t)
-		m := must(alloys.MeltValue(alloys.Weighed{Amount: amount, Unit: unit}, c, 2, alloys.MetalPrice{Symbol: "Au",
+		m := must(alloys.MeltValue(alloys.Weighed{Amount: amount, Unit: unit}, c, 2, alloys.UnitPrice{Symbol: "Au",
 			Amount: cost, Per: per}))(t)
 		exact := new(big.Rat).Mul(amount.Rat(), size[unit])
 		exact.Mul(exact, big.NewRat(permille, 1000)).Mul(exact, cost.Rat()).Quo(exact, size[per])
@@ -111,14 +111,14 @@ func TestPropertyWeighed(t *testing.T) {
 			t.Errorf("%v is %v, want %v", w.from, got, w.to)
 		}
 	}
-	w := must(alloys.WeighedOf(12.34565*units.Gram, alloys.PerGram, 4))(t)
+	w := must(alloys.NewWeighed(12.34565*units.Gram, alloys.PerGram, 4))(t)
 	if w.String() != "12.3456 g" { // a tie, to the even digit
 		t.Errorf("%s", w)
 	}
-	if w := must(alloys.WeighedOf(0.1*units.Gram+0.2*units.Gram, alloys.PerGram, 4))(t); w.Amount.String() != "0.3" {
+	if w := must(alloys.NewWeighed(0.1*units.Gram+0.2*units.Gram, alloys.PerGram, 4))(t); w.Amount.String() != "0.3" {
 		t.Errorf("%s", w)
 	}
-	if w := must(alloys.WeighedOf(5e-324, alloys.PerGram, 12))(t); !w.Amount.IsZero() {
+	if w := must(alloys.NewWeighed(5e-324, alloys.PerGram, 12))(t); !w.Amount.IsZero() {
 		t.Errorf("%s", w)
 	}
 	m := must(weighed("20", alloys.PerPennyweight).Mass())(t)
@@ -126,13 +126,13 @@ func TestPropertyWeighed(t *testing.T) {
 		t.Errorf("20 dwt is %v", m)
 	}
 	for _, v := range badNumbers {
-		if _, err := alloys.WeighedOf(units.Mass(v), alloys.PerGram, 4); err == nil {
+		if _, err := alloys.NewWeighed(units.Mass(v), alloys.PerGram, 4); err == nil {
 			t.Errorf("mass %v was weighed", v)
 		}
 	}
-	for _, err := range []error{second(alloys.WeighedOf(1, alloys.NoTradeUnit, 4)), second(alloys.WeighedOf(1,
-		alloys.PerGram, -1)), second(alloys.WeighedOf(1, alloys.PerGram, 13)),
-		second(alloys.WeighedOf(1e13, alloys.PerGram, 4)), second(alloys.Weighed{}.Mass()),
+	for _, err := range []error{second(alloys.NewWeighed(1, alloys.NoTradeUnit, 4)), second(alloys.NewWeighed(1,
+		alloys.PerGram, -1)), second(alloys.NewWeighed(1, alloys.PerGram, 13)),
+		second(alloys.NewWeighed(1e13, alloys.PerGram, 4)), second(alloys.Weighed{}.Mass()),
 		second(alloys.Weighed{}.In(alloys.PerGram, 2)),
 		second(weighed("-1", alloys.PerGram).Mass()), second(weighed("1e1000", alloys.PerGram).Mass()), second(weighed("1",
 			99).Mass())} {
@@ -156,7 +156,7 @@ func TestBadMeltValue(t *testing.T) {
 		"negative places": second(alloys.MeltValue(w, c, -1, gold)),
 		"many places":     second(alloys.MeltValue(w, c, 13, gold)),
 		"negative price":  second(alloys.MeltValue(w, c, 2, price("Au", "-1", alloys.PerGram))),
-		"endless price": second(alloys.MeltValue(w, c, 2, alloys.MetalPrice{Symbol: "Au",
+		"endless price": second(alloys.MeltValue(w, c, 2, alloys.UnitPrice{Symbol: "Au",
 			Amount: endless(alloys.PerGram).Amount, Per: alloys.PerGram})),
 		"price of no unit": second(alloys.MeltValue(w, c, 2, price("Au", "1", alloys.NoTradeUnit))),
 		"priced twice":     second(alloys.MeltValue(w, c, 2, gold, gold)),

@@ -96,7 +96,7 @@ type Weighed struct {
 	Unit   TradeUnit
 }
 
-// WeighedOf makes a balance reading of a mass: the shortest decimal that names
+// NewWeighed makes a balance reading of a mass: the shortest decimal that names
 // the float64 in grams, brought to the unit and rounded half to even to a
 // number of places. A mass that came from float64 arithmetic has no exact
 // decimal; say here how many places of it you stand for. 4 places of a gram
@@ -106,7 +106,7 @@ type Weighed struct {
 // places outside 0 to 12.
 //
 // Source: [Definition].
-func WeighedOf(m units.Mass, unit TradeUnit, places int32) (Weighed, error) {
+func NewWeighed(m units.Mass, unit TradeUnit, places int32) (Weighed, error) {
 	if err := units.NonNegative("mass", m); err != nil {
 		return Weighed{}, err
 	}

@@ -24,7 +24,7 @@ func TestPinnedUsualValences(t *testing.T) {
 		if e.UsualValence() != usual[e.Symbol] {
 			t.Errorf("%s: usual valence %d, want %d", e.Symbol, e.UsualValence(), usual[e.Symbol])
 		}
-		d, err := faraday.DepositOf(e.Symbol, 0)
+		d, err := faraday.NewDeposit(e.Symbol, 0)
 		if n := usual[e.Symbol]; n == 0 {
 			var v *units.ValueError
 			if !errors.As(err, &v) || v.Value != "not given" {
@@ -66,11 +66,11 @@ func TestReferenceDensitiesKnown(t *testing.T) {
 // TestPropertyBounds holds the ends of the ranges that the comments state: what
 // is at an end that counts is taken, the next value is refused.
 func TestPropertyBounds(t *testing.T) {
-	deposit := func(p ...faraday.Part) error { _, err := faraday.MixedEquivalent(p...); return err }
-	silver := func(share float64) faraday.Part {
-		return faraday.Part{Molar: 0.1078682, Electrons: 1, Share: units.MassFraction(share)}
+	deposit := func(p ...faraday.DepositPart) error { _, err := faraday.MixedEquivalent(p...); return err }
+	silver := func(share float64) faraday.DepositPart {
+		return faraday.DepositPart{Molar: 0.1078682, Electrons: 1, Share: units.MassFraction(share)}
 	}
-	equivalent := func(n int) error { _, err := faraday.EquivalentOf(0.1, n); return err }
+	equivalent := func(n int) error { _, err := faraday.NewEquivalent(0.1, n); return err }
 	element := func(symbol string, n int) error {
 		e, err := faraday.Lookup(symbol)
 		if err != nil {
@@ -200,7 +200,7 @@ func TestPropertyGapWidth(t *testing.T) {
 		{0, 100, 5e-8, 0}, {0, 100, 5e-7, 1}, {0, 1e-3, 5e-13, 0}, {0, 1e-3, 1e-11, 1},
 		{-1e9, 1, 2e-7, 0}, {-1e9, 1, 2e-6, 1}, {1e9, 1, 2e-7, 0}, {-1, 1, 2e-9, 1}, {-1e9, 1e9, 0.5, 0},
 	} {
-		log, err := faraday.IntegrateLog([]faraday.Sample{{At: units.Duration(c.start), Current: 1},
+		log, err := faraday.IntegrateLog([]faraday.CurrentReading{{At: units.Duration(c.start), Current: 1},
 			{At: units.Duration(c.start + c.step + c.over), Current: 1}}, units.Duration(c.step))
 		if err != nil || len(log.Gaps) != c.gaps {
 			t.Errorf("%+v: %d gaps, %v", c, len(log.Gaps), err)

@@ -9,8 +9,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Sample is one line of a logged current.
-type Sample struct {
+// A CurrentReading is one line of a logged current.
+type CurrentReading struct {
 	At      units.Duration // the logger's clock, from any start
 	Current units.Current  // > 0 deposits, < 0 strips
 }
@@ -61,7 +61,7 @@ func (l LoggedCharge) InGaps() units.Charge {
 // finite, times that do not rise from sample to sample, or a negative maxGap.
 //
 // Source: [Definition] (the area under straight lines).
-func IntegrateLog(samples []Sample, maxGap units.Duration) (LoggedCharge, error) {
+func IntegrateLog(samples []CurrentReading, maxGap units.Duration) (LoggedCharge, error) {
 	if err := units.NonNegative("largest step", maxGap); err != nil {
 		return LoggedCharge{}, err
 	}
@@ -121,7 +121,7 @@ func IntegrateLog(samples []Sample, maxGap units.Duration) (LoggedCharge, error)
 
 // zeroCrossing returns when the straight line from a to b, of opposite signs,
 // is zero: between their times, both ends possible by rounding.
-func zeroCrossing(a, b Sample) float64 {
+func zeroCrossing(a, b CurrentReading) float64 {
 	// Divided by the larger, neither current overflows nor vanishes.
 	larger := max(math.Abs(float64(a.Current)), math.Abs(float64(b.Current)))
 	ia, ib := float64(a.Current)/larger, float64(b.Current)/larger
@@ -136,7 +136,7 @@ func rounding(step, from, to units.Duration) units.Duration {
 	return units.Duration(1e-9*float64(step) + 4e-16*reading)
 }
 
-func gapBetween(a, b Sample) Gap {
+func gapBetween(a, b CurrentReading) Gap {
 	mean := a.Current/2 + b.Current/2
 	return Gap{From: a.At, To: b.At, Charge: mean.For(b.At - a.At)}
 }

@@ -16,7 +16,7 @@ import (
 // after 4 s, 4 C one way and 1 C the other. -1 A for 3 s: 3 C. -1 to 0 A in
 // 2 s: 1 C. Together 24 C and 5 C in 26 s.
 func TestIndependentIntegrateLog(t *testing.T) {
-	log, err := faraday.IntegrateLog([]faraday.Sample{{100, 0}, {110, 2}, {115, 2}, {121, -1}, {124, -1}, {126, 0}}, 0)
+	log, err := faraday.IntegrateLog([]faraday.CurrentReading{{100, 0}, {110, 2}, {115, 2}, {121, -1}, {124, -1}, {126, 0}}, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -28,7 +28,7 @@ func TestIndependentIntegrateLog(t *testing.T) {
 		t.Errorf("gaps %v without a limit", log.Gaps)
 	}
 	// Steps of 10, 5, 6, 3, 2 s against 5 s.
-	log, err = faraday.IntegrateLog([]faraday.Sample{{100, 0}, {110, 2}, {115, 2}, {121, -1}, {124, -1}, {126, 0}}, 5)
+	log, err = faraday.IntegrateLog([]faraday.CurrentReading{{100, 0}, {110, 2}, {115, 2}, {121, -1}, {124, -1}, {126, 0}}, 5)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,9 +43,9 @@ func TestIndependentIntegrateLog(t *testing.T) {
 // A log of the ramp 12.0 + 0.2·t has 280 A·min, however it is sampled.
 func TestIndependentLogOfRamp(t *testing.T) {
 	for _, minutes := range [][]float64{{0, 20}, {0, 1, 7.5, 20}, {0, 0.1, 0.2, 3, 19.99, 20}} {
-		var samples []faraday.Sample
+		var samples []faraday.CurrentReading
 		for _, m := range minutes {
-			samples = append(samples, faraday.Sample{At: units.Duration(m) * units.Minute, Current: units.Current(12 + 0.2*m)})
+			samples = append(samples, faraday.CurrentReading{At: units.Duration(m) * units.Minute, Current: units.Current(12 + 0.2*m)})
 		}
 		log, err := faraday.IntegrateLog(samples, 0)
 		if err != nil {
@@ -59,14 +59,14 @@ func TestIndependentLogOfRamp(t *testing.T) {
 func TestPropertyIntegrateLog(t *testing.T) {
 	// A swinging current at uneven times: the parts add up to what the trapezium
 	// rule gives for the whole, and turning the sign round exchanges them.
-	var samples, turned []faraday.Sample
+	var samples, turned []faraday.CurrentReading
 	var x, y []float64
 	at := -3.0
 	for k := range 400 {
 		at += 0.05 + 0.04*math.Sin(float64(k))
 		i := 2*math.Sin(1.7*at) + 0.3
-		samples = append(samples, faraday.Sample{At: units.Duration(at), Current: units.Current(i)})
-		turned = append(turned, faraday.Sample{At: units.Duration(at), Current: units.Current(-i)})
+		samples = append(samples, faraday.CurrentReading{At: units.Duration(at), Current: units.Current(i)})
+		turned = append(turned, faraday.CurrentReading{At: units.Duration(at), Current: units.Current(-i)})
 		x, y = append(x, at), append(y, i)
 	}
 	a, err := faraday.IntegrateLog(samples, 0)
@@ -82,11 +82,11 @@ func TestPropertyIntegrateLog(t *testing.T) {
 		t.Errorf("turned round %+v becomes %+v", a.SplitCharge, b.SplitCharge)
 	}
 	// A sample more on a straight line changes nothing.
-	var finer []faraday.Sample
+	var finer []faraday.CurrentReading
 	for k, s := range samples {
 		if k > 0 {
 			before := samples[k-1]
-			finer = append(finer, faraday.Sample{At: before.At + (s.At-before.At)/4, Current: before.Current +
+			finer = append(finer, faraday.CurrentReading{At: before.At + (s.At-before.At)/4, Current: before.Current +
 				(s.Current-before.Current)/4})
 		}
 		finer = append(finer, s)
@@ -101,7 +101,7 @@ func TestPropertyIntegrateLog(t *testing.T) {
 	samples = samples[:0]
 	for k := range 100001 {
 		phase := 2 * math.Pi * float64(k) / 100000
-		samples = append(samples, faraday.Sample{At: units.Duration(phase), Current: units.Current(math.Cos(phase))})
+		samples = append(samples, faraday.CurrentReading{At: units.Duration(phase), Current: units.Current(math.Cos(phase))})
 	}
 	if c, err = faraday.IntegrateLog(samples, 0); err != nil {
 		t.Fatal(err)
@@ -114,9 +114,9 @@ func TestPropertyIntegrateLog(t *testing.T) {
 // differences round to either side; not with a clock since 1970 either.
 func TestPropertyGapRounding(t *testing.T) {
 	for _, start := range []float64{0, 1.7e9} {
-		var samples []faraday.Sample
+		var samples []faraday.CurrentReading
 		for k := range 1000 {
-			samples = append(samples, faraday.Sample{At: units.Duration(start + float64(k)/10), Current: 1})
+			samples = append(samples, faraday.CurrentReading{At: units.Duration(start + float64(k)/10), Current: 1})
 		}
 		log, err := faraday.IntegrateLog(samples, 0.1)
 		if err != nil {
@@ -132,22 +132,22 @@ func TestPropertyGapRounding(t *testing.T) {
 }
 
 func TestIntegrateLogErrors(t *testing.T) {
-	good := []faraday.Sample{{0, 1}, {1, -1}, {2, 1}}
+	good := []faraday.CurrentReading{{0, 1}, {1, -1}, {2, 1}}
 	for _, c := range []struct {
 		what    string
-		samples []faraday.Sample
+		samples []faraday.CurrentReading
 		gap     units.Duration
 		err     error
 	}{
 		{"none", nil, 0, units.ErrOutOfRange},
 		{"one", good[:1], 0, units.ErrOutOfRange},
-		{"twice the same time", []faraday.Sample{{0, 1}, {1, 1}, {1, 2}}, 0, units.ErrInconsistent},
-		{"back in time", []faraday.Sample{{5000, 1}, {4999.75, 1}}, 0, units.ErrInconsistent},
+		{"twice the same time", []faraday.CurrentReading{{0, 1}, {1, 1}, {1, 2}}, 0, units.ErrInconsistent},
+		{"back in time", []faraday.CurrentReading{{5000, 1}, {4999.75, 1}}, 0, units.ErrInconsistent},
 		{"negative gap", good, -1, units.ErrNegative},
 		{"NaN gap", good, units.Duration(math.NaN()), units.ErrNotFinite},
-		{"overflow", []faraday.Sample{{0, 1e300}, {1e300, 1e300}}, 0, units.ErrNotFinite},
-		{"time overflow at a crossing", []faraday.Sample{{-1.7e308, 5e-324}, {1.7e308, -1e10}}, 0, units.ErrNotFinite},
-		{"time overflow", []faraday.Sample{{-1.7e308, 1}, {1.7e308, -1}}, 0, units.ErrNotFinite},
+		{"overflow", []faraday.CurrentReading{{0, 1e300}, {1e300, 1e300}}, 0, units.ErrNotFinite},
+		{"time overflow at a crossing", []faraday.CurrentReading{{-1.7e308, 5e-324}, {1.7e308, -1e10}}, 0, units.ErrNotFinite},
+		{"time overflow", []faraday.CurrentReading{{-1.7e308, 1}, {1.7e308, -1}}, 0, units.ErrNotFinite},
 	} {
 		log, err := faraday.IntegrateLog(c.samples, c.gap)
 		if !errors.Is(err, c.err) || log.Time != 0 {
@@ -155,14 +155,14 @@ func TestIntegrateLogErrors(t *testing.T) {
 		}
 		chemTyped(t, c.what, 0, err)
 	}
-	if _, err := faraday.IntegrateLog([]faraday.Sample{{5000, 1}, {4999.75, 1}}, 0); err == nil ||
+	if _, err := faraday.IntegrateLog([]faraday.CurrentReading{{5000, 1}, {4999.75, 1}}, 0); err == nil ||
 		!strings.Contains(err.Error(), "4999.75") {
 		t.Errorf("the error hides the fraction of a second: %v", err)
 	}
 	for k := range good {
 		chemSweep(2, func(v []float64) {
-			samples := append([]faraday.Sample(nil), good...)
-			samples[k] = faraday.Sample{At: units.Duration(v[0]), Current: units.Current(v[1])}
+			samples := append([]faraday.CurrentReading(nil), good...)
+			samples[k] = faraday.CurrentReading{At: units.Duration(v[0]), Current: units.Current(v[1])}
 			for _, gap := range chemBad {
 				log, err := faraday.IntegrateLog(samples, units.Duration(gap))
 				chemTyped(t, "IntegrateLog charge", float64(log.Gross()), err)
@@ -174,7 +174,7 @@ func TestIntegrateLogErrors(t *testing.T) {
 		})
 	}
 	// Two tiny currents of opposite signs.
-	if log, err := faraday.IntegrateLog([]faraday.Sample{{0, 5e-324}, {1e6, -5e-324}}, 0); err != nil || log.Time != 1e6 {
+	if log, err := faraday.IntegrateLog([]faraday.CurrentReading{{0, 5e-324}, {1e6, -5e-324}}, 0); err != nil || log.Time != 1e6 {
 		t.Errorf("%+v, %v", log, err)
 	}
 }

@@ -10,7 +10,7 @@ type Deposit struct {
 	Density    units.Density    // > 0, of the deposit and not of the bulk metal
 }
 
-// DepositOf returns the deposit of a pure element with its bulk density. Pass
+// NewDeposit returns the deposit of a pure element with its bulk density. Pass
 // valence 0 for the element's usual one.
 //
 //	ε = M / (n·F)
@@ -19,7 +19,7 @@ type Deposit struct {
 // the element has no usual valence or no density here.
 //
 // Source: [IUPAC2021], [CRC95].
-func DepositOf(symbol string, valence int) (Deposit, error) {
+func NewDeposit(symbol string, valence int) (Deposit, error) {
 	e, err := Lookup(symbol)
 	if err != nil {
 		return Deposit{}, err
@@ -33,7 +33,7 @@ func DepositOf(symbol string, valence int) (Deposit, error) {
 	if err := e.CheckValence(valence); err != nil {
 		return Deposit{}, err
 	}
-	eq, err := EquivalentOf(e.Weight.Value, valence)
+	eq, err := NewEquivalent(e.Weight.Value, valence)
 	if err != nil {
 		return Deposit{}, err
 	}

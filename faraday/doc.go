@@ -11,7 +11,7 @@
 //
 //	ε = M/(n·F)
 //
-// ([EquivalentOf]), and of the whole charge only the share η, the current
+// ([NewEquivalent]), and of the whole charge only the share η, the current
 // efficiency, deposits metal. The rest makes hydrogen ([Hydrogen]):
 //
 //	m = ε·η·Q
@@ -23,7 +23,7 @@
 // the figures that plating tables print. A deposit of several metals has the
 // equivalent that [MixedEquivalent] computes.
 //
-//	gold, err := faraday.DepositOf("Au", 1)          // from a cyanide bath: one electron
+//	gold, err := faraday.NewDeposit("Au", 1)          // from a cyanide bath: one electron
 //	gold.Density = 17 * units.GramPerCubicCentimetre // hardened deposits: 16 to 17 published
 //	t, err := gold.TimeFor(1*units.Micrometre, 0.45*units.AmperePerSquareDecimetre, 0.35)
 //

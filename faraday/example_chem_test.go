@@ -395,7 +395,7 @@ func ExampleSequence_Charge() {
 
 // A logger wrote every ten seconds, and once it did not.
 func ExampleIntegrateLog() {
-	log, err := faraday.IntegrateLog([]faraday.Sample{
+	log, err := faraday.IntegrateLog([]faraday.CurrentReading{
 		{At: 0, Current: 1.0}, {At: 10, Current: 1.2}, {At: 20, Current: 1.2}, {At: 60, Current: 1.0}, {At: 70,
 			Current: -1.0},
 	}, 10*units.Second)
@@ -413,7 +413,7 @@ func ExampleIntegrateLog() {
 }
 
 func ExampleFittingValence() {
-	d, err := faraday.DepositOf("Au", 3)
+	d, err := faraday.NewDeposit("Au", 3)
 	fmt.Println(faraday.FittingValence("Au", d.Equivalent), faraday.FittingValence("Ag", d.Equivalent), err)
 	// Output: 3 0 <nil>
 }

@@ -2,8 +2,8 @@ package faraday
 
 import "example.com/laydown/units"
 
-// A Gas is an amount of gas with its mass and its volume where it is measured.
-type Gas struct {
+// A GasVolume is an amount of gas with its mass and its volume where it is measured.
+type GasVolume struct {
 	Amount units.Amount
 	Mass   units.Mass
 	Volume units.Volume
@@ -31,10 +31,10 @@ type Gas struct {
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants), [HydrogenSafetyPage].
-func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (Gas,
+func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperature, pressure units.Pressure) (GasVolume,
 	error) {
 	if err := units.Fraction("current efficiency", eff); err != nil {
-		return Gas{}, err
+		return GasVolume{}, err
 	}
 	const molarH2 = 2 * 1.0080e-3 // kg/mol, [IUPAC2021]
 	return gas(q, (1-float64(eff))/2, molarH2, temperature, pressure)
@@ -53,26 +53,26 @@ func Hydrogen(q units.Charge, eff units.Efficiency, temperature units.Temperatur
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [OpenStaxChem2e] section 17.7, [SI2019] (constants).
-func Oxygen(q units.Charge, temperature units.Temperature, pressure units.Pressure) (Gas, error) {
+func Oxygen(q units.Charge, temperature units.Temperature, pressure units.Pressure) (GasVolume, error) {
 	const molarO2 = 2 * 15.999e-3 // kg/mol, [IUPAC2021]
 	return gas(q, 1.0/4, molarO2, temperature, pressure)
 }
 
-func gas(q units.Charge, perElectron, molar float64, temperature units.Temperature, pressure units.Pressure) (Gas,
+func gas(q units.Charge, perElectron, molar float64, temperature units.Temperature, pressure units.Pressure) (GasVolume,
 	error) {
 	if err := units.NonNegative("charge", q); err != nil {
-		return Gas{}, err
+		return GasVolume{}, err
 	}
 	if err := units.Positive("temperature", temperature); err != nil {
-		return Gas{}, err
+		return GasVolume{}, err
 	}
 	if err := units.Positive("pressure", pressure); err != nil {
-		return Gas{}, err
+		return GasVolume{}, err
 	}
 	n := perElectron * float64(q) / FaradayConstant
 	v := units.Volume(n * GasConstant * float64(temperature) / float64(pressure))
 	if err := units.Finite("volume of gas", v); err != nil {
-		return Gas{}, err
+		return GasVolume{}, err
 	}
-	return Gas{Amount: units.Amount(n), Mass: units.Mass(n * molar), Volume: v}, nil
+	return GasVolume{Amount: units.Amount(n), Mass: units.Mass(n * molar), Volume: v}, nil
 }

@@ -7,7 +7,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// EquivalentOf returns the electrochemical equivalent of a metal.
+// NewEquivalent returns the electrochemical equivalent of a metal.
 //
 //	ε = M / (n·F)
 //
@@ -22,7 +22,7 @@ import (
 // Errors: a [*units.ValueError] for a molar mass or valence out of range.
 //
 // Source: [SI2019], [OpenStaxChem2e] section 17.7.
-func EquivalentOf(molar units.MolarMass, electrons int) (units.Equivalent, error) {
+func NewEquivalent(molar units.MolarMass, electrons int) (units.Equivalent, error) {
 	if err := units.Positive("molar mass", molar); err != nil {
 		return 0, err
 	}

@@ -40,7 +40,7 @@ func TestPropertyLawDirections(t *testing.T) {
 	for range 3000 {
 		molar := units.MolarMass(span(0.01, 0.25))
 		n := 1 + rng.IntN(7)
-		eq, err := faraday.EquivalentOf(molar, n)
+		eq, err := faraday.NewEquivalent(molar, n)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -103,14 +103,14 @@ func TestPropertyLawDirections(t *testing.T) {
 // TestIndependentMixture adds the charges of an alloy deposit metal by metal
 // and compares: for 100 g of a gold-cobalt deposit with an inclusion.
 func TestIndependentMixture(t *testing.T) {
-	part := func(symbol string, n int, share units.MassFraction) faraday.Part {
-		p, err := faraday.PartOf(symbol, n, share)
+	part := func(symbol string, n int, share units.MassFraction) faraday.DepositPart {
+		p, err := faraday.NewDepositPart(symbol, n, share)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return p
 	}
-	parts := []faraday.Part{part("Au", 1, 0.995), part("Co", 2, 0.003), {Share: 0.002}}
+	parts := []faraday.DepositPart{part("Au", 1, 0.995), part("Co", 2, 0.003), {Share: 0.002}}
 	eq, err := faraday.MixedEquivalent(parts...)
 	if err != nil {
 		t.Fatal(err)
@@ -132,7 +132,7 @@ func TestIndependentMixture(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	silver, _ := faraday.DepositOf("Ag", 1)
+	silver, _ := faraday.NewDeposit("Ag", 1)
 	near(t, "silver alone", float64(alone), float64(silver.Equivalent), 1e-15)
 }
 
@@ -153,7 +153,7 @@ func TestIndependentHydrogen(t *testing.T) {
 	part, _ := faraday.Hydrogen(3600, 0.35, 300, 1e5)
 	near(t, "share that makes hydrogen", float64(part.Volume), 0.65*float64(all.Volume), 1e-14)
 	none, err := faraday.Hydrogen(3600, 1, 300, 1e5)
-	if err != nil || none != (faraday.Gas{}) {
+	if err != nil || none != (faraday.GasVolume{}) {
 		t.Errorf("at 100 %%: %+v %v", none, err)
 	}
 	oxygen, _ := faraday.Oxygen(3600, 300, 1e5)
@@ -162,7 +162,7 @@ func TestIndependentHydrogen(t *testing.T) {
 
 // TestEfficiencyOverOne: the value comes along with a RangeError.
 func TestEfficiencyOverOne(t *testing.T) {
-	d, err := faraday.DepositOf("Ni", 2)
+	d, err := faraday.NewDeposit("Ni", 2)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,7 +191,7 @@ func TestBadArguments(t *testing.T) {
 		zero []bool // arguments that may be zero
 	}{
 		{"EquivalentOf", 1, func(x []float64) (float64, error) {
-			v, err := faraday.EquivalentOf(units.MolarMass(x[0]), 1)
+			v, err := faraday.NewEquivalent(units.MolarMass(x[0]), 1)
 			return float64(v), err
 		}, []bool{false}},
 		{"Mass", 4, func(x []float64) (float64, error) {
@@ -294,7 +294,7 @@ func TestBadArguments(t *testing.T) {
 		}
 	}
 	for _, n := range []int{-1, 0, 9, math.MaxInt} {
-		if _, err := faraday.EquivalentOf(0.1, n); !errors.Is(err, units.ErrOutOfRange) {
+		if _, err := faraday.NewEquivalent(0.1, n); !errors.Is(err, units.ErrOutOfRange) {
 			t.Errorf("valence %d: %v", n, err)
 		}
 	}
@@ -303,19 +303,19 @@ func TestBadArguments(t *testing.T) {
 		if _, err := faraday.Lookup(symbol); !errors.As(err, &unknown) || len(err.Error()) > 150 {
 			t.Errorf("%.10q: %v", symbol, err)
 		}
-		if _, err := faraday.DepositOf(symbol, 1); err == nil {
+		if _, err := faraday.NewDeposit(symbol, 1); err == nil {
 			t.Errorf("deposit of %.10q: no error", symbol)
 		}
 	}
 	for _, symbol := range []string{"Na", "K"} { // not plated from water: neither valence nor density here
-		if _, err := faraday.DepositOf(symbol, 0); err == nil || !strings.Contains(err.Error(), "valence") {
+		if _, err := faraday.NewDeposit(symbol, 0); err == nil || !strings.Contains(err.Error(), "valence") {
 			t.Errorf("deposit of %s: %v", symbol, err)
 		}
-		if _, err := faraday.DepositOf(symbol, 1); err == nil || !strings.Contains(err.Error(), "density") {
+		if _, err := faraday.NewDeposit(symbol, 1); err == nil || !strings.Contains(err.Error(), "density") {
 			t.Errorf("deposit of %s: %v", symbol, err)
 		}
 	}
-	for want, parts := range map[string][]faraday.Part{
+	for want, parts := range map[string][]faraday.DepositPart{
 		"no constituents":        nil,
 		"sum of mass":            {{Molar: 0.1, Electrons: 1, Share: 0.9}},
 		"constituent 2":          {{Molar: 0.1, Electrons: 1, Share: 0.9}, {Molar: -1, Electrons: 1, Share: 0.1}},
@@ -331,10 +331,10 @@ func TestBadArguments(t *testing.T) {
 			t.Errorf("%s: CurrentShares has no error", want)
 		}
 	}
-	if _, err := faraday.PartOf("Fm", 1, 1); err == nil {
+	if _, err := faraday.NewDepositPart("Fm", 1, 1); err == nil {
 		t.Error("an unknown constituent: no error")
 	}
-	if _, err := faraday.PartOf("K", 0, 1); err == nil {
+	if _, err := faraday.NewDepositPart("K", 0, 1); err == nil {
 		t.Error("a constituent without usual valence: no error")
 	}
 }
@@ -359,7 +359,7 @@ func TestElementHints(t *testing.T) {
 }
 
 func ExampleTime() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -371,35 +371,35 @@ func ExampleTime() {
 }
 
 func ExampleMass() {
-	silver, _ := faraday.DepositOf("Ag", 1)
+	silver, _ := faraday.NewDeposit("Ag", 1)
 	m, err := faraday.Mass(silver.Equivalent, 0.3*units.Ampere, 40*units.Minute, 0.99)
 	fmt.Println(m.Text(units.Milligram, 0), err)
 	// Output: 797 mg <nil>
 }
 
 func ExampleMassOfCharge() {
-	nickel, _ := faraday.DepositOf("Ni", 2)
+	nickel, _ := faraday.NewDeposit("Ni", 2)
 	m, err := faraday.MassOfCharge(nickel.Equivalent, 100*units.AmpereMinute, 0.95)
 	fmt.Println(m.Text(units.Gram, 3), err)
 	// Output: 1.734 g <nil>
 }
 
 func ExampleCharge() {
-	gold, _ := faraday.DepositOf("Au", 1)
+	gold, _ := faraday.NewDeposit("Au", 1)
 	q, err := faraday.Charge(gold.Equivalent, 1*units.Gram, 0.35)
 	fmt.Println(q.Text(units.AmpereMinute, 1), err)
 	// Output: 23.3 A·min <nil>
 }
 
 func ExampleCurrent() {
-	gold, _ := faraday.DepositOf("Au", 1)
+	gold, _ := faraday.NewDeposit("Au", 1)
 	i, err := faraday.Current(gold.Equivalent, 300*units.Milligram, 10*units.Minute, 0.35)
 	fmt.Println(i.Text(units.Ampere, 2), err)
 	// Output: 0.70 A <nil>
 }
 
 func ExampleEfficiency() {
-	gold, _ := faraday.DepositOf("Au", 1)
+	gold, _ := faraday.NewDeposit("Au", 1)
 	e, err := faraday.Efficiency(gold.Equivalent, 86.2*units.Milligram, 2*units.AmpereMinute)
 	fmt.Println(e.Percent(1), err)
 	// Output: 35.2 % <nil>
@@ -412,10 +412,10 @@ func ExampleValence() {
 	// Output: 3 (3.03, off by 1 %) <nil>
 }
 
-func ExampleEquivalentOf() {
+func ExampleNewEquivalent() {
 	gold, _ := faraday.Lookup("Au")
 	for _, n := range gold.Valences() {
-		eq, err := faraday.EquivalentOf(gold.Weight.Value, n)
+		eq, err := faraday.NewEquivalent(gold.Weight.Value, n)
 		fmt.Println(n, eq.Text(units.GramPerAmpereHour, 4), err)
 	}
 	// Output:
@@ -423,8 +423,8 @@ func ExampleEquivalentOf() {
 	// 3 2.4497 g/(A·h) <nil>
 }
 
-func ExampleDepositOf() {
-	d, err := faraday.DepositOf("Au", 1)
+func ExampleNewDeposit() {
+	d, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -436,63 +436,63 @@ func ExampleDepositOf() {
 }
 
 func ExampleDeposit_Growth() {
-	d, _ := faraday.DepositOf("Ag", 1)
+	d, _ := faraday.NewDeposit("Ag", 1)
 	v, err := d.Growth(0.8*units.AmperePerSquareDecimetre, 0.99)
 	fmt.Println(v.Text(units.MicrometrePerMinute, 3), err)
 	// Output: 0.506 µm/min <nil>
 }
 
 func ExampleDeposit_Thickness() {
-	d, _ := faraday.DepositOf("Ni", 2)
+	d, _ := faraday.NewDeposit("Ni", 2)
 	s, err := d.Thickness(3*units.AmperePerSquareDecimetre, 10*units.Minute, 0.95)
 	fmt.Println(s.Text(units.Micrometre, 2), err)
 	// Output: 5.84 µm <nil>
 }
 
 func ExampleDeposit_TimeFor() {
-	d, _ := faraday.DepositOf("Ni", 2)
+	d, _ := faraday.NewDeposit("Ni", 2)
 	t, err := d.TimeFor(5*units.Micrometre, 3*units.AmperePerSquareDecimetre, 0.95)
 	fmt.Println(t, err)
 	// Output: 8 min 33 s <nil>
 }
 
 func ExampleDeposit_CurrentDensityFor() {
-	d, _ := faraday.DepositOf("Ni", 2)
+	d, _ := faraday.NewDeposit("Ni", 2)
 	j, err := d.CurrentDensityFor(5*units.Micrometre, 10*units.Minute, 0.95)
 	fmt.Println(j.Text(units.AmperePerSquareDecimetre, 2), err)
 	// Output: 2.57 A/dm² <nil>
 }
 
 func ExampleDeposit_AreaFor() {
-	d, _ := faraday.DepositOf("Au", 1)
+	d, _ := faraday.NewDeposit("Au", 1)
 	a, err := d.AreaFor(10*units.AmpereMinute, 1*units.Micrometre, 0.9)
 	fmt.Println(a.Text(units.SquareDecimetre, 2), err)
 	// Output: 5.71 dm² <nil>
 }
 
 func ExampleDeposit_ChargeFor() {
-	d, _ := faraday.DepositOf("Au", 1)
+	d, _ := faraday.NewDeposit("Au", 1)
 	q, err := d.ChargeFor(2.5*units.Micrometre, 47*units.SquareCentimetre, 0.9)
 	fmt.Println(q.Text(units.AmpereMinute, 2), err)
 	// Output: 2.06 A·min <nil>
 }
 
 func ExampleDeposit_MassFor() {
-	d, _ := faraday.DepositOf("Au", 1)
+	d, _ := faraday.NewDeposit("Au", 1)
 	m, err := d.MassFor(2.5*units.Micrometre, 47*units.SquareCentimetre)
 	fmt.Println(m.Text(units.Milligram, 0), err)
 	// Output: 227 mg <nil>
 }
 
 func ExampleDeposit_ThicknessOf() {
-	d, _ := faraday.DepositOf("Au", 1)
+	d, _ := faraday.NewDeposit("Au", 1)
 	s, err := d.ThicknessOf(227*units.Milligram, 47*units.SquareCentimetre)
 	fmt.Println(s.Text(units.Micrometre, 2), err)
 	// Output: 2.50 µm <nil>
 }
 
 func ExampleDeposit_Trade() {
-	d, _ := faraday.DepositOf("Au", 1)
+	d, _ := faraday.NewDeposit("Au", 1)
 	v, err := d.Trade()
 	fmt.Printf("%.3f g/A·h, %.3f µm per A·min/dm², %.2f A·h/ft² and %.3f ozt/ft² a mil %v\n", v.GramPerAmpereHour,
 		v.MicrometrePerAmpereMinuteSquareDecimetre, v.AmpereHourPerSquareFootMil, v.TroyOuncePerSquareFootMil, err)
@@ -500,23 +500,23 @@ func ExampleDeposit_Trade() {
 }
 
 func ExampleMixedEquivalent() {
-	gold, _ := faraday.PartOf("Au", 1, 0.998)
-	cobalt, _ := faraday.PartOf("Co", 2, 0.002)
+	gold, _ := faraday.NewDepositPart("Au", 1, 0.998)
+	cobalt, _ := faraday.NewDepositPart("Co", 2, 0.002)
 	eq, err := faraday.MixedEquivalent(gold, cobalt)
 	fmt.Println(eq.Text(units.GramPerAmpereHour, 3), err)
 	// Output: 7.266 g/(A·h) <nil>
 }
 
 func ExampleCurrentShares() {
-	gold, _ := faraday.PartOf("Au", 1, 0.998)
-	cobalt, _ := faraday.PartOf("Co", 2, 0.002)
+	gold, _ := faraday.NewDepositPart("Au", 1, 0.998)
+	cobalt, _ := faraday.NewDepositPart("Co", 2, 0.002)
 	shares, err := faraday.CurrentShares(gold, cobalt)
 	fmt.Println(shares[1].Percent(1), err)
 	// Output: 1.3 % <nil>
 }
 
-func ExamplePartOf() {
-	p, err := faraday.PartOf("Cu", 1, 0.08)
+func ExampleNewDepositPart() {
+	p, err := faraday.NewDepositPart("Cu", 1, 0.08)
 	fmt.Println(p.Electrons, p.Share, err)
 	// Output: 1 8 % <nil>
 }

@@ -28,8 +28,8 @@ func lawCases(d faraday.Deposit, molar units.MolarMass, n int, eff units.Efficie
 	t units.Duration, j units.CurrentDensity, s units.Length, a units.Area, m units.Mass, q units.Charge) []lawCase {
 	eq := d.Equivalent
 	return []lawCase{
-		pair("EquivalentOf", func() (units.Equivalent, error) { return faraday.EquivalentOf(molar, n) },
-			func() (working.Step, error) { return faraday.EquivalentOfWorking(molar, n) }),
+		pair("EquivalentOf", func() (units.Equivalent, error) { return faraday.NewEquivalent(molar, n) },
+			func() (working.Step, error) { return faraday.NewEquivalentWorking(molar, n) }),
 		pair("Mass", func() (units.Mass, error) { return faraday.Mass(eq, i, t, eff) },
 			func() (working.Step, error) { return faraday.MassWorking(eq, i, t, eff) }),
 		pair("MassOfCharge", func() (units.Mass, error) { return faraday.MassOfCharge(eq, q, eff) },
@@ -64,7 +64,7 @@ func TestIndependentLawWorking(t *testing.T) {
 	rng := rand.New(rand.NewPCG(91, 92))
 	ten := func(low, high float64) float64 { return math.Pow(10, low+(high-low)*rng.Float64()) }
 	for range 300 {
-		d, err := faraday.DepositOf("Au", 1)
+		d, err := faraday.NewDeposit("Au", 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -107,7 +107,7 @@ func TestPropertyLawWorkingErrors(t *testing.T) {
 
 // TestPropertyLawAllocations: the functions of the law allocate nothing.
 func TestPropertyLawAllocations(t *testing.T) {
-	d, err := faraday.DepositOf("Au", 1)
+	d, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,7 +125,7 @@ func ExampleMassWorking() {
 	if err != nil {
 		panic(err)
 	}
-	first, err := faraday.EquivalentOfWorking(gold.Weight.Value, 1)
+	first, err := faraday.NewEquivalentWorking(gold.Weight.Value, 1)
 	if err != nil {
 		panic(err)
 	}
@@ -149,7 +149,7 @@ func ExampleMassWorking() {
 }
 
 func ExampleDeposit_TimeForWorking() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		panic(err)
 	}

@@ -7,38 +7,38 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Part is one constituent of a deposit of several.
-type Part struct {
+// A DepositPart is one constituent of a deposit of several.
+type DepositPart struct {
 	Molar     units.MolarMass    // > 0; not needed when Electrons is 0
 	Electrons int                // valence it is deposited from, 1 to 8; 0 for what is included without charge
 	Share     units.MassFraction // of the deposit's mass, 0 to 1
 }
 
-// PartOf returns the constituent of an element by its symbol; valence 0 means
+// NewDepositPart returns the constituent of an element by its symbol; valence 0 means
 // the usual one.
 //
 // Errors: an [*ElementError]; a [*units.ValueError] for a valence or share out of range.
 //
 // Source: [IUPAC2021].
-func PartOf(symbol string, valence int, share units.MassFraction) (Part, error) {
+func NewDepositPart(symbol string, valence int, share units.MassFraction) (DepositPart, error) {
 	e, err := Lookup(symbol)
 	if err != nil {
-		return Part{}, err
+		return DepositPart{}, err
 	}
 	if valence == 0 {
 		valence = e.UsualValence()
 	}
 	if valence != 0 {
 		if err := e.CheckValence(valence); err != nil {
-			return Part{}, err
+			return DepositPart{}, err
 		}
 	}
-	p := Part{Molar: e.Weight.Value, Electrons: valence, Share: share}
-	if _, err := EquivalentOf(p.Molar, p.Electrons); err != nil {
-		return Part{}, err
+	p := DepositPart{Molar: e.Weight.Value, Electrons: valence, Share: share}
+	if _, err := NewEquivalent(p.Molar, p.Electrons); err != nil {
+		return DepositPart{}, err
 	}
 	if err := units.Fraction("mass fraction of "+symbol, share); err != nil {
-		return Part{}, err
+		return DepositPart{}, err
 	}
 	return p, nil
 }
@@ -61,7 +61,7 @@ func PartOf(symbol string, valence int, share units.MassFraction) (Part, error) 
 // or shares that do not sum to 1.
 //
 // Source: [OpenStaxChem2e] section 17.7, by adding charges.
-func MixedEquivalent(parts ...Part) (units.Equivalent, error) {
+func MixedEquivalent(parts ...DepositPart) (units.Equivalent, error) {
 	charge, err := chargePerMass(parts)
 	if err != nil {
 		return 0, err
@@ -79,7 +79,7 @@ func MixedEquivalent(parts ...Part) (units.Equivalent, error) {
 // Errors: as [MixedEquivalent].
 //
 // Source: [OpenStaxChem2e] section 17.7, by adding charges.
-func CurrentShares(parts ...Part) ([]units.Ratio, error) {
+func CurrentShares(parts ...DepositPart) ([]units.Ratio, error) {
 	charge, err := chargePerMass(parts)
 	if err != nil {
 		return nil, err
@@ -91,14 +91,14 @@ func CurrentShares(parts ...Part) ([]units.Ratio, error) {
 	return shares, nil
 }
 
-func (p Part) chargePerMass() float64 {
+func (p DepositPart) chargePerMass() float64 {
 	if p.Electrons == 0 || p.Share == 0 {
 		return 0
 	}
 	return float64(p.Share) * float64(p.Electrons) * FaradayConstant / float64(p.Molar)
 }
 
-func chargePerMass(parts []Part) (float64, error) {
+func chargePerMass(parts []DepositPart) (float64, error) {
 	if len(parts) == 0 {
 		return 0, &units.ValueError{Field: "deposit", Value: "no constituents", Need: "at least one metal",
 			Err: units.ErrOutOfRange}
@@ -109,7 +109,7 @@ func chargePerMass(parts []Part) (float64, error) {
 			return 0, err
 		}
 		if p.Electrons != 0 {
-			if _, err := EquivalentOf(p.Molar, p.Electrons); err != nil {
+			if _, err := NewEquivalent(p.Molar, p.Electrons); err != nil {
 				return 0, fmt.Errorf("constituent %d: %w", i+1, err)
 			}
 		}

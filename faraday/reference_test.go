@@ -40,7 +40,7 @@ func equivalent(t *testing.T, r testdata.Row) units.Equivalent {
 		}
 		weight = float64(e.Weight.Value)
 	}
-	eq, err := faraday.EquivalentOf(units.MolarMass(weight), int(r.FloatOr("valence", 0)))
+	eq, err := faraday.NewEquivalent(units.MolarMass(weight), int(r.FloatOr("valence", 0)))
 	if err != nil {
 		t.Fatalf("%s: %v", r.Name(), err)
 	}

@@ -41,7 +41,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		fn   any
 		args []any
 	}{
-		{"EquivalentOf", faraday.EquivalentOf, []any{au, 1}},
+		{"EquivalentOf", faraday.NewEquivalent, []any{au, 1}},
 		{"Mass", faraday.Mass, []any{eq, units.Ampere, units.Minute, 0.9}},
 		{"MassOfCharge", faraday.MassOfCharge, []any{eq, ampM, 0.9}},
 		{"Charge", faraday.Charge, []any{eq, 10 * mg, 0.9}},
@@ -49,7 +49,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Current", faraday.Current, []any{eq, 10 * mg, units.Minute, 0.9}},
 		{"Efficiency", faraday.Efficiency, []any{eq, 10 * mg, ampM}},
 		{"Valence", faraday.Valence, []any{au, 110 * mg, ampM, 0.9}},
-		{"DepositOf", faraday.DepositOf, []any{"Au", 1}},
+		{"DepositOf", faraday.NewDeposit, []any{"Au", 1}},
 		{"Growth", faraday.Deposit.Growth, []any{gold, units.CurrentDensity(50), 0.9}},
 		{"Thickness", faraday.Deposit.Thickness, []any{gold, units.CurrentDensity(50), units.Minute, 0.9}},
 		{"TimeFor", faraday.Deposit.TimeFor, []any{gold, units.Micrometre, units.CurrentDensity(50), 0.9}},
@@ -59,9 +59,9 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"MassFor", faraday.Deposit.MassFor, []any{gold, units.Micrometre, units.SquareDecimetre}},
 		{"ThicknessOf", faraday.Deposit.ThicknessOf, []any{gold, mg, units.SquareDecimetre}},
 		{"Trade", faraday.Deposit.Trade, []any{gold}},
-		{"PartOf", faraday.PartOf, []any{"Au", 1, units.MassFraction(0.9)}},
-		{"MixedEquivalent", faraday.MixedEquivalent, []any{[]faraday.Part{{Molar: au, Electrons: 1, Share: 1}}}},
-		{"CurrentShares", faraday.CurrentShares, []any{[]faraday.Part{{Molar: au, Electrons: 1, Share: 1}}}},
+		{"PartOf", faraday.NewDepositPart, []any{"Au", 1, units.MassFraction(0.9)}},
+		{"MixedEquivalent", faraday.MixedEquivalent, []any{[]faraday.DepositPart{{Molar: au, Electrons: 1, Share: 1}}}},
+		{"CurrentShares", faraday.CurrentShares, []any{[]faraday.DepositPart{{Molar: au, Electrons: 1, Share: 1}}}},
 		{"Hydrogen", faraday.Hydrogen, []any{ampM, 0.9, room, units.Atmosphere}},
 		{"Oxygen", faraday.Oxygen, []any{ampM, room, units.Atmosphere}},
 		{"Nernst", faraday.Nernst, []any{1.7, 1, 0.5, room}},
@@ -94,7 +94,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Sequence.Time", faraday.Sequence.Time, []any{faraday.Sequence{{Current: 1, Time: 60}, {Current: -1, Time: 5}}}},
 		{"Sequence.Charge", faraday.Sequence.Charge, []any{faraday.Sequence{{Current: 1, Time: 60}, {Current: -1, Time: 5}}}},
 		{"Sequence.Mean", faraday.Sequence.Mean, []any{faraday.Sequence{{Current: 1, Time: 60}, {Current: -1, Time: 5}}}},
-		{"IntegrateLog", faraday.IntegrateLog, []any{[]faraday.Sample{{At: 0, Current: 1}, {At: 10, Current: 2}}, 5.0}},
+		{"IntegrateLog", faraday.IntegrateLog, []any{[]faraday.CurrentReading{{At: 0, Current: 1}, {At: 10, Current: 2}}, 5.0}},
 		{"SaltFor", faraday.SaltFor, []any{mg, salt, "Au"}},
 	} {
 		if testdata.WrongCalls(t, beside, c.name, c.fn, c.args...) == 0 {

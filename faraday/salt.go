@@ -153,7 +153,7 @@ func FittingValence(symbol string, eq units.Equivalent) int {
 		return 0
 	}
 	for n := 1; n <= 8; n++ {
-		of, err := EquivalentOf(e.Weight.Value, n)
+		of, err := NewEquivalent(e.Weight.Value, n)
 		if err == nil && math.Abs(float64(eq/of)-1) < 0.05 {
 			return n
 		}

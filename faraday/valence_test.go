@@ -49,10 +49,10 @@ func TestReferenceValences(t *testing.T) {
 		if bad.valence == 0 {
 			continue // the usual one is taken
 		}
-		if _, err := faraday.DepositOf(bad.symbol, bad.valence); err == nil {
+		if _, err := faraday.NewDeposit(bad.symbol, bad.valence); err == nil {
 			t.Errorf("a deposit of %s of valence %d is taken", bad.symbol, bad.valence)
 		}
-		if _, err := faraday.PartOf(bad.symbol, bad.valence, 0.5); err == nil {
+		if _, err := faraday.NewDepositPart(bad.symbol, bad.valence, 0.5); err == nil {
 			t.Errorf("a part of %s of valence %d is taken", bad.symbol, bad.valence)
 		}
 	}

@@ -18,7 +18,7 @@ type OperatingBath struct {
 	Fine    units.MassFraction // share of Metal in the deposit's mass; 0 means all of it
 
 	Efficiency  EfficiencyCurve
-	Window      Window // current densities the bath is run at
+	Window      CurrentDensityWindow // current densities the bath is run at
 	Volts       VoltageWindow
 	Temperature TemperatureWindow
 
@@ -39,13 +39,13 @@ type OperatingBath struct {
 	Source         string // where the figures come from, for the sheet
 }
 
-// A Window is a range of current densities. Zero ends are "not given".
-type Window struct{ Low, High units.CurrentDensity }
+// A CurrentDensityWindow is a range of current densities. Zero ends are "not given".
+type CurrentDensityWindow struct{ Low, High units.CurrentDensity }
 
 // String returns the window in words, "not given" when it is empty.
-func (w Window) String() string {
+func (w CurrentDensityWindow) String() string {
 	switch {
-	case w == Window{}:
+	case w == CurrentDensityWindow{}:
 		return "not given"
 	case w.High == 0:
 		return short(w.Low) + " and more"

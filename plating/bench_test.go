@@ -9,13 +9,13 @@ import (
 )
 
 func benchLayer() Layer {
-	dep, _ := faraday.DepositOf("Au", 1)
+	dep, _ := faraday.NewDeposit("Au", 1)
 	dep.Density = 17.3 * units.GramPerCubicCentimetre
 	return Layer{
 		Bath: OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: dep, Fine: 0.997,
 			Efficiency:  ConstantEfficiency(0.35),
-			Window:      Window{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},
+			Window:      CurrentDensityWindow{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},
 			Temperature: TemperatureWindow{units.Celsius(30), units.Celsius(45), units.Celsius(38)},
 			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
 		},

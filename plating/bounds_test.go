@@ -234,7 +234,7 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag := func(name string, w plating.Warnings, want bool, change func(*plating.Layer)) {
 		t.Helper()
 		l := hardGold(t)
-		l.Bath.Window, l.Bath.Content, l.Bath.MaxThickness = plating.Window{Low: 1, High: 1000}, 100, 1
+		l.Bath.Window, l.Bath.Content, l.Bath.MaxThickness = plating.CurrentDensityWindow{Low: 1, High: 1000}, 100, 1
 		change(&l)
 		r, err := plating.Estimate(&l)
 		if err != nil {
@@ -253,7 +253,7 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	type L = plating.Layer
 	const less, more = 1 - 1e-9, 1 + 1e-9
 	amps := func(low, high units.CurrentDensity) func(*L) {
-		return func(l *L) { l.Bath.Window = plating.Window{Low: low * 50, High: high * 50} } // plated at 50 A/m²
+		return func(l *L) { l.Bath.Window = plating.CurrentDensityWindow{Low: low * 50, High: high * 50} } // plated at 50 A/m²
 	}
 	flag("at the high end", plating.WarnDensityHigh, false, amps(0.1, 1))
 	flag("above", plating.WarnDensityHigh, true, amps(0.1, less))
@@ -325,18 +325,18 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		return errors.As(err, &r)
 	}
 	estimate := func(l plating.Layer) (plating.Result, error) { return plating.Estimate(&l) }
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
-	parts := []plating.Part{{Name: "hand", Count: 3, Area: 0.001}, {Name: "case", Count: 1, Area: 0.02}}
+	parts := []plating.Item{{Name: "hand", Count: 3, Area: 0.001}, {Name: "case", Count: 1, Area: 0.02}}
 	for _, c := range []struct {
 		name string
 		fn   any
 		args []any
 	}{
 		{"Estimate", estimate, []any{hardGold(t)}},
-		{"EstimateJob", plating.EstimateJob, []any{plating.Job{Parts: parts, Layers: []plating.Layer{hardGold(t)}}}},
+		{"EstimateSystem", plating.EstimateSystem, []any{plating.System{Parts: parts, Layers: []plating.Layer{hardGold(t)}}}},
 		{"LoadArea", plating.LoadArea, []any{parts}},
 		{"Spread", plating.Spread, []any{parts}},
 		{"Trial", plating.Trial.Efficiency, []any{plating.Trial{Before: 0.01, After: 0.01011, Current: 1, Time: 60,
@@ -350,7 +350,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		}
 	}
 	for _, count := range []int{0, 1, 1_000_000_000, 1_000_000_001} {
-		_, err := plating.LoadArea(plating.Part{Count: count, Area: 1e-6})
+		_, err := plating.LoadArea(plating.Item{Count: count, Area: 1e-6})
 		if ok := count > 0 && count <= 1_000_000_000; (err == nil) != ok {
 			t.Errorf("%d parts: %v", count, err)
 		}

@@ -30,8 +30,8 @@
 //
 // # A job
 //
-// A [Job] has parts and layers, the first layer first: strike, barrier,
-// finish. [EstimateJob] computes each and sums them by metal. A strike of the
+// A [System] has parts and layers, the first layer first: strike, barrier,
+// finish. [EstimateSystem] computes each and sums them by metal. A strike of the
 // same metal counts towards the minimum thickness of the layer above when CountBelow asks
 // for it. LayerResult.Before holds the notes about the order of the layers: acid
 // behind cyanide, a struck piece that must not dry.

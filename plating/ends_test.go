@@ -14,18 +14,18 @@ import (
 // TestPropertyManyCoats: all coats of one metal below count, a bath that is
 // drawn empty stays at nothing, and what is unknown of a bath stays unknown.
 func TestPropertyManyCoats(t *testing.T) {
-	parts := []plating.Part{{Count: 1, Area: 0.02}}
+	parts := []plating.Item{{Count: 1, Area: 0.02}}
 	top := plain("top", "more gold", "Au", 100, 0, 0.02)
 	top.MinThickness, top.CountBelow = 2e-6, true
 	below := plain("one", "gold", "Au", 100, 100, 0.02) // 0.5 µm at the thinnest spot
-	res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{below, below, below, top}})
+	res, err := plating.EstimateSystem(plating.System{Parts: parts, Layers: []plating.Layer{below, below, below, top}})
 	if err != nil || relative(float64(res.Layers[3].Below), 1.5e-6) > 1e-12 {
 		t.Errorf("three coats below: %v, %v", res.Layers[3].Below, err)
 	}
 	for part, counts := range map[float64]bool{0.5e-9: true, 1.5e-9: false} {
 		other := below
 		other.Area *= units.Area(1 + part)
-		res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{other, top}})
+		res, err := plating.EstimateSystem(plating.System{Parts: parts, Layers: []plating.Layer{other, top}})
 		if err != nil || (res.Layers[1].Below > 0) != counts {
 			t.Errorf("areas that differ by %v: %v, %v", part, res.Layers[1].Below, err)
 		}
@@ -33,7 +33,7 @@ func TestPropertyManyCoats(t *testing.T) {
 	// 0.3 g: each load takes 0.16 g.
 	drawn := below
 	drawn.Bath.Content, drawn.Bath.Volume = 0.3, 0.001
-	res, err = plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{drawn, drawn, drawn, drawn}})
+	res, err = plating.EstimateSystem(plating.System{Parts: parts, Layers: []plating.Layer{drawn, drawn, drawn, drawn}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,14 +49,14 @@ func TestPropertyManyCoats(t *testing.T) {
 		func(b *plating.OperatingBath) { b.Content = 0 }} {
 		l := below
 		unknown(&l.Bath)
-		res, err := plating.EstimateJob(plating.Job{Parts: parts, Layers: []plating.Layer{l, l}})
+		res, err := plating.EstimateSystem(plating.System{Parts: parts, Layers: []plating.Layer{l, l}})
 		if err != nil || res.Layers[1].Layer.Bath.Content != l.Bath.Content || res.Layers[1].Result.Drawn != 0 ||
 			res.Layers[1].Result.MetalLeft != 0 {
 			t.Errorf("%+v, %v", res.Layers[1].Result, err)
 		}
 	}
 	low := below
-	low.Bath.Window = plating.Window{Low: 0.1, High: 0.5}
+	low.Bath.Window = plating.CurrentDensityWindow{Low: 0.1, High: 0.5}
 	if r, err := plating.Estimate(&low); err != nil || !r.Warnings.Has(plating.WarnDensityHigh) {
 		t.Errorf("100 A/m² in a window up to 0.5: %v, %v", r.Warnings, err)
 	}
@@ -188,7 +188,7 @@ func TestPropertyTexts(t *testing.T) {
 		"", "layer 2: "}} {
 		good, bad := plain("one", "first", "Au", 100, 100, 0.02), plain(c.name, c.bath, "Au", 100, 100, 0.02)
 		bad.Time = -1
-		_, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+		_, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 			Layers: []plating.Layer{good, bad}})
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) {
 			t.Errorf("%d: %v", i, err)

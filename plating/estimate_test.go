@@ -21,7 +21,7 @@ const dm2 = units.AmperePerSquareDecimetre
 // hardGold is a layer of the demo workshop with everything given but the time.
 func hardGold(t testing.TB) plating.Layer {
 	t.Helper()
-	d, err := faraday.DepositOf("Au", 1)
+	d, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +31,7 @@ func hardGold(t testing.TB) plating.Layer {
 		Bath: plating.OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: d, Fine: 0.997,
 			Efficiency:  plating.ConstantEfficiency(0.35),
-			Window:      plating.Window{Low: 0.3 * dm2, High: 1.2 * dm2},
+			Window:      plating.CurrentDensityWindow{Low: 0.3 * dm2, High: 1.2 * dm2},
 			Volts:       plating.VoltageWindow{Low: 2, High: 3},
 			Temperature: plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42), Set: units.Celsius(38)},
 			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
@@ -258,7 +258,7 @@ func TestWarnings(t *testing.T) {
 	for flag, change := range map[plating.Warnings]func(*plating.Layer){
 		plating.WarnDensityLow:         func(l *plating.Layer) { l.CurrentDensity = 0.2 * dm2 },
 		plating.WarnDensityHigh:        func(l *plating.Layer) { l.CurrentDensity = 1.3 * dm2 },
-		plating.WarnWindowUnknown:      func(l *plating.Layer) { l.Bath.Window = plating.Window{} },
+		plating.WarnWindowUnknown:      func(l *plating.Layer) { l.Bath.Window = plating.CurrentDensityWindow{} },
 		plating.WarnBathDrawn:          func(l *plating.Layer) { l.Bath.Volume = 0.2 * units.Litre },
 		plating.WarnBathEmpty:          func(l *plating.Layer) { l.Bath.Volume, l.Bath.Content = 50*units.Millilitre, 3*units.GramPerLitre },
 		plating.WarnUnusual:            func(l *plating.Layer) { l.Bath.Volume = 25 * units.CubicMetre },
@@ -480,7 +480,7 @@ func TestNoAllocation(t *testing.T) {
 }
 
 func ExampleEstimate() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -490,7 +490,7 @@ func ExampleEstimate() {
 		Bath: plating.OperatingBath{
 			Metal: "Au", Deposit: gold, Fine: 0.997,
 			Efficiency: plating.ConstantEfficiency(0.35),
-			Window:     plating.Window{Low: 0.3 * units.AmperePerSquareDecimetre, High: 1.2 * units.AmperePerSquareDecimetre},
+			Window:     plating.CurrentDensityWindow{Low: 0.3 * units.AmperePerSquareDecimetre, High: 1.2 * units.AmperePerSquareDecimetre},
 			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre,
 		},
 		Area:           105 * units.SquareCentimetre, // 24 clock hands
@@ -515,7 +515,7 @@ func ExampleEstimate() {
 }
 
 func ExampleWorking() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -8,8 +8,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Part is one sort of object in a load.
-type Part struct {
+// A Item is one sort of object in a load.
+type Item struct {
 	Name  string
 	Count int        // how many, 1 or more
 	Area  units.Area // plated area of one, what is masked taken off, > 0
@@ -28,7 +28,7 @@ type Part struct {
 // Errors: a [*units.ValueError] that names the part.
 //
 // Source: [Definition].
-func LoadArea(parts ...Part) (units.Area, error) {
+func LoadArea(parts ...Item) (units.Area, error) {
 	if len(parts) == 0 {
 		return 0, &units.ValueError{Field: "parts", Value: "none", Need: "at least one part", Err: units.ErrNotPositive}
 	}
@@ -56,17 +56,17 @@ func LoadArea(parts ...Part) (units.Area, error) {
 	return sum, nil
 }
 
-// A Job is a load of parts that goes through plated layers, the first one
+// A System is a load of parts that goes through plated layers, the first one
 // first. A layer with zero Area takes the area of the load.
-type Job struct {
+type System struct {
 	Name      string
 	Substrate string // base metal, in words
-	Parts     []Part
+	Parts     []Item
 	Layers    []Layer
 }
 
-// A JobResult is what a job comes to.
-type JobResult struct {
+// A SystemResult is what a job comes to.
+type SystemResult struct {
 	Area   units.Area // of the load
 	Layers []LayerResult
 	Metals []MetalTotal // by counted metal, in the order met
@@ -75,7 +75,7 @@ type JobResult struct {
 }
 
 // Hazards returns the hazards of all baths of the job together.
-func (r *JobResult) Hazards() Hazard {
+func (r *SystemResult) Hazards() Hazard {
 	var h Hazard
 	for i := range r.Layers {
 		h |= r.Layers[i].Layer.Bath.AllHazards()
@@ -101,7 +101,7 @@ type MetalTotal struct {
 	FineMass units.Mass   `json:"metal_mass" in:"mg"`        // of the metal in them
 }
 
-// EstimateJob computes a job layer by layer: each by [Estimate], with the
+// EstimateSystem computes a job layer by layer: each by [Estimate], with the
 // layers below credited where CountBelow asks for it.
 //
 //	s_left = s_min - Σ s_below
@@ -122,16 +122,16 @@ type MetalTotal struct {
 // (an [*faraday.ElementError]).
 //
 // Source: [Definition], [OpenStaxChem2e] section 17.7.
-func EstimateJob(job Job) (JobResult, error) {
+func EstimateSystem(job System) (SystemResult, error) {
 	area, err := LoadArea(job.Parts...)
 	if err != nil {
-		return JobResult{}, err
+		return SystemResult{}, err
 	}
 	if len(job.Layers) == 0 {
-		return JobResult{}, &units.ValueError{Field: "layers", Value: "none", Need: "at least one layer",
+		return SystemResult{}, &units.ValueError{Field: "layers", Value: "none", Need: "at least one layer",
 			Err: units.ErrNotPositive}
 	}
-	res := JobResult{Area: area, Layers: make([]LayerResult, 0, len(job.Layers))}
+	res := SystemResult{Area: area, Layers: make([]LayerResult, 0, len(job.Layers))}
 	for i, l := range job.Layers {
 		name := units.Clip(l.title(i))
 		if l.Area == 0 {
@@ -139,20 +139,20 @@ func EstimateJob(job Job) (JobResult, error) {
 		}
 		if l.Bath.Metal != "" {
 			if _, err := faraday.Lookup(l.Bath.Metal); err != nil {
-				return JobResult{}, fmt.Errorf("%s: metal of the bath: %w", name, err)
+				return SystemResult{}, fmt.Errorf("%s: metal of the bath: %w", name, err)
 			}
 		} else if l.CountBelow {
-			return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
+			return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
 				Need: "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
 		}
 		if err := res.oneBath(&job.Layers[i], job.Layers[:i]); err != nil {
-			return JobResult{}, fmt.Errorf("%s: %w", name, err)
+			return SystemResult{}, fmt.Errorf("%s: %w", name, err)
 		}
 		lr := LayerResult{}
 		if l.CountBelow && l.MinThickness > 0 {
 			lr.Below = res.below(l.Bath.Metal, l.Area)
 			if lr.Below >= l.MinThickness {
-				return JobResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "minimum thickness",
+				return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "minimum thickness",
 					Value: l.MinThickness.Text(units.Micrometre, 3),
 					Need:  "more than the " + lr.Below.Text(units.Micrometre, 3) + " that lies below already",
 					Err:   units.ErrInconsistent})
@@ -167,7 +167,7 @@ func EstimateJob(job Job) (JobResult, error) {
 		lr.Layer = l
 		lr.Result, err = Estimate(&l)
 		if err != nil {
-			return JobResult{}, fmt.Errorf("%s: %w", name, err)
+			return SystemResult{}, fmt.Errorf("%s: %w", name, err)
 		}
 		lr.Result.drawAll(&l.Bath, drawn, opening)
 		lr.Before, lr.Notes = res.placeNotes(&l), Notes(&l, &lr.Result)
@@ -177,7 +177,7 @@ func EstimateJob(job Job) (JobResult, error) {
 }
 
 // finite refuses sums that overflowed.
-func (r *JobResult) finite() error {
+func (r *SystemResult) finite() error {
 	if err := units.Finite("time of the job", r.Time); err != nil {
 		return err
 	}
@@ -208,7 +208,7 @@ func (l *Layer) title(i int) string {
 
 // below sums the thinnest spots of the topmost run of layers of one metal on
 // one area.
-func (r *JobResult) below(metal string, area units.Area) units.Length {
+func (r *SystemResult) below(metal string, area units.Area) units.Length {
 	var sum units.Length
 	for i := len(r.Layers) - 1; i >= 0; i-- {
 		l := &r.Layers[i].Layer
@@ -222,7 +222,7 @@ func (r *JobResult) below(metal string, area units.Area) units.Length {
 
 // drawnFrom sums the metal that the layers so far have drawn from a bath. Baths
 // without a name are taken to be different ones.
-func (r *JobResult) drawnFrom(b *OperatingBath) units.Mass {
+func (r *SystemResult) drawnFrom(b *OperatingBath) units.Mass {
 	var sum units.Mass
 	for i := range r.Layers {
 		if o := &r.Layers[i].Layer.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal {
@@ -234,7 +234,7 @@ func (r *JobResult) drawnFrom(b *OperatingBath) units.Mass {
 
 // oneBath refuses a bath that has the name and metal of one before and another
 // content or volume: it cannot be the same tank.
-func (r *JobResult) oneBath(l *Layer, before []Layer) error {
+func (r *SystemResult) oneBath(l *Layer, before []Layer) error {
 	for i := range before {
 		o := &before[i].Bath
 		if b := &l.Bath; b.Name != "" && o.Name == b.Name && o.Metal == b.Metal && (o.Content != b.Content ||
@@ -258,7 +258,7 @@ func (r *Result) drawAll(b *OperatingBath, before units.Mass, opening units.Mass
 	}
 }
 
-func (r *JobResult) add(lr LayerResult) {
+func (r *SystemResult) add(lr LayerResult) {
 	r.Layers = append(r.Layers, lr)
 	r.Time += lr.Result.Time
 	r.Charge += lr.Result.Charge
@@ -277,7 +277,7 @@ func (r *JobResult) add(lr LayerResult) {
 }
 
 // placeNotes says what a layer's place behind another brings with it.
-func (r *JobResult) placeNotes(l *Layer) []Note {
+func (r *SystemResult) placeNotes(l *Layer) []Note {
 	var notes []Note
 	if l.Area > r.Area*(1+1e-9) {
 		notes = append(notes, Note{Severity: SeverityWarning, Source: arithmetic,
@@ -326,7 +326,7 @@ func (r *JobResult) placeNotes(l *Layer) []Note {
 // Errors: as [LoadArea].
 //
 // Source: [Definition].
-func Spread(parts ...Part) (units.Ratio, error) {
+func Spread(parts ...Item) (units.Ratio, error) {
 	if _, err := LoadArea(parts...); err != nil {
 		return 0, err
 	}

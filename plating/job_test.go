@@ -19,18 +19,18 @@ func strike(t testing.TB) plating.Layer {
 	l := hardGold(t)
 	l.Name, l.Role = "gold strike", plating.RoleStrike
 	l.Bath.Efficiency = plating.ConstantEfficiency(0.1)
-	l.Bath.Window = plating.Window{Low: 1 * dm2, High: 5 * dm2}
+	l.Bath.Window = plating.CurrentDensityWindow{Low: 1 * dm2, High: 5 * dm2}
 	l.MinThickness, l.CurrentDensity, l.Time = 0, 3*dm2, 20*units.Second
 	l.Area = 0
 	return l
 }
 
-func handsJob(t testing.TB) plating.Job {
+func handsJob(t testing.TB) plating.System {
 	gold := hardGold(t)
 	gold.Area, gold.CountBelow = 0, true
-	return plating.Job{
+	return plating.System{
 		Name: "clock hands", Substrate: "stainless steel",
-		Parts: []plating.Part{
+		Parts: []plating.Item{
 			{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
 			{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre},
 		},
@@ -41,7 +41,7 @@ func handsJob(t testing.TB) plating.Job {
 // TestPropertyJobSums: the job is the sum of its layers, and the strike counts.
 func TestPropertyJobSums(t *testing.T) {
 	job := handsJob(t)
-	res, err := plating.EstimateJob(job)
+	res, err := plating.EstimateSystem(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -66,7 +66,7 @@ func TestPropertyJobSums(t *testing.T) {
 	}
 	// Without CountBelow the finish carries the minimum thickness alone and takes longer.
 	job.Layers[1].CountBelow = false
-	alone, err := plating.EstimateJob(job)
+	alone, err := plating.EstimateSystem(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,7 +78,7 @@ func TestPropertyJobSums(t *testing.T) {
 	nickel.Bath.Metal = "Ni"
 	job.Layers = []plating.Layer{job.Layers[0], nickel, job.Layers[1]}
 	job.Layers[2].CountBelow = true
-	split, err := plating.EstimateJob(job)
+	split, err := plating.EstimateSystem(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,11 +89,11 @@ func TestPropertyJobSums(t *testing.T) {
 
 func TestJobDoesNotChangeItsInput(t *testing.T) {
 	job := handsJob(t)
-	if _, err := plating.EstimateJob(job); err != nil {
+	if _, err := plating.EstimateSystem(job); err != nil {
 		t.Fatal(err)
 	}
 	if !reflect.DeepEqual(job, handsJob(t)) {
-		t.Error("EstimateJob changed the job it was given")
+		t.Error("EstimateSystem changed the job it was given")
 	}
 }
 
@@ -118,7 +118,7 @@ func TestPlaceNotes(t *testing.T) {
 		job.Layers[0].Bath.Hazards, job.Layers[1].Bath.Hazards = c.first, c.second
 		job.Layers[0].Bath.Name, job.Layers[1].Bath.Name = "first", "second"
 		job.Layers[0].Bath.PH, job.Layers[1].Bath.PH = plating.PHWindow{}, plating.PHWindow{}
-		res, err := plating.EstimateJob(job)
+		res, err := plating.EstimateSystem(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -155,23 +155,23 @@ func TestCautions(t *testing.T) {
 
 // TestJobErrors: each wrong job names what is wrong.
 func TestJobErrors(t *testing.T) {
-	for want, change := range map[string]func(*plating.Job){
-		"parts none":              func(j *plating.Job) { j.Parts = nil },
-		"layers none":             func(j *plating.Job) { j.Layers = nil },
-		"count of minute hand 0":  func(j *plating.Job) { j.Parts[0].Count = 0 },
-		"count of minute hand -3": func(j *plating.Job) { j.Parts[0].Count = -3 },
-		"area of hour hand":       func(j *plating.Job) { j.Parts[1].Area = -1 },
-		"area of part 2": func(j *plating.Job) {
-			j.Parts[1] = plating.Part{Count: 1,
+	for want, change := range map[string]func(*plating.System){
+		"parts none":              func(j *plating.System) { j.Parts = nil },
+		"layers none":             func(j *plating.System) { j.Layers = nil },
+		"count of minute hand 0":  func(j *plating.System) { j.Parts[0].Count = 0 },
+		"count of minute hand -3": func(j *plating.System) { j.Parts[0].Count = -3 },
+		"area of hour hand":       func(j *plating.System) { j.Parts[1].Area = -1 },
+		"area of part 2": func(j *plating.System) {
+			j.Parts[1] = plating.Item{Count: 1,
 				Area: units.Area(math.NaN())}
 		},
-		"area of the load":                      func(j *plating.Job) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
-		"gold strike: ratio":                    func(j *plating.Job) { j.Layers[0].Distribution.MinToAverage = 1.5 },
-		"hard gold: minimum thickness 0.010 µm": func(j *plating.Job) { j.Layers[1].MinThickness = 10 * units.Nanometre },
+		"area of the load":                      func(j *plating.System) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
+		"gold strike: ratio":                    func(j *plating.System) { j.Layers[0].Distribution.MinToAverage = 1.5 },
+		"hard gold: minimum thickness 0.010 µm": func(j *plating.System) { j.Layers[1].MinThickness = 10 * units.Nanometre },
 	} {
 		job := handsJob(t)
 		change(&job)
-		_, err := plating.EstimateJob(job)
+		_, err := plating.EstimateSystem(job)
 		var value *units.ValueError
 		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &value) {
 			t.Errorf("want %q: %v", want, err)
@@ -180,7 +180,7 @@ func TestJobErrors(t *testing.T) {
 }
 
 func TestSpread(t *testing.T) {
-	got, err := plating.Spread(plating.Part{Count: 2, Area: 3}, plating.Part{Count: 1, Area: 12}, plating.Part{Count: 9,
+	got, err := plating.Spread(plating.Item{Count: 2, Area: 3}, plating.Item{Count: 1, Area: 12}, plating.Item{Count: 9,
 		Area: 6})
 	if err != nil || got != 4 {
 		t.Errorf("%v %v, want 4", got, err)
@@ -191,7 +191,7 @@ func TestSpread(t *testing.T) {
 }
 
 func TestTrial(t *testing.T) {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -252,15 +252,15 @@ func TestWords(t *testing.T) {
 	}
 }
 
-func ExampleEstimateJob() {
-	gold, err := faraday.DepositOf("Au", 1)
+func ExampleEstimateSystem() {
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	bezels := plating.Job{
+	bezels := plating.System{
 		Name:  "bezels of carriage clocks",
-		Parts: []plating.Part{{Name: "bezel", Count: 6, Area: 47 * units.SquareCentimetre}},
+		Parts: []plating.Item{{Name: "bezel", Count: 6, Area: 47 * units.SquareCentimetre}},
 		Layers: []plating.Layer{
 			{
 				Name: "gold strike", Role: plating.RoleStrike,
@@ -276,7 +276,7 @@ func ExampleEstimateJob() {
 			},
 		},
 	}
-	res, err := plating.EstimateJob(bezels)
+	res, err := plating.EstimateSystem(bezels)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -294,21 +294,21 @@ func ExampleEstimateJob() {
 
 func ExampleLoadArea() {
 	a, err := plating.LoadArea(
-		plating.Part{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
-		plating.Part{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
+		plating.Item{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
+		plating.Item{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
 	fmt.Println(a.Text(units.SquareCentimetre, 1), err)
 	// Output: 104.4 cm² <nil>
 }
 
 func ExampleSpread() {
-	k, err := plating.Spread(plating.Part{Name: "finial", Count: 2, Area: 33 * units.SquareCentimetre},
-		plating.Part{Name: "hand", Count: 10, Area: 4.4 * units.SquareCentimetre})
+	k, err := plating.Spread(plating.Item{Name: "finial", Count: 2, Area: 33 * units.SquareCentimetre},
+		plating.Item{Name: "hand", Count: 10, Area: 4.4 * units.SquareCentimetre})
 	fmt.Printf("%.1f %v\n", float64(k), err)
 	// Output: 7.5 <nil>
 }
 
 func ExampleTrial_Efficiency() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return

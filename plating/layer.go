@@ -57,7 +57,7 @@ type Layer struct {
 	Time           units.Duration
 
 	// CountBelow lets layers of the same metal directly below this one count
-	// towards its minimum thickness, each with its own thinnest spot. Only [EstimateJob]
+	// towards its minimum thickness, each with its own thinnest spot. Only [EstimateSystem]
 	// looks at it.
 	CountBelow bool
 }

@@ -19,15 +19,15 @@ func TestOneSidedWindow(t *testing.T) {
 	l := hardGold(t)
 	l.Bath.Efficiency = plating.ConstantEfficiency(0.6)
 	for _, c := range []struct {
-		window plating.Window
+		window plating.CurrentDensityWindow
 		want   plating.Warnings
 		text   string
 	}{
-		{plating.Window{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.60 A/dm² and more"},
-		{plating.Window{Low: 0.4 * dm2}, 0, ""},
-		{plating.Window{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.40 A/dm²"},
-		{plating.Window{High: 0.6 * dm2}, 0, ""},
-		{plating.Window{}, plating.WarnWindowUnknown, "no current density window"},
+		{plating.CurrentDensityWindow{Low: 0.6 * dm2}, plating.WarnDensityLow, "0.60 A/dm² and more"},
+		{plating.CurrentDensityWindow{Low: 0.4 * dm2}, 0, ""},
+		{plating.CurrentDensityWindow{High: 0.4 * dm2}, plating.WarnDensityHigh, "up to 0.40 A/dm²"},
+		{plating.CurrentDensityWindow{High: 0.6 * dm2}, 0, ""},
+		{plating.CurrentDensityWindow{}, plating.WarnWindowUnknown, "no current density window"},
 	} {
 		l.Bath.Window = c.window
 		r, err := plating.Estimate(&l)
@@ -43,13 +43,13 @@ func TestOneSidedWindow(t *testing.T) {
 // TestHugeJob: sums that overflow are an error, not an infinity.
 func TestHugeJob(t *testing.T) {
 	job := handsJob(t)
-	job.Parts = []plating.Part{{Count: 1, Area: 1}}
+	job.Parts = []plating.Item{{Count: 1, Area: 1}}
 	for i := range job.Layers {
 		l := &job.Layers[i]
 		l.MinThickness, l.CountBelow, l.CurrentDensity, l.Time = 0, false, 1e154, 1e154
 		l.Bath.Content = 0
 	}
-	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrOutOfRange) {
+	if _, err := plating.EstimateSystem(job); !errors.Is(err, units.ErrOutOfRange) {
 		t.Errorf("two layers of 1e308 C: %v", err)
 	}
 }
@@ -63,7 +63,7 @@ func TestPropertyJobWorking(t *testing.T) {
 		t.Fatal(err)
 	}
 	job.Layers[1].Bath.Efficiency = curve
-	res, err := plating.EstimateJob(job)
+	res, err := plating.EstimateSystem(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -202,7 +202,7 @@ func TestOneBathTwice(t *testing.T) {
 	l.CountBelow = false
 	l.Bath.Volume = 0.8 * units.Litre
 	job.Layers = []plating.Layer{l, l, l}
-	res, err := plating.EstimateJob(job)
+	res, err := plating.EstimateSystem(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,28 +228,28 @@ func TestOneBathTwice(t *testing.T) {
 func TestNoMetalName(t *testing.T) {
 	job := handsJob(t)
 	job.Layers[0].Bath.Metal, job.Layers[1].Bath.Metal, job.Layers[1].CountBelow = "", "", false
-	res, err := plating.EstimateJob(job)
+	res, err := plating.EstimateSystem(job)
 	if err != nil || len(res.Metals) != 2 {
 		t.Errorf("%d totals, %v; two layers of unnamed metal are two", len(res.Metals), err)
 	}
 	job.Layers[1].CountBelow = true
-	if _, err := plating.EstimateJob(job); !errors.Is(err, units.ErrInconsistent) {
+	if _, err := plating.EstimateSystem(job); !errors.Is(err, units.ErrInconsistent) {
 		t.Errorf("count below without a metal: %v", err)
 	}
 	job = handsJob(t)
 	job.Layers[0].Bath.Metal = "Unobtainium"
 	var unknown *faraday.ElementError
-	if _, err := plating.EstimateJob(job); !errors.As(err, &unknown) {
+	if _, err := plating.EstimateSystem(job); !errors.As(err, &unknown) {
 		t.Errorf("unknown metal: %v", err)
 	}
 	job = handsJob(t)
 	job.Layers[0].Area = 10 * units.SquareCentimetre
-	res, err = plating.EstimateJob(job)
+	res, err = plating.EstimateSystem(job)
 	if err != nil || res.Layers[1].Below != 0 {
 		t.Errorf("a strike on a tenth of the area counts for %v, %v", res.Layers[1].Below, err)
 	}
 	job.Layers[0].Area = 10 * units.SquareMetre
-	res, err = plating.EstimateJob(job)
+	res, err = plating.EstimateSystem(job)
 	if err != nil || !strings.Contains(fmt.Sprint(res.Layers[0].Before), "more than the load has") {
 		t.Errorf("an area beyond the load: %v %v", res.Layers[0].Before, err)
 	}
@@ -276,14 +276,14 @@ func ExampleConstantEfficiency() {
 }
 
 func ExampleLoadAreaWorking() {
-	step, err := plating.LoadAreaWorking(plating.Part{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
-		plating.Part{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
+	step, err := plating.LoadAreaWorking(plating.Item{Name: "minute hand", Count: 12, Area: 4.7 * units.SquareCentimetre},
+		plating.Item{Name: "hour hand", Count: 12, Area: 4 * units.SquareCentimetre})
 	fmt.Println(step.Formula, "=", step.Result.Value, err)
 	// Output: A = k_1·A_1 + k_2·A_2 = 104.4 cm² <nil>
 }
 
 func ExampleTrial_EfficiencyWorking() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -300,15 +300,15 @@ func ExampleTrial_EfficiencyWorking() {
 }
 
 func ExampleLayerResult_Working() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	bath := plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)}
 	even := plating.Distribution{MinToAverage: 1}
-	res, err := plating.EstimateJob(plating.Job{
-		Parts: []plating.Part{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
+	res, err := plating.EstimateSystem(plating.System{
+		Parts: []plating.Item{{Name: "finial", Count: 1, Area: 33 * units.SquareCentimetre}},
 		Layers: []plating.Layer{
 			{Name: "strike", Role: plating.RoleStrike, Bath: bath, Distribution: even,
 				CurrentDensity: 1 * units.AmperePerSquareDecimetre, Time: 20 * units.Second},
@@ -329,7 +329,7 @@ func ExampleLayerResult_Working() {
 }
 
 func ExampleNotes() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -337,7 +337,7 @@ func ExampleNotes() {
 	l := plating.Layer{
 		Bath: plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9),
 			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
-			Window: plating.Window{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre},
+			Window: plating.CurrentDensityWindow{Low: 0.1 * units.AmperePerSquareDecimetre, High: 0.4 * units.AmperePerSquareDecimetre},
 			Source: "demo data"},
 		Area: 33 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.7},
 		MinThickness: 1 * units.Micrometre, CurrentDensity: 0.6 * units.AmperePerSquareDecimetre,

@@ -28,7 +28,7 @@ func TestIndependentTotals(t *testing.T) {
 		plain("three", "gold", "Au", 50, 400, 0.01),
 		plain("four", "other gold", "Au", 10, 1000, 0.02),
 	}
-	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 2, Area: 0.01}}, Layers: layers})
+	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 2, Area: 0.01}}, Layers: layers})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +95,7 @@ func TestPropertyOneBath(t *testing.T) {
 			first.Bath.Name = ""
 		}
 		second.Bath.Content, second.Bath.Volume = units.MassConcentration(c.content), units.Volume(c.vol)
-		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+		res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 			Layers: []plating.Layer{first, second}})
 		if (err != nil) != c.refused {
 			t.Errorf("%s: %v", c.what, err)
@@ -115,7 +115,7 @@ func TestPropertyOneBath(t *testing.T) {
 	// A bath that the load before has emptied stays empty, and the share is more than all.
 	first := plain("one", "gold", "Au", 100, 100, 0.02)
 	first.Bath.Content, first.Bath.Volume = 0.3, 0.001
-	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 		Layers: []plating.Layer{first, first}})
 	if err != nil || relative(float64(res.Layers[1].Result.Drawn), 320e-6/0.3e-3) > 1e-9 ||
 		!res.Layers[1].Result.Warnings.Has(plating.WarnBathEmpty) {
@@ -123,7 +123,7 @@ func TestPropertyOneBath(t *testing.T) {
 	}
 	// 5 % of three loads passes a limit of 10 % with the third.
 	first.Bath.Content = 160e-6 / 0.04 / 0.001
-	res, err = plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+	res, err = plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 		Layers: []plating.Layer{first, first, first}})
 	if err != nil {
 		t.Fatal(err)
@@ -142,21 +142,21 @@ func TestPropertyBelowCounts(t *testing.T) {
 	top.MinThickness, top.CountBelow = 1e-6, true
 	for area, counts := range map[float64]bool{0.02: true, 0.02 * (1 + 1e-10): true, 0.02 * (1 - 1e-10): true,
 		0.02 * (1 + 1e-8): false, 0.02 * (1 - 1e-8): false, 0.01: false, 0.03: false} {
-		res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+		res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 			Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, area), top}})
 		if err != nil || (res.Layers[1].Below > 0) != counts {
 			t.Errorf("%v m²: below %v, %v, want it to count: %v", area, res.Layers[1].Below, err, counts)
 		}
 	}
 	for seconds, ok := range map[float64]bool{199.9: true, 200.001: false} { // 200 s lay the 1 µm at the thinnest spot
-		_, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+		_, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 			Layers: []plating.Layer{plain("one", "gold", "Au", 100, seconds, 0.02), top}})
 		if (err == nil) != ok {
 			t.Errorf("%v s below: %v", seconds, err)
 		}
 	}
 	// An area beyond the load's is noted, with both.
-	res, err := plating.EstimateJob(plating.Job{Parts: []plating.Part{{Count: 1, Area: 0.02}},
+	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
 		Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, 0.03), plain("two", "gold", "Au", 100, 100, 0.02)}})
 	if err != nil {
 		t.Fatal(err)
@@ -175,7 +175,7 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 	note := func(change func(*plating.Layer), want ...string) {
 		t.Helper()
 		l := plain("one", "gold", "Au", 100, 100, 0.02)
-		l.Bath.Window = plating.Window{Low: 10, High: 1000}
+		l.Bath.Window = plating.CurrentDensityWindow{Low: 10, High: 1000}
 		change(&l)
 		r, err := plating.Estimate(&l)
 		if err != nil {

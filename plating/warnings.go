@@ -111,7 +111,7 @@ const (
 func (l *Layer) review(r *Result) Warnings {
 	b := &l.Bath
 	w := Warnings(0)
-	if b.Window == (Window{}) {
+	if b.Window == (CurrentDensityWindow{}) {
 		w |= WarnWindowUnknown
 	} else if b.Window.High > 0 && r.CurrentDensity > b.Window.High*(1+tolerance) {
 		w |= WarnDensityHigh

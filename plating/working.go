@@ -93,7 +93,7 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 // Source: [OpenStaxChem2e] section 17.7, [Definition].
 func (lr *LayerResult) Working() ([]working.Step, error) {
 	if lr == nil {
-		return nil, units.Missing("layer", "one that EstimateJob returned")
+		return nil, units.Missing("layer", "one that EstimateSystem returned")
 	}
 	steps, err := Working(&lr.Layer)
 	if err != nil || lr.Below == 0 {
@@ -111,7 +111,7 @@ func (lr *LayerResult) Working() ([]working.Step, error) {
 // Errors: as [LoadArea].
 //
 // Source: [Definition].
-func LoadAreaWorking(parts ...Part) (working.Step, error) {
+func LoadAreaWorking(parts ...Item) (working.Step, error) {
 	a, err := LoadArea(parts...)
 	if err != nil {
 		return working.Step{}, err

@@ -77,7 +77,7 @@ func ConvertWords(words []string) (quantity, answer string, err error) {
 // of the kinds that can read the text, and those of all kinds when none can.
 func unknownTarget(text, unit string) error {
 	e := &ParseError{Text: clipTo(strings.TrimSpace(unit), parseClipped), Reason: "unknown unit", Err: ErrUnknownUnit}
-	var kinds []Kind
+	var kinds []QuantityKind
 	for _, k := range Kinds() {
 		if _, err := parse(k, text); err == nil {
 			kinds = append(kinds, k)
@@ -100,4 +100,4 @@ func unknownTarget(text, unit string) error {
 
 // KindsOf returns the kinds that know a unit, however it is spelled: none for
 // an unknown one.
-func KindsOf(unit string) []Kind { return kindsOf(normalise(unit)) }
+func KindsOf(unit string) []QuantityKind { return kindsOf(normalise(unit)) }

@@ -4,7 +4,7 @@
 // # What a quantity is
 //
 // Each sort of quantity is a Go type of its own over float64: [Length],
-// [Area], [CurrentDensity], [Mass] and so on, one for each [Kind]. The number
+// [Area], [CurrentDensity], [Mass] and so on, one for each [QuantityKind]. The number
 // inside counts coherent SI units (metres, kilograms, seconds, amperes,
 // kelvins, moles and their products), whatever unit it came in. A formula
 // that takes a [Current] cannot be handed a [CurrentDensity]; the compiler
@@ -49,7 +49,7 @@
 //     same float64: 25 µin is then 0.635 µm. [Temperature] takes a [Scale],
 //     fractions have Percent. A unit that this package does not know is replaced
 //     by the SI unit; of two units of one size, as cm³ and mL, the first in
-//     [Kind.Units] gives its name.
+//     [QuantityKind.Units] gives its name.
 //   - MarshalText and AppendText write the SI unit without loss. That makes
 //     every quantity a JSON string, a JSON map key and, by [flag.TextVar], a
 //     command line flag.
@@ -76,7 +76,7 @@
 //	Ω                or ohm
 //	(A·h) below /    or A·h or Ah: g/(A·h), g/A·h and g/Ah are the same
 //
-// [Kind.Units] lists the units of a kind and [Kind.Spellings] the words that
+// [QuantityKind.Units] lists the units of a kind and [QuantityKind.Spellings] the words that
 // stand for one, as thou for mil. Capitals count: mA is not MA. Four units
 // carry more than their short name tells, so read them twice:
 //

@@ -3,7 +3,7 @@
 package units
 
 // ParseCurrent reads a current such as "1.4 A": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCurrent(text string) (Current, error) {
@@ -17,7 +17,7 @@ func (v Current) In(unit Current) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Current) Text(unit Current, decimals int) string {
 	return text(KindCurrent, float64(v), float64(unit), decimals)
 }
@@ -39,7 +39,7 @@ func (v *Current) UnmarshalText(text []byte) error {
 }
 
 // ParseCurrentDensity reads a current density such as "0.85 A/dm²": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCurrentDensity(text string) (CurrentDensity, error) {
@@ -53,7 +53,7 @@ func (v CurrentDensity) In(unit CurrentDensity) float64 { return float64(v) / fl
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v CurrentDensity) Text(unit CurrentDensity, decimals int) string {
 	return text(KindCurrentDensity, float64(v), float64(unit), decimals)
 }
@@ -79,7 +79,7 @@ func (v *CurrentDensity) UnmarshalText(text []byte) error {
 }
 
 // ParseCharge reads a charge such as "12 A·min": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCharge(text string) (Charge, error) {
@@ -93,7 +93,7 @@ func (v Charge) In(unit Charge) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Charge) Text(unit Charge, decimals int) string {
 	return text(KindCharge, float64(v), float64(unit), decimals)
 }
@@ -115,7 +115,7 @@ func (v *Charge) UnmarshalText(text []byte) error {
 }
 
 // ParseEquivalent reads an electrochemical equivalent such as "7.349 g/(A·h)": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEquivalent(text string) (Equivalent, error) {
@@ -129,7 +129,7 @@ func (v Equivalent) In(unit Equivalent) float64 { return float64(v) / float64(un
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Equivalent) Text(unit Equivalent, decimals int) string {
 	return text(KindEquivalent, float64(v), float64(unit), decimals)
 }
@@ -155,7 +155,7 @@ func (v *Equivalent) UnmarshalText(text []byte) error {
 }
 
 // ParseVoltage reads a voltage such as "2.5 V": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseVoltage(text string) (Voltage, error) {
@@ -169,7 +169,7 @@ func (v Voltage) In(unit Voltage) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Voltage) Text(unit Voltage, decimals int) string {
 	return text(KindVoltage, float64(v), float64(unit), decimals)
 }
@@ -191,7 +191,7 @@ func (v *Voltage) UnmarshalText(text []byte) error {
 }
 
 // ParseResistance reads a resistance such as "0.8 Ω": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseResistance(text string) (Resistance, error) {
@@ -205,7 +205,7 @@ func (v Resistance) In(unit Resistance) float64 { return float64(v) / float64(un
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Resistance) Text(unit Resistance, decimals int) string {
 	return text(KindResistance, float64(v), float64(unit), decimals)
 }
@@ -231,7 +231,7 @@ func (v *Resistance) UnmarshalText(text []byte) error {
 }
 
 // ParseAreaResistance reads an area resistance such as "5 Ω·cm²": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAreaResistance(text string) (AreaResistance, error) {
@@ -245,7 +245,7 @@ func (v AreaResistance) In(unit AreaResistance) float64 { return float64(v) / fl
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v AreaResistance) Text(unit AreaResistance, decimals int) string {
 	return text(KindAreaResistance, float64(v), float64(unit), decimals)
 }
@@ -271,7 +271,7 @@ func (v *AreaResistance) UnmarshalText(text []byte) error {
 }
 
 // ParseConductivity reads a conductivity such as "120 mS/cm": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseConductivity(text string) (Conductivity, error) {
@@ -285,7 +285,7 @@ func (v Conductivity) In(unit Conductivity) float64 { return float64(v) / float6
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Conductivity) Text(unit Conductivity, decimals int) string {
 	return text(KindConductivity, float64(v), float64(unit), decimals)
 }
@@ -311,7 +311,7 @@ func (v *Conductivity) UnmarshalText(text []byte) error {
 }
 
 // ParsePower reads a power such as "15 W": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParsePower(text string) (Power, error) {
@@ -325,7 +325,7 @@ func (v Power) In(unit Power) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Power) Text(unit Power, decimals int) string {
 	return text(KindPower, float64(v), float64(unit), decimals)
 }
@@ -347,7 +347,7 @@ func (v *Power) UnmarshalText(text []byte) error {
 }
 
 // ParseEnergy reads an energy such as "0.4 kW·h": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEnergy(text string) (Energy, error) {
@@ -361,7 +361,7 @@ func (v Energy) In(unit Energy) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Energy) Text(unit Energy, decimals int) string {
 	return text(KindEnergy, float64(v), float64(unit), decimals)
 }

@@ -66,7 +66,7 @@ func (e *RangeError) Unwrap() error { return ErrOutOfRange }
 
 // A ParseError reports text that is not a quantity of the wanted kind.
 type ParseError struct {
-	Kind     Kind     // what was wanted
+	Kind     QuantityKind     // what was wanted
 	Text     string   // what was read, cut to 60 characters
 	Reason   string   // what is wrong with it
 	Accepted []string // the units that would do

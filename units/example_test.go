@@ -114,12 +114,12 @@ func ExampleKinds() {
 	// volume [L mL m³ dm³ cm³ mm³ in³ ft³ US gal imp gal]
 }
 
-func ExampleKind_Units() {
+func ExampleQuantityKind_Units() {
 	fmt.Println(units.KindCurrentDensity.Units())
 	// Output: [A/dm² A/m² mA/cm² A/cm² A/ft² A/in²]
 }
 
-func ExampleKind_Spellings() {
+func ExampleQuantityKind_Spellings() {
 	fmt.Printf("%q\n", units.KindLength.Spellings("mil"))
 	// Output: ["mil" "thou" "mils"]
 }
@@ -379,8 +379,8 @@ func ExampleEfficiency_Percent() {
 	// Output: 95.5 %
 }
 
-func ExampleDurationOf() {
-	t := units.DurationOf(90 * time.Minute)
+func ExampleFromStd() {
+	t := units.FromStd(90 * time.Minute)
 	back, err := t.Std()
 	fmt.Println(t, back, err)
 	// Output: 1 h 30 min 1h30m0s <nil>

@@ -10,7 +10,7 @@ import (
 
 // display writes v for people: at most six significant digits, in a unit of
 // handy size.
-func display(k Kind, v float64) string {
+func display(k QuantityKind, v float64) string {
 	if k == KindDuration && v >= 60 && v <= math.MaxFloat64 {
 		return displayDuration(v)
 	}
@@ -61,7 +61,7 @@ func displayDuration(v float64) string {
 
 // inUnit writes v in unit u with a number of decimals, or with the fewest
 // digits that read back to the same value when decimals is negative.
-func inUnit(k Kind, u *unit, v float64, decimals int) string {
+func inUnit(k QuantityKind, u *unit, v float64, decimals int) string {
 	if v-v != 0 {
 		return display(k, v)
 	}
@@ -82,7 +82,7 @@ func inUnit(k Kind, u *unit, v float64, decimals int) string {
 
 // text writes v in the unit of kind k whose size is the float64 size, or in
 // the SI unit when there is none.
-func text(k Kind, v, size float64, decimals int) string {
+func text(k QuantityKind, v, size float64, decimals int) string {
 	list := kindTable[k].units
 	for i := range list {
 		if f, _ := ratio(list[i].factor).Float64(); f == size {
@@ -95,7 +95,7 @@ func text(k Kind, v, size float64, decimals int) string {
 
 // appendExact writes v in its SI unit with the fewest digits that give the
 // same float64 back.
-func appendExact(b []byte, k Kind, v float64) ([]byte, error) {
+func appendExact(b []byte, k QuantityKind, v float64) ([]byte, error) {
 	if v-v != 0 {
 		return b, &ValueError{Field: k.String(), Value: fmt.Sprint(v), Need: "a finite number to write it as text",
 			Err: ErrNotFinite}

@@ -3,7 +3,7 @@
 package units
 
 // ParseEfficiency reads an efficiency such as "35 %": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEfficiency(text string) (Efficiency, error) {
@@ -38,7 +38,7 @@ func (v *Efficiency) UnmarshalText(text []byte) error {
 }
 
 // ParseMassFraction reads a mass fraction such as "750 ‰": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassFraction(text string) (MassFraction, error) {
@@ -73,7 +73,7 @@ func (v *MassFraction) UnmarshalText(text []byte) error {
 }
 
 // ParseMoleFraction reads a mole fraction such as "12 %": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMoleFraction(text string) (MoleFraction, error) {
@@ -108,7 +108,7 @@ func (v *MoleFraction) UnmarshalText(text []byte) error {
 }
 
 // ParseRatio reads a ratio such as "0.6": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseRatio(text string) (Ratio, error) {

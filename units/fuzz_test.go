@@ -140,7 +140,7 @@ func FuzzDuration(f *testing.F) {
 			t.Fatalf("%q = %v prints as %q, which reads as %v, %v", text, float64(d), d, float64(shown), err)
 		}
 		if std, err := d.Std(); err == nil {
-			if back := units.DurationOf(std); math.Abs(float64(back-d)) > 0.5000001e-9+3e-16*math.Abs(float64(d)) {
+			if back := units.FromStd(std); math.Abs(float64(back-d)) > 0.5000001e-9+3e-16*math.Abs(float64(d)) {
 				t.Fatalf("%v as %v is %v", float64(d), std, float64(back))
 			}
 		} else if math.Abs(float64(d)) < 291*365*86400 {

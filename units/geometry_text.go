@@ -3,7 +3,7 @@
 package units
 
 // ParseLength reads a length such as "25 µin": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseLength(text string) (Length, error) {
@@ -17,7 +17,7 @@ func (v Length) In(unit Length) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Length) Text(unit Length, decimals int) string {
 	return text(KindLength, float64(v), float64(unit), decimals)
 }
@@ -39,7 +39,7 @@ func (v *Length) UnmarshalText(text []byte) error {
 }
 
 // ParseArea reads an area such as "12.5 cm²": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseArea(text string) (Area, error) {
@@ -53,7 +53,7 @@ func (v Area) In(unit Area) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Area) Text(unit Area, decimals int) string {
 	return text(KindArea, float64(v), float64(unit), decimals)
 }
@@ -75,7 +75,7 @@ func (v *Area) UnmarshalText(text []byte) error {
 }
 
 // ParseVolume reads a volume such as "5 L": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseVolume(text string) (Volume, error) {
@@ -89,7 +89,7 @@ func (v Volume) In(unit Volume) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Volume) Text(unit Volume, decimals int) string {
 	return text(KindVolume, float64(v), float64(unit), decimals)
 }

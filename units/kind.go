@@ -2,13 +2,13 @@ package units
 
 import "strings"
 
-// A Kind names one sort of quantity: all lengths are of one kind, all areas of
-// another. The zero Kind is none.
-type Kind uint8
+// A QuantityKind names one sort of quantity: all lengths are of one kind, all areas of
+// another. The zero QuantityKind is none.
+type QuantityKind uint8
 
 // The kinds, in the order of [Kinds].
 const (
-	KindNone Kind = iota
+	KindNone QuantityKind = iota
 	KindLength
 	KindArea
 	KindVolume
@@ -43,8 +43,8 @@ const (
 )
 
 // Kinds returns every kind of quantity, for programs that offer a choice.
-func Kinds() []Kind {
-	all := make([]Kind, 0, kindEnd-1)
+func Kinds() []QuantityKind {
+	all := make([]QuantityKind, 0, kindEnd-1)
 	for k := KindNone + 1; k < kindEnd; k++ {
 		all = append(all, k)
 	}
@@ -52,7 +52,7 @@ func Kinds() []Kind {
 }
 
 // String returns the kind's name in words, as "current density".
-func (k Kind) String() string {
+func (k QuantityKind) String() string {
 	if k >= kindEnd {
 		k = KindNone
 	}
@@ -61,7 +61,7 @@ func (k Kind) String() string {
 
 // Units returns the symbols that text of this kind may use, in the form they
 // are printed. Each has other spellings too: see the package comment.
-func (k Kind) Units() []string {
+func (k QuantityKind) Units() []string {
 	if k >= kindEnd {
 		return nil
 	}
@@ -76,7 +76,7 @@ func (k Kind) Units() []string {
 // the printed one first; nil when the kind has no such unit. A micro sign or a
 // Greek mu may stand for u, a raised 2 for 2, a middle dot, an asterisk or a
 // space between factors.
-func (k Kind) Spellings(symbol string) []string {
+func (k QuantityKind) Spellings(symbol string) []string {
 	u, _ := k.lookup(normalise(symbol))
 	if u == nil {
 		return nil
@@ -85,7 +85,7 @@ func (k Kind) Spellings(symbol string) []string {
 }
 
 // lookup finds a unit of the kind by its normalised symbol.
-func (k Kind) lookup(norm string) (*unit, int) {
+func (k QuantityKind) lookup(norm string) (*unit, int) {
 	if k >= kindEnd {
 		return nil, -1
 	}
@@ -108,8 +108,8 @@ func (k Kind) lookup(norm string) (*unit, int) {
 }
 
 // kindsOf lists the kinds that know the unit.
-func kindsOf(norm string) []Kind {
-	var found []Kind
+func kindsOf(norm string) []QuantityKind {
+	var found []QuantityKind
 	for _, k := range Kinds() {
 		if u, _ := k.lookup(norm); u != nil {
 			found = append(found, k)

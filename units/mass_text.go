@@ -3,7 +3,7 @@
 package units
 
 // ParseMass reads a mass such as "1.2 dwt": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMass(text string) (Mass, error) {
@@ -17,7 +17,7 @@ func (v Mass) In(unit Mass) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Mass) Text(unit Mass, decimals int) string {
 	return text(KindMass, float64(v), float64(unit), decimals)
 }
@@ -39,7 +39,7 @@ func (v *Mass) UnmarshalText(text []byte) error {
 }
 
 // ParseDensity reads a density such as "17.3 g/cm³": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDensity(text string) (Density, error) {
@@ -53,7 +53,7 @@ func (v Density) In(unit Density) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Density) Text(unit Density, decimals int) string {
 	return text(KindDensity, float64(v), float64(unit), decimals)
 }
@@ -75,7 +75,7 @@ func (v *Density) UnmarshalText(text []byte) error {
 }
 
 // ParseMassPerArea reads a mass per area such as "4.83 mg/cm²": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassPerArea(text string) (MassPerArea, error) {
@@ -89,7 +89,7 @@ func (v MassPerArea) In(unit MassPerArea) float64 { return float64(v) / float64(
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MassPerArea) Text(unit MassPerArea, decimals int) string {
 	return text(KindMassPerArea, float64(v), float64(unit), decimals)
 }
@@ -115,7 +115,7 @@ func (v *MassPerArea) UnmarshalText(text []byte) error {
 }
 
 // ParseMassConcentration reads a mass concentration such as "8 g/L": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassConcentration(text string) (MassConcentration, error) {
@@ -129,7 +129,7 @@ func (v MassConcentration) In(unit MassConcentration) float64 { return float64(v
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MassConcentration) Text(unit MassConcentration, decimals int) string {
 	return text(KindMassConcentration, float64(v), float64(unit), decimals)
 }
@@ -155,7 +155,7 @@ func (v *MassConcentration) UnmarshalText(text []byte) error {
 }
 
 // ParseAmount reads an amount of substance such as "0.25 mol": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAmount(text string) (Amount, error) {
@@ -169,7 +169,7 @@ func (v Amount) In(unit Amount) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Amount) Text(unit Amount, decimals int) string {
 	return text(KindAmount, float64(v), float64(unit), decimals)
 }
@@ -191,7 +191,7 @@ func (v *Amount) UnmarshalText(text []byte) error {
 }
 
 // ParseMolarMass reads a molar mass such as "196.96657 g/mol": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMolarMass(text string) (MolarMass, error) {
@@ -205,7 +205,7 @@ func (v MolarMass) In(unit MolarMass) float64 { return float64(v) / float64(unit
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MolarMass) Text(unit MolarMass, decimals int) string {
 	return text(KindMolarMass, float64(v), float64(unit), decimals)
 }
@@ -229,7 +229,7 @@ func (v *MolarMass) UnmarshalText(text []byte) error {
 }
 
 // ParseAmountConcentration reads an amount concentration such as "0.15 mol/L": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAmountConcentration(text string) (AmountConcentration, error) {
@@ -243,7 +243,7 @@ func (v AmountConcentration) In(unit AmountConcentration) float64 { return float
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v AmountConcentration) Text(unit AmountConcentration, decimals int) string {
 	return text(KindAmountConcentration, float64(v), float64(unit), decimals)
 }

@@ -131,7 +131,7 @@ func ratio(factor string) *big.Rat {
 
 // offset returns the exact zero point of a unit in its SI unit: not zero for
 // Celsius and Fahrenheit temperatures only.
-func offset(k Kind, symbol string) *big.Rat {
+func offset(k QuantityKind, symbol string) *big.Rat {
 	if k != KindTemperature {
 		return nil
 	}
@@ -145,7 +145,7 @@ func offset(k Kind, symbol string) *big.Rat {
 }
 
 // toSI converts an exact reading in unit u to the nearest float64 in the SI unit.
-func toSI(k Kind, u *unit, reading *big.Rat) (float64, bool) {
+func toSI(k QuantityKind, u *unit, reading *big.Rat) (float64, bool) {
 	r := new(big.Rat).Mul(reading, ratio(u.factor))
 	if off := offset(k, u.symbol); off != nil {
 		r.Add(r, off)
@@ -164,7 +164,7 @@ func nearest(r *big.Rat) (float64, bool) {
 }
 
 // fromSI returns the exact reading of v in unit u.
-func fromSI(k Kind, u *unit, v float64) *big.Rat {
+func fromSI(k QuantityKind, u *unit, v float64) *big.Rat {
 	r := new(big.Rat).SetFloat64(v)
 	if off := offset(k, u.symbol); off != nil {
 		r.Sub(r, off)
@@ -175,7 +175,7 @@ func fromSI(k Kind, u *unit, v float64) *big.Rat {
 // shortest returns the fewest digits that read back to v in unit u, and false
 // when 40 digits are not enough, as for a temperature next to absolute zero
 // in degrees Celsius.
-func shortest(k Kind, u *unit, v float64) (string, bool) {
+func shortest(k QuantityKind, u *unit, v float64) (string, bool) {
 	if v == 0 && math.Signbit(v) {
 		v = 0 // a negative zero is zero
 	}

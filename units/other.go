@@ -18,9 +18,9 @@ const (
 	Day         Duration = 86400
 )
 
-// DurationOf returns a standard library duration in seconds. The result is
+// FromStd returns a standard library duration in seconds. The result is
 // exact below 2⁵³ ns (104 days) up to one rounding of the division by 1e9.
-func DurationOf(d time.Duration) Duration { return Duration(float64(d) / 1e9) }
+func FromStd(d time.Duration) Duration { return Duration(float64(d) / 1e9) }
 
 // Std returns d as a standard library duration, rounded to the nanosecond.
 //

@@ -3,7 +3,7 @@
 package units
 
 // ParseDuration reads a duration such as "1 h 20 min": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDuration(text string) (Duration, error) {
@@ -17,7 +17,7 @@ func (v Duration) In(unit Duration) float64 { return float64(v) / float64(unit) 
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Duration) Text(unit Duration, decimals int) string {
 	return text(KindDuration, float64(v), float64(unit), decimals)
 }
@@ -42,7 +42,7 @@ func (v *Duration) UnmarshalText(text []byte) error {
 }
 
 // ParsePressure reads a pressure such as "101.325 kPa": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParsePressure(text string) (Pressure, error) {
@@ -56,7 +56,7 @@ func (v Pressure) In(unit Pressure) float64 { return float64(v) / float64(unit) 
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Pressure) Text(unit Pressure, decimals int) string {
 	return text(KindPressure, float64(v), float64(unit), decimals)
 }
@@ -80,7 +80,7 @@ func (v *Pressure) UnmarshalText(text []byte) error {
 }
 
 // ParseSpeed reads a speed such as "0.1 µm/min": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseSpeed(text string) (Speed, error) {
@@ -94,7 +94,7 @@ func (v Speed) In(unit Speed) float64 { return float64(v) / float64(unit) }
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Speed) Text(unit Speed, decimals int) string {
 	return text(KindSpeed, float64(v), float64(unit), decimals)
 }
@@ -116,7 +116,7 @@ func (v *Speed) UnmarshalText(text []byte) error {
 }
 
 // ParseDiffusivity reads a diffusivity such as "1e-9 m²/s": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDiffusivity(text string) (Diffusivity, error) {
@@ -130,7 +130,7 @@ func (v Diffusivity) In(unit Diffusivity) float64 { return float64(v) / float64(
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Diffusivity) Text(unit Diffusivity, decimals int) string {
 	return text(KindDiffusivity, float64(v), float64(unit), decimals)
 }

@@ -11,7 +11,7 @@ import (
 
 // parse reads text of kind k: a number and a unit, for a duration several of
 // them. The result is the float64 nearest to the exact value.
-func parse(k Kind, text string) (float64, error) {
+func parse(k QuantityKind, text string) (float64, error) {
 	fail := func(err error, format string, args ...any) error {
 		return &ParseError{Kind: k, Text: clipTo(text, parseClipped), Reason: fmt.Sprintf(format, args...),
 			Accepted: k.Units(), Err: err}
@@ -61,7 +61,7 @@ func parse(k Kind, text string) (float64, error) {
 type failer func(err error, format string, args ...any) error
 
 // findUnit resolves the text after a number to a unit of kind k.
-func findUnit(k Kind, rest string, fail failer) (*unit, error) {
+func findUnit(k QuantityKind, rest string, fail failer) (*unit, error) {
 	norm := normalise(rest)
 	if norm == "" {
 		if u, _ := k.lookup("1"); u != nil {

@@ -14,7 +14,7 @@ import (
 // says what it must be in exact decimals of the SI unit.
 func TestParse(t *testing.T) {
 	for _, test := range []struct {
-		kind units.Kind
+		kind units.QuantityKind
 		si   float64
 		text []string
 	}{
@@ -94,7 +94,7 @@ func TestParse(t *testing.T) {
 // TestParseErrors: whatever is wrong is refused by name, with the accepted units.
 func TestParseErrors(t *testing.T) {
 	for _, test := range []struct {
-		kind   units.Kind
+		kind   units.QuantityKind
 		text   string
 		reason error
 		say    string
@@ -272,7 +272,7 @@ func TestKinds(t *testing.T) {
 		}
 	}
 	beyond := units.Kinds()[len(units.Kinds())-1] + 1
-	for _, k := range []units.Kind{units.KindNone, beyond, 255} {
+	for _, k := range []units.QuantityKind{units.KindNone, beyond, 255} {
 		if k.String() != "quantity" || len(k.Units()) != 0 || k.Spellings("m") != nil {
 			t.Errorf("kind %d: %q, %v", k, k, k.Units())
 		}

@@ -57,7 +57,7 @@ func TestPropertyTextParse(t *testing.T) {
 	}
 }
 
-func percent(k units.Kind, v float64) string {
+func percent(k units.QuantityKind, v float64) string {
 	switch k {
 	case units.KindEfficiency:
 		return units.Efficiency(v).Percent(-1)

@@ -9,7 +9,7 @@ import (
 )
 
 // kindByType maps the type names of the reference tables to kinds.
-var kindByType = map[string]Kind{"Mass": KindMass, "Volume": KindVolume, "Length": KindLength, "Area": KindArea,
+var kindByType = map[string]QuantityKind{"Mass": KindMass, "Volume": KindVolume, "Length": KindLength, "Area": KindArea,
 	"CurrentDensity": KindCurrentDensity, "MassConcentration": KindMassConcentration, "MassPerArea": KindMassPerArea,
 	"Temperature": KindTemperature}
 

@@ -3,7 +3,7 @@
 package units
 
 // ParseTemperature reads a temperature such as "38 °C": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseTemperature(text string) (Temperature, error) {
@@ -32,7 +32,7 @@ func (v *Temperature) UnmarshalText(text []byte) error {
 }
 
 // ParseTemperatureDifference reads a temperature difference such as "5 K": a number, then a unit of
-// [Kind.Units]. The result is the float64 nearest to what the text says.
+// [QuantityKind.Units]. The result is the float64 nearest to what the text says.
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseTemperatureDifference(text string) (TemperatureDifference, error) {
@@ -48,7 +48,7 @@ func (v TemperatureDifference) In(unit TemperatureDifference) float64 {
 // Text writes v in a unit of this package with a number of decimals; with a
 // negative number of decimals it takes the fewest digits that read back to the
 // same value. A unit this package does not know is replaced by the SI unit; of
-// two units of one size, as mL and cm³, the first in [Kind.Units] is named.
+// two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v TemperatureDifference) Text(unit TemperatureDifference, decimals int) string {
 	return text(KindTemperatureDifference, float64(v), float64(unit), decimals)
 }

@@ -266,7 +266,7 @@ func TestMarshalEveryKind(t *testing.T) {
 }
 
 func TestDurationStd(t *testing.T) {
-	if got := units.DurationOf(90 * time.Minute); got != 1.5*units.Hour {
+	if got := units.FromStd(90 * time.Minute); got != 1.5*units.Hour {
 		t.Errorf("%v", got)
 	}
 	if got, err := (1.5 * units.Hour).Std(); got != 90*time.Minute || err != nil {

@@ -11,7 +11,7 @@ import (
 
 // A tool is one quantity type stripped to float64, so that one test serves all.
 type tool struct {
-	kind      units.Kind
+	kind      units.QuantityKind
 	parse     func(text string) (float64, error)
 	str       func(v float64) string
 	marshal   func(v float64) ([]byte, error)
@@ -34,7 +34,7 @@ type quantity interface {
 func newTool[Q quantity, P interface {
 	*Q
 	UnmarshalText(text []byte) error
-}](k units.Kind, parse func(string) (Q, error)) tool {
+}](k units.QuantityKind, parse func(string) (Q, error)) tool {
 	t := tool{
 		kind:    k,
 		parse:   func(text string) (float64, error) { v, err := parse(text); return float64(v), err },
@@ -107,7 +107,7 @@ func TestToolsCoverKinds(t *testing.T) {
 }
 
 // toolOf returns the tool of one kind.
-func toolOf(k units.Kind) tool { return tools()[k-1] }
+func toolOf(k units.QuantityKind) tool { return tools()[k-1] }
 
 // sample returns n numbers: the corners of float64, then random ones, half of
 // them of workshop size, half of any exponent down to the subnormal.
@@ -132,7 +132,7 @@ func (t tool) allowed(v float64) bool { return t.kind != units.KindTemperature |
 
 // wantParseError checks that err is a *ParseError of the kind and reason that
 // names the text and the units that would do.
-func wantParseError(t *testing.T, err error, k units.Kind, reason error) *units.ParseError {
+func wantParseError(t *testing.T, err error, k units.QuantityKind, reason error) *units.ParseError {
 	t.Helper()
 	var p *units.ParseError
 	switch {

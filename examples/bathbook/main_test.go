@@ -31,7 +31,7 @@ func call(args ...string) (status int, out, errs string) {
 // small parts in hard gold. Its true efficiency is a little over the book's.
 func demoBook(t *testing.T) []byte {
 	t.Helper()
-	eq, err := faraday.EquivalentOf(196.96657*units.GramPerMole, 1)
+	eq, err := faraday.NewEquivalent(196.96657*units.GramPerMole, 1)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -194,19 +194,19 @@ func (b *Bath) AllHazards() plating.Hazard {
 // deposit returns what the bath lays down at a density.
 func (b *Bath) deposit(rho units.Density) (faraday.Deposit, error) {
 	if len(b.Deposit) == 0 {
-		d, err := faraday.DepositOf(b.Metal, b.Valence)
+		d, err := faraday.NewDeposit(b.Metal, b.Valence)
 		if err != nil {
 			return d, err
 		}
 		d.Density = rho
 		return d, nil
 	}
-	parts := make([]faraday.Part, len(b.Deposit))
+	parts := make([]faraday.DepositPart, len(b.Deposit))
 	for i, c := range b.Deposit {
-		parts[i] = faraday.Part{Share: c.Share}
+		parts[i] = faraday.DepositPart{Share: c.Share}
 		if c.Symbol != "" {
 			var err error
-			if parts[i], err = faraday.PartOf(c.Symbol, c.Valence, c.Share); err != nil {
+			if parts[i], err = faraday.NewDepositPart(c.Symbol, c.Valence, c.Share); err != nil {
 				return faraday.Deposit{}, err
 			}
 		}

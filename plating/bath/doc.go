@@ -37,7 +37,7 @@
 //
 // # 4. From range to setting
 //
-// [Bath.At] picks an operating [Point] and gives a [plating.OperatingBath]; what is not
+// [Bath.At] picks an operating [OperatingPoint] and gives a [plating.OperatingBath]; what is not
 // picked is the middle of its range. [EstimateRange] computes a layer at the
 // ends of efficiency and density too, so that "12 minutes" becomes "12 (9 to
 // 16) minutes".

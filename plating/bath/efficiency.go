@@ -16,13 +16,13 @@ import (
 type EfficiencyLine struct {
 	Temperature units.Temperature       `json:"temperature" rule:"positive" in:"°C"`
 	Content     units.MassConcentration `json:"content" rule:"positive" in:"g/L"`
-	Points      []EfficiencyPoint       `json:"points,must" need:"points of rising current density" rule:"filled"`
+	Points      []EfficiencyBand       `json:"points,must" need:"points of rising current density" rule:"filled"`
 	Source      string                  `json:"source"`
 	Seen        origin.Seen             `json:"seen"`
 }
 
-// An EfficiencyPoint is a band of current efficiency at one current density.
-type EfficiencyPoint struct {
+// An EfficiencyBand is a band of current efficiency at one current density.
+type EfficiencyBand struct {
 	CurrentDensity units.CurrentDensity
 	Low, High      units.Efficiency
 }
@@ -70,19 +70,19 @@ func checkLines(lines []EfficiencyLine) error {
 }
 
 // at returns the band at a current density; outside the points the end is held.
-func (l EfficiencyLine) at(j units.CurrentDensity) EfficiencyPoint {
+func (l EfficiencyLine) at(j units.CurrentDensity) EfficiencyBand {
 	last := l.Points[len(l.Points)-1]
 	if j <= l.Points[0].CurrentDensity {
-		return EfficiencyPoint{j, l.Points[0].Low, l.Points[0].High}
+		return EfficiencyBand{j, l.Points[0].Low, l.Points[0].High}
 	}
 	for k := 1; k < len(l.Points); k++ {
 		if q := l.Points[k]; j < q.CurrentDensity {
 			p := l.Points[k-1]
 			share := units.Efficiency((j - p.CurrentDensity) / (q.CurrentDensity - p.CurrentDensity))
-			return EfficiencyPoint{j, p.Low + share*(q.Low-p.Low), p.High + share*(q.High-p.High)}
+			return EfficiencyBand{j, p.Low + share*(q.Low-p.Low), p.High + share*(q.High-p.High)}
 		}
 	}
-	return EfficiencyPoint{j, last.Low, last.High}
+	return EfficiencyBand{j, last.Low, last.High}
 }
 
 // mix returns the line a share of the way from l to m. Both are straight
@@ -106,7 +106,7 @@ func (l EfficiencyLine) mix(m EfficiencyLine, share float64) EfficiencyLine {
 	w := units.Efficiency(share)
 	for _, j := range slices.Compact(at) {
 		p, q := l.at(j), m.at(j)
-		out.Points = append(out.Points, EfficiencyPoint{j, p.Low + w*(q.Low-p.Low), p.High + w*(q.High-p.High)})
+		out.Points = append(out.Points, EfficiencyBand{j, p.Low + w*(q.Low-p.Low), p.High + w*(q.High-p.High)})
 	}
 	return out
 }

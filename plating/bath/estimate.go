@@ -69,7 +69,7 @@ type Span struct {
 // Errors: a [*units.ValueError] as [Bath.At] and [plating.Estimate].
 //
 // Source: [OpenStaxChem2e] section 17.7, [Derived].
-func EstimateRange(l plating.Layer, b Bath, p Point) (Span, error) {
+func EstimateRange(l plating.Layer, b Bath, p OperatingPoint) (Span, error) {
 	if err := b.Check(); err != nil {
 		return Span{}, err
 	}
@@ -119,7 +119,7 @@ func EstimateRange(l plating.Layer, b Bath, p Point) (Span, error) {
 }
 
 // usedIn lists the figures that an estimate takes.
-func (b *Bath) usedIn(p Point, fromRange bool) []Used {
+func (b *Bath) usedIn(p OperatingPoint, fromRange bool) []Used {
 	eff, _ := b.EfficiencyAt(p)
 	all := append(used("current efficiency", eff), used("density of the deposit", b.Density)...)
 	if len(b.Deposit) != 0 {

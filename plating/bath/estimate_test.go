@@ -30,7 +30,7 @@ func near(t *testing.T, what string, got, want, tol float64) {
 func TestIndependentSpan(t *testing.T) {
 	l := layer()
 	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 1*units.AmperePerSquareDecimetre
-	s, err := bath.EstimateRange(l, get(t, "copper-cyanide-strike"), bath.Point{})
+	s, err := bath.EstimateRange(l, get(t, "copper-cyanide-strike"), bath.OperatingPoint{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +45,7 @@ func TestIndependentSpan(t *testing.T) {
 	// Density from 16 to 17 g/cm³ moves the time as well; the deposit's charge is
 	// the sum over its constituents.
 	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 1.5*units.AmperePerSquareDecimetre
-	s, err = bath.EstimateRange(l, get(t, "gold-acid-cobalt"), bath.Point{})
+	s, err = bath.EstimateRange(l, get(t, "gold-acid-cobalt"), bath.OperatingPoint{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +76,7 @@ func TestPropertySpanHolds(t *testing.T) {
 			if question != 0 {
 				l.Time = 90
 			}
-			s, err := bath.EstimateRange(l, b, bath.Point{})
+			s, err := bath.EstimateRange(l, b, bath.OperatingPoint{})
 			var outside *units.RangeError
 			if err != nil && !errors.As(err, &outside) {
 				t.Fatalf("%s, question %d: %v", b.Key, question, err)
@@ -86,7 +86,7 @@ func TestPropertySpanHolds(t *testing.T) {
 				eff := b.Efficiency.Low + units.Efficiency(r.Float64())*(b.Efficiency.High-b.Efficiency.Low)
 				rho := b.Density.Low + units.Density(r.Float64())*(b.Density.High-b.Density.Low)
 				one.Efficiency.Low, one.Efficiency.High, one.Density.Low, one.Density.High = eff, eff, rho, rho
-				p, err := bath.EstimateRange(l, one, bath.Point{})
+				p, err := bath.EstimateRange(l, one, bath.OperatingPoint{})
 				if err != nil && !errors.As(err, &outside) {
 					t.Fatal(err)
 				}
@@ -116,7 +116,7 @@ func TestPropertySpanUsed(t *testing.T) {
 	l := layer()
 	l.MinThickness = 0.3 * units.Micrometre
 	b := get(t, "copper-cyanide-strike")
-	s, err := bath.EstimateRange(l, b, bath.Point{})
+	s, err := bath.EstimateRange(l, b, bath.OperatingPoint{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,11 +127,11 @@ func TestPropertySpanUsed(t *testing.T) {
 		t.Errorf("current density %s, want the middle %s", s.Layer.CurrentDensity, b.CurrentDensity.Mid())
 	}
 	b.CurrentDensity.Seen = origin.FromMemory
-	if s, err = bath.EstimateRange(l, b, bath.Point{}); err != nil || s.Confidence != origin.FromMemory {
+	if s, err = bath.EstimateRange(l, b, bath.OperatingPoint{}); err != nil || s.Confidence != origin.FromMemory {
 		t.Errorf("a remembered current density was used: %s, %v", s.Confidence, err)
 	}
 	l.CurrentDensity = 1 * units.AmperePerSquareDecimetre
-	if s, err = bath.EstimateRange(l, b, bath.Point{}); err != nil || s.Confidence != origin.SecondHand {
+	if s, err = bath.EstimateRange(l, b, bath.OperatingPoint{}); err != nil || s.Confidence != origin.SecondHand {
 		t.Errorf("it was not used: %s, %v", s.Confidence, err)
 	}
 	if !strings.Contains(s.Layer.Bath.Source, "Guidebook2011") || !strings.Contains(s.Layer.Bath.Source, "from memory: ") {
@@ -142,12 +142,12 @@ func TestPropertySpanUsed(t *testing.T) {
 // TestOutside: a point outside the ranges comes with its result and says so.
 func TestPropertyOutside(t *testing.T) {
 	for _, c := range []struct {
-		point bath.Point
+		point bath.OperatingPoint
 		field string
 	}{
-		{bath.Point{CurrentDensity: 5 * units.AmperePerSquareDecimetre}, "current density"},
-		{bath.Point{Temperature: units.Celsius(80)}, "temperature"},
-		{bath.Point{Content: 20}, "metal content"},
+		{bath.OperatingPoint{CurrentDensity: 5 * units.AmperePerSquareDecimetre}, "current density"},
+		{bath.OperatingPoint{Temperature: units.Celsius(80)}, "temperature"},
+		{bath.OperatingPoint{Content: 20}, "metal content"},
 	} {
 		one := get(t, "gold-acid-cobalt")
 		b, err := one.At(c.point)
@@ -176,30 +176,30 @@ func TestPropertyBad(t *testing.T) {
 	}
 	for _, c := range []struct {
 		b     bath.Bath
-		p     bath.Point
+		p     bath.OperatingPoint
 		field string
 	}{
-		{bath.Bath{}, bath.Point{}, "use of the bath"},
-		{change(func(b *bath.Bath) { b.Use = 0 }), bath.Point{}, "use of the bath"},
-		{change(func(b *bath.Bath) { b.Use = 200 }), bath.Point{}, "use of the bath"},
-		{change(func(b *bath.Bath) { b.Density = bath.Range[units.Density]{} }), bath.Point{}, "density of the deposit"},
-		{change(func(b *bath.Bath) { b.Density.Low = 0 }), bath.Point{}, "low end of the density of the deposit"},
-		{change(func(b *bath.Bath) { b.Efficiency = bath.Range[units.Efficiency]{} }), bath.Point{}, "current efficiency"},
-		{change(func(b *bath.Bath) { b.Efficiency.High = 1.01 }), bath.Point{}, "high end of the current efficiency"},
-		{change(func(b *bath.Bath) { b.Efficiency.Low = 0 }), bath.Point{}, "low end of the current efficiency"},
-		{change(func(b *bath.Bath) { b.Efficiency.Low = 0.9 }), bath.Point{}, "current efficiency"},
-		{change(func(b *bath.Bath) { b.Efficiency.Low = units.Efficiency(nan) }), bath.Point{},
+		{bath.Bath{}, bath.OperatingPoint{}, "use of the bath"},
+		{change(func(b *bath.Bath) { b.Use = 0 }), bath.OperatingPoint{}, "use of the bath"},
+		{change(func(b *bath.Bath) { b.Use = 200 }), bath.OperatingPoint{}, "use of the bath"},
+		{change(func(b *bath.Bath) { b.Density = bath.Range[units.Density]{} }), bath.OperatingPoint{}, "density of the deposit"},
+		{change(func(b *bath.Bath) { b.Density.Low = 0 }), bath.OperatingPoint{}, "low end of the density of the deposit"},
+		{change(func(b *bath.Bath) { b.Efficiency = bath.Range[units.Efficiency]{} }), bath.OperatingPoint{}, "current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency.High = 1.01 }), bath.OperatingPoint{}, "high end of the current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency.Low = 0 }), bath.OperatingPoint{}, "low end of the current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency.Low = 0.9 }), bath.OperatingPoint{}, "current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency.Low = units.Efficiency(nan) }), bath.OperatingPoint{},
 			"low end of the current efficiency"},
-		{change(func(b *bath.Bath) { b.PH.High = 20 }), bath.Point{}, "pH"},
-		{change(func(b *bath.Bath) { b.Deposit[0].Share = 0.5 }), bath.Point{}, ""},
-		{change(func(b *bath.Bath) { b.Metal = "Ag" }), bath.Point{}, "share of Ag in the deposit"},
-		{change(func(b *bath.Bath) { b.Temperature.Low = units.Celsius(90) }), bath.Point{}, "temperature"},
-		{change(func(b *bath.Bath) { b.Volts.High = -1 }), bath.Point{}, "high end of the volts"},
-		{change(func(*bath.Bath) {}), bath.Point{CurrentDensity: -1}, "current density"},
-		{change(func(*bath.Bath) {}), bath.Point{Temperature: units.Temperature(nan)}, "temperature"},
-		{change(func(*bath.Bath) {}), bath.Point{Content: units.MassConcentration(math.Inf(1))}, "metal content"},
-		{change(func(*bath.Bath) {}), bath.Point{Volume: -1}, "bath volume"},
-		{change(func(b *bath.Bath) { b.Lines = []bath.EfficiencyLine{{}} }), bath.Point{}, "efficiency line 1: points"},
+		{change(func(b *bath.Bath) { b.PH.High = 20 }), bath.OperatingPoint{}, "pH"},
+		{change(func(b *bath.Bath) { b.Deposit[0].Share = 0.5 }), bath.OperatingPoint{}, ""},
+		{change(func(b *bath.Bath) { b.Metal = "Ag" }), bath.OperatingPoint{}, "share of Ag in the deposit"},
+		{change(func(b *bath.Bath) { b.Temperature.Low = units.Celsius(90) }), bath.OperatingPoint{}, "temperature"},
+		{change(func(b *bath.Bath) { b.Volts.High = -1 }), bath.OperatingPoint{}, "high end of the volts"},
+		{change(func(*bath.Bath) {}), bath.OperatingPoint{CurrentDensity: -1}, "current density"},
+		{change(func(*bath.Bath) {}), bath.OperatingPoint{Temperature: units.Temperature(nan)}, "temperature"},
+		{change(func(*bath.Bath) {}), bath.OperatingPoint{Content: units.MassConcentration(math.Inf(1))}, "metal content"},
+		{change(func(*bath.Bath) {}), bath.OperatingPoint{Volume: -1}, "bath volume"},
+		{change(func(b *bath.Bath) { b.Lines = []bath.EfficiencyLine{{}} }), bath.OperatingPoint{}, "efficiency line 1: points"},
 	} {
 		_, err := c.b.At(c.p)
 		var e *units.ValueError
@@ -217,7 +217,7 @@ func TestPropertyBad(t *testing.T) {
 	}
 	l := layer()
 	l.Area, l.MinThickness = 0, 1e-6
-	_, err := bath.EstimateRange(l, get(t, "gold-neutral"), bath.Point{})
+	_, err := bath.EstimateRange(l, get(t, "gold-neutral"), bath.OperatingPoint{})
 	var e *units.ValueError
 	if !errors.As(err, &e) || e.Field != "area" {
 		t.Errorf("no area: %v", err)

@@ -52,7 +52,7 @@ func ExampleEstimateRange() {
 	hands := plating.Layer{Area: 124 * units.SquareCentimetre, MinThickness: 1 * units.Micrometre,
 		Distribution:   plating.Distribution{MinToAverage: 0.6, Basis: "given"},
 		CurrentDensity: 1.2 * units.AmperePerSquareDecimetre}
-	s, err := bath.EstimateRange(hands, b, bath.Point{})
+	s, err := bath.EstimateRange(hands, b, bath.OperatingPoint{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -78,7 +78,7 @@ func ExampleBath_At() {
 		fmt.Println(err)
 		return
 	}
-	set, err := b.At(bath.Point{CurrentDensity: 0.5 * units.AmperePerSquareDecimetre})
+	set, err := b.At(bath.OperatingPoint{CurrentDensity: 0.5 * units.AmperePerSquareDecimetre})
 	var outside *units.RangeError
 	if errors.As(err, &outside) {
 		fmt.Println("mind:", outside.Field, outside.Value)
@@ -95,7 +95,7 @@ func ExampleBath_EfficiencyAt() {
 		fmt.Println(err)
 		return
 	}
-	e, err := b.EfficiencyAt(bath.Point{})
+	e, err := b.EfficiencyAt(bath.OperatingPoint{})
 	fmt.Println(e.Text(), err)
 	// Output: 30 % to 60 % (published, Guidebook2011) <nil>
 }

@@ -185,7 +185,7 @@ type pointForm struct {
 }
 
 // DecodeNode reads a current density with an efficiency, or with its low and high end.
-func (p *EfficiencyPoint) DecodeNode(n *strictjson.Node) error {
+func (p *EfficiencyBand) DecodeNode(n *strictjson.Node) error {
 	var f pointForm
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err
@@ -197,12 +197,12 @@ func (p *EfficiencyPoint) DecodeNode(n *strictjson.Node) error {
 	if f.Low > f.High {
 		return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", f.Low.Percent(-1), f.High.Percent(-1))
 	}
-	*p = EfficiencyPoint{CurrentDensity: f.CurrentDensity, Low: f.Efficiency + f.Low, High: f.Efficiency + f.High}
+	*p = EfficiencyBand{CurrentDensity: f.CurrentDensity, Low: f.Efficiency + f.Low, High: f.Efficiency + f.High}
 	return nil
 }
 
 // EncodeNode gives one efficiency where both ends are the same.
-func (p EfficiencyPoint) EncodeNode() any {
+func (p EfficiencyBand) EncodeNode() any {
 	f := pointForm{CurrentDensity: p.CurrentDensity}
 	if p.Low == p.High {
 		f.Efficiency = p.Low
@@ -213,7 +213,7 @@ func (p EfficiencyPoint) EncodeNode() any {
 }
 
 // Schema is that of the form that files have.
-func (p *EfficiencyPoint) Schema(d *strictjson.Definitions) map[string]any {
+func (p *EfficiencyBand) Schema(d *strictjson.Definitions) map[string]any {
 	return d.Object(reflect.TypeFor[pointForm]())
 }
 

@@ -49,7 +49,7 @@ func TestPropertyLibraryIsWhole(t *testing.T) {
 				t.Errorf("%s: the page does not say that %s is from memory", b.Key, u.Field)
 			}
 		}
-		if _, err := b.At(bath.Point{}); err != nil {
+		if _, err := b.At(bath.OperatingPoint{}); err != nil {
 			t.Errorf("%s at the middle: %v", b.Key, err)
 		}
 	}

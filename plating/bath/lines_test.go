@@ -17,7 +17,7 @@ func lined(t *testing.T) bath.Bath {
 	line := func(heat float64, content units.MassConcentration, e1, e2 units.Efficiency) bath.EfficiencyLine {
 		return bath.EfficiencyLine{Temperature: units.Celsius(heat), Content: content, Source: "trial pieces",
 			Seen: origin.Measured,
-			Points: []bath.EfficiencyPoint{{CurrentDensity: 50, Low: e1, High: e1 + 0.02}, {CurrentDensity: 150, Low: e2,
+			Points: []bath.EfficiencyBand{{CurrentDensity: 50, Low: e1, High: e1 + 0.02}, {CurrentDensity: 150, Low: e2,
 				High: e2 + 0.02}}}
 	}
 	b.Lines = []bath.EfficiencyLine{line(38, 8, 0.50, 0.40), line(28, 4, 0.30, 0.20), line(28, 8, 0.40, 0.30), line(38, 4,
@@ -48,7 +48,7 @@ func TestIndependentLines(t *testing.T) {
 		{50, 28, 2, 0.30, "metal content"},
 		{50, 28, 20, 0.40, "metal content"},
 	} {
-		p := bath.Point{CurrentDensity: c.j, Temperature: units.Celsius(c.heat), Content: c.content}
+		p := bath.OperatingPoint{CurrentDensity: c.j, Temperature: units.Celsius(c.heat), Content: c.content}
 		r, err := b.EfficiencyAt(p)
 		near(t, "low end", float64(r.Low), c.want, 1e-12)
 		near(t, "high end", float64(r.High), c.want+0.02, 1e-12)
@@ -69,7 +69,7 @@ func TestIndependentLines(t *testing.T) {
 // density is what is sought.
 func TestPropertyLinesInJob(t *testing.T) {
 	b := lined(t)
-	at := bath.Point{Temperature: units.Celsius(33), Content: 6, CurrentDensity: 100}
+	at := bath.OperatingPoint{Temperature: units.Celsius(33), Content: 6, CurrentDensity: 100}
 	l := layer()
 	l.MinThickness, l.CurrentDensity = 0.6*units.Micrometre, 100
 	s, err := bath.EstimateRange(l, b, at)

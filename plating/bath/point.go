@@ -8,9 +8,9 @@ import (
 	"example.com/laydown/units/origin"
 )
 
-// A Point is where a bath is run. A field left zero is taken from the middle
+// A OperatingPoint is where a bath is run. A field left zero is taken from the middle
 // of the bath's range.
-type Point struct {
+type OperatingPoint struct {
 	CurrentDensity units.CurrentDensity
 	Temperature    units.Temperature
 	Content        units.MassConcentration
@@ -18,7 +18,7 @@ type Point struct {
 }
 
 // complete fills what is left zero.
-func (p Point) complete(b *Bath) Point {
+func (p OperatingPoint) complete(b *Bath) OperatingPoint {
 	if p.CurrentDensity == 0 {
 		p.CurrentDensity = b.CurrentDensity.Point()
 	}
@@ -35,7 +35,7 @@ func (p Point) complete(b *Bath) Point {
 }
 
 // check finds what cannot be, then what lies outside the ranges.
-func (p Point) check(b *Bath) (hard, outside error) {
+func (p OperatingPoint) check(b *Bath) (hard, outside error) {
 	hard = firstError(units.NonNegative("current density", p.CurrentDensity), units.NonNegative("temperature",
 		p.Temperature),
 		units.NonNegative("metal content", p.Content), units.NonNegative("bath volume", p.Volume))
@@ -60,7 +60,7 @@ func (p Point) check(b *Bath) (hard, outside error) {
 // Errors: a [*units.ValueError] when the bath or the point cannot be.
 //
 // Source: [Definition] (linear interpolation).
-func (b *Bath) EfficiencyAt(p Point) (Range[units.Efficiency], error) {
+func (b *Bath) EfficiencyAt(p OperatingPoint) (Range[units.Efficiency], error) {
 	if err := b.Check(); err != nil {
 		return Range[units.Efficiency]{}, err
 	}
@@ -94,7 +94,7 @@ func (b *Bath) EfficiencyAt(p Point) (Range[units.Efficiency], error) {
 // [*units.RangeError], so that the caller may decide.
 //
 // Errors: a [*units.ValueError] when the bath or the point cannot be.
-func (b *Bath) At(p Point) (plating.OperatingBath, error) {
+func (b *Bath) At(p OperatingPoint) (plating.OperatingBath, error) {
 	if err := b.Check(); err != nil {
 		return plating.OperatingBath{}, err
 	}
@@ -119,14 +119,14 @@ func upper(_, high units.Efficiency) units.Efficiency    { return high }
 
 // with builds the plating bath at one density of the deposit and one pick of
 // efficiency from its band.
-func (b *Bath) with(p Point, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.OperatingBath,
+func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.OperatingBath,
 	error) {
 	d, err := b.deposit(rho)
 	if err != nil {
 		return plating.OperatingBath{}, err
 	}
 	out := plating.OperatingBath{Name: b.Name, Metal: b.Metal, Deposit: d, Fine: b.Fine(),
-		Window:      plating.Window{Low: b.CurrentDensity.Low, High: b.CurrentDensity.High},
+		Window:      plating.CurrentDensityWindow{Low: b.CurrentDensity.Low, High: b.CurrentDensity.High},
 		Volts:       plating.VoltageWindow{Low: b.Volts.Low, High: b.Volts.High},
 		Temperature: plating.TemperatureWindow{Low: b.Temperature.Low, High: b.Temperature.High, Set: p.Temperature},
 		// A range that has only a lower end leaves High zero: plating reads that as "not given".

@@ -75,10 +75,10 @@ func TestPropertyRead(t *testing.T) {
 	if b.Confidence() != origin.FromMemory {
 		t.Error("the composition is from memory")
 	}
-	if _, err := b.At(bath.Point{CurrentDensity: 50, Temperature: units.Celsius(38), Content: 8}); err != nil {
+	if _, err := b.At(bath.OperatingPoint{CurrentDensity: 50, Temperature: units.Celsius(38), Content: 8}); err != nil {
 		t.Error(err)
 	}
-	e, err := b.EfficiencyAt(bath.Point{CurrentDensity: 65, Temperature: units.Celsius(38), Content: 8})
+	e, err := b.EfficiencyAt(bath.OperatingPoint{CurrentDensity: 65, Temperature: units.Celsius(38), Content: 8})
 	if err != nil {
 		t.Error(err)
 	}
@@ -186,7 +186,7 @@ func FuzzRead(f *testing.F) {
 		}
 		for _, b := range list {
 			l := plating.Layer{Area: 0.01, MinThickness: 1e-6, Distribution: plating.Distribution{MinToAverage: 1}}
-			s, err := bath.EstimateRange(l, b, bath.Point{})
+			s, err := bath.EstimateRange(l, b, bath.OperatingPoint{})
 			var v *units.ValueError
 			var r *units.RangeError
 			if err != nil && !errors.As(err, &v) && !errors.As(err, &r) {

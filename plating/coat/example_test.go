@@ -18,7 +18,7 @@ import (
 
 // softGold is the bath of the examples, at one efficiency.
 func softGold() plating.OperatingBath {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		panic(err)
 	}
@@ -208,7 +208,7 @@ func ExampleFromField() {
 }
 
 func ExampleTimeFor() {
-	gold, err := faraday.DepositOf("Au", 1)
+	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -16,7 +16,7 @@ const dm2 = units.AmperePerSquareDecimetre
 
 func goldBath(t testing.TB) *plating.OperatingBath {
 	t.Helper()
-	d, err := faraday.DepositOf("Au", 1)
+	d, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -116,16 +116,16 @@ func TestBadAnode(t *testing.T) {
 func TestBadTank(t *testing.T) {
 	c := units.Celsius
 	for name, b := range map[string]struct {
-		change func(*electrical.Tank)
+		change func(*electrical.HeatedTank)
 		field  string
 		reason error
 	}{
-		"mass": {func(k *electrical.Tank) { k.Mass = 0 }, "mass", units.ErrNotPositive},
-		"specific": {func(k *electrical.Tank) { k.SpecificHeat = electrical.SpecificHeat(nan) }, "specific heat",
+		"mass": {func(k *electrical.HeatedTank) { k.Mass = 0 }, "mass", units.ErrNotPositive},
+		"specific": {func(k *electrical.HeatedTank) { k.SpecificHeat = electrical.SpecificHeat(nan) }, "specific heat",
 			units.ErrNotFinite},
-		"loss":     {func(k *electrical.Tank) { k.Loss = -1 }, "heat loss", units.ErrNegative},
-		"room":     {func(k *electrical.Tank) { k.Room = 0 }, "room", units.ErrNotPositive},
-		"capacity": {func(k *electrical.Tank) { k.Mass, k.SpecificHeat = 1e200, 1e200 }, "heat capacity", units.ErrNotFinite},
+		"loss":     {func(k *electrical.HeatedTank) { k.Loss = -1 }, "heat loss", units.ErrNegative},
+		"room":     {func(k *electrical.HeatedTank) { k.Room = 0 }, "room", units.ErrNotPositive},
+		"capacity": {func(k *electrical.HeatedTank) { k.Mass, k.SpecificHeat = 1e200, 1e200 }, "heat capacity", units.ErrNotFinite},
 	} {
 		k := tank()
 		b.change(&k)

@@ -12,14 +12,14 @@ import (
 // A Cell is a tank between its busbars. Conductivity, Gap and the two areas are
 // needed; the rest may be left zero, which counts as none.
 type Cell struct {
-	Conductivity Window[units.Conductivity]
-	Gap          Window[units.Length] // from anode to cathode
+	Conductivity Interval[units.Conductivity]
+	Gap          Interval[units.Length] // from anode to cathode
 	Cathode      units.Area           // that faces the anodes; for work between two rows of anodes both sides
 	Anode        units.Area
 
-	Reversible           Window[units.Voltage] // of the two reactions at rest; about 0 with anodes of the plating metal
-	CathodeOverpotential Window[units.Voltage] // size, ≥ 0, at the current in question
-	AnodeOverpotential   Window[units.Voltage] // size, ≥ 0
+	Reversible           Interval[units.Voltage] // of the two reactions at rest; about 0 with anodes of the plating metal
+	CathodeOverpotential Interval[units.Voltage] // size, ≥ 0, at the current in question
+	AnodeOverpotential   Interval[units.Voltage] // size, ≥ 0
 	Leads                units.Resistance      // cables, contacts, hooks
 }
 
@@ -56,9 +56,9 @@ func (c Cell) Check() error {
 
 // A Drop is where the volts go.
 type Drop struct {
-	Reversible, Cathode, Anode, Solution, Leads Window[units.Voltage]
-	Electrodes                                  Window[units.Voltage] // across the solution: all but the leads
-	Total                                       Window[units.Voltage] // at the rectifier
+	Reversible, Cathode, Anode, Solution, Leads Interval[units.Voltage]
+	Electrodes                                  Interval[units.Voltage] // across the solution: all but the leads
+	Total                                       Interval[units.Voltage] // at the rectifier
 }
 
 // Resistance returns the resistance of the solution, lowest and highest.
@@ -66,16 +66,16 @@ type Drop struct {
 // Errors: those of [Cell.Check].
 //
 // Source: [NaOHColumn], [Derived], as the function Resistance.
-func (c Cell) Resistance() (Window[units.Resistance], error) {
+func (c Cell) Resistance() (Interval[units.Resistance], error) {
 	if err := c.Check(); err != nil {
-		return Window[units.Resistance]{}, err
+		return Interval[units.Resistance]{}, err
 	}
 	low, err := Resistance(c.Conductivity.High, c.Gap.Low, c.Anode, c.Cathode)
 	if err != nil {
-		return Window[units.Resistance]{}, err
+		return Interval[units.Resistance]{}, err
 	}
 	high, err := Resistance(c.Conductivity.Low, c.Gap.High, c.Anode, c.Cathode)
-	return Window[units.Resistance]{Low: low, High: high}, err
+	return Interval[units.Resistance]{Low: low, High: high}, err
 }
 
 // Voltage returns what the rectifier will show at a current, and its parts.
@@ -105,7 +105,7 @@ func (c Cell) Voltage(current units.Current) (Drop, error) {
 		return Drop{}, err
 	}
 	d := Drop{Reversible: c.Reversible, Cathode: c.CathodeOverpotential, Anode: c.AnodeOverpotential,
-		Solution: Window[units.Voltage]{Low: current.Through(r.Low), High: current.Through(r.High)},
+		Solution: Interval[units.Voltage]{Low: current.Through(r.Low), High: current.Through(r.High)},
 		Leads:    Exactly(current.Through(c.Leads))}
 	d.Electrodes.Low = d.Reversible.Low + d.Cathode.Low + d.Anode.Low + d.Solution.Low
 	d.Electrodes.High = d.Reversible.High + d.Cathode.High + d.Anode.High + d.Solution.High
@@ -161,12 +161,12 @@ func (c Cell) VoltageWorking(current units.Current) ([]working.Step, error) {
 // A low end below zero counts as none. Errors: those of [Cell.Voltage].
 //
 // Source: [Definition].
-func (c Cell) Power(current units.Current) (Window[units.Power], error) {
+func (c Cell) Power(current units.Current) (Interval[units.Power], error) {
 	d, err := c.Voltage(current)
 	if err != nil {
-		return Window[units.Power]{}, err
+		return Interval[units.Power]{}, err
 	}
-	w := Window[units.Power]{Low: max(0, current.At(d.Total.Low)), High: max(0, current.At(d.Total.High))}
+	w := Interval[units.Power]{Low: max(0, current.At(d.Total.Low)), High: max(0, current.At(d.Total.High))}
 	return w, units.Finite("power", w.High)
 }
 
@@ -219,19 +219,19 @@ const Thermoneutral units.Voltage = 285.83e3 / (2 * faraday.FaradayConstant)
 // Errors: those of [Cell.Voltage]; a [*units.ValueError] for the shares.
 //
 // Source: [WaterElectrolysis], [Derived].
-func (c Cell) Heat(current units.Current, eff units.Efficiency, soluble units.Ratio) (Window[units.Power], error) {
+func (c Cell) Heat(current units.Current, eff units.Efficiency, soluble units.Ratio) (Interval[units.Power], error) {
 	if err := units.Fraction("current efficiency", eff); err != nil {
-		return Window[units.Power]{}, err
+		return Interval[units.Power]{}, err
 	}
 	if err := units.Fraction("share of the current that dissolves metal", soluble); err != nil {
-		return Window[units.Power]{}, err
+		return Interval[units.Power]{}, err
 	}
 	d, err := c.Voltage(current)
 	if err != nil {
-		return Window[units.Power]{}, err
+		return Interval[units.Power]{}, err
 	}
 	split := units.Voltage(math.Min(1-float64(eff), 1-float64(soluble)) * float64(Thermoneutral))
-	w := Window[units.Power]{Low: max(0, current.At(d.Electrodes.Low-split)), High: max(0, current.At(d.Electrodes.High))}
+	w := Interval[units.Power]{Low: max(0, current.At(d.Electrodes.Low-split)), High: max(0, current.At(d.Electrodes.High))}
 	return w, units.Finite("heat", w.High)
 }
 

@@ -29,7 +29,7 @@
 // ([MeanArea]), which is exact where the section widens evenly on the way, as
 // from a rod to a cylinder around it. A real tank has lines of current that bulge
 // out at the sides (less resistance), racks, shields, baskets and gas bubbles
-// (more). So [Cell] takes ranges and gives a [Window] back, low and high, not a
+// (more). So [Cell] takes ranges and gives a [Interval] back, low and high, not a
 // figure: choose the rectifier by the high end, and let a reading outside the
 // window make you look at contacts, anodes and temperature.
 //
@@ -46,14 +46,14 @@
 //
 // with the thermoneutral voltage E_tn, about zero with anodes of the plating
 // metal and 1.48 V for the share of the current that splits water. [Cell.Heat]
-// gives both ends: that, and I·V as the bound to size cooling by. A [Tank] with
+// gives both ends: that, and I·V as the bound to size cooling by. A [HeatedTank] with
 // its mass, specific heat and loss warms by
 //
 //	C·dT/dt = P - h·(T - Ta)
 //
-// which is solved exactly ([Tank.After], [Tank.TimeTo], [Tank.Hold],
-// [Tank.Reach]). The loss coefficient h is measured best: switch the heater off at
-// bath temperature and see how far it cools in an hour ([Tank.LossFromCooling]).
+// which is solved exactly ([HeatedTank.After], [HeatedTank.TimeTo], [HeatedTank.Hold],
+// [HeatedTank.Reach]). The loss coefficient h is measured best: switch the heater off at
+// bath temperature and see how far it cools in an hour ([HeatedTank.LossFromCooling]).
 //
 // Warm open tanks lose most of their heat, and all of their water, by evaporation
 // ([OpenTop]). The published formulas differ among each other by a quarter, so this
@@ -73,7 +73,7 @@
 // # Conventions and errors
 //
 // Quantities are those of package units, and for those it lacks [SpecificHeat],
-// [HeatLoss], [HeatOfVaporisation] and [Flow], SI inside as well. Bad values are
+// [HeatLoss], [HeatOfVaporisation] and [GasFlow], SI inside as well. Bad values are
 // [*units.ValueError] that name the field; values outside the range that a
 // formula was published for come with a [*units.RangeError]. No value panics,
 // nothing returns NaN. All functions are pure.

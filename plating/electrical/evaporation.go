@@ -78,10 +78,10 @@ type OpenTop struct {
 // An Evaporated is what a surface loses in a time.
 type Evaporated struct {
 	Mass   units.Mass           // by the formula
-	Window Window[units.Mass]   // that published measurements span
+	Window Interval[units.Mass]   // that published measurements span
 	Power  units.Power          // heat that goes with it, by the formula
-	Heat   Window[units.Power]  // the same for the window
-	Litres Window[units.Volume] // of water at 1 kg/L
+	Heat   Interval[units.Power]  // the same for the window
+	Litres Interval[units.Volume] // of water at 1 kg/L
 }
 
 // The formula as it was printed is in British units; these make watts for each
@@ -130,10 +130,10 @@ func (s OpenTop) Evaporation(time units.Duration) (Evaporated, error) {
 	}
 	q := (stillTerm + windTerm*float64(s.Draught)) * math.Max(0, float64(pw-pa)) * float64(s.Area)
 	m := q * float64(time) / float64(lambda)
-	e := Evaporated{Mass: units.Mass(m), Window: Window[units.Mass]{Low: units.Mass(stillest * m),
+	e := Evaporated{Mass: units.Mass(m), Window: Interval[units.Mass]{Low: units.Mass(stillest * m),
 		High: units.Mass(briskest * m)},
-		Power: units.Power(q), Heat: Window[units.Power]{Low: units.Power(stillest * q), High: units.Power(briskest * q)}}
-	e.Litres = Window[units.Volume]{Low: units.Volume(float64(e.Window.Low) / 1000),
+		Power: units.Power(q), Heat: Interval[units.Power]{Low: units.Power(stillest * q), High: units.Power(briskest * q)}}
+	e.Litres = Interval[units.Volume]{Low: units.Volume(float64(e.Window.Low) / 1000),
 		High: units.Volume(float64(e.Window.High) / 1000)}
 	if err := units.Finite("heat of evaporation", e.Heat.High); err != nil {
 		return Evaporated{}, err

@@ -12,13 +12,13 @@ import (
 // show, what it takes, what it does to the bath.
 func Example() {
 	cell := electrical.Cell{
-		Conductivity: electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
+		Conductivity: electrical.Interval[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
 			High: 10 * units.SiemensPerMetre},
-		Gap:                  electrical.Window[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
+		Gap:                  electrical.Interval[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
 		Cathode:              9 * units.SquareDecimetre,
 		Anode:                18 * units.SquareDecimetre,
-		CathodeOverpotential: electrical.Window[units.Voltage]{Low: 300 * units.Millivolt, High: 600 * units.Millivolt},
-		AnodeOverpotential:   electrical.Window[units.Voltage]{Low: 100 * units.Millivolt, High: 300 * units.Millivolt},
+		CathodeOverpotential: electrical.Interval[units.Voltage]{Low: 300 * units.Millivolt, High: 600 * units.Millivolt},
+		AnodeOverpotential:   electrical.Interval[units.Voltage]{Low: 100 * units.Millivolt, High: 300 * units.Millivolt},
 		Leads:                5 * units.Milliohm,
 	}
 	drop, err := cell.Voltage(27 * units.Ampere)
@@ -36,7 +36,7 @@ func Example() {
 		drop.Solution.Low.Text(units.Volt, 1), drop.Solution.High.Text(units.Volt, 1))
 	fmt.Printf("heat %s to %s\n", heat.Low.Text(units.Watt, 0), heat.High.Text(units.Watt, 0))
 
-	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
+	tank := electrical.HeatedTank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
 		Room: units.Celsius(20)}
 	warm, err := tank.After(units.Celsius(55), heat.High, 30*units.Minute)
 	hold, err2 := tank.Hold(units.Celsius(55), 0)
@@ -82,16 +82,16 @@ func ExampleResistanceWorking() {
 	//     Am = 1298.43 cm² (mean area of the current's way)
 }
 
-func ExampleTank_Reach() {
-	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
+func ExampleHeatedTank_Reach() {
+	tank := electrical.HeatedTank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4 * electrical.WattPerKelvin,
 		Room: units.Celsius(18)}
 	p, err := tank.Reach(units.Celsius(18), units.Celsius(55), 2*units.Hour, 0)
 	fmt.Println(p.Text(units.Watt, 0), err)
 	// Output: 522 W <nil>
 }
 
-func ExampleTank_LossFromCooling() {
-	tank := electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Room: units.Celsius(20)}
+func ExampleHeatedTank_LossFromCooling() {
+	tank := electrical.HeatedTank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Room: units.Celsius(20)}
 	h, err := tank.LossFromCooling(units.Celsius(55), units.Celsius(50), units.Hour)
 	fmt.Printf("%.1f W/K %v\n", h.In(electrical.WattPerKelvin), err)
 	// Output: 3.7 W/K <nil>

@@ -57,19 +57,19 @@ func recompute(t *testing.T, steps ...working.Step) {
 // rows of soluble anodes.
 func nickelCell() electrical.Cell {
 	return electrical.Cell{
-		Conductivity: electrical.Window[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
+		Conductivity: electrical.Interval[units.Conductivity]{Low: 5 * units.SiemensPerMetre,
 			High: 10 * units.SiemensPerMetre},
-		Gap:                  electrical.Window[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
+		Gap:                  electrical.Interval[units.Length]{Low: 12 * units.Centimetre, High: 18 * units.Centimetre},
 		Cathode:              9 * units.SquareDecimetre,
 		Anode:                18 * units.SquareDecimetre,
-		CathodeOverpotential: electrical.Window[units.Voltage]{Low: 0.3, High: 0.6},
-		AnodeOverpotential:   electrical.Window[units.Voltage]{Low: 0.1, High: 0.3},
+		CathodeOverpotential: electrical.Interval[units.Voltage]{Low: 0.3, High: 0.6},
+		AnodeOverpotential:   electrical.Interval[units.Voltage]{Low: 0.1, High: 0.3},
 		Leads:                5 * units.Milliohm,
 	}
 }
 
-func tank() electrical.Tank {
-	return electrical.Tank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4, Room: units.Celsius(20)}
+func tank() electrical.HeatedTank {
+	return electrical.HeatedTank{Mass: 24 * units.Kilogram, SpecificHeat: 3600, Loss: 4, Room: units.Celsius(20)}
 }
 
 func surface() electrical.OpenTop {

@@ -31,8 +31,8 @@ type Vent struct {
 
 // An Airing is what comes off and what carries it away.
 type Airing struct {
-	Hydrogen Flow
-	Air      Flow
+	Hydrogen GasFlow
+	Air      GasFlow
 	Limit    units.MoleFraction // the air may reach
 }
 
@@ -78,8 +78,8 @@ func (v Vent) Air() (Airing, error) {
 		return Airing{}, err
 	}
 	c := float64(v.share()) * float64(HydrogenLimit)
-	a := Airing{Hydrogen: Flow(gas.Volume), Limit: units.MoleFraction(c)}
-	a.Air = Flow(float64(v.Mixing) * float64(gas.Volume) * (1 - c) / c)
+	a := Airing{Hydrogen: GasFlow(gas.Volume), Limit: units.MoleFraction(c)}
+	a.Air = GasFlow(float64(v.Mixing) * float64(gas.Volume) * (1 - c) / c)
 	return a, units.Finite("flow of air", a.Air)
 }
 

@@ -36,7 +36,7 @@ func TestIndependentRod(t *testing.T) {
 func TestIndependentTank(t *testing.T) {
 	rng := rand.New(rand.NewPCG(2, 2))
 	for range 200 {
-		k := electrical.Tank{Mass: units.Mass(1 + 100*rng.Float64()), SpecificHeat: electrical.SpecificHeat(3000 +
+		k := electrical.HeatedTank{Mass: units.Mass(1 + 100*rng.Float64()), SpecificHeat: electrical.SpecificHeat(3000 +
 			1200*rng.Float64()),
 			Loss: electrical.HeatLoss(20 * rng.Float64()), Room: units.Celsius(15 + 10*rng.Float64())}
 		if rng.IntN(5) == 0 {

@@ -72,7 +72,7 @@ func TestPropertyVoltage(t *testing.T) {
 // anodes; less by 1.48 V where only water is split.
 func TestPropertyHeat(t *testing.T) {
 	c := nickelCell()
-	c.Reversible = electrical.Window[units.Voltage]{Low: 1.5, High: 2}
+	c.Reversible = electrical.Interval[units.Voltage]{Low: 1.5, High: 2}
 	i := 27 * units.Ampere
 	p, d := must(c.Power(i)), must(c.Voltage(i))
 	for _, eff := range []units.Efficiency{0, 0.3, 0.95, 1} {
@@ -127,7 +127,7 @@ func TestPropertyTank(t *testing.T) {
 	if got := must(k.TimeTo(units.Celsius(30), units.Celsius(30), 0)); got != 0 {
 		t.Errorf("no way takes %v", got)
 	}
-	near(t, "no loss", float64(must(electrical.Tank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15, 294.15,
+	near(t, "no loss", float64(must(electrical.HeatedTank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15, 294.15,
 		4186))), 1, 1e-12)
 }
 

@@ -29,14 +29,14 @@ type HeatOfVaporisation float64
 // KilojoulePerKilogram is a unit of heat of vaporisation.
 const KilojoulePerKilogram HeatOfVaporisation = 1000
 
-// A Flow in cubic metres per second.
-type Flow float64
+// A GasFlow in cubic metres per second.
+type GasFlow float64
 
 // Units of flow.
 const (
-	CubicMetrePerHour  Flow = 1 / 3600.0
-	LitrePerMinute     Flow = 1e-3 / 60
-	CubicFootPerMinute Flow = 0.028316846592 / 60
+	CubicMetrePerHour  GasFlow = 1 / 3600.0
+	LitrePerMinute     GasFlow = 1e-3 / 60
+	CubicFootPerMinute GasFlow = 0.028316846592 / 60
 )
 
 // In returns v as a number of unit, which must not be zero.
@@ -58,24 +58,24 @@ func (v HeatOfVaporisation) In(unit HeatOfVaporisation) float64 { return float64
 func (v HeatOfVaporisation) String() string { return fmt.Sprintf("%.6g kJ/kg", float64(v)/1000) }
 
 // In returns v as a number of unit, which must not be zero.
-func (v Flow) In(unit Flow) float64 { return float64(v) / float64(unit) }
+func (v GasFlow) In(unit GasFlow) float64 { return float64(v) / float64(unit) }
 
 // String writes v for people, in litres a minute or cubic metres an hour.
-func (v Flow) String() string {
+func (v GasFlow) String() string {
 	if v < CubicMetrePerHour && v > -CubicMetrePerHour {
 		return fmt.Sprintf("%.6g L/min", v.In(LitrePerMinute))
 	}
 	return fmt.Sprintf("%.6g m³/h", v.In(CubicMetrePerHour))
 }
 
-// A Window is a range that a value lies in, both ends included.
-type Window[Q units.Quantity] struct{ Low, High Q }
+// A Interval is a range that a value lies in, both ends included.
+type Interval[Q units.Quantity] struct{ Low, High Q }
 
 // Exactly returns the window of one value.
-func Exactly[Q units.Quantity](v Q) Window[Q] { return Window[Q]{v, v} }
+func Exactly[Q units.Quantity](v Q) Interval[Q] { return Interval[Q]{v, v} }
 
 // String writes both ends, or the one value.
-func (w Window[Q]) String() string {
+func (w Interval[Q]) String() string {
 	if w.Low == w.High {
 		return w.Low.String()
 	}
@@ -83,10 +83,10 @@ func (w Window[Q]) String() string {
 }
 
 // Has reports whether v lies in the window.
-func (w Window[Q]) Has(v Q) bool { return w.Low <= v && v <= w.High }
+func (w Interval[Q]) Has(v Q) bool { return w.Low <= v && v <= w.High }
 
 // check uses one of the checks of package units for both ends.
-func (w Window[Q]) check(field string, one func(string, Q) error) error {
+func (w Interval[Q]) check(field string, one func(string, Q) error) error {
 	if err := one("low end of the "+field, w.Low); err != nil {
 		return err
 	}

@@ -138,7 +138,7 @@ func TestReferenceHydrogen(t *testing.T) {
 // TestReferenceHeat: [OpenStaxCollegePhysics], [WaterElectrolysis].
 func TestReferenceHeat(t *testing.T) {
 	rows(t, "openstaxcollegephysics.csv", func(row testdata.Row) float64 {
-		tank := electrical.Tank{Mass: units.Mass(row.Float("mass_kg")),
+		tank := electrical.HeatedTank{Mass: units.Mass(row.Float("mass_kg")),
 			SpecificHeat: electrical.SpecificHeat(row.Float("specific_heat")), Room: units.Celsius(20)}
 		p := must(tank.Reach(units.Celsius(row.Float("from_C")), units.Celsius(row.Float("to_C")), 100*units.Second, 0))
 		return float64(p) * 100 / 1000

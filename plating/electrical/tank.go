@@ -8,8 +8,8 @@ import (
 	"example.com/laydown/units/working"
 )
 
-// A Tank is a mass of solution that is warmed and cools.
-type Tank struct {
+// A HeatedTank is a mass of solution that is warmed and cools.
+type HeatedTank struct {
 	Mass         units.Mass   // of the solution; add the water's worth of tank and anodes if it matters
 	SpecificHeat SpecificHeat // of the solution
 	Loss         HeatLoss     // to the room for each kelvin; 0 means none
@@ -17,7 +17,7 @@ type Tank struct {
 }
 
 // Check returns a [*units.ValueError] for the first field no tank can have.
-func (t Tank) Check() error {
+func (t HeatedTank) Check() error {
 	if err := units.Positive("mass of the solution", t.Mass); err != nil {
 		return err
 	}
@@ -36,7 +36,7 @@ func (t Tank) Check() error {
 	return units.Positive("heat capacity", units.Energy(t.capacity())) // does not overflow either
 }
 
-func (t Tank) capacity() float64 { return float64(t.Mass) * float64(t.SpecificHeat) }
+func (t HeatedTank) capacity() float64 { return float64(t.Mass) * float64(t.SpecificHeat) }
 
 // phi is (1 - exp(-x))/x: how much of the warming at the start is left over on
 // the mean of a time x.
@@ -63,11 +63,11 @@ func phi(x float64) float64 {
 // An open warm tank loses more than in proportion, by evaporation: take h from
 // near the temperature in question.
 //
-// Errors: those of [Tank.Check]; a [*units.ValueError] for the other arguments
+// Errors: those of [HeatedTank.Check]; a [*units.ValueError] for the other arguments
 // and for a result that is not above absolute zero.
 //
 // Source: [OpenStaxCollegePhysics] (Q = m·c·ΔT), [Derived].
-func (t Tank) After(start units.Temperature, heat units.Power, time units.Duration) (units.Temperature, error) {
+func (t HeatedTank) After(start units.Temperature, heat units.Power, time units.Duration) (units.Temperature, error) {
 	if err := t.checkHeat(start, heat); err != nil {
 		return 0, err
 	}
@@ -83,7 +83,7 @@ func (t Tank) After(start units.Temperature, heat units.Power, time units.Durati
 	return end, nil
 }
 
-func (t Tank) checkHeat(start units.Temperature, heat units.Power) error {
+func (t HeatedTank) checkHeat(start units.Temperature, heat units.Power) error {
 	if err := t.Check(); err != nil {
 		return err
 	}
@@ -97,11 +97,11 @@ func (t Tank) checkHeat(start units.Temperature, heat units.Power) error {
 //
 //	T = Ta + P/h
 //
-// with the letters of [Tank.After]. Errors: those of [Tank.Check]; a
+// with the letters of [HeatedTank.After]. Errors: those of [HeatedTank.Check]; a
 // [*units.ValueError] for a tank without loss.
 //
 // Source: [Derived].
-func (t Tank) Steady(heat units.Power) (units.Temperature, error) {
+func (t HeatedTank) Steady(heat units.Power) (units.Temperature, error) {
 	if err := t.checkHeat(t.Room, heat); err != nil {
 		return 0, err
 	}
@@ -119,13 +119,13 @@ func (t Tank) Steady(heat units.Power) (units.Temperature, error) {
 //
 //	t = C/h·ln((P - h·(T₀ - Ta))/(P - h·(T - Ta)))
 //
-// with the letters of [Tank.After]; without loss t = C·(T - T₀)/P.
+// with the letters of [HeatedTank.After]; without loss t = C·(T - T₀)/P.
 //
-// Errors: those of [Tank.Check]; a [*units.ValueError] for a target that is
+// Errors: those of [HeatedTank.Check]; a [*units.ValueError] for a target that is
 // never reached.
 //
 // Source: [Derived].
-func (t Tank) TimeTo(start, target units.Temperature, heat units.Power) (units.Duration, error) {
+func (t HeatedTank) TimeTo(start, target units.Temperature, heat units.Power) (units.Duration, error) {
 	if err := t.checkHeat(start, heat); err != nil {
 		return 0, err
 	}
@@ -159,11 +159,11 @@ func (t Tank) TimeTo(start, target units.Temperature, heat units.Power) (units.D
 //
 //	P  own  heat that comes anyway, from the current [W]
 //
-// with the letters of [Tank.After]. Below zero it is cooling that the bath
-// needs. Errors: those of [Tank.Check]; a [*units.ValueError] for the arguments.
+// with the letters of [HeatedTank.After]. Below zero it is cooling that the bath
+// needs. Errors: those of [HeatedTank.Check]; a [*units.ValueError] for the arguments.
 //
 // Source: [Derived].
-func (t Tank) Hold(at units.Temperature, own units.Power) (units.Power, error) {
+func (t HeatedTank) Hold(at units.Temperature, own units.Power) (units.Power, error) {
 	if err := t.checkHeat(at, own); err != nil {
 		return 0, err
 	}
@@ -175,11 +175,11 @@ func (t Tank) Hold(at units.Temperature, own units.Power) (units.Power, error) {
 //
 //	Ph = h·(T₀ - Ta) + C·(T - T₀)/t·x/(1 - e^-x) - P
 //
-// with the letters of [Tank.After] and [Tank.Hold]. Below zero it is cooling.
-// Errors: those of [Tank.Check]; a [*units.ValueError] for the arguments.
+// with the letters of [HeatedTank.After] and [HeatedTank.Hold]. Below zero it is cooling.
+// Errors: those of [HeatedTank.Check]; a [*units.ValueError] for the arguments.
 //
 // Source: [OpenStaxCollegePhysics] (Q = m·c·ΔT), [Derived].
-func (t Tank) Reach(start, target units.Temperature, time units.Duration, own units.Power) (units.Power, error) {
+func (t HeatedTank) Reach(start, target units.Temperature, time units.Duration, own units.Power) (units.Power, error) {
 	if err := t.checkHeat(start, own); err != nil {
 		return 0, err
 	}
@@ -202,12 +202,12 @@ func (t Tank) Reach(start, target units.Temperature, time units.Duration, own un
 //	T₀, T  start, end  temperatures, Ta < T < T₀ [K]
 //	t      time        > 0 [s]
 //
-// with the letters of [Tank.After]. Measure near the temperature at work, covered
-// or open as at work. Errors: those of [Tank.Check]; a [*units.ValueError] for
+// with the letters of [HeatedTank.After]. Measure near the temperature at work, covered
+// or open as at work. Errors: those of [HeatedTank.Check]; a [*units.ValueError] for
 // temperatures out of order.
 //
 // Source: [Derived].
-func (t Tank) LossFromCooling(start, end units.Temperature, time units.Duration) (HeatLoss, error) {
+func (t HeatedTank) LossFromCooling(start, end units.Temperature, time units.Duration) (HeatLoss, error) {
 	t.Loss = 0
 	if err := t.checkHeat(start, 0); err != nil {
 		return 0, err
@@ -226,12 +226,12 @@ func (t Tank) LossFromCooling(start, end units.Temperature, time units.Duration)
 	return finite("heat loss", HeatLoss(t.capacity()/float64(time)*math.Log(float64(start-t.Room)/float64(end-t.Room))))
 }
 
-// HeaterWorking shows the calculations of [Tank.Reach] and [Tank.Hold].
+// HeaterWorking shows the calculations of [HeatedTank.Reach] and [HeatedTank.Hold].
 //
 // Errors: as there.
 //
 // Source: [OpenStaxCollegePhysics], [Derived].
-func (t Tank) HeaterWorking(start, target units.Temperature, time units.Duration, own units.Power) ([]working.Step,
+func (t HeatedTank) HeaterWorking(start, target units.Temperature, time units.Duration, own units.Power) ([]working.Step,
 	error) {
 	reach, err := t.Reach(start, target, time, own)
 	if err != nil {

@@ -107,11 +107,11 @@ func (j *Job) area() (units.Area, error) {
 }
 
 // parts are those of package plating: their area known, what is masked taken off.
-func (j *Job) parts() ([]plating.Part, error) {
+func (j *Job) parts() ([]plating.Item, error) {
 	if len(j.Parts) == 0 {
 		return nil, needs("parts", "is empty; need a list of parts")
 	}
-	list := make([]plating.Part, len(j.Parts))
+	list := make([]plating.Item, len(j.Parts))
 	for i := range j.Parts {
 		p := &j.Parts[i]
 		path := fmt.Sprintf("parts[%d]", i+1)
@@ -135,7 +135,7 @@ func (j *Job) parts() ([]plating.Part, error) {
 			return nil, needs(path+".masked", "is %s and leaves nothing of %s; need less than the area of one piece", p.Masked,
 				a+p.Masked)
 		}
-		list[i] = plating.Part{Name: p.Name, Count: p.Count, Area: a, Masked: p.Masked}
+		list[i] = plating.Item{Name: p.Name, Count: p.Count, Area: a, Masked: p.Masked}
 	}
 	return list, nil
 }
@@ -330,7 +330,7 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 			out.Time = r.full.Time.Mid() // a strike's usual immersion time
 		}
 	}
-	p := bath.Point{CurrentDensity: out.CurrentDensity}
+	p := bath.OperatingPoint{CurrentDensity: out.CurrentDensity}
 	out.Bath, err = r.own.At(p)
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {

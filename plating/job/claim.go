@@ -22,7 +22,7 @@ type Claim struct {
 	// estimated, and at the low end of the efficiency; Low is 0 where that is not known.
 	Fine, Low units.Length
 
-	Terms   []alloys.Term // that these figures reach; those of thickness by Low, where it is known
+	Terms   []alloys.TradeTerm // that these figures reach; those of thickness by Low, where it is known
 	Missing string        // what is not given, so that no claim can be made; "" for a claim
 }
 
@@ -74,7 +74,7 @@ func (s *Sheet) claim() error {
 			lowKnown = false
 		}
 		c.Low += fine
-		f := alloys.FinenessOf(b.Fine)
+		f := alloys.NewFineness(b.Fine)
 		if c.Fineness == 0 || f < c.Fineness {
 			c.Fineness, c.Karat = f, f.Karat()
 		}
@@ -97,7 +97,7 @@ func (s *Sheet) claim() error {
 			c.Terms = append(c.Terms, t)
 		}
 	}
-	if thin := func(t alloys.Term) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms, func(t alloys.Term) bool {
+	if thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms, func(t alloys.TradeTerm) bool {
 		return !thin(t)
 	}) {
 		c.Terms = slices.DeleteFunc(c.Terms, thin) // the word for what is thinner than the others

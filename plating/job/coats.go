@@ -36,7 +36,7 @@ func (c *Coat) reviewed() bath.Bath {
 		return b
 	}
 	b.Hazards = c.Layer.Bath.AllHazards()
-	eff, err := c.own.EfficiencyAt(bath.Point{CurrentDensity: c.Result.CurrentDensity})
+	eff, err := c.own.EfficiencyAt(bath.OperatingPoint{CurrentDensity: c.Result.CurrentDensity})
 	var outside *units.RangeError
 	if err == nil || errors.As(err, &outside) {
 		b.Efficiency, b.Lines = eff, nil
@@ -96,7 +96,7 @@ func (c *Coat) spread() error {
 	c.Spread = Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average), Thinnest: band(r.Thinnest),
 		FineMass: band(r.FineMass), Confidence: origin.Given}
 	b := &c.own
-	eff, err := b.EfficiencyAt(bath.Point{CurrentDensity: r.CurrentDensity})
+	eff, err := b.EfficiencyAt(bath.OperatingPoint{CurrentDensity: r.CurrentDensity})
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {
 		return err
@@ -109,7 +109,7 @@ func (c *Coat) spread() error {
 		// Amps and minutes are set as computed: what the bath does with them varies.
 		at.CurrentDensity, at.MinThickness = r.CurrentDensity, 0
 	}
-	sp, err := bath.EstimateRange(at, *b, bath.Point{CurrentDensity: r.CurrentDensity,
+	sp, err := bath.EstimateRange(at, *b, bath.OperatingPoint{CurrentDensity: r.CurrentDensity,
 		Temperature: at.Bath.Temperature.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
 	if err != nil && !errors.As(err, &outside) {
 		return err
@@ -125,7 +125,7 @@ func band[Q units.Quantity](v Q) bath.Band[Q] { return bath.Band[Q]{Low: v, Typi
 func (s *Sheet) karat() error {
 	for _, c := range s.Coats() {
 		if fine := c.Layer.Bath.Fine; c.listed && fine > 0 {
-			c.Fineness = alloys.FinenessOf(fine)
+			c.Fineness = alloys.NewFineness(fine)
 			if c.Layer.Bath.Metal == "Au" {
 				c.Karat = c.Fineness.Karat()
 			}

@@ -180,7 +180,7 @@ func (s *Sheet) estimate() ([]*Coat, error) {
 
 // lay estimates the layers, one for each coat.
 func (s *Sheet) lay(coats []*Coat, layers []plating.Layer) error {
-	res, err := plating.EstimateJob(plating.Job{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts, Layers: layers})
+	res, err := plating.EstimateSystem(plating.System{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts, Layers: layers})
 	if err != nil {
 		return err
 	}
@@ -308,6 +308,6 @@ func stepOf(t *sequence.Tank) Step {
 	return s
 }
 
-func deposits(k sequence.Kind) bool {
+func deposits(k sequence.TankKind) bool {
 	return k == sequence.Strike || k == sequence.Underplate || k == sequence.Plate
 }

@@ -26,7 +26,7 @@ func (s *Sheet) rinsing() error {
 		out.Carried = rinse.Carried{Low: q.Measured, High: q.Measured, Factor: 1, Seen: origin.Measured,
 			Source: "measured by the shop"}
 	} else {
-		c, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
+		c, err := rinse.WetLoad{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOut()
 		var outside *units.RangeError
 		if err != nil && !errors.As(err, &outside) {
 			return err

@@ -278,7 +278,7 @@ func (c *cellReader) deposit(b *plating.OperatingBath) {
 		func() error { return e.CheckValence(b.Valence) },
 		func() error { return faraday.CheckDensity(b.Deposit.Density, e.Density, b.Metal) },
 		func() (err error) {
-			b.Deposit.Equivalent, err = faraday.EquivalentOf(e.Weight.Value, b.Valence)
+			b.Deposit.Equivalent, err = faraday.NewEquivalent(e.Weight.Value, b.Valence)
 			return
 		},
 	} {

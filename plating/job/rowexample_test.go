@@ -85,7 +85,7 @@ func ExampleRowWriter() {
 
 // A row made in code is priced as one of a table.
 func ExampleRow_Estimate() {
-	silver, err := faraday.DepositOf("Ag", 1)
+	silver, err := faraday.NewDeposit("Ag", 1)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -13,17 +13,17 @@ import (
 
 // A Shape is a body of package shape with its word: a plate, a tube, a sum of bodies.
 type Shape struct {
-	Piece shape.Piece
+	Piece shape.Body
 }
 
 // kinds lists the bodies that a file can give, each with its word.
 func kinds() []struct {
 	word string
-	body shape.Piece
+	body shape.Body
 } {
 	return []struct {
 		word string
-		body shape.Piece
+		body shape.Body
 	}{{"plate", shape.Plate{}}, {"disc", shape.Disc{}}, {"ring", shape.Ring{}}, {"cylinder", shape.Cylinder{}},
 		{"tube", shape.Tube{}}, {"cone", shape.Cone{}}, {"sphere", shape.Sphere{}}, {"cap", shape.Cap{}},
 		{"torus", shape.Torus{}}, {"hexbar", shape.HexBar{}}, {"wire", shape.Wire{}}, {"thread", shape.Thread{}},
@@ -82,7 +82,7 @@ func (s *Shape) DecodeNode(n *strictjson.Node) error {
 		if err := strictjson.DecodeFields(n, body.Interface(), more...); err != nil {
 			return err
 		}
-		s.Piece = body.Elem().Interface().(shape.Piece)
+		s.Piece = body.Elem().Interface().(shape.Body)
 		if at, rest := n.At("holes"); rest == "" {
 			var h holesForm
 			if err := strictjson.DecodeOne(at, &h); err != nil {
@@ -108,7 +108,7 @@ func (s *Shape) check(n *strictjson.Node) error {
 }
 
 // parts takes a body apart into its word, itself and its holes.
-func (s Shape) parts() (word string, body shape.Piece, holes []shape.Hole) {
+func (s Shape) parts() (word string, body shape.Body, holes []shape.Hole) {
 	body = s.Piece
 	if d, is := body.(shape.Drilled); is {
 		body, holes = d.Piece, d.Holes
@@ -201,7 +201,7 @@ func (m *MeshFile) load(name string, open Opener) error {
 	if err != nil {
 		return err
 	}
-	part, err := mesh.PartOf(body, name, false)
+	part, err := mesh.NewMeasuredPart(body, name, false)
 	if err != nil {
 		return err
 	}

@@ -19,7 +19,7 @@ type Sheet struct {
 	Job       Job
 	Name      string
 	Substrate string
-	Parts     []plating.Part
+	Parts     []plating.Item
 	Area      units.Area         // plated, of the load
 	Wetted    units.Area         // with what is masked: it carries solution too
 	Base      sequence.Substrate // of a sequence

@@ -233,7 +233,7 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		j := planned(sequence.Substrates()[r.IntN(6)], sequence.Finishes()[r.IntN(3)])
 		j.Parts[0].Count = 1 + r.IntN(40)
 		code := []string{"EUR", "JPY", "KWD"}[r.IntN(3)]
-		currency, err := price.CurrencyOf(code)
+		currency, err := price.ParseCurrency(code)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -281,7 +281,7 @@ func sure(d *plating.Distribution) string {
 	return " ± " + d.Uncertainty.Percent(0)
 }
 
-func flow(v electrical.Flow) string {
+func flow(v electrical.GasFlow) string {
 	x := v.In(electrical.LitrePerMinute)
 	return strconv.FormatFloat(x, 'f', decimals(x, 2), 64) + " L/min"
 }

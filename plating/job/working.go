@@ -53,7 +53,7 @@ func (s *Sheet) Working() ([]Chapter, error) {
 	}
 	if r, q := s.Rinsing, s.Job.Rinse; r != nil && q != nil {
 		if q.Measured == 0 {
-			steps, err := rinse.Load{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOutWorking()
+			steps, err := rinse.WetLoad{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOutWorking()
 			if steps == nil { // an error that comes with a result is told on the sheet
 				return nil, err
 			}

@@ -175,7 +175,7 @@ func (b *Bath) possible(field string, of units.Equivalent, pure bool) error {
 	if err != nil {
 		return err
 	}
-	most, err := faraday.EquivalentOf(e.Weight.Value, 1)
+	most, err := faraday.NewEquivalent(e.Weight.Value, 1)
 	if err != nil {
 		return err
 	}

@@ -15,7 +15,7 @@ import (
 
 // workshopBath is the hard gold of a clock-restoration workshop.
 func workshopBath() ledger.Bath {
-	eq, err := faraday.EquivalentOf(196.96657*units.GramPerMole, 1)
+	eq, err := faraday.NewEquivalent(196.96657*units.GramPerMole, 1)
 	if err != nil {
 		panic(err)
 	}

@@ -28,7 +28,7 @@ func day(n float64) time.Time {
 func formula(s string) faraday.Formula { return must(faraday.ParseFormula(s)) }
 
 func equivalent(symbol string, n int) units.Equivalent {
-	return must(faraday.EquivalentOf(must(faraday.Lookup(symbol)).Weight.Value, n))
+	return must(faraday.NewEquivalent(must(faraday.Lookup(symbol)).Weight.Value, n))
 }
 
 // goldBath is the hard gold of the clock workshop, with insoluble anodes.

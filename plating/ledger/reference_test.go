@@ -67,7 +67,7 @@ func TestReferenceRates(t *testing.T) {
 		}
 		b := goldBath()
 		b.Name, b.Metal, b.Fine, b.Salts = row.Text("metal"), row.Text("metal"), 0, nil
-		b.Equivalent = must(faraday.EquivalentOf(units.MolarMass(row.Float("atomic_weight"))*units.GramPerMole,
+		b.Equivalent = must(faraday.NewEquivalent(units.MolarMass(row.Float("atomic_weight"))*units.GramPerMole,
 			int(row.Float("valence"))))
 		b.Efficiency = ledger.EfficiencyRange{Value: 1}
 		if row.Text("metal") == "Au" && row.Text("valence") == "2" { // printed, and no bath has it

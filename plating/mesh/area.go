@@ -19,7 +19,7 @@ import (
 // Exact for the triangles, to about one part in 1e15. Triangles inscribed in a
 // curved surface have less area than it. A mesh need not be closed. A face that
 // lies twice counts twice, the wall of an enclosed cavity counts too, and so does
-// what one body covers of another: ask [Check] first, or use [PartOf], which does.
+// what one body covers of another: ask [Check] first, or use [NewMeasuredPart], which does.
 //
 // Errors: a [*FaultError] for an empty mesh, an index without a vertex, a coordinate
 // that is not finite or too large, and an area of zero.
@@ -97,7 +97,7 @@ func (s *adder) add(v float64) {
 func (s *adder) value() float64 { return s.sum + s.lost }
 
 // A MeasuredPart is the area of a mesh as a piece that can stand among the bodies of
-// package shape. [PartOf] makes one. The zero MeasuredPart has no area and says so.
+// package shape. [NewMeasuredPart] makes one. The zero MeasuredPart has no area and says so.
 type MeasuredPart struct {
 	what      string
 	faces     int
@@ -107,7 +107,7 @@ type MeasuredPart struct {
 	fromSheet bool
 }
 
-// PartOf checks a mesh and returns its plated area as a piece: the whole
+// NewMeasuredPart checks a mesh and returns its plated area as a piece: the whole
 // surface less the walls of enclosed cavities, where no solution comes.
 //
 //	A = N a - B
@@ -126,7 +126,7 @@ type MeasuredPart struct {
 // open, with holes: [Repair] says what can be done.
 //
 // Source: [Geometry].
-func PartOf(m Mesh, what string, open bool) (MeasuredPart, error) {
+func NewMeasuredPart(m Mesh, what string, open bool) (MeasuredPart, error) {
 	r, err := Check(m)
 	if err != nil {
 		return MeasuredPart{}, err
@@ -146,7 +146,7 @@ func PartOf(m Mesh, what string, open bool) (MeasuredPart, error) {
 //
 //	A = N a - B
 //
-// with the letters of [PartOf].
+// with the letters of [NewMeasuredPart].
 //
 // Errors: a [*FaultError] for the zero MeasuredPart.
 //

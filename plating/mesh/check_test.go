@@ -160,7 +160,7 @@ func TestPropertyUnsound(t *testing.T) {
 		typed(t, name+" Check", err)
 		_, _, err = Repair(m, RepairOptions{})
 		typed(t, name+" Repair", err)
-		_, err = PartOf(m, "", true)
+		_, err = NewMeasuredPart(m, "", true)
 		typed(t, name+" PartOf", err)
 		_, err = Subdivide(m)
 		typed(t, name+" Subdivide", err)
@@ -190,7 +190,7 @@ func TestPropertyPart(t *testing.T) {
 		want float64
 	}{{block, false, 22e-4}, {hollow, false, 22e-4}, {bunny(t, units.Millimetre), false, 218.6892713e-6}, {sheet, true,
 		report2(t, sheet)}} {
-		p, err := PartOf(c.m, "", c.open)
+		p, err := NewMeasuredPart(c.m, "", c.open)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -210,12 +210,12 @@ func TestPropertyPart(t *testing.T) {
 			t.Error("no text")
 		}
 	}
-	if _, err := PartOf(sheet, "", false); err == nil {
+	if _, err := NewMeasuredPart(sheet, "", false); err == nil {
 		t.Error("a sheet is taken for a body")
 	}
 	turned := block.Clone()
 	turned.flip(3)
-	if _, err := PartOf(turned, "", true); err == nil {
+	if _, err := NewMeasuredPart(turned, "", true); err == nil {
 		t.Error("a turned triangle is accepted")
 	}
 	var zero MeasuredPart
@@ -288,11 +288,11 @@ func TestPropertyTooManyPieces(t *testing.T) {
 			few = append(few, g)
 		}
 	}
-	if _, err := PartOf(must(t)(Merge(few...)), "grains", false); err != nil {
+	if _, err := NewMeasuredPart(must(t)(Merge(few...)), "grains", false); err != nil {
 		t.Errorf("20 grains: %v", err)
 	}
 	m := must(t)(Merge(many...))
-	if _, err := PartOf(m, "grains", false); err == nil || report(t, m).Sound() {
+	if _, err := NewMeasuredPart(m, "grains", false); err == nil || report(t, m).Sound() {
 		t.Errorf("%d grains: %v", len(many), err)
 	}
 }

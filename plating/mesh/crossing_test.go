@@ -184,7 +184,7 @@ func refused(t *testing.T, name string, m Mesh, r Findings) {
 		}
 	}
 	for _, open := range []bool{false, true} {
-		if p, err := PartOf(m, "", open); !errors.Is(err, ErrCrossing) || p != (MeasuredPart{}) {
+		if p, err := NewMeasuredPart(m, "", open); !errors.Is(err, ErrCrossing) || p != (MeasuredPart{}) {
 			t.Errorf("%s: PartOf %v", name, err)
 		}
 		for _, weld := range []units.Length{0, units.Micrometre / 10} {

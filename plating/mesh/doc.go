@@ -36,7 +36,7 @@
 //	solid angle     4π from inside, whatever the shape
 //
 // The area of a surface does not need all that. The area of one with faces twice
-// or with a hollow inside is still not the area that plates, and [PartOf] will not
+// or with a hollow inside is still not the area that plates, and [NewMeasuredPart] will not
 // pass it on without a word.
 //
 // # Repair, and its limits
@@ -58,7 +58,7 @@
 // within the other counts too. [Check] finds every two triangles that cut through
 // each other or lie on each other, of two bodies or of one, and says how many and
 // where ([Findings.Cut], [Findings.Covered], [Findings.Places]). Such a surface is not
-// sound, [PartOf] gives no area ([ErrCrossing]) and [Repair] does not take it: which
+// sound, [NewMeasuredPart] gives no area ([ErrCrossing]) and [Repair] does not take it: which
 // parts stay is for the drawing program, by its union.
 //
 //	bodies with a gap, hollows, links of a chain     sound

@@ -15,7 +15,7 @@ import (
 	"example.com/laydown/units/working"
 )
 
-var _ shape.Piece = mesh.MeasuredPart{}
+var _ shape.Body = mesh.MeasuredPart{}
 
 // The drawing of a cast finial comes as a file. How large is it, and is it
 // closed? A scan stands in for it here.
@@ -79,7 +79,7 @@ func ExampleCheck_twoBodies() {
 	}
 	r, err := mesh.Check(both)
 	fmt.Println(r.Components, r.Cut, r.Sound(), errors.Is(r.Fault(), mesh.ErrCrossing), err)
-	_, err = mesh.PartOf(both, "hand with its boss", false)
+	_, err = mesh.NewMeasuredPart(both, "hand with its boss", false)
 	fmt.Println(inLines(err))
 	// Output:
 	// 2 12 false true <nil>
@@ -200,13 +200,13 @@ func ExampleVolume() {
 }
 
 // A finial from a mesh among two plain parts on one rack.
-func ExamplePartOf() {
+func ExampleNewMeasuredPart() {
 	m, err := mesh.Sphere(20*units.Millimetre, mesh.Grid{Size: 0.5 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	ball, err := mesh.PartOf(m, "finial ball, from its mesh", false)
+	ball, err := mesh.NewMeasuredPart(m, "finial ball, from its mesh", false)
 	if err != nil {
 		fmt.Println(err)
 		return

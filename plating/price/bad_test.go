@@ -134,10 +134,10 @@ func TestPropertyBadArguments(t *testing.T) {
 		"rule":              {get(price.Weigh(1, alloys.PerGram, 4, 7)), units.ErrOutOfRange},
 		"round rule":        {get(price.Rounding(7).Round(dec("1"), 2)), units.ErrOutOfRange},
 		"round huge":        {get(price.Up.Round(decimal.New(1, 1000), 2)), units.ErrOutOfRange},
-		"currency":          {get(price.CurrencyOf("QQQ")), units.ErrOutOfRange},
-		"gold as currency":  {get(price.CurrencyOf("XAU")), units.ErrOutOfRange},
-		"currency code":     {get(price.CurrencyOf(long)), units.ErrSyntax},
-		"two codes":         {get(price.CurrencyOf("D E")), units.ErrSyntax},
+		"currency":          {get(price.ParseCurrency("QQQ")), units.ErrOutOfRange},
+		"gold as currency":  {get(price.ParseCurrency("XAU")), units.ErrOutOfRange},
+		"currency code":     {get(price.ParseCurrency(long)), units.ErrSyntax},
+		"two codes":         {get(price.ParseCurrency("D E")), units.ErrSyntax},
 		"date":              {get(price.ParseDate(long)), units.ErrSyntax},
 		"no weights":        {get(price.Distribute(dec("1"), 2)), units.ErrOutOfRange},
 		"zero weights":      {get(price.Distribute(dec("1"), 2, dec("0"))), units.ErrNotPositive},
@@ -155,7 +155,7 @@ func TestPropertyBadArguments(t *testing.T) {
 		"bad date text":     {new(price.Date).UnmarshalText([]byte("today")), units.ErrSyntax},
 		"bad date":          {get(price.Date{Year: 3}.MarshalText()), units.ErrOutOfRange},
 		"rule text":         {new(price.Rounding).UnmarshalText([]byte("down")), units.ErrSyntax},
-		"kind text":         {new(price.Kind).UnmarshalText([]byte("fee")), units.ErrSyntax},
+		"kind text":         {new(price.LineKind).UnmarshalText([]byte("fee")), units.ErrSyntax},
 	} {
 		if c.err == nil {
 			t.Errorf("%s: accepted", name)

@@ -25,7 +25,7 @@ const (
 	three = " BHD IQD JOD KWD LYD OMR TND "
 )
 
-// CurrencyOf returns a currency by its code, with the places that ISO 4217
+// ParseCurrency returns a currency by its code, with the places that ISO 4217
 // gives it in its list of June 2024. A shop that rounds to five or ten of the
 // smallest unit does so at the till.
 //
@@ -33,7 +33,7 @@ const (
 // and for one that the list does not have with 0, 2 or 3 places.
 //
 // Source: [ISO4217].
-func CurrencyOf(code string) (Currency, error) {
+func ParseCurrency(code string) (Currency, error) {
 	if err := checkCode(code); err != nil {
 		return Currency{}, err
 	}

@@ -64,7 +64,7 @@ func ExampleQuote_Each() {
 		Labour: []price.Labour{{Name: "line", Minutes: decimal.RequireFromString("25"),
 			PerHour: decimal.RequireFromString("54")}},
 		Allowance: price.Allowance{Yield: decimal.RequireFromString("1")}}
-	job.Currency, _ = price.CurrencyOf("EUR")
+	job.Currency, _ = price.ParseCurrency("EUR")
 	q, err := job.Quote()
 	if err != nil {
 		fmt.Println(err)
@@ -100,8 +100,8 @@ func ExampleDistribute() {
 	// Output: [33.34 33.33 33.33] <nil>
 }
 
-func ExampleCurrencyOf() {
-	c, err := price.CurrencyOf("KWD")
+func ExampleParseCurrency() {
+	c, err := price.ParseCurrency("KWD")
 	fmt.Println(c, c.Places, err)
 	// Output: KWD 3 <nil>
 }

@@ -13,7 +13,7 @@ import (
 
 // DecodeNode reads a code of ISO 4217.
 func (c *Currency) DecodeNode(n *strictjson.Node) error {
-	v, err := CurrencyOf(n.Text)
+	v, err := ParseCurrency(n.Text)
 	if err != nil {
 		return n.Fail(err, "%v", err)
 	}

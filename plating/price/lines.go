@@ -16,7 +16,7 @@ type builder struct {
 }
 
 // add appends a line. A line that comes to nothing is left out.
-func (b *builder) add(kind Kind, name string, exact *big.Rat, basis func() string) {
+func (b *builder) add(kind LineKind, name string, exact *big.Rat, basis func() string) {
 	if exact.Sign() == 0 {
 		return
 	}
@@ -70,7 +70,7 @@ func (b *builder) sum(k group, v *big.Rat) {
 	s.Add(s, v)
 }
 
-func (b *builder) metals(kind Kind, k group, list []Metal) error {
+func (b *builder) metals(kind LineKind, k group, list []Metal) error {
 	for i := range list {
 		m := &list[i]
 		v, err := b.job.metalWorth(kind, m)
@@ -84,7 +84,7 @@ func (b *builder) metals(kind Kind, k group, list []Metal) error {
 }
 
 // metalWorth is what one metal of the deposit or the drag-out is worth.
-func (j *Order) metalWorth(kind Kind, m *Metal) (*big.Rat, error) {
+func (j *Order) metalWorth(kind LineKind, m *Metal) (*big.Rat, error) {
 	p, err := j.priceOf(m.Symbol)
 	if err != nil {
 		return nil, err
@@ -289,7 +289,7 @@ func (j *Order) refinedWorth(r *Refined) (*big.Rat, error) {
 // metal; what there is no room for lapses.
 func (b *builder) credits(refined []credit, room *big.Rat) *big.Rat {
 	used, left := new(big.Rat), new(big.Rat)
-	give := func(kind Kind, c credit) {
+	give := func(kind LineKind, c credit) {
 		take := c.exact
 		if free := new(big.Rat).Sub(room, used); take.Cmp(free) > 0 {
 			take = free

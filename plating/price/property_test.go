@@ -185,7 +185,7 @@ func TestPropertyLapse(t *testing.T) {
 // TestPropertyBasis: what a line says it was computed from, in the places of the
 // currency, gives its amount.
 func TestPropertyBasis(t *testing.T) {
-	basis := func(j price.Order, kind price.Kind) string {
+	basis := func(j price.Order, kind price.LineKind) string {
 		for _, l := range must(j.Quote())(t).Lines {
 			if l.Kind == kind {
 				return l.Basis
@@ -204,7 +204,7 @@ func TestPropertyBasis(t *testing.T) {
 	yen.Currency, yen.Allowance.Strip = currencies[0], dec("650.0")
 	for _, c := range []struct {
 		job  price.Order
-		kind price.Kind
+		kind price.LineKind
 		want string
 	}{
 		{j, price.KindProfit, "25 % of 271.17, the price before credits"}, // 67.79 of it
@@ -255,7 +255,7 @@ func TestPropertyWeigh(t *testing.T) {
 	for i := 0; i < 2000; i++ { // the same as package alloys, which rounds half to even
 		m := units.Mass(r.ExpFloat64() * 1e-3)
 		for _, u := range tradeUnits {
-			equal(t, m.String(), must(price.Weigh(m, u, 5, price.HalfEven))(t).Amount, must(alloys.WeighedOf(m, u, 5))(t).Amount)
+			equal(t, m.String(), must(price.Weigh(m, u, 5, price.HalfEven))(t).Amount, must(alloys.NewWeighed(m, u, 5))(t).Amount)
 		}
 	}
 }

@@ -8,12 +8,12 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// A Kind says what a line of a quote is for.
-type Kind uint8
+// A LineKind says what a line of a quote is for.
+type LineKind uint8
 
 // The kinds, in the order of a quote. Credits are the only lines below zero.
 const (
-	KindDeposit Kind = iota
+	KindDeposit LineKind = iota
 	KindDragOut
 	KindSalts
 	KindPower
@@ -30,14 +30,14 @@ const (
 )
 
 // String returns the kind in words.
-func (k Kind) String() string {
+func (k LineKind) String() string {
 	return [...]string{"deposit metal", "drag-out metal", "salts", "electricity", "labour", "set-up", "plating again",
 		"stripping",
 		"profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax", "unknown"}[min(k, kindEnd)]
 }
 
 // MarshalText writes the kind in words. Errors: a [*units.ValueError] for none.
-func (k Kind) MarshalText() ([]byte, error) {
+func (k LineKind) MarshalText() ([]byte, error) {
 	if k >= kindEnd {
 		return nil, bad("kind of line", strconv.Itoa(int(k)), "one of the kinds of this package", units.ErrOutOfRange)
 	}
@@ -45,7 +45,7 @@ func (k Kind) MarshalText() ([]byte, error) {
 }
 
 // UnmarshalText reads a kind in words. Errors: a [*units.ValueError] for others.
-func (k *Kind) UnmarshalText(text []byte) error {
+func (k *LineKind) UnmarshalText(text []byte) error {
 	if k == nil {
 		return units.Missing("kind of line to read into", "a pointer to one")
 	}
@@ -59,11 +59,11 @@ func (k *Kind) UnmarshalText(text []byte) error {
 }
 
 // Credit reports whether the kind is a credit, which is below zero or zero.
-func (k Kind) Credit() bool { return k == KindRefined || k == KindStripped }
+func (k LineKind) Credit() bool { return k == KindRefined || k == KindStripped }
 
 // A Line is one line of a quote.
 type Line struct {
-	Kind   Kind            `json:"kind"`
+	Kind   LineKind            `json:"kind"`
 	Name   string          `json:"name,omitempty"`  // Au, a salt, a task
 	Basis  string          `json:"basis,omitempty"` // what it was computed from: 0.412 g at 78.4 EUR per g
 	Amount decimal.Decimal `json:"amount"`          // money, of the currency's places

@@ -12,7 +12,7 @@ import (
 // The list of ISO 4217: places of every currency, and those with four refused.
 func TestReferenceCurrencies(t *testing.T) {
 	checked(t, "iso4217.csv", func(t *testing.T, row testdata.Row) float64 {
-		c, err := price.CurrencyOf(row.Text("id"))
+		c, err := price.ParseCurrency(row.Text("id"))
 		if row.Float("expected") == 4 {
 			refused(t, row.Text("id"), err, nil)
 			return 4

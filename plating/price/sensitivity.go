@@ -157,7 +157,7 @@ func (j *Order) inputs() []input {
 		in := &list[prices[symbol]]
 		in.lines = append(in.lines, l)
 	}
-	metals := func(kind Kind, k group, where string, metals []Metal) {
+	metals := func(kind LineKind, k group, where string, metals []Metal) {
 		for i := range metals {
 			m := &metals[i]
 			l := worthLine{k, func() (*big.Rat, error) { return j.metalWorth(kind, m) }}

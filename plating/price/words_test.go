@@ -31,21 +31,21 @@ func TestPropertyRules(t *testing.T) {
 
 	words := map[string]bool{}
 	for kind := price.KindDeposit; kind <= price.KindTax; kind++ {
-		back := price.Kind(99)
+		back := price.LineKind(99)
 		b, err := kind.MarshalText()
 		if err != nil || string(b) != kind.String() || words[kind.String()] || back.UnmarshalText(b) != nil || back != kind {
 			t.Errorf("%d: %q, %v, back %d", kind, b, err, back)
 		}
 		words[kind.String()] = true
 	}
-	for _, none := range []price.Kind{price.KindTax + 1, 255} {
+	for _, none := range []price.LineKind{price.KindTax + 1, 255} {
 		if none.String() != "unknown" {
 			t.Errorf("%d is %q", none, none)
 		}
 		_, err := none.MarshalText()
 		refused(t, "text of a kind", err, units.ErrOutOfRange)
 	}
-	refused(t, "unknown", new(price.Kind).UnmarshalText([]byte("unknown")), units.ErrSyntax)
+	refused(t, "unknown", new(price.LineKind).UnmarshalText([]byte("unknown")), units.ErrSyntax)
 }
 
 // TestPropertyNil: what is not there is refused, not read.
@@ -56,7 +56,7 @@ func TestPropertyNil(t *testing.T) {
 	_, changes := job.Sensitivity()
 	for name, err := range map[string]error{
 		"rounding rule to read into": (*price.Rounding)(nil).UnmarshalText([]byte("up")),
-		"kind of line to read into":  (*price.Kind)(nil).UnmarshalText([]byte("tax")),
+		"kind of line to read into":  (*price.LineKind)(nil).UnmarshalText([]byte("tax")),
 		"date to read into":          (*price.Date)(nil).UnmarshalText([]byte("2026-11-25")),
 		"quote":                      quote.Check(),
 		"job":                        job.Check(), "job ": quoteErr, "job  ": changes,

@@ -47,8 +47,8 @@ func calculations() []calculation {
 	e := func(list ...error) []error { return list }
 	get := func(_ any, err error) error { return err }
 	return []calculation{
-		{"load", rinse.Load{Area: 1, Shape: rinse.VerticalWell, Drain: 10}, func(in any) []error {
-			l := in.(rinse.Load)
+		{"load", rinse.WetLoad{Area: 1, Shape: rinse.VerticalWell, Drain: 10}, func(in any) []error {
+			l := in.(rinse.WetLoad)
 			_, err := l.DragOut()
 			_, err2 := l.DragOutWorking()
 			return e(err, err2)
@@ -83,11 +83,11 @@ func calculations() []calculation {
 		}, map[string]bool{"A": true, "B": true, "C": true, "From": true}},
 		{"flow", flowInput{1, 60}, func(in any) []error {
 			f := in.(flowInput)
-			_, err := rinse.FlowOf(f.Volume, f.Every)
+			_, err := rinse.NewFlow(f.Volume, f.Every)
 			return e(err)
 		}, map[string]bool{"Volume": true}},
-		{"tank", rinse.Tank{Bath: 8, Start: 0.01, Volume: 2e-3, DragOut: 2e-5, Water: 1e-3}, func(in any) []error {
-			k := in.(rinse.Tank)
+		{"tank", rinse.RinseTank{Bath: 8, Start: 0.01, Volume: 2e-3, DragOut: 2e-5, Water: 1e-3}, func(in any) []error {
+			k := in.(rinse.RinseTank)
 			_, a := k.After(10)
 			_, b := k.AfterWorking(10)
 			_, c := k.Balance(10)
@@ -121,7 +121,7 @@ func calculations() []calculation {
 		{"split", splitInput{10, 1, 1}, func(in any) []error {
 			s := in.(splitInput)
 			_, a := rinse.SplitWater(s.Total, 3, s.DragIn, s.DragOut)
-			series := rinse.Series{Water: []rinse.Flow{s.Total, s.Total}, DragIn: s.DragIn, DragOut: s.DragOut}
+			series := rinse.RinseSeries{Water: []rinse.Flow{s.Total, s.Total}, DragIn: s.DragIn, DragOut: s.DragOut}
 			_, b := series.Ratio()
 			_, c := series.Working()
 			return e(a, b, c)
@@ -199,32 +199,32 @@ func TestPropertyBadNumbers(t *testing.T) {
 
 // TestPropertyRefusals: what each error says.
 func TestPropertyRefusals(t *testing.T) {
-	tank := rinse.Tank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 20 * mL}
+	tank := rinse.RinseTank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 20 * mL}
 	for name, c := range map[string]struct{ err, reason error }{
-		"no shape":      {get(rinse.Load{Area: 1}.DragOut()), units.ErrOutOfRange},
-		"unknown shape": {get(rinse.Load{Area: 1, Shape: 77}.DragOut()), units.ErrOutOfRange},
-		"unknown class": {get(rinse.Load{Area: 1, Shape: 1, Thickness: 9}.DragOut()), units.ErrOutOfRange},
+		"no shape":      {get(rinse.WetLoad{Area: 1}.DragOut()), units.ErrOutOfRange},
+		"unknown shape": {get(rinse.WetLoad{Area: 1, Shape: 77}.DragOut()), units.ErrOutOfRange},
+		"unknown class": {get(rinse.WetLoad{Area: 1, Shape: 1, Thickness: 9}.DragOut()), units.ErrOutOfRange},
 		"no stages":     {get(rinse.Counterflow{Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
 		"21 stages":     {get(rinse.Counterflow{Stages: 21, Water: 1, DragIn: 1}.Ratio()), units.ErrOutOfRange},
 		"first tank dry": {get(rinse.Counterflow{Stages: 2, Water: 1, DragIn: 1, DragOut: 3}.Ratio()),
 			units.ErrInconsistent},
-		"series dry": {get(rinse.Series{Water: []rinse.Flow{1, 9}, DragIn: 1, DragOut: 3}.Ratio()),
+		"series dry": {get(rinse.RinseSeries{Water: []rinse.Flow{1, 9}, DragIn: 1, DragOut: 3}.Ratio()),
 			units.ErrInconsistent},
 		"split dry":         {get(rinse.SplitWater(1, 2, 1, 3)), units.ErrInconsistent},
-		"no series":         {get(rinse.Series{DragIn: 1}.Ratio()), units.ErrOutOfRange},
-		"bad water":         {get(rinse.Series{Water: []rinse.Flow{1, -1}, DragIn: 1}.Ratio()), units.ErrNegative},
+		"no series":         {get(rinse.RinseSeries{DragIn: 1}.Ratio()), units.ErrOutOfRange},
+		"bad water":         {get(rinse.RinseSeries{Water: []rinse.Flow{1, -1}, DragIn: 1}.Ratio()), units.ErrNegative},
 		"ratio below one":   {get(rinse.WaterFor(0.9, 2, 1, 0)), units.ErrOutOfRange},
 		"series below one":  {get(rinse.SeriesWaterFor(0.9, 2, 1, 0)), units.ErrOutOfRange},
 		"spray below one":   {get(rinse.SprayWaterFor(0.9, 1, 0.5)), units.ErrOutOfRange},
 		"mixing over one":   {get(rinse.Spray{Film: 1, Water: 1, Mixing: 1.1}.Ratio()), units.ErrOutOfRange},
 		"spray flood":       {get(rinse.Spray{Film: 1e-9, Water: 1, Mixing: 1}.Ratio()), units.ErrNotFinite},
 		"dirtier than bath": {get(rinse.RatioFor(1, 2)), units.ErrInconsistent},
-		"start over bath":   {get(rinse.Tank{Bath: 8, Start: 9, Volume: 1, DragOut: 0.1}.After(1)), units.ErrInconsistent},
+		"start over bath":   {get(rinse.RinseTank{Bath: 8, Start: 9, Volume: 1, DragOut: 0.1}.After(1)), units.ErrInconsistent},
 		"running over bath": {get(rinse.Running{Bath: 8, Start: 9, Volume: 1, DragIn: 0.1}.After(1)), units.ErrInconsistent},
 		"minus loads":       {get(tank.After(-1)), units.ErrOutOfRange},
 		"too many loads":    {get(tank.Balance(2_000_000_000)), units.ErrOutOfRange},
 		"never reached":     {get(tank.LoadsTo(8 * gL)), units.ErrOutOfRange},
-		"too far off":       {get(rinse.Tank{Bath: 8, Volume: 1, DragOut: 1e-14}.LoadsTo(7)), units.ErrOutOfRange},
+		"too far off":       {get(rinse.RinseTank{Bath: 8, Volume: 1, DragOut: 1e-14}.LoadsTo(7)), units.ErrOutOfRange},
 		"time never":        {get(rinse.Running{Bath: 8, Volume: 1, Water: 1, DragIn: 1}.TimeTo(5)), units.ErrOutOfRange},
 		"no volumes":        {get(tank.Row(nil, 4)), units.ErrOutOfRange},
 		"bad volume":        {get(tank.Row([]units.Volume{1, 0}, 4)), units.ErrNotPositive},
@@ -249,7 +249,7 @@ func TestPropertyRefusals(t *testing.T) {
 	}
 	// Outside a published range the value comes with the error.
 	var ranged *units.RangeError
-	c, err := rinse.Load{Area: 1, Shape: 1, Drain: 300}.DragOut()
+	c, err := rinse.WetLoad{Area: 1, Shape: 1, Drain: 300}.DragOut()
 	if !errors.As(err, &ranged) || c.Low <= 0 {
 		t.Errorf("drain time of 300 s: %v, %v", c, err)
 	}

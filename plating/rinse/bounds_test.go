@@ -21,8 +21,8 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		return errors.As(err, &r)
 	}
 	cascade := rinse.Counterflow{Stages: 3, Water: 10, DragIn: 1, DragOut: 1}
-	series := rinse.Series{Water: []rinse.Flow{5, 6}, DragIn: 1, DragOut: 1}
-	tank := rinse.Tank{Bath: 10, Start: 1, Volume: 1, DragOut: 0.01, Water: 0.01}
+	series := rinse.RinseSeries{Water: []rinse.Flow{5, 6}, DragIn: 1, DragOut: 1}
+	tank := rinse.RinseTank{Bath: 10, Start: 1, Volume: 1, DragOut: 0.01, Water: 0.01}
 	running := rinse.Running{Bath: 10, Start: 1, Volume: 1, Water: 0.01, DragIn: 0.001, DragOut: 0.001}
 	recovery := rinse.Recovery{Bath: 10, DragOut: 1, DragIn: 0.5, Evaporation: 3, Tanks: 2, Return: 2}
 	batch := rinse.Batch{Bath: 10, Volume: 1, DragOut: 0.01, DragIn: 0.01, Evaporation: 0.02, Loads: 5}
@@ -36,7 +36,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 	}{
 		{"Counterflow.Ratio", rinse.Counterflow.Ratio, []any{cascade}},
 		{"Counterflow.Tanks", rinse.Counterflow.Tanks, []any{cascade, 10.0}},
-		{"DragOut", rinse.Load.DragOut, []any{rinse.Load{Area: 0.1, Shape: rinse.VerticalWell, Drain: 10,
+		{"DragOut", rinse.WetLoad.DragOut, []any{rinse.WetLoad{Area: 0.1, Shape: rinse.VerticalWell, Drain: 10,
 			Thickness: rinse.Thin}}},
 		{"Left", rinse.DrainCurve.Left, []any{curve, 10.0}},
 		{"Saved", rinse.DrainCurve.Saved, []any{curve, 5.0, 20.0}},
@@ -46,7 +46,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"LeftOnPart", rinse.LeftOnPart, []any{0.01, 1e-5, 0.1}},
 		{"Spray.Ratio", rinse.Spray.Ratio, []any{rinse.Spray{Film: 1e-5, Water: 1e-4, Mixing: 0.3}}},
 		{"SprayWaterFor", rinse.SprayWaterFor, []any{20.0, 1e-5, 0.3}},
-		{"FlowOf", rinse.FlowOf, []any{0.01, 60.0}},
+		{"FlowOf", rinse.NewFlow, []any{0.01, 60.0}},
 		{"Over", rinse.Recovery.Over, []any{recovery, 3600.0}},
 		{"Cycle", rinse.Batch.Cycle, []any{batch}},
 		{"Running.Ratio", rinse.Running.Ratio, []any{running}},
@@ -54,13 +54,13 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Constant", rinse.Running.Constant, []any{running}},
 		{"Running.After", rinse.Running.After, []any{running, 60.0}},
 		{"Running.TimeTo", rinse.Running.TimeTo, []any{running, 0.95}},
-		{"Series.Ratio", rinse.Series.Ratio, []any{series}},
+		{"Series.Ratio", rinse.RinseSeries.Ratio, []any{series}},
 		{"SplitWater", rinse.SplitWater, []any{10.0, 3, 1.0, 1.5}},
 		{"SeriesWaterFor", rinse.SeriesWaterFor, []any{1000.0, 3, 1.0, 1.5}},
-		{"Tank.After", rinse.Tank.After, []any{tank, 9}},
-		{"LoadsTo", rinse.Tank.LoadsTo, []any{tank, 3.0}},
-		{"Tank.TimeTo", rinse.Tank.TimeTo, []any{tank, 3.0, 60.0}},
-		{"Balance", rinse.Tank.Balance, []any{tank, 9}},
+		{"Tank.After", rinse.RinseTank.After, []any{tank, 9}},
+		{"LoadsTo", rinse.RinseTank.LoadsTo, []any{tank, 3.0}},
+		{"Tank.TimeTo", rinse.RinseTank.TimeTo, []any{tank, 3.0, 60.0}},
+		{"Balance", rinse.RinseTank.Balance, []any{tank, 9}},
 		{"WaterFor", rinse.WaterFor, []any{1000.0, 3, 1.0, 1.5}},
 		{"RatioFor", rinse.RatioFor, []any{10.0, 0.01}},
 	} {
@@ -87,7 +87,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		},
 		"a content never reached": func() (float64, error) { n, err := tank.LoadsTo(5); return float64(n), err },
 		"no water": func() (float64, error) {
-			r, err := rinse.Series{}.Ratio()
+			r, err := rinse.RinseSeries{}.Ratio()
 			return float64(r),
 				err
 		},
@@ -104,7 +104,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 func TestReferenceDragOutEnds(t *testing.T) {
 	// US gallons on 1000 ft², in m.
 	const one = 231 * 0.0254 * 0.0254 * 0.0254 / (1000 * 0.3048 * 0.3048)
-	printed := map[rinse.Shape][2]float64{rinse.VerticalWell: {0.4, 0.4}, rinse.VerticalPoor: {2, 2},
+	printed := map[rinse.Drainage][2]float64{rinse.VerticalWell: {0.4, 0.4}, rinse.VerticalPoor: {2, 2},
 		rinse.VerticalVeryPoor: {4, 4},
 		rinse.HorizontalWell:   {0.8, 0.8}, rinse.HorizontalVeryPoor: {10, 10}, rinse.CupVeryPoor: {8, 24}}
 	if len(rinse.Figures()) != len(printed) {
@@ -122,7 +122,7 @@ func TestReferenceDragOutEnds(t *testing.T) {
 			t.Errorf("%s: open %v, %q, want %q", f.Shape, f.Open, f.Printed, text)
 		}
 		for drain, factor := range map[units.Duration]float64{0: 1, 40: 0.5, 2.5: 2, 10: 1} {
-			l := rinse.Load{Area: 3, Shape: f.Shape, Drain: drain}
+			l := rinse.WetLoad{Area: 3, Shape: f.Shape, Drain: drain}
 			c, err := l.DragOut()
 			steps, stepsErr := l.DragOutWorking()
 			pools := p[0] >= 4 && f.Shape != rinse.HorizontalWell
@@ -156,18 +156,18 @@ func TestReferenceDragOutEnds(t *testing.T) {
 		}
 	}
 	for drain, within := range map[units.Duration]bool{3: true, 2.999: false, 60: true, 60.001: false} {
-		_, err := rinse.Load{Area: 1, Shape: rinse.VerticalWell, Drain: drain}.DragOut()
+		_, err := rinse.WetLoad{Area: 1, Shape: rinse.VerticalWell, Drain: drain}.DragOut()
 		if (err == nil) != within {
 			t.Errorf("%v: %v", drain, err)
 		}
 	}
-	for _, s := range []rinse.Shape{rinse.NoShape, rinse.CupVeryPoor + 1, 200} {
-		if c, err := (rinse.Load{Area: 1, Shape: s}).DragOut(); err == nil || c != (rinse.Carried{}) {
+	for _, s := range []rinse.Drainage{rinse.NoShape, rinse.CupVeryPoor + 1, 200} {
+		if c, err := (rinse.WetLoad{Area: 1, Shape: s}).DragOut(); err == nil || c != (rinse.Carried{}) {
 			t.Errorf("shape %d: %+v", s, c)
 		}
 	}
 	for _, k := range []rinse.Thickness{rinse.Syrupy + 1, 200} {
-		if c, err := (rinse.Load{Area: 1, Shape: rinse.VerticalWell, Thickness: k}).DragOut(); err == nil ||
+		if c, err := (rinse.WetLoad{Area: 1, Shape: rinse.VerticalWell, Thickness: k}).DragOut(); err == nil ||
 			c != (rinse.Carried{}) {
 			t.Errorf("thickness %d: %+v", k, c)
 		}
@@ -177,7 +177,7 @@ func TestReferenceDragOutEnds(t *testing.T) {
 // TestIndependentManyLoads holds the balance of very many loads, where a closed
 // form takes over, against adding load by load.
 func TestIndependentManyLoads(t *testing.T) {
-	for _, tank := range []rinse.Tank{
+	for _, tank := range []rinse.RinseTank{
 		{Bath: 10, Start: 1, Volume: 1, DragOut: 2e-6, Water: 3e-6}, {Bath: 10, Volume: 2, DragOut: 1e-5},
 		{Bath: 8, Start: 6, Volume: 0.5, DragOut: 1e-6, Water: 4e-6}} {
 		for _, loads := range []int{99_999, 100_000, 100_001, 400_000} {
@@ -203,7 +203,7 @@ func TestIndependentManyLoads(t *testing.T) {
 // TestPropertyLoadsToIsFirst: the load before the one returned has not reached
 // the content, also where the content is met to the last digit.
 func TestPropertyLoadsToIsFirst(t *testing.T) {
-	for _, tank := range []rinse.Tank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1, DragOut: 0.2,
+	for _, tank := range []rinse.RinseTank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1, DragOut: 0.2,
 		Water: 0.1},
 		{Bath: 3, Volume: 7, DragOut: 0.003, Water: 0.001}} {
 		for n := 1; n < 30; n++ {
@@ -296,7 +296,7 @@ func TestPropertyEnds(t *testing.T) {
 		return err
 	}
 	start := func(c units.MassConcentration) error {
-		_, err := rinse.Tank{Bath: 10, Start: c, Volume: 1, DragOut: 0.01, Water: 0.01}.After(1)
+		_, err := rinse.RinseTank{Bath: 10, Start: c, Volume: 1, DragOut: 0.01, Water: 0.01}.After(1)
 		return err
 	}
 	fresh := func(c units.MassConcentration) error {
@@ -307,9 +307,9 @@ func TestPropertyEnds(t *testing.T) {
 		_, err := rinse.Batch{Bath: 10, Volume: 1, DragOut: 0.001, Evaporation: 0.001, Loads: n}.Cycle()
 		return err
 	}
-	after := func(n int) error { _, err := rinse.Tank{Bath: 10, Volume: 1, DragOut: 0.001}.After(n); return err }
+	after := func(n int) error { _, err := rinse.RinseTank{Bath: 10, Volume: 1, DragOut: 0.001}.After(n); return err }
 	row := func(tanks, n int) error {
-		_, err := rinse.Tank{Bath: 10, DragOut: 0.001}.Row(make([]units.Volume, tanks), n)
+		_, err := rinse.RinseTank{Bath: 10, DragOut: 0.001}.Row(make([]units.Volume, tanks), n)
 		var v *units.ValueError
 		if errors.As(err, &v) && strings.HasPrefix(v.Field, "volume of the tank") {
 			return nil // the counts are in order
@@ -318,7 +318,7 @@ func TestPropertyEnds(t *testing.T) {
 	}
 	final := func(c units.MassConcentration) error { _, err := rinse.RatioFor(10, c); return err }
 	dilute := func(d, w units.Volume) error {
-		_, err := rinse.Tank{Bath: 10, Volume: 1, DragOut: d, Water: w}.After(1)
+		_, err := rinse.RinseTank{Bath: 10, Volume: 1, DragOut: d, Water: w}.After(1)
 		return err
 	}
 	for _, c := range []struct {
@@ -364,7 +364,7 @@ func TestPropertyEnds(t *testing.T) {
 	}
 	// Errors count from one, in the words of the caller.
 	var v *units.ValueError
-	if _, err := (rinse.Series{Water: []rinse.Flow{1, -1}, DragIn: 1}).Ratio(); !errors.As(err, &v) ||
+	if _, err := (rinse.RinseSeries{Water: []rinse.Flow{1, -1}, DragIn: 1}).Ratio(); !errors.As(err, &v) ||
 		v.Field != "water of rinse 2" {
 		t.Errorf("%v", err)
 	}
@@ -376,7 +376,7 @@ func TestPropertyEnds(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	// Steps for many terms say which is which.
-	steps := must(rinse.Series{Water: []rinse.Flow{5, 6, 7}, DragIn: 1, DragOut: 2}.Working())(t)
+	steps := must(rinse.RinseSeries{Water: []rinse.Flow{5, 6, 7}, DragIn: 1, DragOut: 2}.Working())(t)
 	for _, term := range steps[0].Terms {
 		if n := term.Symbol[len(term.Symbol)-1:]; !strings.HasSuffix(term.Meaning, " "+n) {
 			t.Errorf("%s means %q", term.Symbol, term.Meaning)
@@ -391,7 +391,7 @@ func TestPropertyLeastWater(t *testing.T) {
 		for _, want := range []units.Ratio{1, 1.2, 3, 50, 3000} {
 			for tanks := 1; tanks <= 3; tanks++ {
 				q := must(rinse.SeriesWaterFor(want, tanks, d[0], d[1]))(t)
-				reached := must(rinse.Series{Water: q, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
+				reached := must(rinse.RinseSeries{Water: q, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
 				full := d[1] > d[0] && q[0] <= (d[1]-d[0])*(1+1e-9) // keeping the first tank full rules
 				if float64(reached) < float64(want)*(1-1e-9) || !full && float64(reached) > float64(want)*(1+1e-9) {
 					t.Errorf("%v for %v in %d: %v reach %v", d, want, tanks, q, reached)
@@ -401,7 +401,7 @@ func TestPropertyLeastWater(t *testing.T) {
 					total += v
 				}
 				split := must(rinse.SplitWater(total, tanks, d[0], d[1]))(t)
-				best := must(rinse.Series{Water: split, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
+				best := must(rinse.RinseSeries{Water: split, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
 				if float64(best) < float64(reached)*(1-1e-9) {
 					t.Errorf("%v for %v in %d: %v is better than %v", d, want, tanks, q, split)
 				}
@@ -413,7 +413,7 @@ func TestPropertyLeastWater(t *testing.T) {
 							continue
 						}
 						moved[from], moved[to] = moved[from]-step, moved[to]+step
-						other := must(rinse.Series{Water: moved, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
+						other := must(rinse.RinseSeries{Water: moved, DragIn: d[0], DragOut: d[1]}.Ratio())(t)
 						if float64(other) > float64(best)*(1+1e-9) {
 							t.Errorf("%v for %v in %d: %v is better than %v", d, want, tanks, moved, split)
 						}

@@ -7,7 +7,7 @@
 // next bath, and every rinse has to be sized for it. How much depends on how the
 // part hangs far more than on what it is made of: an upright plate, well drained,
 // carries about 16 mL/m², a cup that stands upright some fifty times that.
-// [Figures] is the published table, and [Load.DragOut] applies it. The table was
+// [Figures] is the published table, and [WetLoad.DragOut] applies it. The table was
 // printed for cleaners and names neither drain time nor viscosity; corrections
 // for these rest on remembered reference values, and the result says so in its
 // field Seen.
@@ -26,7 +26,7 @@
 //
 //	C_N = C₀ [1 - (V/(V + d))^N]
 //
-// [Tank] counts loads, with or without fresh water for each. [Running] takes the
+// [RinseTank] counts loads, with or without fresh water for each. [Running] takes the
 // work as a stream and gives the content in the long run and the way there. In the
 // long run one running rinse is (Q + D)/D weaker than the bath: 2001:1 takes 2000
 // litres of water for each litre of drag-out.
@@ -41,7 +41,7 @@
 // exactly. [Counterflow] has this series, also for work that takes on less than it
 // brings; [WaterFor] turns it round. The short form r^n, which most tables use,
 // asks for slightly too much water; another, printed with + 1/n behind the root,
-// has the wrong sign. [Series] is for tanks that each have a tap, and [SplitWater]
+// has the wrong sign. [RinseSeries] is for tanks that each have a tap, and [SplitWater]
 // shares water among them; counterflow always does better.
 //
 // All of this supposes that each tank is mixed through while the work hangs in
@@ -57,7 +57,7 @@
 // Behind a gold bath the first rinse is a drag-out tank, and its liquid goes back
 // into the bath. The bath can take back only what evaporation and drag-out took
 // from it. [Recovery] assumes a steady return from one or more tanks in
-// counterflow, [Batch] with one tank that is poured back by hand, [Tank.TimeTo]
+// counterflow, [Batch] with one tank that is poured back by hand, [RinseTank.TimeTo]
 // with a tank that fills until it is worth refining. Each gives the gold lost
 // with and without.
 //
@@ -65,7 +65,7 @@
 //
 // Contents count one thing that is followed, usually the metal. Drag-in is what
 // the work brings, drag-out what it takes on. Volumes are per load, a [Flow] is
-// per time, and [FlowOf] leads from the one to the other; ratios do not care which
+// per time, and [NewFlow] leads from the one to the other; ratios do not care which
 // is used as long as both are of one kind. Evaporation of rinses is left out, and so
 // is what the rinse water itself holds. A depth of liquid is a length: 1 mL/m² is
 // 1 µm.

@@ -9,12 +9,12 @@ import (
 	"example.com/laydown/units/working"
 )
 
-// A Shape says how a part hangs and drains. The zero Shape is none.
-type Shape uint8
+// A Drainage says how a part hangs and drains. The zero Drainage is none.
+type Drainage uint8
 
 // The shapes, as the printed table names them.
 const (
-	NoShape Shape = iota
+	NoShape Drainage = iota
 	VerticalWell
 	VerticalPoor
 	VerticalVeryPoor
@@ -25,7 +25,7 @@ const (
 )
 
 // String returns the shape in words.
-func (s Shape) String() string {
+func (s Drainage) String() string {
 	names := [...]string{"no shape", "vertical, well drained", "vertical, poorly drained", "vertical, very poorly drained",
 		"horizontal, well drained", "horizontal, very poorly drained", "cup-shaped, very poorly drained"}
 	if s >= shapeEnd {
@@ -36,14 +36,14 @@ func (s Shape) String() string {
 
 // Pools reports whether most of what the shape carries stands in hollows: such
 // liquid waits for tipping or drilling, not for time.
-func (s Shape) Pools() bool {
+func (s Drainage) Pools() bool {
 	return s == VerticalVeryPoor || s == HorizontalVeryPoor || s == CupVeryPoor
 }
 
 // A Figure is a published drag-out of one shape. A volume over an area is a
 // length, the mean depth of the liquid: 1 mL/m² is 1 µm.
 type Figure struct {
-	Shape     Shape
+	Shape     Drainage
 	Low, High units.Length
 	Printed   string // as the print has it
 	Open      bool   // the print says "or more" behind High
@@ -60,7 +60,7 @@ type Figure struct {
 // Source: [DragOutTable].
 func Figures() []Figure {
 	table := []struct {
-		s         Shape
+		s         Drainage
 		low, high float64
 	}{{VerticalWell, 0.4, 0.4}, {VerticalPoor, 2, 2}, {VerticalVeryPoor, 4, 4}, {HorizontalWell, 0.8, 0.8},
 		{HorizontalVeryPoor, 10, 10}, {CupVeryPoor, 8, 24}}
@@ -100,10 +100,10 @@ func (t Thickness) String() string {
 	return [...]string{"as printed", "thin", "medium", "syrupy", "unknown"}[min(t, thicknessEnd)]
 }
 
-// A Load is work on its way out of a bath.
-type Load struct {
+// A WetLoad is work on its way out of a bath.
+type WetLoad struct {
 	Area      units.Area     // all wetted faces, > 0
-	Shape     Shape          // needed
+	Shape     Drainage          // needed
 	Drain     units.Duration // over the bath; 0 keeps the printed figure
 	Thickness Thickness      // zero keeps the printed figure
 }
@@ -134,24 +134,24 @@ const printedDrain = 10 * units.Second
 // Without drain time and class the result is the printed figure on the area.
 // The two roots are those of a film that drains by its weight ([Hanging.DrainedFilm]);
 // what they refer to, μ₁ and t₁, is from memory, and the result then says so.
-// A shape that [Shape.Pools] keeps its printed figure whatever the time.
+// A shape that [Drainage.Pools] keeps its printed figure whatever the time.
 //
 // Errors: a [*units.ValueError] for no shape, an unknown class or a value out of
 // range; with the value, a [*units.RangeError] for a drain time outside 3 to 60 s.
 //
 // Source: [DragOutTable]; roots [DrainingPlate1930], [Derived].
-func (l Load) DragOut() (Carried, error) {
+func (l WetLoad) DragOut() (Carried, error) {
 	c, _, err := l.dragOut()
 	return c, err
 }
 
-// DragOutWorking shows how [Load.DragOut] computes, with the same errors.
-func (l Load) DragOutWorking() ([]working.Step, error) {
+// DragOutWorking shows how [WetLoad.DragOut] computes, with the same errors.
+func (l WetLoad) DragOutWorking() ([]working.Step, error) {
 	_, steps, err := l.dragOut()
 	return steps, err
 }
 
-func (l Load) dragOut() (Carried, []working.Step, error) {
+func (l WetLoad) dragOut() (Carried, []working.Step, error) {
 	if err := units.Positive("area of the load", l.Area); err != nil {
 		return Carried{}, nil, err
 	}

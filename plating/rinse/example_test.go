@@ -9,8 +9,8 @@ import (
 )
 
 // Twelve hour hands on a rack, 184 cm² in all, out of a gold bath of 8 g/L.
-func ExampleLoad_DragOut() {
-	load := rinse.Load{Area: 184 * units.SquareCentimetre, Shape: rinse.VerticalPoor}
+func ExampleWetLoad_DragOut() {
+	load := rinse.WetLoad{Area: 184 * units.SquareCentimetre, Shape: rinse.VerticalPoor}
 	c, err := load.DragOut()
 	fmt.Printf("%.1f mL, %v [%s] %v\n", c.Low.In(units.Millilitre), c.Seen, c.Source, err)
 	gold := (8 * units.GramPerLitre).Of(c.Low)
@@ -50,8 +50,8 @@ func ExampleFitDrips() {
 
 // The still rinse behind the gold bath of the workshop: when is it worth
 // sending to the refiner, at half a gram to the litre?
-func ExampleTank_LoadsTo() {
-	tank := rinse.Tank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre, DragOut: 1.5 * units.Millilitre}
+func ExampleRinseTank_LoadsTo() {
+	tank := rinse.RinseTank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre, DragOut: 1.5 * units.Millilitre}
 	n, err := tank.LoadsTo(0.5 * units.GramPerLitre)
 	fmt.Println(n, "loads", err)
 	t, _ := tank.TimeTo(0.5*units.GramPerLitre, 40*units.Minute)
@@ -61,8 +61,8 @@ func ExampleTank_LoadsTo() {
 	// 58 h
 }
 
-func ExampleTank_Balance() {
-	b, err := rinse.Tank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre,
+func ExampleRinseTank_Balance() {
+	b, err := rinse.RinseTank{Bath: 8 * units.GramPerLitre, Volume: 2 * units.Litre,
 		DragOut: 1.5 * units.Millilitre}.Balance(87)
 	fmt.Printf("in %.3f g, kept %.3f g, on the work %.3f g %v\n", b.In.In(units.Gram), b.Kept.In(units.Gram),
 		b.OnWork.In(units.Gram), err)
@@ -190,15 +190,15 @@ func ExampleLimits() {
 }
 
 // A load every six minutes that carries 3 mL.
-func ExampleFlowOf() {
-	f, err := rinse.FlowOf(3*units.Millilitre, 6*units.Minute)
+func ExampleNewFlow() {
+	f, err := rinse.NewFlow(3*units.Millilitre, 6*units.Minute)
 	fmt.Println(f, err)
 	// Output: 30 mL/h <nil>
 }
 
 // Two running rinses, each with water of its own, to a thousandth.
 func ExampleSeriesWaterFor() {
-	d, err := rinse.FlowOf(3*units.Millilitre, 6*units.Minute)
+	d, err := rinse.NewFlow(3*units.Millilitre, 6*units.Minute)
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -222,7 +222,7 @@ func ExampleSprayWaterFor() {
 }
 
 func ExampleWaterForWorking() {
-	d, err := rinse.FlowOf(3*units.Millilitre, 6*units.Minute)
+	d, err := rinse.NewFlow(3*units.Millilitre, 6*units.Minute)
 	if err != nil {
 		fmt.Println(err)
 		return

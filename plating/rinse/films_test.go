@@ -142,7 +142,7 @@ func TestPropertyDrainCurve(t *testing.T) {
 }
 
 func TestPropertyDragOut(t *testing.T) {
-	l := rinse.Load{Area: 1 * units.SquareMetre, Shape: rinse.VerticalWell}
+	l := rinse.WetLoad{Area: 1 * units.SquareMetre, Shape: rinse.VerticalWell}
 	plain := must(l.DragOut())(t)
 	if ml := plain.Low.In(mL); ml < 16 || ml > 17 {
 		t.Errorf("0.4 gal/1000 ft² is %g mL/m², want about 16.3", ml)
@@ -153,7 +153,7 @@ func TestPropertyDragOut(t *testing.T) {
 	if c.Seen == plain.Seen {
 		t.Error("a corrected figure is not marked as from memory")
 	}
-	cup := rinse.Load{Area: 1, Shape: rinse.CupVeryPoor, Drain: 40, Thickness: rinse.Syrupy}
+	cup := rinse.WetLoad{Area: 1, Shape: rinse.CupVeryPoor, Drain: 40, Thickness: rinse.Syrupy}
 	if got := must(cup.DragOut())(t); got.Factor != 1 || got.Note == "" {
 		t.Errorf("a cup drains with time: %+v", got)
 	}

@@ -47,7 +47,7 @@ func TestIndependentSeriesSimulated(t *testing.T) {
 		n := 1 + i%4
 		in, out := 0.1+r.Float64(), 0.1+r.Float64()
 		own := make([]float64, n)
-		s := rinse.Series{DragIn: rinse.Flow(in) * lh, DragOut: rinse.Flow(out) * lh}
+		s := rinse.RinseSeries{DragIn: rinse.Flow(in) * lh, DragOut: rinse.Flow(out) * lh}
 		for k := range own {
 			own[k] = math.Exp(4*r.Float64() - 2)
 			if k == 0 {
@@ -66,7 +66,7 @@ func TestIndependentSeriesSimulated(t *testing.T) {
 func TestIndependentTankSimulated(t *testing.T) {
 	r := rand.New(rand.NewSource(5))
 	for i := 0; i < 200; i++ {
-		tank := rinse.Tank{Bath: 8 * gL, Volume: units.Volume(1+20*r.Float64()) * litre, DragOut: units.Volume(1+
+		tank := rinse.RinseTank{Bath: 8 * gL, Volume: units.Volume(1+20*r.Float64()) * litre, DragOut: units.Volume(1+
 			60*r.Float64()) * mL}
 		if i%2 == 1 {
 			tank.Water = units.Volume(3*r.Float64()) * litre
@@ -120,7 +120,7 @@ func TestIndependentTankSimulated(t *testing.T) {
 // trials of chance d/(V + d).
 func TestIndependentRowSimulated(t *testing.T) {
 	const volume, drag, loads = 2.0, 0.02, 40
-	tank := rinse.Tank{Bath: 8 * gL, DragOut: drag * litre}
+	tank := rinse.RinseTank{Bath: 8 * gL, DragOut: drag * litre}
 	row := must(tank.Row([]units.Volume{volume * litre, volume * litre, volume * litre}, loads))(t)
 	vats := []vat{{volume, 0}, {volume, 0}, {volume, 0}}
 	for range loads {
@@ -140,7 +140,7 @@ func TestIndependentRowSimulated(t *testing.T) {
 		}
 		near(t, "negative binomial", row[k].In(gL), 8*chance, 1e-9)
 	}
-	near(t, "first of the row", row[0], must(rinse.Tank{Bath: 8 * gL, Volume: volume * litre,
+	near(t, "first of the row", row[0], must(rinse.RinseTank{Bath: 8 * gL, Volume: volume * litre,
 		DragOut: drag * litre}.After(loads))(t), 1e-12)
 }
 

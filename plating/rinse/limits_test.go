@@ -85,7 +85,7 @@ func TestPropertyZeros(t *testing.T) {
 			t.Errorf("%s: %v Pa·s, want %v", k, got, v)
 		}
 	}
-	for _, s := range []rinse.Shape{rinse.CupVeryPoor + 1, 200} {
+	for _, s := range []rinse.Drainage{rinse.CupVeryPoor + 1, 200} {
 		if s.String() != rinse.NoShape.String() {
 			t.Errorf("shape %d: %q", s, s)
 		}
@@ -94,11 +94,11 @@ func TestPropertyZeros(t *testing.T) {
 	if v, err := curve.Saved(10, 10); v != 0 || err != nil {
 		t.Errorf("saved in no time: %v, %v", v, err)
 	}
-	tank := rinse.Tank{Bath: 10, Start: 1, Volume: 1, DragOut: 0.01, Water: 0.01}
-	if b, err := tank.Balance(0); b != (rinse.Balance{}) || err != nil {
+	tank := rinse.RinseTank{Bath: 10, Start: 1, Volume: 1, DragOut: 0.01, Water: 0.01}
+	if b, err := tank.Balance(0); b != (rinse.MetalBalance{}) || err != nil {
 		t.Errorf("no load: %+v, %v", b, err)
 	}
-	if b, err := tank.Balance(-1); b != (rinse.Balance{}) || err == nil {
+	if b, err := tank.Balance(-1); b != (rinse.MetalBalance{}) || err == nil {
 		t.Errorf("-1 load: %+v", b)
 	}
 	if c, err := tank.After(0); c != tank.Start || err != nil {

@@ -126,8 +126,8 @@ func SprayWaterFor(ratio units.Ratio, film units.Volume, mixing units.Ratio) (un
 	return finite("spray water", w)
 }
 
-// A Limit is a published content that a final rinse should not pass.
-type Limit struct {
+// A LastWaterLimit is a published content that a final rinse should not pass.
+type LastWaterLimit struct {
 	Of      string // what is counted
 	Most    units.MassConcentration
 	Printed string
@@ -138,8 +138,8 @@ type Limit struct {
 // Limits returns the generally accepted contents of a final rinse.
 //
 // Source: [RinsingLessWater].
-func Limits() []Limit {
-	return []Limit{
+func Limits() []LastWaterLimit {
+	return []LastWaterLimit{
 		{"metal or cyanide", 0.005 * units.OuncePerUSGallon, "0.005 oz/gal", origin.Published, "RinsingLessWater"},
 		{"chromium", 0.002 * units.OuncePerUSGallon, "0.002 oz/gal", origin.Published, "RinsingLessWater"},
 	}

@@ -119,14 +119,14 @@ func TestPropertySplit(t *testing.T) {
 			sum += v
 		}
 		near(t, "sum", sum, total, 1e-13)
-		best := must(rinse.Series{Water: q, DragIn: in, DragOut: out}.Ratio())(t)
+		best := must(rinse.RinseSeries{Water: q, DragIn: in, DragOut: out}.Ratio())(t)
 		for a := range q {
 			for b := range q {
 				move := q[a] / 100
 				moved := append([]rinse.Flow(nil), q...)
 				moved[a] -= move
 				moved[b] += move
-				other, err := rinse.Series{Water: moved, DragIn: in, DragOut: out}.Ratio()
+				other, err := rinse.RinseSeries{Water: moved, DragIn: in, DragOut: out}.Ratio()
 				if err == nil && float64(other) > float64(best)*(1+1e-12) {
 					t.Fatalf("in %v, out %v: %v gives %v, %v gives %v", in, out, q, best, moved, other)
 				}
@@ -141,7 +141,7 @@ func TestPropertySplit(t *testing.T) {
 		if counter, err := rinse.WaterFor(best, n, in, out); err != nil || counter > total*(1+1e-12) {
 			t.Errorf("counterflow needs %v for what %v does in series (%v)", counter, total, err)
 		}
-		steps, err := rinse.Series{Water: q, DragIn: in, DragOut: out}.Working()
+		steps, err := rinse.RinseSeries{Water: q, DragIn: in, DragOut: out}.Working()
 		recompute(t, steps, err)
 	}
 	// A ratio that less water would do than keeps the first tank full.
@@ -153,14 +153,14 @@ func TestPropertySplit(t *testing.T) {
 
 // TestPropertyTank: the printed short forms of the still rinse, and its limits.
 func TestPropertyTank(t *testing.T) {
-	tank := rinse.Tank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 20 * mL}
+	tank := rinse.RinseTank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 20 * mL}
 	near(t, "first load", must(tank.After(1))(t), 8*gL*units.MassConcentration(0.02/2.02), 1e-14)
 	near(t, "hundred loads", must(tank.After(100))(t), 8*gL*units.MassConcentration(1-math.Pow(2/2.02, 100)), 1e-13)
 	near(t, "many loads", must(tank.After(1_000_000))(t), 8*gL, 1e-15)
 	if must(tank.After(0))(t) != 0 {
 		t.Error("no load, and the tank is not clean")
 	}
-	tiny := rinse.Tank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 2e-12 * litre}
+	tiny := rinse.RinseTank{Bath: 8 * gL, Volume: 2 * litre, DragOut: 2e-12 * litre}
 	near(t, "a tiny load keeps its digits", must(tiny.After(1))(t), 8e-12*gL, 1e-11)
 	for _, content := range []units.MassConcentration{0.01, 0.5, 4, 7.9} {
 		n := must(tank.LoadsTo(content))(t)
@@ -186,7 +186,7 @@ func TestPropertyWorkings(t *testing.T) {
 	r := rand.New(rand.NewSource(13))
 	for i := 0; i < 300; i++ {
 		u := func(low, high float64) float64 { return low * math.Pow(high/low, r.Float64()) }
-		tank := rinse.Tank{Bath: units.MassConcentration(u(1, 50)), Volume: units.Volume(u(0.5, 50)) * litre,
+		tank := rinse.RinseTank{Bath: units.MassConcentration(u(1, 50)), Volume: units.Volume(u(0.5, 50)) * litre,
 			DragOut: units.Volume(u(5, 100)) * mL, Water: units.Volume(u(0.1, 5)) * litre}
 		tank.Start = tank.Bath / 20
 		steps, err := tank.AfterWorking(1 + r.Intn(300))
@@ -197,8 +197,8 @@ func TestPropertyWorkings(t *testing.T) {
 		recompute(t, steps, err)
 		steps, err = rinse.WaterForWorking(units.Ratio(u(1.5, 1e5)), 1+r.Intn(5), run.DragIn, run.DragIn/2)
 		recompute(t, steps, err)
-		shape := rinse.VerticalWell + rinse.Shape(r.Intn(6))
-		steps, err = rinse.Load{Area: units.Area(u(0.01, 1)), Shape: shape, Drain: units.Duration(u(4, 50)),
+		shape := rinse.VerticalWell + rinse.Drainage(r.Intn(6))
+		steps, err = rinse.WetLoad{Area: units.Area(u(0.01, 1)), Shape: shape, Drain: units.Duration(u(4, 50)),
 			Thickness: rinse.Thickness(r.Intn(4))}.DragOutWorking()
 		recompute(t, steps, err)
 		steps, err = rinse.Withdrawal{Speed: units.Speed(u(1e-4, 1e-2)), Viscosity: rinse.Viscosity(u(0.8,
@@ -275,7 +275,7 @@ func TestPropertyText(t *testing.T) {
 		1 * rinse.LitrePerMinute:       "60 L/h",
 		1.2 * rinse.MillipascalSecond:  "1.2 mPa·s",
 		72 * rinse.MillinewtonPerMetre: "72 mN/m",
-		rinse.Shape(99):                "no shape",
+		rinse.Drainage(99):                "no shape",
 		rinse.CupVeryPoor:              "cup-shaped, very poorly drained",
 		rinse.Medium:                   "medium",
 		rinse.Thickness(9):             "unknown",

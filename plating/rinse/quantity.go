@@ -8,7 +8,7 @@ import (
 )
 
 // A Flow in cubic metres per second: of water into a rinse, or of solution that
-// the work carries from tank to tank. Make the latter with [FlowOf] from the
+// the work carries from tank to tank. Make the latter with [NewFlow] from the
 // volume a load carries and the time from load to load.
 type Flow float64
 
@@ -23,7 +23,7 @@ const (
 	USGallonPerMinute   Flow = Flow(units.USGallon) / 60
 )
 
-// FlowOf returns the mean flow of a volume every so often.
+// NewFlow returns the mean flow of a volume every so often.
 //
 //	D = d/t
 //
@@ -33,7 +33,7 @@ const (
 // Errors: a [*units.ValueError] for a value out of range.
 //
 // Source: [Definition].
-func FlowOf(v units.Volume, every units.Duration) (Flow, error) {
+func NewFlow(v units.Volume, every units.Duration) (Flow, error) {
 	if err := units.NonNegative("volume", v); err != nil {
 		return 0, err
 	}

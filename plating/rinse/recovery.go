@@ -172,7 +172,7 @@ type BatchCycle struct {
 //
 // Source: [Derived].
 func (b Batch) Cycle() (BatchCycle, error) {
-	tank := Tank{Bath: b.Bath, Volume: b.Volume, DragOut: b.DragOut}
+	tank := RinseTank{Bath: b.Bath, Volume: b.Volume, DragOut: b.DragOut}
 	if err := first(tank.check(), units.NonNegative("evaporation", b.Evaporation), units.NonNegative("drag-in", b.DragIn),
 		whole("loads between returns", b.Loads, 1, 1_000_000)); err != nil {
 		return BatchCycle{}, err

@@ -57,7 +57,7 @@ func TestReferenceCounterflowNickel(t *testing.T) {
 func TestReferenceCounterflowNote(t *testing.T) {
 	checked(t, "counterflownote.csv", func(t *testing.T, row testdata.Row) float64 {
 		film := units.Length(row.Float("film") * float64(units.Millilitre) / float64(units.SquareFoot))
-		drag := must(rinse.FlowOf(film.Over(units.Area(row.Float("area"))*units.SquareFoot), units.Hour))(t)
+		drag := must(rinse.NewFlow(film.Over(units.Area(row.Float("area"))*units.SquareFoot), units.Hour))(t)
 		bath := units.MassConcentration(row.Float("bath")) * gL
 		if row.Text("check") == "carried" {
 			return bath.Of(drag.Over(units.Hour)).In(units.Gram)
@@ -82,7 +82,7 @@ func TestReferenceDragOutTable(t *testing.T) {
 			if f.Seen != origin.Published || f.Source != "DragOutTable" {
 				t.Errorf("%v: seen %v, source %s", f.Shape, f.Seen, f.Source)
 			}
-			load := rinse.Load{Area: 1000 * units.SquareFoot, Shape: f.Shape}
+			load := rinse.WetLoad{Area: 1000 * units.SquareFoot, Shape: f.Shape}
 			c := must(load.DragOut())(t)
 			if c.Seen != f.Seen || c.Factor != 1 {
 				t.Errorf("%v: the plain figure is seen as %v with factor %v", f.Shape, c.Seen, c.Factor)

@@ -9,8 +9,8 @@ import (
 	"example.com/laydown/units/working"
 )
 
-// A Series is a row of running rinses that each have water of their own.
-type Series struct {
+// A RinseSeries is a row of running rinses that each have water of their own.
+type RinseSeries struct {
 	Water   []Flow // of each tank, the first first; each ≥ 0; 1 to 20 tanks
 	DragIn  Flow   // bath that the work brings into the first tank, > 0
 	DragOut Flow   // what the work takes on from every tank; zero means as DragIn
@@ -44,7 +44,7 @@ func checkDrags(tanks int, dragIn, dragOut Flow) error {
 // tank gets less than the work carries out of it.
 //
 // Source: [RinsingLessWater] for one tank, [Derived].
-func (s Series) Ratio() (units.Ratio, error) {
+func (s RinseSeries) Ratio() (units.Ratio, error) {
 	if err := checkDrags(len(s.Water), s.DragIn, s.DragOut); err != nil {
 		return 0, err
 	}
@@ -67,8 +67,8 @@ func (s Series) Ratio() (units.Ratio, error) {
 	return units.Ratio(r), nil
 }
 
-// Working shows how [Series.Ratio] computes, with the same errors.
-func (s Series) Working() ([]working.Step, error) {
+// Working shows how [RinseSeries.Ratio] computes, with the same errors.
+func (s RinseSeries) Working() ([]working.Step, error) {
 	ratio, err := s.Ratio()
 	if err != nil {
 		return nil, err

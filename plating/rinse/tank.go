@@ -7,12 +7,12 @@ import (
 	"example.com/laydown/units/working"
 )
 
-// A Tank is one rinse that is counted by loads. Each load brings a volume of
+// A RinseTank is one rinse that is counted by loads. Each load brings a volume of
 // solution in, mixes with the tank while it hangs there, and takes the same
 // volume of rinse water out. With Water zero it is a still rinse or a drag-out
 // tank; with Water, that much fresh water comes in with each load and as much
 // runs over.
-type Tank struct {
+type RinseTank struct {
 	Bath    units.MassConcentration // content of what is followed in the bath before, > 0
 	Start   units.MassConcentration // content of the tank before the first load, 0 ≤ Start ≤ Bath
 	Volume  units.Volume            // > 0
@@ -22,7 +22,7 @@ type Tank struct {
 
 const mostLoads = 1_000_000_000
 
-func (t Tank) check() error {
+func (t RinseTank) check() error {
 	if err := first(units.Positive("content of the bath", t.Bath), units.NonNegative("content of the tank at the start",
 		t.Start),
 		units.Positive("volume of the tank", t.Volume), units.Positive("drag-out of a load", t.DragOut),
@@ -41,13 +41,13 @@ func (t Tank) check() error {
 }
 
 // limit returns the content that the tank tends to.
-func (t Tank) limit() float64 {
+func (t RinseTank) limit() float64 {
 	return float64(t.Bath) * (float64(t.DragOut) / (float64(t.DragOut) + float64(t.Water)))
 }
 
 // decay returns ln((V+d+w)/V), so that exp(-N·decay) is what N loads leave of
 // the distance to the limit.
-func (t Tank) decay() float64 {
+func (t RinseTank) decay() float64 {
 	return math.Log1p((float64(t.DragOut) + float64(t.Water)) / float64(t.Volume))
 }
 
@@ -70,14 +70,14 @@ func (t Tank) decay() float64 {
 // Errors: a [*units.ValueError] for a value out of range.
 //
 // Source: [Derived].
-func (t Tank) After(loads int) (units.MassConcentration, error) {
+func (t RinseTank) After(loads int) (units.MassConcentration, error) {
 	if err := first(t.check(), whole("loads", loads, 0, mostLoads)); err != nil {
 		return 0, err
 	}
 	return units.MassConcentration(t.after(loads)), nil
 }
 
-func (t Tank) after(loads int) float64 {
+func (t RinseTank) after(loads int) float64 {
 	grown := -math.Expm1(-float64(loads) * t.decay()) // share of the way to the limit
 	if loads == 0 {
 		return float64(t.Start)
@@ -85,8 +85,8 @@ func (t Tank) after(loads int) float64 {
 	return float64(t.Start)*(1-grown) + t.limit()*grown
 }
 
-// AfterWorking shows how [Tank.After] computes, with the same errors.
-func (t Tank) AfterWorking(loads int) ([]working.Step, error) {
+// AfterWorking shows how [RinseTank.After] computes, with the same errors.
+func (t RinseTank) AfterWorking(loads int) ([]working.Step, error) {
 	c, err := t.After(loads)
 	if err != nil {
 		return nil, err
@@ -111,13 +111,13 @@ func (t Tank) AfterWorking(loads int) ([]working.Step, error) {
 //
 //	C  content  > 0 and below what the tank tends to [kg/m³]
 //
-// The other symbols are those of [Tank.After].
+// The other symbols are those of [RinseTank.After].
 //
 // Errors: a [*units.ValueError] for a value out of range, for a content that
 // the tank never reaches, and for one that takes more than 1e9 loads.
 //
 // Source: [Derived].
-func (t Tank) LoadsTo(content units.MassConcentration) (int, error) {
+func (t RinseTank) LoadsTo(content units.MassConcentration) (int, error) {
 	if err := first(t.check(), units.Positive("content to reach", content)); err != nil {
 		return 0, err
 	}
@@ -155,10 +155,10 @@ func (t Tank) LoadsTo(content units.MassConcentration) (int, error) {
 //	N  as of LoadsTo
 //	T  every  time from load to load, > 0 [s]
 //
-// Errors: as [Tank.LoadsTo].
+// Errors: as [RinseTank.LoadsTo].
 //
 // Source: [Derived].
-func (t Tank) TimeTo(content units.MassConcentration, every units.Duration) (units.Duration, error) {
+func (t RinseTank) TimeTo(content units.MassConcentration, every units.Duration) (units.Duration, error) {
 	if err := units.Positive("time from load to load", every); err != nil {
 		return 0, err
 	}
@@ -170,8 +170,8 @@ func (t Tank) TimeTo(content units.MassConcentration, every units.Duration) (uni
 	return finite("time to reach the content", d)
 }
 
-// A Balance says where the metal went that loads carried out of the bath.
-type Balance struct {
+// A MetalBalance says where the metal went that loads carried out of the bath.
+type MetalBalance struct {
 	In       units.Mass // carried into the tank
 	Kept     units.Mass // in the tank at the end, less what was there at the start
 	OnWork   units.Mass // carried on to the next tank
@@ -182,32 +182,32 @@ type Balance struct {
 //
 //	In = N·d·C₀, Kept = V·(C_N - C_s), OnWork = d·ΣC_i, Overflow = w·ΣC_i
 //
-// The symbols are those of [Tank.After]; the sum runs over the content after
+// The symbols are those of [RinseTank.After]; the sum runs over the content after
 // each load. In is Kept, OnWork and Overflow together.
 //
 // Errors: a [*units.ValueError] for a value out of range.
 //
 // Source: [Derived].
-func (t Tank) Balance(loads int) (Balance, error) {
+func (t RinseTank) Balance(loads int) (MetalBalance, error) {
 	if err := first(t.check(), whole("loads", loads, 0, mostLoads)); err != nil {
-		return Balance{}, err
+		return MetalBalance{}, err
 	}
 	sum := t.contents(loads)
-	b := Balance{
+	b := MetalBalance{
 		In:       units.Mass(float64(loads) * float64(t.DragOut) * float64(t.Bath)),
 		Kept:     units.Mass(float64(t.Volume) * (t.after(loads) - float64(t.Start))),
 		OnWork:   units.Mass(float64(t.DragOut) * sum),
 		Overflow: units.Mass(float64(t.Water) * sum),
 	}
 	if !numbers(b.In, b.Kept, b.OnWork, b.Overflow) {
-		return Balance{}, tooFar("balance")
+		return MetalBalance{}, tooFar("balance")
 	}
 	return b, nil
 }
 
 // contents sums the content after each of the first loads: one by one while
 // the closed form would lose digits, by the closed form for many.
-func (t Tank) contents(loads int) float64 {
+func (t RinseTank) contents(loads int) float64 {
 	if loads <= 100_000 {
 		sum, c := 0.0, float64(t.Start)
 		v, d, w := float64(t.Volume), float64(t.DragOut), float64(t.Water)
@@ -233,12 +233,12 @@ func (t Tank) contents(loads int) float64 {
 // 20, or more than 1e7 loads.
 //
 // Source: [Derived].
-func (t Tank) Row(volumes []units.Volume, loads int) ([]units.MassConcentration, error) {
+func (t RinseTank) Row(volumes []units.Volume, loads int) ([]units.MassConcentration, error) {
 	if err := first(whole("still rinses", len(volumes), 1, mostStages), whole("loads", loads, 0, 10_000_000)); err != nil {
 		return nil, err
 	}
 	for _, v := range volumes {
-		one := Tank{Bath: t.Bath, Volume: v, DragOut: t.DragOut}
+		one := RinseTank{Bath: t.Bath, Volume: v, DragOut: t.DragOut}
 		if err := one.check(); err != nil {
 			return nil, err
 		}

@@ -21,19 +21,19 @@ func thicknessWords() []string {
 // MarshalText writes the shape in words.
 //
 // Errors: a [*units.ValueError] for no shape.
-func (s Shape) MarshalText() ([]byte, error) {
+func (s Drainage) MarshalText() ([]byte, error) {
 	return units.WordOf("how the work hangs", int(s), shapeWords())
 }
 
 // UnmarshalText reads what MarshalText writes.
 //
 // Errors: a [*units.ValueError] that lists the rows of the table.
-func (s *Shape) UnmarshalText(text []byte) error {
+func (s *Drainage) UnmarshalText(text []byte) error {
 	if s == nil {
 		return units.Missing("shape to read into", "a pointer to one")
 	}
 	i, err := units.FromWord("how the work hangs", string(text), shapeWords())
-	*s = Shape(i)
+	*s = Drainage(i)
 	return err
 }
 

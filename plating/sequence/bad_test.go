@@ -152,7 +152,7 @@ func TestPropertyWords(t *testing.T) {
 		}
 	}
 	for k := sequence.SoakClean; k <= sequence.Bake; k++ {
-		var v sequence.Kind
+		var v sequence.TankKind
 		if err := v.UnmarshalText([]byte(k.String())); v != k || err != nil {
 			t.Errorf("%s: %v, %v", k, v, err)
 		}
@@ -166,7 +166,7 @@ func TestPropertyWords(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 	if sequence.Substrate(99).String() != "unknown" || sequence.Finish(99).String() != "unknown" ||
-		sequence.Kind(99).String() != "unknown" || sequence.Finish(99).BathKey() != "" {
+		sequence.TankKind(99).String() != "unknown" || sequence.Finish(99).BathKey() != "" {
 		t.Error("a value of no name has one")
 	}
 }
@@ -179,12 +179,12 @@ func FuzzCheck(f *testing.F) {
 		lib := bath.Library()
 		var tanks []sequence.Tank
 		for i, k := range kinds[:min(len(kinds), 40)] {
-			tank := sequence.Tank{Kind: sequence.Kind(k % 16), LiveEntry: flag, Wait: units.Duration(k),
+			tank := sequence.Tank{Kind: sequence.TankKind(k % 16), LiveEntry: flag, Wait: units.Duration(k),
 				MinThickness: units.Length(k) * 1e-8}
 			tank.Bath = lib[(int(k)*7+i)%len(lib)]
 			tank.Process = sequence.Process{Chemistry: "x", Effect: sequence.Effect(k), Hazards: tank.Bath.Hazards,
 				Strong: k%2 == 0}
-			tank.Rinse = sequence.RinseSet{Stages: int(k % 4), Flow: sequence.Flow(k % 5), Acidified: k%7 == 0,
+			tank.Rinse = sequence.RinseSet{Stages: int(k % 4), Flow: sequence.RinseFlow(k % 5), Acidified: k%7 == 0,
 				Station: string(rune('A' + k%3))}
 			tanks = append(tanks, tank)
 		}
@@ -210,13 +210,13 @@ func FuzzCheck(f *testing.F) {
 
 // TestNoWords: a number that is no word of its list is not written as one.
 func TestNoWords(t *testing.T) {
-	for _, v := range []encoding.TextMarshaler{sequence.Kind(99), sequence.Substrate(99), sequence.Finish(99),
-		sequence.Flow(99), sequence.Polarity(99), price.Kind(99), plating.PH(math.NaN())} {
+	for _, v := range []encoding.TextMarshaler{sequence.TankKind(99), sequence.Substrate(99), sequence.Finish(99),
+		sequence.RinseFlow(99), sequence.Polarity(99), price.LineKind(99), plating.PH(math.NaN())} {
 		if text, err := v.MarshalText(); err == nil {
 			t.Errorf("%T: %s", v, text)
 		}
 	}
-	if s := fmt.Sprint(sequence.Flow(99), sequence.Polarity(99), plating.Severity(99),
+	if s := fmt.Sprint(sequence.RinseFlow(99), sequence.Polarity(99), plating.Severity(99),
 		plating.Role(99)); s != "unknown unknown unknown unknown" {
 		t.Error(s)
 	}
@@ -249,7 +249,7 @@ func TestNoWords(t *testing.T) {
 // and acid, and an electroclean must say which pole the piece is.
 func TestUnsaidIsDangerous(t *testing.T) {
 	p := piece(brass, hard)
-	for _, flow := range []sequence.Flow{sequence.Still, 99, 255} {
+	for _, flow := range []sequence.RinseFlow{sequence.Still, 99, 255} {
 		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: libraryBath(t, "copper-cyanide-strike"),
 			Time: 60, LiveEntry: true},
 			{Name: "rinse", Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: 2, Flow: flow}},

@@ -14,7 +14,7 @@ import (
 type Card struct {
 	Number      int                              `json:"number"` // from 1
 	Name        string                           `json:"name"`
-	Kind        Kind                             `json:"kind"`
+	Kind        TankKind                             `json:"kind"`
 	Chemistry   string                           `json:"chemistry"`
 	Temperature bath.Range[units.Temperature]    `json:"temperature" in:"°C"`
 	Window      bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`
@@ -117,7 +117,7 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	case t.MinThickness > 0:
 		c.TimeBy = "min_thickness"
 		l := layerOf(t, p)
-		s, err := bath.EstimateRange(l, *b, bath.Point{CurrentDensity: c.Set})
+		s, err := bath.EstimateRange(l, *b, bath.OperatingPoint{CurrentDensity: c.Set})
 		if err = notJustOutside(err); err != nil {
 			return err
 		}

@@ -80,7 +80,7 @@ type coat struct {
 	tank  int
 	key   string
 	metal string
-	kind  Kind
+	kind  TankKind
 }
 
 func (r *review) add(code Code, s plating.Severity, source, text, reason, remedy string, tanks ...int) {

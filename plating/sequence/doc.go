@@ -52,7 +52,7 @@
 // this load and their window, time with its band, agitation, anode and its
 // area, what to look at before going on, cautions; as data and as Text. Every
 // figure says how it is known. [Layers] hands the plating tanks to
-// [plating.EstimateJob].
+// [plating.EstimateSystem].
 //
 // # 6. What a check does not see
 //

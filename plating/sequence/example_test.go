@@ -154,7 +154,7 @@ func ExampleLayers() {
 		fmt.Println(err)
 		return
 	}
-	res, err := plating.EstimateJob(plating.Job{Name: p.Name, Parts: []plating.Part{{Count: 1, Area: p.Area}},
+	res, err := plating.EstimateSystem(plating.System{Name: p.Name, Parts: []plating.Item{{Count: 1, Area: p.Area}},
 		Layers: layers})
 	if err != nil {
 		fmt.Println(err)

@@ -40,12 +40,12 @@ func libraryBath(t *testing.T, key string) bath.Bath {
 }
 
 // plated makes a plating tank.
-func plated(t *testing.T, kind sequence.Kind, key string, least units.Length) sequence.Tank {
+func plated(t *testing.T, kind sequence.TankKind, key string, least units.Length) sequence.Tank {
 	b := libraryBath(t, key)
 	return sequence.Tank{Name: b.Name, Kind: kind, Bath: b, MinThickness: least, LiveEntry: b.LiveEntry}
 }
 
-func rinse(stages int, flow sequence.Flow) sequence.Tank {
+func rinse(stages int, flow sequence.RinseFlow) sequence.Tank {
 	return sequence.Tank{Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: stages, Flow: flow}}
 }
 
@@ -70,7 +70,7 @@ func (l *line) find(match func(sequence.Tank) bool) int {
 func (l *line) bath(key string) int {
 	return l.find(func(t sequence.Tank) bool { return t.Bath.Key == key })
 }
-func (l *line) kind(k sequence.Kind) int {
+func (l *line) kind(k sequence.TankKind) int {
 	return l.find(func(t sequence.Tank) bool { return t.Kind == k })
 }
 

@@ -42,7 +42,7 @@ func notJustOutside(err error) error {
 	return err
 }
 
-// Layers makes the layers of a sequence for [plating.EstimateJob]: one for each
+// Layers makes the layers of a sequence for [plating.EstimateSystem]: one for each
 // tank that plates, with the bath at the middle of its ranges, strikes by their
 // time, the rest by their minimum thickness. A setting outside a bath's range is kept;
 // the notes of the estimate question it. The strike is not counted towards the
@@ -62,7 +62,7 @@ func Layers(tanks []Tank, p Piece) ([]plating.Layer, error) {
 			continue
 		}
 		l := layerOf(t, &p)
-		b, err := t.Bath.At(bath.Point{CurrentDensity: l.CurrentDensity})
+		b, err := t.Bath.At(bath.OperatingPoint{CurrentDensity: l.CurrentDensity})
 		if err = notJustOutside(err); err != nil {
 			return nil, fmt.Errorf("tank %d, %s: %w", i+1, units.Clip(t.title()), err)
 		}

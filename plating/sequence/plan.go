@@ -89,7 +89,7 @@ func dragOut() Tank {
 }
 
 // coat adds a plating tank with what belongs behind it.
-func (pl *planner) coat(kind Kind, key string, least units.Length) {
+func (pl *planner) coat(kind TankKind, key string, least units.Length) {
 	if pl.around {
 		return
 	}

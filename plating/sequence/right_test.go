@@ -68,9 +68,9 @@ func TestPropertyEveryPlan(t *testing.T) {
 					t.Errorf("%s, %s: %v", s, f, err)
 					continue
 				}
-				job := plating.Job{Name: p.Name, Substrate: s.String(), Parts: []plating.Part{{Count: 1, Area: p.Area}},
+				job := plating.System{Name: p.Name, Substrate: s.String(), Parts: []plating.Item{{Count: 1, Area: p.Area}},
 					Layers: layers}
-				res, err := plating.EstimateJob(job)
+				res, err := plating.EstimateSystem(job)
 				if err != nil {
 					t.Errorf("%s, %s: %v", s, f, err)
 					continue
@@ -258,8 +258,8 @@ func TestPropertyCopperStrike(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			job := plating.Job{Parts: []plating.Part{{Count: 1, Area: p.Area}}, Layers: layers[:1]}
-			res, err := plating.EstimateJob(job)
+			job := plating.System{Parts: []plating.Item{{Count: 1, Area: p.Area}}, Layers: layers[:1]}
+			res, err := plating.EstimateSystem(job)
 			if err != nil {
 				t.Fatal(err)
 			}

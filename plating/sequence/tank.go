@@ -11,13 +11,13 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Kind says what a tank is for. The zero value is "not said", which a check
+// A TankKind says what a tank is for. The zero value is "not said", which a check
 // does not let pass.
-type Kind uint8
+type TankKind uint8
 
 // The kinds, in the usual order.
 const (
-	KindUnknown Kind = iota
+	KindUnknown TankKind = iota
 	SoakClean
 	Electroclean
 	Rinse
@@ -39,7 +39,7 @@ func kindWords() []string {
 }
 
 // String returns the kind in words.
-func (k Kind) String() string {
+func (k TankKind) String() string {
 	if k >= kindEnd {
 		k = KindUnknown
 	}
@@ -49,43 +49,43 @@ func (k Kind) String() string {
 // MarshalText writes the kind in words, for JSON.
 //
 // Errors: a [*units.ValueError] for a number out of range.
-func (k Kind) MarshalText() ([]byte, error) {
+func (k TankKind) MarshalText() ([]byte, error) {
 	return words("kind of tank", uint8(k), uint8(kindEnd), k.String())
 }
 
 // UnmarshalText reads what MarshalText writes.
 //
 // Errors: a [*units.ValueError] that lists the kinds.
-func (k *Kind) UnmarshalText(text []byte) error {
+func (k *TankKind) UnmarshalText(text []byte) error {
 	if k == nil {
 		return units.Missing("kind of tank to read into", "a pointer to one")
 	}
 	i, err := choose("kind of tank", string(text), kindWords())
-	*k = Kind(i)
+	*k = TankKind(i)
 	return err
 }
 
-func (k Kind) deposits() bool { return k == Strike || k == Underplate || k == Plate }
+func (k TankKind) deposits() bool { return k == Strike || k == Underplate || k == Plate }
 
 // oven reports whether the piece stays dry: what it carries stays on it.
-func (k Kind) oven() bool { return k == Dry || k == Bake || k == Relieve }
+func (k TankKind) oven() bool { return k == Dry || k == Bake || k == Relieve }
 
-func (k Kind) rinses() bool { return k == Rinse || k == FinalRinse }
-func (k Kind) cleans() bool { return k == SoakClean || k == Electroclean }
+func (k TankKind) rinses() bool { return k == Rinse || k == FinalRinse }
+func (k TankKind) cleans() bool { return k == SoakClean || k == Electroclean }
 
-// A Flow says how rinse water moves.
-type Flow uint8
+// A RinseFlow says how rinse water moves.
+type RinseFlow uint8
 
 // The flows. Still water collects what it washes off.
 const (
-	Still Flow = iota
+	Still RinseFlow = iota
 	Running
 	Counterflow // each stage feeds the dirtier one before it
 	Spray
 )
 
 // String returns the flow in words.
-func (f Flow) String() string {
+func (f RinseFlow) String() string {
 	switch f {
 	case Running:
 		return "running"
@@ -100,19 +100,19 @@ func (f Flow) String() string {
 }
 
 // moves reports whether fresh water comes to the rinse.
-func (f Flow) moves() bool { return f == Running || f == Counterflow || f == Spray }
+func (f RinseFlow) moves() bool { return f == Running || f == Counterflow || f == Spray }
 
 // MarshalText writes the flow in words, for JSON.
 //
 // Errors: a [*units.ValueError] for a number out of range.
-func (f Flow) MarshalText() ([]byte, error) {
+func (f RinseFlow) MarshalText() ([]byte, error) {
 	return words("flow of the rinse", uint8(f), uint8(Spray)+1, f.String())
 }
 
 // A RinseSet is the water of a rinse.
 type RinseSet struct {
 	Stages    int    `json:"stages"` // tanks one after the other
-	Flow      Flow   `json:"flow"`
+	Flow      RinseFlow   `json:"flow"`
 	Deionised bool   `json:"deionised"`
 	Acidified bool   `json:"acidified"`         // a little acid, against a new passive film
 	Station   string `json:"station,omitempty"` // the tank that really stands there: same name, same water
@@ -121,7 +121,7 @@ type RinseSet struct {
 // A Tank is one stop of a piece.
 type Tank struct {
 	Name    string // on the sheet; by chemistry
-	Kind    Kind
+	Kind    TankKind
 	Bath    bath.Bath // of a strike, underplate or plate
 	Process Process   // of a clean, activation, dry or bake
 	Rinse   RinseSet  // of a rinse

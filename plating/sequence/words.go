@@ -12,12 +12,12 @@ func flowWords() []string { return []string{"still", "running", "counterflow", "
 // UnmarshalText reads the flow in words.
 //
 // Errors: a [*units.ValueError] that lists the words.
-func (f *Flow) UnmarshalText(text []byte) error {
+func (f *RinseFlow) UnmarshalText(text []byte) error {
 	if f == nil {
 		return units.Missing("flow to read into", "a pointer to one")
 	}
 	i, err := units.FromWord("flow of the rinse", string(text), flowWords())
-	*f = Flow(i)
+	*f = RinseFlow(i)
 	return err
 }
 

@@ -40,7 +40,7 @@ func TestPropertyBadDimensions(t *testing.T) {
 				v.Field(i).SetFloat(bad)
 				name := typ.Name() + "." + typ.Field(i).Name
 				refuse := bad-bad != 0 || bad < 0 || (bad == 0 && !mayBeZero[name] && !unused)
-				held(t, fmt.Sprintf("%s = %g in %+v", name, bad, p), v.Interface().(Piece), refuse)
+				held(t, fmt.Sprintf("%s = %g in %+v", name, bad, p), v.Interface().(Body), refuse)
 			}
 		}
 	}
@@ -50,7 +50,7 @@ func TestPropertyBadDimensions(t *testing.T) {
 }
 
 // held checks the minimum thickness of Piece on a piece that may be bad.
-func held(t *testing.T, name string, p Piece, refuse bool) {
+func held(t *testing.T, name string, p Body, refuse bool) {
 	t.Helper()
 	a, err := p.Area()
 	steps, err2 := p.Working()
@@ -87,7 +87,7 @@ func TestPropertyBadChoices(t *testing.T) {
 	disc := Disc{Diameter: 0.05, Thickness: 0.002}
 	ball := Sphere{Diameter: 0.01}
 	cases := []struct {
-		piece Piece
+		piece Body
 		says  string
 		why   error
 	}{
@@ -170,13 +170,13 @@ func TestPropertyForeign(t *testing.T) {
 	boom := errors.New("no working")
 	silent, broken := foreign{value: 2}, foreign{value: 2, fail: boom}
 	disc := Disc{Diameter: 0.01, Faces: OneFace}
-	for _, p := range []Piece{Assembly{silent}, Times{3, silent}, Masked{silent, 1}, Less{silent, disc}, Drilled{silent,
+	for _, p := range []Body{Assembly{silent}, Times{3, silent}, Masked{silent, 1}, Less{silent, disc}, Drilled{silent,
 		nil}} {
 		if steps, err := p.Working(); err != nil || len(steps) == 0 {
 			t.Errorf("%T: %v steps, %v", p, len(steps), err)
 		}
 	}
-	for _, p := range []Piece{Assembly{broken}, Times{3, broken}, Masked{broken, 1}, Less{broken, disc},
+	for _, p := range []Body{Assembly{broken}, Times{3, broken}, Masked{broken, 1}, Less{broken, disc},
 		Less{Known{Value: 9}, broken}, Drilled{broken, nil}} {
 		if steps, err := p.Working(); !errors.Is(err, boom) || steps != nil {
 			t.Errorf("%T: %v steps, %v", p, len(steps), err)

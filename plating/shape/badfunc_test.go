@@ -113,7 +113,7 @@ func TestPropertyNames(t *testing.T) {
 // TestPropertyHoleMouths: holes that fit one by one may still be more than the
 // face; just below that they pass, just above they do not.
 func TestPropertyHoleMouths(t *testing.T) {
-	for _, p := range []Piece{
+	for _, p := range []Body{
 		Plate{Length: 0.06, Width: 0.04, Faces: OneFace},
 		Disc{Diameter: 0.05, Faces: OneFace},
 		Ring{Outer: 0.06, Inner: 0.03, Faces: OneFace},
@@ -135,7 +135,7 @@ func TestPropertyBounds(t *testing.T) {
 	if l, err := OvalLink(0.01, 0.01, 0.002); err != nil || apart(float64(l), math.Pi*0.008) > 1e-12 {
 		t.Errorf("round link: %v, %v", l, err)
 	}
-	for _, p := range []Piece{
+	for _, p := range []Body{
 		ScrewHead{Style: PanHead, Diameter: 0.01, Height: 0.005},
 		Torus{CentreDiameter: 0.01, TubeDiameter: 0.01},
 		Cap{SphereDiameter: 0.01, Height: 0.01},

@@ -9,8 +9,8 @@ import (
 )
 
 // areaOf asks a piece for its area; a missing piece is an error. It holds the
-// answer of a foreign piece to the minimum thickness of [Piece].
-func areaOf(p Piece) (units.Area, error) {
+// answer of a foreign piece to the minimum thickness of [Body].
+func areaOf(p Body) (units.Area, error) {
 	if p == nil {
 		return 0, &units.ValueError{Field: "piece", Value: "none",
 			Need: "a body such as a Plate or a Sphere", Err: units.ErrInconsistent}
@@ -30,10 +30,10 @@ func areaOf(p Piece) (units.Area, error) {
 // Errors: as for [Assembly.Area].
 //
 // Source: [Derived].
-func Sum(parts ...Piece) (units.Area, error) { return Assembly(parts).Area() }
+func Sum(parts ...Body) (units.Area, error) { return Assembly(parts).Area() }
 
 // An Assembly is several parts plated together.
-type Assembly []Piece
+type Assembly []Body
 
 // Area returns the sum of the parts' areas.
 //
@@ -89,7 +89,7 @@ func (s Assembly) Working() ([]working.Step, error) {
 }
 
 // termOf makes a term of a piece's area, with the meaning of its last step.
-func termOf(p Piece, symbol string, steps []working.Step) (working.Term, error) {
+func termOf(p Body, symbol string, steps []working.Step) (working.Term, error) {
 	a, err := areaOf(p)
 	meaning := "area of the part"
 	if n := len(steps); n > 0 {
@@ -101,7 +101,7 @@ func termOf(p Piece, symbol string, steps []working.Step) (working.Term, error) 
 // Times is a number of equal pieces.
 type Times struct {
 	Count int
-	Piece Piece
+	Piece Body
 }
 
 // Area returns the area of all copies.

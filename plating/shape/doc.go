@@ -20,7 +20,7 @@
 //	WeighedSheet, WeighedWire    pierced hands and loose wire, by their mass
 //	Known                        an area from a drawing or a mesh
 //
-// All of them are a [Piece], and a Piece can be part of another:
+// All of them are a [Body], and a Piece can be part of another:
 //
 //	Assembly, Sum                parts plated together
 //	Times                        a number of equal pieces

@@ -18,7 +18,7 @@ import (
 // thickness). Where the holes lie is not known, so holes that overlap or cut the
 // edge are not found out. Of any other piece only the resulting area is checked.
 type Drilled struct {
-	Piece Piece
+	Piece Body
 	Holes []Hole
 }
 
@@ -90,7 +90,7 @@ type flat struct {
 }
 
 // flatOf returns the flat part behind a piece, if it is one.
-func flatOf(p Piece) (flat, bool) {
+func flatOf(p Body) (flat, bool) {
 	switch p := p.(type) {
 	case Plate:
 		return flat{min(p.Length, p.Width), p.Thickness, float64(p.Length) * float64(p.Width), p.Faces}, true

@@ -12,7 +12,7 @@ import (
 // its own wall. The zero values of the options are the usual hole: it goes
 // through a plate whose two faces plate, and its wall plates.
 //
-// A Hole is not a [Piece]: what it changes may be less than nothing. Put it
+// A Hole is not a [Body]: what it changes may be less than nothing. Put it
 // into a [Drilled].
 type Hole struct {
 	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`

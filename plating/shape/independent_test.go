@@ -29,7 +29,7 @@ func TestIndependentBodies(t *testing.T) {
 
 	cases := []struct {
 		name  string
-		piece Piece
+		piece Body
 		want  float64
 	}{
 		{"plate", Plate{Length: 2, Width: 1.5, Thickness: 0.3}, 2*face + edge},

@@ -8,7 +8,7 @@ import (
 // A Masked is a piece of which a measured area is covered: with lacquer, wax or
 // tape, or by a clamp.
 type Masked struct {
-	Piece   Piece
+	Piece   Body
 	Covered units.Area // 0: nothing
 }
 
@@ -35,7 +35,7 @@ func (m Masked) Area() (units.Area, error) {
 }
 
 // subtract takes an area off a piece and refuses to leave nothing.
-func subtract(field string, p Piece, off units.Area) (units.Area, error) {
+func subtract(field string, p Body, off units.Area) (units.Area, error) {
 	b, err := areaOf(p)
 	if err != nil {
 		return 0, err
@@ -69,8 +69,8 @@ func (m Masked) Working() ([]working.Step, error) {
 // pillar stands, the two discs where a ball is soldered to a rod. Several spots
 // are an [Assembly] or a [Times].
 type Less struct {
-	Piece Piece
-	Off   Piece // what is taken away, such as a Disc with OneFace
+	Piece Body
+	Off   Body // what is taken away, such as a Disc with OneFace
 }
 
 // Area returns the difference of the two areas.

@@ -8,9 +8,9 @@ import (
 	"example.com/laydown/units/working"
 )
 
-// A Piece is a part, or parts put together, whose plated area is known. Every
+// A Body is a part, or parts put together, whose plated area is known. Every
 // body of this package is one, as a value; a type of your own may be one too.
-type Piece interface {
+type Body interface {
 	// Area returns the area that plates: finite and above zero, or an error.
 	Area() (units.Area, error)
 	// Working returns the calculation step by step. The result of the last

@@ -10,11 +10,11 @@ import (
 
 // scaled returns a copy of a body with every length times s, every area and mass
 // by its power.
-func scaled(p Piece, s float64) Piece {
+func scaled(p Body, s float64) Body {
 	v := reflect.New(reflect.TypeOf(p)).Elem()
 	v.Set(reflect.ValueOf(p))
 	scale(v, s)
-	return v.Interface().(Piece)
+	return v.Interface().(Body)
 }
 
 func scale(v reflect.Value, s float64) {
@@ -36,7 +36,7 @@ func scale(v reflect.Value, s float64) {
 		}
 	case reflect.Interface:
 		if !v.IsNil() {
-			v.Set(reflect.ValueOf(scaled(v.Interface().(Piece), s)))
+			v.Set(reflect.ValueOf(scaled(v.Interface().(Body), s)))
 		}
 	}
 }

@@ -65,7 +65,7 @@ func TestReferenceGeometry(t *testing.T) {
 }
 
 // pieceOf makes the body of a row. The file gives radii, the package diameters.
-func pieceOf(t *testing.T, shape string, unit units.Length, a, b, c float64) Piece {
+func pieceOf(t *testing.T, shape string, unit units.Length, a, b, c float64) Body {
 	t.Helper()
 	la, lb, lc := units.Length(a)*unit, units.Length(b)*unit, units.Length(c)*unit
 	switch shape {

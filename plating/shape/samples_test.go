@@ -11,9 +11,9 @@ import (
 
 // samples holds one or more sound values of every type, with invented sizes in
 // metres, for the tests that go over all of them.
-func samples() []Piece {
+func samples() []Body {
 	plate := Plate{Length: 0.11, Width: 0.09, Thickness: 0.0025}
-	return []Piece{
+	return []Body{
 		plate,
 		Plate{Length: 0.18, Width: 0.15, Faces: OneFace},
 		Disc{Diameter: 0.08, Thickness: 0.006},
@@ -109,7 +109,7 @@ func TestPropertyWorking(t *testing.T) {
 }
 
 // area is Area for pieces that must be sound.
-func area(t *testing.T, p Piece) float64 {
+func area(t *testing.T, p Body) float64 {
 	t.Helper()
 	a, err := p.Area()
 	if err != nil {

@@ -155,7 +155,7 @@ func readBath(n *strictjson.Node) (plating.OperatingBath, error) {
 	if err != nil {
 		return plating.OperatingBath{}, n.Fail(err, "%v", err)
 	}
-	out, err := full.At(bath.Point{})
+	out, err := full.At(bath.OperatingPoint{})
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {
 		return out, n.Fail(err, "%v", err)

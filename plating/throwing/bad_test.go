@@ -27,15 +27,15 @@ func TestPropertyBadArguments(t *testing.T) {
 		f    func(x []float64) (float64, error)
 	}{
 		{"HaringBlumOf", []float64{5, 4}, func(x []float64) (float64, error) {
-			h, err := HaringBlumOf(q(x[0]), q(x[1]))
+			h, err := NewHaringBlum(q(x[0]), q(x[1]))
 			return float64(h.Power), err
 		}},
 		{"HeatleyOf", []float64{5, 4}, func(x []float64) (float64, error) {
-			h, err := HeatleyOf(q(x[0]), q(x[1]))
+			h, err := NewHeatley(q(x[0]), q(x[1]))
 			return float64(h.Power), err
 		}},
 		{"FieldOf", []float64{5, 4}, func(x []float64) (float64, error) {
-			h, err := FieldOf(q(x[0]), q(x[1]))
+			h, err := NewField(q(x[0]), q(x[1]))
 			return float64(h.Power), err
 		}},
 		{"HaringBlum.Metal", []float64{5, 0.2}, func(x []float64) (float64, error) {
@@ -158,9 +158,9 @@ func TestPropertyBadChoices(t *testing.T) {
 		t.Fatal(err)
 	}
 	errs := map[string]func() error{
-		"K of 1":                    func() error { _, err := HaringBlumOf(1, 2); return err },
-		"K of 0.5":                  func() error { _, err := FieldOf(0.5, 2); return err },
-		"Field with K + M below 2":  func() error { _, err := FieldOf(1.2, 0.5); return err },
+		"K of 1":                    func() error { _, err := NewHaringBlum(1, 2); return err },
+		"K of 0.5":                  func() error { _, err := NewField(0.5, 2); return err },
+		"Field with K + M below 2":  func() error { _, err := NewField(1.2, 0.5); return err },
 		"Haring-Blum of 100 %":      func() error { _, err := HaringBlum{5, 1}.Metal(); return err },
 		"Heatley of 125 %":          func() error { _, err := Heatley{5, 1.25}.Metal(); return err },
 		"Field of -100 %":           func() error { _, err := Field{5, -1}.Metal(); return err },

@@ -10,16 +10,16 @@ import (
 
 // A cell of 12.5 and 2.5 cm gave 420 mg near and 140 mg far. One bath, three
 // figures.
-func ExampleHaringBlumOf() {
+func ExampleNewHaringBlum() {
 	k, err := throwing.HaringBlumCell{Near: 2.5 * units.Centimetre, Far: 12.5 * units.Centimetre}.Ratio()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	m := units.Ratio(420.0 / 140)
-	a, _ := throwing.HaringBlumOf(k, m)
-	b, _ := throwing.HeatleyOf(k, m)
-	c, _ := throwing.FieldOf(k, m)
+	a, _ := throwing.NewHaringBlum(k, m)
+	b, _ := throwing.NewHeatley(k, m)
+	c, _ := throwing.NewField(k, m)
 	fmt.Println(a)
 	fmt.Println(b)
 	fmt.Println(c)
@@ -156,14 +156,14 @@ func ExampleFromReadings() {
 	// Output: 69 % measured at 5 places <nil>
 }
 
-func ExampleHeatleyOf() {
-	h, err := throwing.HeatleyOf(5, 2.5)
+func ExampleNewHeatley() {
+	h, err := throwing.NewHeatley(5, 2.5)
 	fmt.Println(h, err)
 	// Output: 62.5 % (Heatley, distances 5:1) <nil>
 }
 
-func ExampleFieldOf() {
-	f, err := throwing.FieldOf(5, 2.5)
+func ExampleNewField() {
+	f, err := throwing.NewField(5, 2.5)
 	fmt.Println(f, err)
 	// Output: 45.5 % (Field, distances 5:1) <nil>
 }

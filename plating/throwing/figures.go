@@ -27,7 +27,7 @@ type Field struct {
 	Power units.Ratio // 0.1429 is 14.29 %
 }
 
-// HaringBlumOf returns the throwing power after Haring and Blum.
+// NewHaringBlum returns the throwing power after Haring and Blum.
 //
 //	T = (K - M)/K
 //
@@ -40,7 +40,7 @@ type Field struct {
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [ThrowingZinc1952].
-func HaringBlumOf(cell, metal units.Ratio) (HaringBlum, error) {
+func NewHaringBlum(cell, metal units.Ratio) (HaringBlum, error) {
 	if err := checkPair(cell, metal); err != nil {
 		return HaringBlum{}, err
 	}
@@ -48,7 +48,7 @@ func HaringBlumOf(cell, metal units.Ratio) (HaringBlum, error) {
 	return HaringBlum{cell, t}, err
 }
 
-// HeatleyOf returns the throwing power after Heatley.
+// NewHeatley returns the throwing power after Heatley.
 //
 //	T = (K - M)/(K - 1)
 //
@@ -61,7 +61,7 @@ func HaringBlumOf(cell, metal units.Ratio) (HaringBlum, error) {
 // Errors: a [*units.ValueError] for an argument out of range.
 //
 // Source: [Practice] (from memory).
-func HeatleyOf(cell, metal units.Ratio) (Heatley, error) {
+func NewHeatley(cell, metal units.Ratio) (Heatley, error) {
 	if err := checkPair(cell, metal); err != nil {
 		return Heatley{}, err
 	}
@@ -69,7 +69,7 @@ func HeatleyOf(cell, metal units.Ratio) (Heatley, error) {
 	return Heatley{cell, t}, err
 }
 
-// FieldOf returns the throwing power after Field.
+// NewField returns the throwing power after Field.
 //
 //	T = (K - M)/(K + M - 2)
 //
@@ -84,7 +84,7 @@ func HeatleyOf(cell, metal units.Ratio) (Heatley, error) {
 // above 2, where the figure means nothing.
 //
 // Source: [ThrowingField].
-func FieldOf(cell, metal units.Ratio) (Field, error) {
+func NewField(cell, metal units.Ratio) (Field, error) {
 	if err := checkPair(cell, metal); err != nil {
 		return Field{}, err
 	}

@@ -24,11 +24,11 @@ func FuzzRules(f *testing.F) {
 			}
 		}
 		p, q := units.Ratio(a), units.Ratio(b)
-		h, err := HaringBlumOf(p, q)
+		h, err := NewHaringBlum(p, q)
 		check("Haring-Blum", float64(h.Power), err, false)
-		e, err := HeatleyOf(p, q)
+		e, err := NewHeatley(p, q)
 		check("Heatley", float64(e.Power), err, false)
-		fi, err := FieldOf(p, q)
+		fi, err := NewField(p, q)
 		check("Field", float64(fi.Power), err, false)
 		m, err := (Field{p, q}).Metal()
 		check("Field.Metal", float64(m), err, false)

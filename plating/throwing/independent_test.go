@@ -203,10 +203,10 @@ func TestPropertyInverses(t *testing.T) {
 	for range 3000 {
 		k := units.Ratio(1 + log(1e-2, 50))
 		m := units.Ratio(log(1e-2, 100))
-		same("Haring-Blum", must(must(HaringBlumOf(k, m))(t).Metal())(t), m, 1e-9)
-		same("Heatley", must(must(HeatleyOf(k, m))(t).Metal())(t), m, 1e-9)
+		same("Haring-Blum", must(must(NewHaringBlum(k, m))(t).Metal())(t), m, 1e-9)
+		same("Heatley", must(must(NewHeatley(k, m))(t).Metal())(t), m, 1e-9)
 		if k+m > 2.01 {
-			same("Field", must(must(FieldOf(k, m))(t).Metal())(t), m, 1e-9)
+			same("Field", must(must(NewField(k, m))(t).Metal())(t), m, 1e-9)
 		}
 		p, wa := units.Ratio(1+log(1e-2, 50)), units.Ratio(log(1e-3, 1e3))
 		lin, taf := must(LinearRatio(p, wa))(t), must(TafelRatio(p, wa))(t)

@@ -50,7 +50,7 @@ func TestReferenceHaringBlum(t *testing.T) {
 	eachRow(t, "throwingzinc1952.csv", func(t *testing.T, r testdata.Row) float64 {
 		switch r.Text("check") {
 		case "haring_blum_pct":
-			return 100 * float64(must(HaringBlumOf(units.Ratio(r.Float("cell")), units.Ratio(r.Float("metal"))))(t).Power)
+			return 100 * float64(must(NewHaringBlum(units.Ratio(r.Float("cell")), units.Ratio(r.Float("metal"))))(t).Power)
 		case "haring_blum_metal":
 			return float64(must(HaringBlum{units.Ratio(r.Float("cell")), units.Ratio(r.Float("percent") / 100)}.Metal())(t))
 		case "distance_ratio":
@@ -66,11 +66,11 @@ func TestReferenceHaringBlum(t *testing.T) {
 // [ThrowingFieldCase].
 func TestReferenceField(t *testing.T) {
 	eachRow(t, "throwingfield.csv", func(t *testing.T, r testdata.Row) float64 {
-		return 100 * float64(must(FieldOf(units.Ratio(r.Float("cell")), units.Ratio(r.Float("metal"))))(t).Power)
+		return 100 * float64(must(NewField(units.Ratio(r.Float("cell")), units.Ratio(r.Float("metal"))))(t).Power)
 	})
 	eachRow(t, "throwingfieldcase.csv", func(t *testing.T, r testdata.Row) float64 {
 		k := must(HaringBlumCell{units.Length(r.Float("near")), units.Length(r.Float("far"))}.Ratio())(t)
-		return 100 * float64(must(FieldOf(k, units.Ratio(r.Float("mass_near")/r.Float("mass_far"))))(t).Power)
+		return 100 * float64(must(NewField(k, units.Ratio(r.Float("mass_near")/r.Float("mass_far"))))(t).Power)
 	})
 }
 
@@ -121,11 +121,11 @@ func TestIndependentComputed(t *testing.T) {
 		a, b := units.Ratio(r.Float("a")), units.Ratio(r.Float("b"))
 		switch check := r.Text("check"); check {
 		case "haring_blum_pct":
-			return 100 * float64(must(HaringBlumOf(a, b))(t).Power)
+			return 100 * float64(must(NewHaringBlum(a, b))(t).Power)
 		case "heatley_pct":
-			return 100 * float64(must(HeatleyOf(a, b))(t).Power)
+			return 100 * float64(must(NewHeatley(a, b))(t).Power)
 		case "field_pct":
-			return 100 * float64(must(FieldOf(a, b))(t).Power)
+			return 100 * float64(must(NewField(a, b))(t).Power)
 		case "cell_linear":
 			return float64(must(LinearRatio(a, b))(t))
 		case "cell_tafel":
