@@ -19,9 +19,9 @@ var (
 // A SumError reports shares that do not sum to one. Either Parts or Moles
 // holds what was given.
 type SumError struct {
-	Sum   float64    // what they sum to: 1.179 for 117.9 %
-	Parts []ElementShare     // the mass fractions given, if it was they
-	Moles []MolePart // the mole fractions given, if it was they
+	Sum   float64        // what they sum to: 1.179 for 117.9 %
+	Parts []ElementShare // the mass fractions given, if it was they
+	Moles []MolePart     // the mole fractions given, if it was they
 }
 
 // Error returns the parts, their sum and what would do.

@@ -21,7 +21,7 @@ type AssaySample uint8
 // The samples. The zero value is a piece free of solder.
 const (
 	WithoutSolder AssaySample = iota // a part of the article that holds no solder
-	WithSolder                  // gold: the whole article, solder included; silver: a part that holds solder
+	WithSolder                       // gold: the whole article, solder included; silver: a part that holds solder
 )
 
 // A Stamp is a mark on an article together with what was assayed to check it.

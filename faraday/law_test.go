@@ -190,7 +190,7 @@ func TestBadArguments(t *testing.T) {
 		call func(x []float64) (float64, error)
 		zero []bool // arguments that may be zero
 	}{
-		{"EquivalentOf", 1, func(x []float64) (float64, error) {
+		{"NewEquivalent", 1, func(x []float64) (float64, error) {
 			v, err := faraday.NewEquivalent(units.MolarMass(x[0]), 1)
 			return float64(v), err
 		}, []bool{false}},

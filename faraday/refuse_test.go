@@ -41,7 +41,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		fn   any
 		args []any
 	}{
-		{"EquivalentOf", faraday.NewEquivalent, []any{au, 1}},
+		{"NewEquivalent", faraday.NewEquivalent, []any{au, 1}},
 		{"Mass", faraday.Mass, []any{eq, units.Ampere, units.Minute, 0.9}},
 		{"MassOfCharge", faraday.MassOfCharge, []any{eq, ampM, 0.9}},
 		{"Charge", faraday.Charge, []any{eq, 10 * mg, 0.9}},
@@ -49,7 +49,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"Current", faraday.Current, []any{eq, 10 * mg, units.Minute, 0.9}},
 		{"Efficiency", faraday.Efficiency, []any{eq, 10 * mg, ampM}},
 		{"Valence", faraday.Valence, []any{au, 110 * mg, ampM, 0.9}},
-		{"DepositOf", faraday.NewDeposit, []any{"Au", 1}},
+		{"NewDeposit", faraday.NewDeposit, []any{"Au", 1}},
 		{"Growth", faraday.Deposit.Growth, []any{gold, units.CurrentDensity(50), 0.9}},
 		{"Thickness", faraday.Deposit.Thickness, []any{gold, units.CurrentDensity(50), units.Minute, 0.9}},
 		{"TimeFor", faraday.Deposit.TimeFor, []any{gold, units.Micrometre, units.CurrentDensity(50), 0.9}},

@@ -66,11 +66,11 @@ func (e *RangeError) Unwrap() error { return ErrOutOfRange }
 
 // A ParseError reports text that is not a quantity of the wanted kind.
 type ParseError struct {
-	Kind     QuantityKind     // what was wanted
-	Text     string   // what was read, cut to 60 characters
-	Reason   string   // what is wrong with it
-	Accepted []string // the units that would do
-	Err      error    // ErrSyntax, ErrUnknownUnit, ErrWrongKind or ErrOutOfRange
+	Kind     QuantityKind // what was wanted
+	Text     string       // what was read, cut to 60 characters
+	Reason   string       // what is wrong with it
+	Accepted []string     // the units that would do
+	Err      error        // ErrSyntax, ErrUnknownUnit, ErrWrongKind or ErrOutOfRange
 }
 
 // Error returns kind, text, reason and the accepted units in one line.

@@ -16,7 +16,7 @@ import (
 type EfficiencyLine struct {
 	Temperature units.Temperature       `json:"temperature" rule:"positive" in:"°C"`
 	Content     units.MassConcentration `json:"content" rule:"positive" in:"g/L"`
-	Points      []EfficiencyBand       `json:"points,must" need:"points of rising current density" rule:"filled"`
+	Points      []EfficiencyBand        `json:"points,must" need:"points of rising current density" rule:"filled"`
 	Source      string                  `json:"source"`
 	Seen        origin.Seen             `json:"seen"`
 }

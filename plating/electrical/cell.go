@@ -14,13 +14,13 @@ import (
 type Cell struct {
 	Conductivity Interval[units.Conductivity]
 	Gap          Interval[units.Length] // from anode to cathode
-	Cathode      units.Area           // that faces the anodes; for work between two rows of anodes both sides
+	Cathode      units.Area             // that faces the anodes; for work between two rows of anodes both sides
 	Anode        units.Area
 
 	Reversible           Interval[units.Voltage] // of the two reactions at rest; about 0 with anodes of the plating metal
 	CathodeOverpotential Interval[units.Voltage] // size, ≥ 0, at the current in question
 	AnodeOverpotential   Interval[units.Voltage] // size, ≥ 0
-	Leads                units.Resistance      // cables, contacts, hooks
+	Leads                units.Resistance        // cables, contacts, hooks
 }
 
 // Check returns a [*units.ValueError] for the first field no cell can have.

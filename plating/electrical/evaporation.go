@@ -77,9 +77,9 @@ type OpenTop struct {
 
 // An Evaporated is what a surface loses in a time.
 type Evaporated struct {
-	Mass   units.Mass           // by the formula
+	Mass   units.Mass             // by the formula
 	Window Interval[units.Mass]   // that published measurements span
-	Power  units.Power          // heat that goes with it, by the formula
+	Power  units.Power            // heat that goes with it, by the formula
 	Heat   Interval[units.Power]  // the same for the window
 	Litres Interval[units.Volume] // of water at 1 kg/L
 }

@@ -23,7 +23,7 @@ type Claim struct {
 	Fine, Low units.Length
 
 	Terms   []alloys.TradeTerm // that these figures reach; those of thickness by Low, where it is known
-	Missing string        // what is not given, so that no claim can be made; "" for a claim
+	Missing string             // what is not given, so that no claim can be made; "" for a claim
 }
 
 // claim works out what may be said of the outer gold; nil when the last coat is of

@@ -88,13 +88,13 @@ type Step struct {
 	Wait      units.Duration `json:"wait" rule:"positive" in:"s" doc:"in the air before the next tank"`
 
 	Kind sequence.TankKind `json:"kind" need:"what the tank is for, in quotes"`
-	Name string        `json:"name"`
+	Name string            `json:"name"`
 
-	Stages    int            `json:"stages" rule:"1..9" doc:"of a rinse; 1 when left out"`
+	Stages    int                 `json:"stages" rule:"1..9" doc:"of a rinse; 1 when left out"`
 	Flow      *sequence.RinseFlow `json:"flow" doc:"of a rinse; running when left out, still behind a precious bath"`
-	Deionised bool           `json:"deionised"`
-	Acidified bool           `json:"acidified" doc:"a little acid, against a new passive film"`
-	Station   string         `json:"station" doc:"the rinse that really stands there: the same name, the same water"`
+	Deionised bool                `json:"deionised"`
+	Acidified bool                `json:"acidified" doc:"a little acid, against a new passive film"`
+	Station   string              `json:"station" doc:"the rinse that really stands there: the same name, the same water"`
 
 	Holds          string                           `json:"holds" doc:"what is in it, by chemistry"`
 	Does           sequence.Effect                  `json:"does" rule:"flags"`
@@ -119,7 +119,7 @@ type LayerRef string
 // A Rinse says how the work drains and how it is rinsed. One of Shape and Measured is
 // needed.
 type Rinse struct {
-	Shape     rinse.Drainage     `json:"hangs" need:"a row of the drag-out table in quotes" doc:"a row of the drag-out table"`
+	Shape     rinse.Drainage  `json:"hangs" need:"a row of the drag-out table in quotes" doc:"a row of the drag-out table"`
 	Measured  units.Volume    `json:"drag_out" rule:"positive" in:"mL" doc:"measured, of the load"`
 	Drain     units.Duration  `json:"drain" rule:"positive" in:"s" doc:"over the bath; left out: as printed"`
 	Thickness rinse.Thickness `json:"liquid" need:"a word in quotes" doc:"viscosity of what drains"`

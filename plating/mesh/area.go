@@ -153,7 +153,7 @@ func NewMeasuredPart(m Mesh, what string, open bool) (MeasuredPart, error) {
 // Source: [Geometry].
 func (p MeasuredPart) Area() (units.Area, error) {
 	if p.faces == 0 {
-		return 0, about(ErrEmpty, "a part made by PartOf", "a part without a mesh")
+		return 0, about(ErrEmpty, "a part made by NewMeasuredPart", "a part without a mesh")
 	}
 	return units.Area(p.area - p.enclosed), nil
 }

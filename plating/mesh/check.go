@@ -16,7 +16,7 @@ type Findings struct {
 	Vertices  int // that triangles use
 
 	// Area is the sum over all triangles. It is that of a part only when the
-	// surface is [Findings.Sound]: what is cut or covered counts in full. PartOf
+	// surface is [Findings.Sound]: what is cut or covered counts in full. NewMeasuredPart
 	// returns the area that plates.
 	Area      units.Area
 	Volume    units.Volume // below zero when inside out; means nothing unless the surface is sound

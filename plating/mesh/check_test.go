@@ -161,7 +161,7 @@ func TestPropertyUnsound(t *testing.T) {
 		_, _, err = Repair(m, RepairOptions{})
 		typed(t, name+" Repair", err)
 		_, err = NewMeasuredPart(m, "", true)
-		typed(t, name+" PartOf", err)
+		typed(t, name+" NewMeasuredPart", err)
 		_, err = Subdivide(m)
 		typed(t, name+" Subdivide", err)
 		_, err = Split(m, 1, 0)

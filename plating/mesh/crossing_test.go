@@ -185,7 +185,7 @@ func refused(t *testing.T, name string, m Mesh, r Findings) {
 	}
 	for _, open := range []bool{false, true} {
 		if p, err := NewMeasuredPart(m, "", open); !errors.Is(err, ErrCrossing) || p != (MeasuredPart{}) {
-			t.Errorf("%s: PartOf %v", name, err)
+			t.Errorf("%s: NewMeasuredPart %v", name, err)
 		}
 		for _, weld := range []units.Length{0, units.Micrometre / 10} {
 			got, _, err := Repair(m, RepairOptions{Weld: weld, Open: open})

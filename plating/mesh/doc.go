@@ -12,7 +12,7 @@
 //	m, err := mesh.ReadSTL(file, units.Millimetre)  // the unit is yours to say
 //	report, err := mesh.Check(m)                    // closed? right way round?
 //	m, done, err := mesh.Repair(m, mesh.RepairOptions{Weld: units.Micrometre})
-//	part, err := mesh.PartOf(m, "finial", false)    // a Piece of package shape
+//	part, err := mesh.NewMeasuredPart(m, "finial", false)    // a Body of package shape
 //
 // An STL file says no unit. Drawings of parts are in millimetres as a rule, some
 // in inches, and nothing in the file tells: a wrong guess makes the area wrong by

@@ -74,7 +74,7 @@ func (c Currency) Check() error {
 		return bad("places of "+c.Code, fmt.Sprint(c.Places), "0, 2 or 3", units.ErrOutOfRange)
 	}
 	if places, found := listed(c.Code); found && places != c.Places {
-		return bad("places of "+c.Code, fmt.Sprint(c.Places), fmt.Sprintf("%d, as in ISO 4217; CurrencyOf fills them in",
+		return bad("places of "+c.Code, fmt.Sprint(c.Places), fmt.Sprintf("%d, as in ISO 4217; ParseCurrency fills them in",
 			places), units.ErrInconsistent)
 	}
 	return nil

@@ -63,7 +63,7 @@ func (k LineKind) Credit() bool { return k == KindRefined || k == KindStripped }
 
 // A Line is one line of a quote.
 type Line struct {
-	Kind   LineKind            `json:"kind"`
+	Kind   LineKind        `json:"kind"`
 	Name   string          `json:"name,omitempty"`  // Au, a salt, a task
 	Basis  string          `json:"basis,omitempty"` // what it was computed from: 0.412 g at 78.4 EUR per g
 	Amount decimal.Decimal `json:"amount"`          // money, of the currency's places

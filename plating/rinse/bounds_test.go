@@ -46,7 +46,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		{"LeftOnPart", rinse.LeftOnPart, []any{0.01, 1e-5, 0.1}},
 		{"Spray.Ratio", rinse.Spray.Ratio, []any{rinse.Spray{Film: 1e-5, Water: 1e-4, Mixing: 0.3}}},
 		{"SprayWaterFor", rinse.SprayWaterFor, []any{20.0, 1e-5, 0.3}},
-		{"FlowOf", rinse.NewFlow, []any{0.01, 60.0}},
+		{"NewFlow", rinse.NewFlow, []any{0.01, 60.0}},
 		{"Over", rinse.Recovery.Over, []any{recovery, 3600.0}},
 		{"Cycle", rinse.Batch.Cycle, []any{batch}},
 		{"Running.Ratio", rinse.Running.Ratio, []any{running}},

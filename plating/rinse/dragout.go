@@ -103,7 +103,7 @@ func (t Thickness) String() string {
 // A WetLoad is work on its way out of a bath.
 type WetLoad struct {
 	Area      units.Area     // all wetted faces, > 0
-	Shape     Drainage          // needed
+	Shape     Drainage       // needed
 	Drain     units.Duration // over the bath; 0 keeps the printed figure
 	Thickness Thickness      // zero keeps the printed figure
 }

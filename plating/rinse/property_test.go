@@ -275,7 +275,7 @@ func TestPropertyText(t *testing.T) {
 		1 * rinse.LitrePerMinute:       "60 L/h",
 		1.2 * rinse.MillipascalSecond:  "1.2 mPa·s",
 		72 * rinse.MillinewtonPerMetre: "72 mN/m",
-		rinse.Drainage(99):                "no shape",
+		rinse.Drainage(99):             "no shape",
 		rinse.CupVeryPoor:              "cup-shaped, very poorly drained",
 		rinse.Medium:                   "medium",
 		rinse.Thickness(9):             "unknown",

@@ -14,7 +14,7 @@ import (
 type Card struct {
 	Number      int                              `json:"number"` // from 1
 	Name        string                           `json:"name"`
-	Kind        TankKind                             `json:"kind"`
+	Kind        TankKind                         `json:"kind"`
 	Chemistry   string                           `json:"chemistry"`
 	Temperature bath.Range[units.Temperature]    `json:"temperature" in:"°C"`
 	Window      bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`

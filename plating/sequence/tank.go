@@ -111,11 +111,11 @@ func (f RinseFlow) MarshalText() ([]byte, error) {
 
 // A RinseSet is the water of a rinse.
 type RinseSet struct {
-	Stages    int    `json:"stages"` // tanks one after the other
-	Flow      RinseFlow   `json:"flow"`
-	Deionised bool   `json:"deionised"`
-	Acidified bool   `json:"acidified"`         // a little acid, against a new passive film
-	Station   string `json:"station,omitempty"` // the tank that really stands there: same name, same water
+	Stages    int       `json:"stages"` // tanks one after the other
+	Flow      RinseFlow `json:"flow"`
+	Deionised bool      `json:"deionised"`
+	Acidified bool      `json:"acidified"`         // a little acid, against a new passive film
+	Station   string    `json:"station,omitempty"` // the tank that really stands there: same name, same water
 }
 
 // A Tank is one stop of a piece.

@@ -26,7 +26,7 @@ func TestPropertyBadArguments(t *testing.T) {
 		good []float64
 		f    func(x []float64) (float64, error)
 	}{
-		{"HaringBlumOf", []float64{5, 4}, func(x []float64) (float64, error) {
+		{"NewHaringBlum", []float64{5, 4}, func(x []float64) (float64, error) {
 			h, err := NewHaringBlum(q(x[0]), q(x[1]))
 			return float64(h.Power), err
 		}},
