@@ -7,7 +7,7 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCurrent(text string) (Current, error) {
-	v, err := parse(QuantityKindCurrent, text)
+	v, err := parse(KindCurrent, text)
 	return Current(v), err
 }
 
@@ -19,23 +19,19 @@ func (v Current) In(unit Current) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Current) Text(unit Current, decimals int) string {
-	return text(QuantityKindCurrent, float64(v), float64(unit), decimals)
+	return text(KindCurrent, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "1.4 A".
-func (v Current) String() string { return display(QuantityKindCurrent, float64(v)) }
+func (v Current) String() string { return display(KindCurrent, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Current) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindCurrent, float64(v))
-}
+func (v Current) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindCurrent, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Current) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindCurrent, float64(v))
-}
+func (v Current) MarshalText() ([]byte, error) { return appendExact(nil, KindCurrent, float64(v)) }
 
 // UnmarshalText reads what [ParseCurrent] reads. On an error it leaves v alone.
 func (v *Current) UnmarshalText(text []byte) error {
@@ -47,7 +43,7 @@ func (v *Current) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCurrentDensity(text string) (CurrentDensity, error) {
-	v, err := parse(QuantityKindCurrentDensity, text)
+	v, err := parse(KindCurrentDensity, text)
 	return CurrentDensity(v), err
 }
 
@@ -59,22 +55,22 @@ func (v CurrentDensity) In(unit CurrentDensity) float64 { return float64(v) / fl
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v CurrentDensity) Text(unit CurrentDensity, decimals int) string {
-	return text(QuantityKindCurrentDensity, float64(v), float64(unit), decimals)
+	return text(KindCurrentDensity, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.85 A/dm²".
-func (v CurrentDensity) String() string { return display(QuantityKindCurrentDensity, float64(v)) }
+func (v CurrentDensity) String() string { return display(KindCurrentDensity, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v CurrentDensity) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindCurrentDensity, float64(v))
+	return appendExact(b, KindCurrentDensity, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v CurrentDensity) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindCurrentDensity, float64(v))
+	return appendExact(nil, KindCurrentDensity, float64(v))
 }
 
 // UnmarshalText reads what [ParseCurrentDensity] reads. On an error it leaves v alone.
@@ -87,7 +83,7 @@ func (v *CurrentDensity) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseCharge(text string) (Charge, error) {
-	v, err := parse(QuantityKindCharge, text)
+	v, err := parse(KindCharge, text)
 	return Charge(v), err
 }
 
@@ -99,23 +95,19 @@ func (v Charge) In(unit Charge) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Charge) Text(unit Charge, decimals int) string {
-	return text(QuantityKindCharge, float64(v), float64(unit), decimals)
+	return text(KindCharge, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "12 A·min".
-func (v Charge) String() string { return display(QuantityKindCharge, float64(v)) }
+func (v Charge) String() string { return display(KindCharge, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Charge) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindCharge, float64(v))
-}
+func (v Charge) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindCharge, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Charge) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindCharge, float64(v))
-}
+func (v Charge) MarshalText() ([]byte, error) { return appendExact(nil, KindCharge, float64(v)) }
 
 // UnmarshalText reads what [ParseCharge] reads. On an error it leaves v alone.
 func (v *Charge) UnmarshalText(text []byte) error {
@@ -127,7 +119,7 @@ func (v *Charge) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEquivalent(text string) (Equivalent, error) {
-	v, err := parse(QuantityKindEquivalent, text)
+	v, err := parse(KindEquivalent, text)
 	return Equivalent(v), err
 }
 
@@ -139,22 +131,22 @@ func (v Equivalent) In(unit Equivalent) float64 { return float64(v) / float64(un
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Equivalent) Text(unit Equivalent, decimals int) string {
-	return text(QuantityKindEquivalent, float64(v), float64(unit), decimals)
+	return text(KindEquivalent, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "7.349 g/(A·h)".
-func (v Equivalent) String() string { return display(QuantityKindEquivalent, float64(v)) }
+func (v Equivalent) String() string { return display(KindEquivalent, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Equivalent) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindEquivalent, float64(v))
+	return appendExact(b, KindEquivalent, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Equivalent) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindEquivalent, float64(v))
+	return appendExact(nil, KindEquivalent, float64(v))
 }
 
 // UnmarshalText reads what [ParseEquivalent] reads. On an error it leaves v alone.
@@ -167,7 +159,7 @@ func (v *Equivalent) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseVoltage(text string) (Voltage, error) {
-	v, err := parse(QuantityKindVoltage, text)
+	v, err := parse(KindVoltage, text)
 	return Voltage(v), err
 }
 
@@ -179,23 +171,19 @@ func (v Voltage) In(unit Voltage) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Voltage) Text(unit Voltage, decimals int) string {
-	return text(QuantityKindVoltage, float64(v), float64(unit), decimals)
+	return text(KindVoltage, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "2.5 V".
-func (v Voltage) String() string { return display(QuantityKindVoltage, float64(v)) }
+func (v Voltage) String() string { return display(KindVoltage, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Voltage) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindVoltage, float64(v))
-}
+func (v Voltage) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindVoltage, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Voltage) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindVoltage, float64(v))
-}
+func (v Voltage) MarshalText() ([]byte, error) { return appendExact(nil, KindVoltage, float64(v)) }
 
 // UnmarshalText reads what [ParseVoltage] reads. On an error it leaves v alone.
 func (v *Voltage) UnmarshalText(text []byte) error {
@@ -207,7 +195,7 @@ func (v *Voltage) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseResistance(text string) (Resistance, error) {
-	v, err := parse(QuantityKindResistance, text)
+	v, err := parse(KindResistance, text)
 	return Resistance(v), err
 }
 
@@ -219,22 +207,22 @@ func (v Resistance) In(unit Resistance) float64 { return float64(v) / float64(un
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Resistance) Text(unit Resistance, decimals int) string {
-	return text(QuantityKindResistance, float64(v), float64(unit), decimals)
+	return text(KindResistance, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.8 Ω".
-func (v Resistance) String() string { return display(QuantityKindResistance, float64(v)) }
+func (v Resistance) String() string { return display(KindResistance, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Resistance) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindResistance, float64(v))
+	return appendExact(b, KindResistance, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Resistance) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindResistance, float64(v))
+	return appendExact(nil, KindResistance, float64(v))
 }
 
 // UnmarshalText reads what [ParseResistance] reads. On an error it leaves v alone.
@@ -247,7 +235,7 @@ func (v *Resistance) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAreaResistance(text string) (AreaResistance, error) {
-	v, err := parse(QuantityKindAreaResistance, text)
+	v, err := parse(KindAreaResistance, text)
 	return AreaResistance(v), err
 }
 
@@ -259,22 +247,22 @@ func (v AreaResistance) In(unit AreaResistance) float64 { return float64(v) / fl
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v AreaResistance) Text(unit AreaResistance, decimals int) string {
-	return text(QuantityKindAreaResistance, float64(v), float64(unit), decimals)
+	return text(KindAreaResistance, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "5 Ω·cm²".
-func (v AreaResistance) String() string { return display(QuantityKindAreaResistance, float64(v)) }
+func (v AreaResistance) String() string { return display(KindAreaResistance, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v AreaResistance) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindAreaResistance, float64(v))
+	return appendExact(b, KindAreaResistance, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v AreaResistance) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindAreaResistance, float64(v))
+	return appendExact(nil, KindAreaResistance, float64(v))
 }
 
 // UnmarshalText reads what [ParseAreaResistance] reads. On an error it leaves v alone.
@@ -287,7 +275,7 @@ func (v *AreaResistance) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseConductivity(text string) (Conductivity, error) {
-	v, err := parse(QuantityKindConductivity, text)
+	v, err := parse(KindConductivity, text)
 	return Conductivity(v), err
 }
 
@@ -299,22 +287,22 @@ func (v Conductivity) In(unit Conductivity) float64 { return float64(v) / float6
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Conductivity) Text(unit Conductivity, decimals int) string {
-	return text(QuantityKindConductivity, float64(v), float64(unit), decimals)
+	return text(KindConductivity, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "120 mS/cm".
-func (v Conductivity) String() string { return display(QuantityKindConductivity, float64(v)) }
+func (v Conductivity) String() string { return display(KindConductivity, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Conductivity) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindConductivity, float64(v))
+	return appendExact(b, KindConductivity, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Conductivity) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindConductivity, float64(v))
+	return appendExact(nil, KindConductivity, float64(v))
 }
 
 // UnmarshalText reads what [ParseConductivity] reads. On an error it leaves v alone.
@@ -327,7 +315,7 @@ func (v *Conductivity) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParsePower(text string) (Power, error) {
-	v, err := parse(QuantityKindPower, text)
+	v, err := parse(KindPower, text)
 	return Power(v), err
 }
 
@@ -339,21 +327,19 @@ func (v Power) In(unit Power) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Power) Text(unit Power, decimals int) string {
-	return text(QuantityKindPower, float64(v), float64(unit), decimals)
+	return text(KindPower, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "15 W".
-func (v Power) String() string { return display(QuantityKindPower, float64(v)) }
+func (v Power) String() string { return display(KindPower, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Power) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindPower, float64(v))
-}
+func (v Power) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindPower, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Power) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKindPower, float64(v)) }
+func (v Power) MarshalText() ([]byte, error) { return appendExact(nil, KindPower, float64(v)) }
 
 // UnmarshalText reads what [ParsePower] reads. On an error it leaves v alone.
 func (v *Power) UnmarshalText(text []byte) error {
@@ -365,7 +351,7 @@ func (v *Power) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEnergy(text string) (Energy, error) {
-	v, err := parse(QuantityKindEnergy, text)
+	v, err := parse(KindEnergy, text)
 	return Energy(v), err
 }
 
@@ -377,23 +363,19 @@ func (v Energy) In(unit Energy) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Energy) Text(unit Energy, decimals int) string {
-	return text(QuantityKindEnergy, float64(v), float64(unit), decimals)
+	return text(KindEnergy, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.4 kW·h".
-func (v Energy) String() string { return display(QuantityKindEnergy, float64(v)) }
+func (v Energy) String() string { return display(KindEnergy, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Energy) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindEnergy, float64(v))
-}
+func (v Energy) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindEnergy, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Energy) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindEnergy, float64(v))
-}
+func (v Energy) MarshalText() ([]byte, error) { return appendExact(nil, KindEnergy, float64(v)) }
 
 // UnmarshalText reads what [ParseEnergy] reads. On an error it leaves v alone.
 func (v *Energy) UnmarshalText(text []byte) error {

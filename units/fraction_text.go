@@ -7,29 +7,29 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseEfficiency(text string) (Efficiency, error) {
-	v, err := parse(QuantityKindEfficiency, text)
+	v, err := parse(KindEfficiency, text)
 	return Efficiency(v), err
 }
 
 // Percent writes v as a percentage with a number of decimals; with a negative
 // number of decimals it takes the fewest digits that read back to the same value.
 func (v Efficiency) Percent(decimals int) string {
-	return text(QuantityKindEfficiency, float64(v), 0.01, decimals)
+	return text(KindEfficiency, float64(v), 0.01, decimals)
 }
 
 // String writes v for people, with at most six digits, as "35 %".
-func (v Efficiency) String() string { return display(QuantityKindEfficiency, float64(v)) }
+func (v Efficiency) String() string { return display(KindEfficiency, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Efficiency) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindEfficiency, float64(v))
+	return appendExact(b, KindEfficiency, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Efficiency) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindEfficiency, float64(v))
+	return appendExact(nil, KindEfficiency, float64(v))
 }
 
 // UnmarshalText reads what [ParseEfficiency] reads. On an error it leaves v alone.
@@ -42,29 +42,29 @@ func (v *Efficiency) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassFraction(text string) (MassFraction, error) {
-	v, err := parse(QuantityKindMassFraction, text)
+	v, err := parse(KindMassFraction, text)
 	return MassFraction(v), err
 }
 
 // Percent writes v as a percentage with a number of decimals; with a negative
 // number of decimals it takes the fewest digits that read back to the same value.
 func (v MassFraction) Percent(decimals int) string {
-	return text(QuantityKindMassFraction, float64(v), 0.01, decimals)
+	return text(KindMassFraction, float64(v), 0.01, decimals)
 }
 
 // String writes v for people, with at most six digits, as "750 ‰".
-func (v MassFraction) String() string { return display(QuantityKindMassFraction, float64(v)) }
+func (v MassFraction) String() string { return display(KindMassFraction, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v MassFraction) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMassFraction, float64(v))
+	return appendExact(b, KindMassFraction, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v MassFraction) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindMassFraction, float64(v))
+	return appendExact(nil, KindMassFraction, float64(v))
 }
 
 // UnmarshalText reads what [ParseMassFraction] reads. On an error it leaves v alone.
@@ -77,29 +77,29 @@ func (v *MassFraction) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMoleFraction(text string) (MoleFraction, error) {
-	v, err := parse(QuantityKindMoleFraction, text)
+	v, err := parse(KindMoleFraction, text)
 	return MoleFraction(v), err
 }
 
 // Percent writes v as a percentage with a number of decimals; with a negative
 // number of decimals it takes the fewest digits that read back to the same value.
 func (v MoleFraction) Percent(decimals int) string {
-	return text(QuantityKindMoleFraction, float64(v), 0.01, decimals)
+	return text(KindMoleFraction, float64(v), 0.01, decimals)
 }
 
 // String writes v for people, with at most six digits, as "12 %".
-func (v MoleFraction) String() string { return display(QuantityKindMoleFraction, float64(v)) }
+func (v MoleFraction) String() string { return display(KindMoleFraction, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v MoleFraction) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMoleFraction, float64(v))
+	return appendExact(b, KindMoleFraction, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v MoleFraction) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindMoleFraction, float64(v))
+	return appendExact(nil, KindMoleFraction, float64(v))
 }
 
 // UnmarshalText reads what [ParseMoleFraction] reads. On an error it leaves v alone.
@@ -112,28 +112,26 @@ func (v *MoleFraction) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseRatio(text string) (Ratio, error) {
-	v, err := parse(QuantityKindRatio, text)
+	v, err := parse(KindRatio, text)
 	return Ratio(v), err
 }
 
 // Percent writes v as a percentage with a number of decimals; with a negative
 // number of decimals it takes the fewest digits that read back to the same value.
 func (v Ratio) Percent(decimals int) string {
-	return text(QuantityKindRatio, float64(v), 0.01, decimals)
+	return text(KindRatio, float64(v), 0.01, decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.6".
-func (v Ratio) String() string { return display(QuantityKindRatio, float64(v)) }
+func (v Ratio) String() string { return display(KindRatio, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Ratio) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindRatio, float64(v))
-}
+func (v Ratio) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindRatio, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Ratio) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKindRatio, float64(v)) }
+func (v Ratio) MarshalText() ([]byte, error) { return appendExact(nil, KindRatio, float64(v)) }
 
 // UnmarshalText reads what [ParseRatio] reads. On an error it leaves v alone.
 func (v *Ratio) UnmarshalText(text []byte) error {

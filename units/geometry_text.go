@@ -7,7 +7,7 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseLength(text string) (Length, error) {
-	v, err := parse(QuantityKindLength, text)
+	v, err := parse(KindLength, text)
 	return Length(v), err
 }
 
@@ -19,23 +19,19 @@ func (v Length) In(unit Length) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Length) Text(unit Length, decimals int) string {
-	return text(QuantityKindLength, float64(v), float64(unit), decimals)
+	return text(KindLength, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "25 µin".
-func (v Length) String() string { return display(QuantityKindLength, float64(v)) }
+func (v Length) String() string { return display(KindLength, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Length) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindLength, float64(v))
-}
+func (v Length) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindLength, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Length) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindLength, float64(v))
-}
+func (v Length) MarshalText() ([]byte, error) { return appendExact(nil, KindLength, float64(v)) }
 
 // UnmarshalText reads what [ParseLength] reads. On an error it leaves v alone.
 func (v *Length) UnmarshalText(text []byte) error {
@@ -47,7 +43,7 @@ func (v *Length) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseArea(text string) (Area, error) {
-	v, err := parse(QuantityKindArea, text)
+	v, err := parse(KindArea, text)
 	return Area(v), err
 }
 
@@ -59,21 +55,19 @@ func (v Area) In(unit Area) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Area) Text(unit Area, decimals int) string {
-	return text(QuantityKindArea, float64(v), float64(unit), decimals)
+	return text(KindArea, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "12.5 cm²".
-func (v Area) String() string { return display(QuantityKindArea, float64(v)) }
+func (v Area) String() string { return display(KindArea, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Area) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindArea, float64(v))
-}
+func (v Area) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindArea, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Area) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKindArea, float64(v)) }
+func (v Area) MarshalText() ([]byte, error) { return appendExact(nil, KindArea, float64(v)) }
 
 // UnmarshalText reads what [ParseArea] reads. On an error it leaves v alone.
 func (v *Area) UnmarshalText(text []byte) error {
@@ -85,7 +79,7 @@ func (v *Area) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseVolume(text string) (Volume, error) {
-	v, err := parse(QuantityKindVolume, text)
+	v, err := parse(KindVolume, text)
 	return Volume(v), err
 }
 
@@ -97,23 +91,19 @@ func (v Volume) In(unit Volume) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Volume) Text(unit Volume, decimals int) string {
-	return text(QuantityKindVolume, float64(v), float64(unit), decimals)
+	return text(KindVolume, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "5 L".
-func (v Volume) String() string { return display(QuantityKindVolume, float64(v)) }
+func (v Volume) String() string { return display(KindVolume, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Volume) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindVolume, float64(v))
-}
+func (v Volume) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindVolume, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Volume) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindVolume, float64(v))
-}
+func (v Volume) MarshalText() ([]byte, error) { return appendExact(nil, KindVolume, float64(v)) }
 
 // UnmarshalText reads what [ParseVolume] reads. On an error it leaves v alone.
 func (v *Volume) UnmarshalText(text []byte) error {

@@ -7,7 +7,7 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMass(text string) (Mass, error) {
-	v, err := parse(QuantityKindMass, text)
+	v, err := parse(KindMass, text)
 	return Mass(v), err
 }
 
@@ -19,21 +19,19 @@ func (v Mass) In(unit Mass) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Mass) Text(unit Mass, decimals int) string {
-	return text(QuantityKindMass, float64(v), float64(unit), decimals)
+	return text(KindMass, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "1.2 dwt".
-func (v Mass) String() string { return display(QuantityKindMass, float64(v)) }
+func (v Mass) String() string { return display(KindMass, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Mass) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMass, float64(v))
-}
+func (v Mass) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindMass, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Mass) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKindMass, float64(v)) }
+func (v Mass) MarshalText() ([]byte, error) { return appendExact(nil, KindMass, float64(v)) }
 
 // UnmarshalText reads what [ParseMass] reads. On an error it leaves v alone.
 func (v *Mass) UnmarshalText(text []byte) error {
@@ -45,7 +43,7 @@ func (v *Mass) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDensity(text string) (Density, error) {
-	v, err := parse(QuantityKindDensity, text)
+	v, err := parse(KindDensity, text)
 	return Density(v), err
 }
 
@@ -57,23 +55,19 @@ func (v Density) In(unit Density) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Density) Text(unit Density, decimals int) string {
-	return text(QuantityKindDensity, float64(v), float64(unit), decimals)
+	return text(KindDensity, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "17.3 g/cm³".
-func (v Density) String() string { return display(QuantityKindDensity, float64(v)) }
+func (v Density) String() string { return display(KindDensity, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Density) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindDensity, float64(v))
-}
+func (v Density) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindDensity, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Density) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindDensity, float64(v))
-}
+func (v Density) MarshalText() ([]byte, error) { return appendExact(nil, KindDensity, float64(v)) }
 
 // UnmarshalText reads what [ParseDensity] reads. On an error it leaves v alone.
 func (v *Density) UnmarshalText(text []byte) error {
@@ -85,7 +79,7 @@ func (v *Density) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassPerArea(text string) (MassPerArea, error) {
-	v, err := parse(QuantityKindMassPerArea, text)
+	v, err := parse(KindMassPerArea, text)
 	return MassPerArea(v), err
 }
 
@@ -97,22 +91,22 @@ func (v MassPerArea) In(unit MassPerArea) float64 { return float64(v) / float64(
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MassPerArea) Text(unit MassPerArea, decimals int) string {
-	return text(QuantityKindMassPerArea, float64(v), float64(unit), decimals)
+	return text(KindMassPerArea, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "4.83 mg/cm²".
-func (v MassPerArea) String() string { return display(QuantityKindMassPerArea, float64(v)) }
+func (v MassPerArea) String() string { return display(KindMassPerArea, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v MassPerArea) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMassPerArea, float64(v))
+	return appendExact(b, KindMassPerArea, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v MassPerArea) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindMassPerArea, float64(v))
+	return appendExact(nil, KindMassPerArea, float64(v))
 }
 
 // UnmarshalText reads what [ParseMassPerArea] reads. On an error it leaves v alone.
@@ -125,7 +119,7 @@ func (v *MassPerArea) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMassConcentration(text string) (MassConcentration, error) {
-	v, err := parse(QuantityKindMassConcentration, text)
+	v, err := parse(KindMassConcentration, text)
 	return MassConcentration(v), err
 }
 
@@ -137,22 +131,22 @@ func (v MassConcentration) In(unit MassConcentration) float64 { return float64(v
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MassConcentration) Text(unit MassConcentration, decimals int) string {
-	return text(QuantityKindMassConcentration, float64(v), float64(unit), decimals)
+	return text(KindMassConcentration, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "8 g/L".
-func (v MassConcentration) String() string { return display(QuantityKindMassConcentration, float64(v)) }
+func (v MassConcentration) String() string { return display(KindMassConcentration, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v MassConcentration) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMassConcentration, float64(v))
+	return appendExact(b, KindMassConcentration, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v MassConcentration) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindMassConcentration, float64(v))
+	return appendExact(nil, KindMassConcentration, float64(v))
 }
 
 // UnmarshalText reads what [ParseMassConcentration] reads. On an error it leaves v alone.
@@ -165,7 +159,7 @@ func (v *MassConcentration) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAmount(text string) (Amount, error) {
-	v, err := parse(QuantityKindAmount, text)
+	v, err := parse(KindAmount, text)
 	return Amount(v), err
 }
 
@@ -177,23 +171,19 @@ func (v Amount) In(unit Amount) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Amount) Text(unit Amount, decimals int) string {
-	return text(QuantityKindAmount, float64(v), float64(unit), decimals)
+	return text(KindAmount, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.25 mol".
-func (v Amount) String() string { return display(QuantityKindAmount, float64(v)) }
+func (v Amount) String() string { return display(KindAmount, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Amount) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindAmount, float64(v))
-}
+func (v Amount) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindAmount, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Amount) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindAmount, float64(v))
-}
+func (v Amount) MarshalText() ([]byte, error) { return appendExact(nil, KindAmount, float64(v)) }
 
 // UnmarshalText reads what [ParseAmount] reads. On an error it leaves v alone.
 func (v *Amount) UnmarshalText(text []byte) error {
@@ -205,7 +195,7 @@ func (v *Amount) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseMolarMass(text string) (MolarMass, error) {
-	v, err := parse(QuantityKindMolarMass, text)
+	v, err := parse(KindMolarMass, text)
 	return MolarMass(v), err
 }
 
@@ -217,23 +207,21 @@ func (v MolarMass) In(unit MolarMass) float64 { return float64(v) / float64(unit
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v MolarMass) Text(unit MolarMass, decimals int) string {
-	return text(QuantityKindMolarMass, float64(v), float64(unit), decimals)
+	return text(KindMolarMass, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "196.96657 g/mol".
-func (v MolarMass) String() string { return display(QuantityKindMolarMass, float64(v)) }
+func (v MolarMass) String() string { return display(KindMolarMass, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v MolarMass) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindMolarMass, float64(v))
+	return appendExact(b, KindMolarMass, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v MolarMass) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindMolarMass, float64(v))
-}
+func (v MolarMass) MarshalText() ([]byte, error) { return appendExact(nil, KindMolarMass, float64(v)) }
 
 // UnmarshalText reads what [ParseMolarMass] reads. On an error it leaves v alone.
 func (v *MolarMass) UnmarshalText(text []byte) error {
@@ -245,7 +233,7 @@ func (v *MolarMass) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseAmountConcentration(text string) (AmountConcentration, error) {
-	v, err := parse(QuantityKindAmountConcentration, text)
+	v, err := parse(KindAmountConcentration, text)
 	return AmountConcentration(v), err
 }
 
@@ -257,24 +245,22 @@ func (v AmountConcentration) In(unit AmountConcentration) float64 { return float
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v AmountConcentration) Text(unit AmountConcentration, decimals int) string {
-	return text(QuantityKindAmountConcentration, float64(v), float64(unit), decimals)
+	return text(KindAmountConcentration, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.15 mol/L".
-func (v AmountConcentration) String() string {
-	return display(QuantityKindAmountConcentration, float64(v))
-}
+func (v AmountConcentration) String() string { return display(KindAmountConcentration, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v AmountConcentration) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindAmountConcentration, float64(v))
+	return appendExact(b, KindAmountConcentration, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v AmountConcentration) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindAmountConcentration, float64(v))
+	return appendExact(nil, KindAmountConcentration, float64(v))
 }
 
 // UnmarshalText reads what [ParseAmountConcentration] reads. On an error it leaves v alone.

@@ -7,7 +7,7 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDuration(text string) (Duration, error) {
-	v, err := parse(QuantityKindDuration, text)
+	v, err := parse(KindDuration, text)
 	return Duration(v), err
 }
 
@@ -19,24 +19,22 @@ func (v Duration) In(unit Duration) float64 { return float64(v) / float64(unit) 
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Duration) Text(unit Duration, decimals int) string {
-	return text(QuantityKindDuration, float64(v), float64(unit), decimals)
+	return text(KindDuration, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, to the second from a minute on, as "1 h 20 min",
 // and with at most six digits below.
-func (v Duration) String() string { return display(QuantityKindDuration, float64(v)) }
+func (v Duration) String() string { return display(KindDuration, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Duration) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindDuration, float64(v))
+	return appendExact(b, KindDuration, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Duration) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindDuration, float64(v))
-}
+func (v Duration) MarshalText() ([]byte, error) { return appendExact(nil, KindDuration, float64(v)) }
 
 // UnmarshalText reads what [ParseDuration] reads. On an error it leaves v alone.
 func (v *Duration) UnmarshalText(text []byte) error {
@@ -48,7 +46,7 @@ func (v *Duration) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParsePressure(text string) (Pressure, error) {
-	v, err := parse(QuantityKindPressure, text)
+	v, err := parse(KindPressure, text)
 	return Pressure(v), err
 }
 
@@ -60,23 +58,21 @@ func (v Pressure) In(unit Pressure) float64 { return float64(v) / float64(unit) 
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Pressure) Text(unit Pressure, decimals int) string {
-	return text(QuantityKindPressure, float64(v), float64(unit), decimals)
+	return text(KindPressure, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "101.325 kPa".
-func (v Pressure) String() string { return display(QuantityKindPressure, float64(v)) }
+func (v Pressure) String() string { return display(KindPressure, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Pressure) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindPressure, float64(v))
+	return appendExact(b, KindPressure, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Pressure) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindPressure, float64(v))
-}
+func (v Pressure) MarshalText() ([]byte, error) { return appendExact(nil, KindPressure, float64(v)) }
 
 // UnmarshalText reads what [ParsePressure] reads. On an error it leaves v alone.
 func (v *Pressure) UnmarshalText(text []byte) error {
@@ -88,7 +84,7 @@ func (v *Pressure) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseSpeed(text string) (Speed, error) {
-	v, err := parse(QuantityKindSpeed, text)
+	v, err := parse(KindSpeed, text)
 	return Speed(v), err
 }
 
@@ -100,21 +96,19 @@ func (v Speed) In(unit Speed) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Speed) Text(unit Speed, decimals int) string {
-	return text(QuantityKindSpeed, float64(v), float64(unit), decimals)
+	return text(KindSpeed, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "0.1 µm/min".
-func (v Speed) String() string { return display(QuantityKindSpeed, float64(v)) }
+func (v Speed) String() string { return display(KindSpeed, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v Speed) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindSpeed, float64(v))
-}
+func (v Speed) AppendText(b []byte) ([]byte, error) { return appendExact(b, KindSpeed, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v Speed) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKindSpeed, float64(v)) }
+func (v Speed) MarshalText() ([]byte, error) { return appendExact(nil, KindSpeed, float64(v)) }
 
 // UnmarshalText reads what [ParseSpeed] reads. On an error it leaves v alone.
 func (v *Speed) UnmarshalText(text []byte) error {
@@ -126,7 +120,7 @@ func (v *Speed) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseDiffusivity(text string) (Diffusivity, error) {
-	v, err := parse(QuantityKindDiffusivity, text)
+	v, err := parse(KindDiffusivity, text)
 	return Diffusivity(v), err
 }
 
@@ -138,22 +132,22 @@ func (v Diffusivity) In(unit Diffusivity) float64 { return float64(v) / float64(
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v Diffusivity) Text(unit Diffusivity, decimals int) string {
-	return text(QuantityKindDiffusivity, float64(v), float64(unit), decimals)
+	return text(KindDiffusivity, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "1e-9 m²/s".
-func (v Diffusivity) String() string { return display(QuantityKindDiffusivity, float64(v)) }
+func (v Diffusivity) String() string { return display(KindDiffusivity, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Diffusivity) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindDiffusivity, float64(v))
+	return appendExact(b, KindDiffusivity, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Diffusivity) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindDiffusivity, float64(v))
+	return appendExact(nil, KindDiffusivity, float64(v))
 }
 
 // UnmarshalText reads what [ParseDiffusivity] reads. On an error it leaves v alone.

@@ -7,23 +7,23 @@ package units
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseTemperature(text string) (Temperature, error) {
-	v, err := parse(QuantityKindTemperature, text)
+	v, err := parse(KindTemperature, text)
 	return Temperature(v), err
 }
 
 // String writes v for people, with at most six digits, as "38 °C".
-func (v Temperature) String() string { return display(QuantityKindTemperature, float64(v)) }
+func (v Temperature) String() string { return display(KindTemperature, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v Temperature) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindTemperature, float64(v))
+	return appendExact(b, KindTemperature, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v Temperature) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindTemperature, float64(v))
+	return appendExact(nil, KindTemperature, float64(v))
 }
 
 // UnmarshalText reads what [ParseTemperature] reads. On an error it leaves v alone.
@@ -36,7 +36,7 @@ func (v *Temperature) UnmarshalText(text []byte) error {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func ParseTemperatureDifference(text string) (TemperatureDifference, error) {
-	v, err := parse(QuantityKindTemperatureDifference, text)
+	v, err := parse(KindTemperatureDifference, text)
 	return TemperatureDifference(v), err
 }
 
@@ -50,24 +50,22 @@ func (v TemperatureDifference) In(unit TemperatureDifference) float64 {
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v TemperatureDifference) Text(unit TemperatureDifference, decimals int) string {
-	return text(QuantityKindTemperatureDifference, float64(v), float64(unit), decimals)
+	return text(KindTemperatureDifference, float64(v), float64(unit), decimals)
 }
 
 // String writes v for people, with at most six digits, as "5 K".
-func (v TemperatureDifference) String() string {
-	return display(QuantityKindTemperatureDifference, float64(v))
-}
+func (v TemperatureDifference) String() string { return display(KindTemperatureDifference, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
 func (v TemperatureDifference) AppendText(b []byte) ([]byte, error) {
-	return appendExact(b, QuantityKindTemperatureDifference, float64(v))
+	return appendExact(b, KindTemperatureDifference, float64(v))
 }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
 func (v TemperatureDifference) MarshalText() ([]byte, error) {
-	return appendExact(nil, QuantityKindTemperatureDifference, float64(v))
+	return appendExact(nil, KindTemperatureDifference, float64(v))
 }
 
 // UnmarshalText reads what [ParseTemperatureDifference] reads. On an error it leaves v alone.

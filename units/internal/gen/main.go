@@ -80,7 +80,7 @@ func write(b *bytes.Buffer, q quantity) {
 //
 // Errors: a [*ParseError] that lists the accepted units.
 func Parse@T@(text string) (@T@, error) {
-	v, err := parse(QuantityKind@T@, text)
+	v, err := parse(Kind@T@, text)
 	return @T@(v), err
 }
 `
@@ -95,7 +95,7 @@ func (v @T@) In(unit @T@) float64 { return float64(v) / float64(unit) }
 // same value. A unit this package does not know is replaced by the SI unit; of
 // two units of one size, as mL and cm³, the first in [QuantityKind.Units] is named.
 func (v @T@) Text(unit @T@, decimals int) string {
-	return text(QuantityKind@T@, float64(v), float64(unit), decimals)
+	return text(Kind@T@, float64(v), float64(unit), decimals)
 }
 `
 	case q.file == "fraction":
@@ -103,7 +103,7 @@ func (v @T@) Text(unit @T@, decimals int) string {
 // Percent writes v as a percentage with a number of decimals; with a negative
 // number of decimals it takes the fewest digits that read back to the same value.
 func (v @T@) Percent(decimals int) string {
-	return text(QuantityKind@T@, float64(v), 0.01, decimals)
+	return text(Kind@T@, float64(v), 0.01, decimals)
 }
 `
 	}
@@ -114,15 +114,15 @@ func (v @T@) Percent(decimals int) string {
 	}
 	body += `
 // String writes v for people, ` + people + `
-func (v @T@) String() string { return display(QuantityKind@T@, float64(v)) }
+func (v @T@) String() string { return display(Kind@T@, float64(v)) }
 
 // AppendText appends v in its SI unit, without loss. Errors: a [*ValueError]
 // when v is not finite.
-func (v @T@) AppendText(b []byte) ([]byte, error) { return appendExact(b, QuantityKind@T@, float64(v)) }
+func (v @T@) AppendText(b []byte) ([]byte, error) { return appendExact(b, Kind@T@, float64(v)) }
 
 // MarshalText writes v in its SI unit, without loss, for JSON, map keys and
 // flags. Errors: a [*ValueError] when v is not finite.
-func (v @T@) MarshalText() ([]byte, error) { return appendExact(nil, QuantityKind@T@, float64(v)) }
+func (v @T@) MarshalText() ([]byte, error) { return appendExact(nil, Kind@T@, float64(v)) }
 
 // UnmarshalText reads what [Parse@T@] reads. On an error it leaves v alone.
 func (v *@T@) UnmarshalText(text []byte) error {
