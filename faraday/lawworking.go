@@ -31,12 +31,12 @@ func step[Q units.Quantity](formula, symbol, meaning, source string, v Q, err er
 	return working.Step{Formula: formula, Terms: terms, Result: working.Of(symbol, meaning, v), Source: source}, nil
 }
 
-// EquivalentOfWorking shows the calculation of [NewEquivalent].
+// NewEquivalentWorking shows the calculation of [NewEquivalent].
 //
 // Errors: those of [NewEquivalent].
 //
 // Source: [SI2019], [OpenStaxChem2e] section 17.7.
-func EquivalentOfWorking(molar units.MolarMass, electrons int) (working.Step, error) {
+func NewEquivalentWorking(molar units.MolarMass, electrons int) (working.Step, error) {
 	eq, err := NewEquivalent(molar, electrons)
 	return step("ε = M/(n·F)", "ε", "electrochemical equivalent", lawSource, eq, err,
 		working.Of("M", "molar mass of the metal", molar),

@@ -29,7 +29,7 @@ func lawCases(d faraday.Deposit, molar units.MolarMass, n int, eff units.Efficie
 	eq := d.Equivalent
 	return []lawCase{
 		pair("NewEquivalent", func() (units.Equivalent, error) { return faraday.NewEquivalent(molar, n) },
-			func() (working.Step, error) { return faraday.EquivalentOfWorking(molar, n) }),
+			func() (working.Step, error) { return faraday.NewEquivalentWorking(molar, n) }),
 		pair("Mass", func() (units.Mass, error) { return faraday.Mass(eq, i, t, eff) },
 			func() (working.Step, error) { return faraday.MassWorking(eq, i, t, eff) }),
 		pair("MassOfCharge", func() (units.Mass, error) { return faraday.MassOfCharge(eq, q, eff) },
@@ -125,7 +125,7 @@ func ExampleMassWorking() {
 	if err != nil {
 		panic(err)
 	}
-	first, err := faraday.EquivalentOfWorking(gold.Weight.Value, 1)
+	first, err := faraday.NewEquivalentWorking(gold.Weight.Value, 1)
 	if err != nil {
 		panic(err)
 	}
