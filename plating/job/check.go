@@ -285,11 +285,6 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 	if b.Library == "" && !b.Efficiency.Given() && len(b.Lines) == 0 {
 		return r, needs(path+".bath.efficiency", `field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
 	}
-	if !b.Salt.IsZero() && b.Metal != "" {
-		if _, err := faraday.MetalContent(b.Salt, b.Metal); err != nil {
-			return r, fault(path+".bath.salt", err)
-		}
-	}
 	if b.Use == 0 {
 		b.Use = map[plating.Role]bath.Use{plating.RoleStrike: bath.UseStrike, plating.RoleUnder: bath.UseUnder}[l.Role]
 		if b.Use == 0 {
@@ -309,6 +304,11 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 	}
 	if r.full, err = b.Resolve(known); err != nil {
 		return r, place(err)
+	}
+	if !b.Salt.IsZero() { // the metal may be that of a library bath
+		if _, err := faraday.MetalContent(b.Salt, r.full.Metal); err != nil {
+			return r, fault(path+".bath.salt", err)
+		}
 	}
 	r.own = r.full
 	if b.Like != "" {
