@@ -28,6 +28,7 @@ type Section struct {
 	Heading string `json:"heading"`
 	Tank    bool   `json:"tank"`  // one tank: it is not cut by the end of a page
 	Small   bool   `json:"small"` // a tank without figures to set: it is ticked as a whole
+	Money   bool   `json:"money"` // values are amounts of money, one below the other
 	Items   []Item `json:"items"`
 }
 
@@ -65,9 +66,14 @@ func (s *Section) mark(mark, text string) { s.Items = append(s.Items, Item{Mark:
 
 func (s *Section) note(n plating.Note) { s.mark(markOf(n.Severity), n.Line()) }
 
-// row is a setting with a box and room for a reading; fact is a figure that nobody sets.
+// row is a setting with a box and room for a reading; check has a box alone; fact is a
+// figure that nobody sets.
 func (s *Section) row(what, value, why string) {
 	s.Items = append(s.Items, Item{What: what, Value: value, Text: why, Tick: true, Blank: true})
+}
+
+func (s *Section) check(what, value, why string) {
+	s.Items = append(s.Items, Item{What: what, Value: value, Text: why, Tick: true})
 }
 
 func (s *Section) fact(what, value, why string) {
@@ -134,7 +140,8 @@ func (s *Sheet) load(w *writer, o Options) {
 	for _, p := range s.Parts {
 		v.fact(strconv.Itoa(p.Count)+" × "+orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2), "each")
 		if p.Masked > 0 {
-			v.task("mask %s on each before cleaning; it is not in the area above", figure(p.Masked, units.SquareCentimetre, 3, 2))
+			v.Items = append(v.Items, Item{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre, 3, 2) +
+				" on each before cleaning; it is not in the area above"})
 		}
 	}
 	for i := range s.Job.Parts {
@@ -145,7 +152,11 @@ func (s *Sheet) load(w *writer, o Options) {
 		}
 	}
 	v.fact("together", figure(s.Area, units.SquareCentimetre, 3, 1), "plated area of the load")
-	v.row("weight", "before", "dry")
+	if s.Refused() { // nobody is to start
+		return
+	}
+	v.row("weigh", "", "before the first tank, dry")
+	v.Items = append(v.Items, Item{What: "date", Text: "and initials", Blank: true})
 }
 
 // before prints the cautions of everything that follows.
@@ -282,8 +293,8 @@ func (s *Sheet) afterwards(w *writer) {
 		v.fact(orText(m.Metal, "metal not named"), micrometres(m.Thinnest), fmt.Sprintf("at the thinnest spot, %s on average, %s of metal",
 			micrometres(m.Average), weight(m.FineMass)))
 	}
-	v.row("weight", "after", fmt.Sprintf("dry. The load should have gained %s, of all layers. That is the average; only a gauge or "+
-		"a cut shows the thinnest spot", weight(mass)))
+	v.row("weigh", "", fmt.Sprintf("after the last tank, dry. The load should have gained %s, of all layers. That is the "+
+		"average; only a gauge or a cut shows the thinnest spot", weight(mass)))
 	v.row("gauge", "", "at the thinnest spot")
 	for _, text := range s.Claim.Lines() {
 		v.say("%s", text)
@@ -321,6 +332,7 @@ func (s *Sheet) quoted(w *writer) error {
 		return nil
 	}
 	v := w.section("Price")
+	v.Money = true
 	money := func(d decimal.Decimal) string { return d.StringFixed(q.Currency.Places) }
 	sum := func(what, basis, amount string, total bool) {
 		v.Items = append(v.Items, Item{What: what, Text: basis, Value: amount, Sum: total})
@@ -342,9 +354,13 @@ func (s *Sheet) quoted(w *writer) error {
 	if err != nil {
 		return err
 	}
-	sum("total", each.String(), money(q.Total)+" "+q.Currency.Code, true)
+	sum("total "+q.Currency.Code, fmt.Sprintf("for %s: %s", counted(q.Pieces, "piece"), each), money(q.Total), true)
+	if !q.CreditLeft.IsZero() {
+		v.say("Credit still owed to the customer: %s %s.", money(q.CreditLeft), q.Currency)
+	}
 	for _, p := range q.Prices {
-		v.say("%s at %s %s for 1 %s on %s", p.Symbol, p.Amount, q.Currency, p.Per, p.AsOf)
+		v.say("%s at %s %s per %s as of %s.", p.Symbol, p.Amount.StringFixed(max(q.Currency.Places, -p.Amount.Exponent())),
+			q.Currency, p.Per, p.AsOf)
 	}
 	var most []string
 	for i, c := range s.Swings {

@@ -37,7 +37,7 @@ func (s *Sheet) stop(w *writer, i int) {
 	}
 	s.coat(v, t, c)
 	if !s.Sequenced {
-		s.onTheWay(v, i)
+		s.between(v, i)
 	}
 }
 
@@ -76,20 +76,20 @@ func process(v *Section, t *sequence.Card) {
 func around(v *Section, t *sequence.Card, more func()) {
 	plates := deposits(t.Kind)
 	if t.LiveEntry {
-		v.fact("entry", "LIVE", liveEntry)
+		v.check("entry", "LIVE", liveEntry)
 	}
 	if more != nil {
 		more()
 	}
 	switch {
 	case t.Agitation.Text != "":
-		v.fact("move", "", t.Agitation.String())
+		v.check("move", "", t.Agitation.String())
 	case plates:
-		v.fact("move", notGiven, "look up how this bath is stirred")
+		v.check("move", notGiven, "look up how this bath is stirred")
 	}
 	switch {
 	case t.Anode.Text == "" && t.AnodeHigh == 0 && plates:
-		v.fact("anode", notGiven, "look up its kind and area before you start")
+		v.check("anode", notGiven, "look up its kind and area before you start")
 	case t.Anode.Text != "" || t.AnodeHigh > 0:
 		what, area, of := "anode", "", "of what is not given: look it up before you start"
 		if !plates {
@@ -101,7 +101,7 @@ func around(v *Section, t *sequence.Card, more func()) {
 		if t.Anode.Text != "" {
 			of = t.Anode.String()
 		}
-		v.fact(what, area, of)
+		v.check(what, area, of)
 	}
 	for _, l := range t.Look {
 		v.Items = append(v.Items, Item{What: "look", Text: l, Tick: true, Blank: t.Water == ""})
@@ -112,8 +112,12 @@ func around(v *Section, t *sequence.Card, more func()) {
 func (s *Sheet) coat(v *Section, t *sequence.Card, c *Coat) {
 	b, r := &c.Layer.Bath, &c.Result
 	v.fact("bath", "", orText(b.Name, "not named"))
-	notes := slices.Concat(c.Before, c.Notes)
-	for _, n := range notes {
+	for _, n := range onTheWay(c.Before) {
+		if n.Severity > plating.SeverityInfo || n.Code == "" {
+			v.note(n)
+		}
+	}
+	for _, n := range c.Notes {
 		if n.Severity > plating.SeverityInfo {
 			v.note(n)
 		}
@@ -144,7 +148,7 @@ func (s *Sheet) coat(v *Section, t *sequence.Card, c *Coat) {
 			figure(b.Content, units.GramPerLitre, 4, 2), figure(b.Volume, units.Litre, 2, 1)))
 	}
 	c.between(v)
-	for _, n := range notes {
+	for _, n := range c.Notes {
 		if n.Severity == plating.SeverityInfo && n.Code == "" {
 			v.note(n)
 		}
@@ -259,8 +263,21 @@ func (c *Coat) between(v *Section) {
 	}
 }
 
-// onTheWay says what must lie between the plating tanks of a job without a sequence.
-func (s *Sheet) onTheWay(v *Section, i int) {
+// onTheWay marks what is to be minded before the tank is reached.
+func onTheWay(notes []plating.Note) []plating.Note {
+	notes = slices.Clone(notes)
+	for i := range notes {
+		if n := &notes[i]; n.Do != "" {
+			n.Do = "on the way here: " + n.Do
+		} else {
+			n.Text = "on the way here: " + n.Text
+		}
+	}
+	return notes
+}
+
+// between says what must lie between the plating tanks of a job without a sequence.
+func (s *Sheet) between(v *Section, i int) {
 	hold := ""
 	if plating.Precious(s.Stops[i].Coat.Layer.Bath.Metal) || i+1 == len(s.Stops) {
 		hold = "Hold over the drag-out tank (it keeps the metal that runs off). "

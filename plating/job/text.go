@@ -53,6 +53,10 @@ func (s *Section) text(b *bytes.Buffer) {
 		}
 		wrap(b, "", heading)
 	}
+	what := 8 // wide enough for the longest name of a figure
+	for _, it := range s.Items {
+		what = max(what, min(34, utf8.RuneCountInString(it.What)))
+	}
 	for _, it := range s.Items {
 		box := "   "
 		if it.Tick {
@@ -63,18 +67,18 @@ func (s *Section) text(b *bytes.Buffer) {
 			b.WriteString(strings.TrimRight("    "+it.Text, " ") + "\n")
 		case it.Mark == "STOP" && s.Heading == "STOP":
 			wrap(b, "STOP  ", it.Text)
-		case s.Heading == "Price" && it.What != "":
-			wrap(b, fmt.Sprintf("   %s%s ", pad(it.What, 34), left(it.Value, 13)), it.Text)
+		case s.Money && it.What != "":
+			wrap(b, fmt.Sprintf("   %s %s  ", pad(it.What, what), left(it.Value, 12)), it.Text)
 		case it.What == "" && it.Mark == "" && !it.Tick:
 			wrap(b, "   ", it.Text)
 		case it.What == "" && it.Mark == "":
 			wrap(b, "   [ ] ", it.Text)
 		case it.What == "":
 			wrap(b, "   "+it.Mark+" ", it.Text)
-		case it.Value == "" || utf8.RuneCountInString(it.What) <= 8 && utf8.RuneCountInString(it.Value) <= value:
-			wrap(b, fmt.Sprintf("   %s %s %s ", box, pad(it.What, 8), pad(it.Value, value)), it.Text)
+		case utf8.RuneCountInString(it.Value) <= value:
+			wrap(b, fmt.Sprintf("   %s %s %s ", box, pad(it.What, what), pad(it.Value, value)), it.Text)
 		default:
-			wrap(b, fmt.Sprintf("   %s %s ", box, pad(it.What, 8)), it.Value+" "+it.Text)
+			wrap(b, fmt.Sprintf("   %s %s ", box, pad(it.What, what)), it.Value+" "+it.Text)
 		}
 	}
 	b.WriteByte('\n')
