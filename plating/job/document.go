@@ -354,7 +354,11 @@ func (s *Sheet) quoted(w *writer) error {
 	if err != nil {
 		return err
 	}
-	sum("total "+q.Currency.Code, fmt.Sprintf("for %s: %s", counted(q.Pieces, "piece"), each), money(q.Total), true)
+	of := "for " + counted(q.Pieces, "piece")
+	if q.Pieces > 1 {
+		of += ": " + each.String()
+	}
+	sum("total "+q.Currency.Code, of, money(q.Total), true)
 	if !q.CreditLeft.IsZero() {
 		v.say("Credit still owed to the customer: %s %s.", money(q.CreditLeft), q.Currency)
 	}
