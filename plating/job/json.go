@@ -3,6 +3,7 @@ package job
 import (
 	"io"
 	"slices"
+	"strings"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/electrical"
@@ -196,16 +197,16 @@ func (s *Sheet) form(o Options) (*sheetForm, error) {
 		}
 		f.Tanks = append(f.Tanks, t)
 	}
-	if s.Refused() {
-		return f, nil
-	}
-	f.Metals, f.Time, f.Charge, f.Line, f.Oven, f.Rinsing = s.Metals, s.Time, s.Charge, s.Line, s.Oven, s.Rinsing
 	if p := &s.Practice; p.Title != "" {
-		f.Practice = orText(p.Standard+", "+p.Title+" ["+p.Source+"]", "")
+		f.Practice = strings.TrimPrefix(p.Standard+", "+p.Title+" ["+p.Source+"]", ", ")
 		for _, why := range p.Reasons {
 			f.Why = append(f.Why, why.String())
 		}
 	}
+	if s.Refused() {
+		return f, nil
+	}
+	f.Metals, f.Time, f.Charge, f.Line, f.Oven, f.Rinsing = s.Metals, s.Time, s.Charge, s.Line, s.Oven, s.Rinsing
 	if g := s.Gas; g != nil {
 		f.Hydrogen = &gasForm{g.Tank + 1, g.Flow.Hydrogen.In(electrical.CubicMetrePerHour),
 			g.Flow.Air.In(electrical.CubicMetrePerHour)}

@@ -137,7 +137,7 @@ type MetalDragged struct {
 	High    units.Mass              `json:"high" in:"mg"`
 	Back    units.Ratio             `json:"brought_back" in:"%"` // share that the drag-out tank brings back; 0 when none is described
 	Onward  bool                    `json:"onward"`              // carried straight into the next bath of the same metal: nothing is lost
-	Lost    units.Mass              `json:"lost" in:"mg"`        // High less what comes back
+	Lost    units.Mass              `json:"lost,keep" in:"mg"`   // High less what comes back
 
 	// What the share supposes: Poured from the drag-out tank into the bath after
 	// every Loads loads, and fresh water into the tank. Zero without one.
@@ -157,13 +157,13 @@ type MetalDragged struct {
 type After struct {
 	Bath    string                  `json:"bath"`
 	Metal   string                  `json:"metal"`
-	Soluble bool                    `json:"soluble_anodes"` // the anodes replace about what the coat takes
+	Soluble bool                    `json:"soluble_anodes,keep"` // the anodes replace about what the coat takes
 	Before  units.MassConcentration `json:"before" in:"g/L"`
 	Now     units.MassConcentration `json:"after" in:"g/L"`
-	Coat    units.Mass              `json:"coat" in:"mg"`   // that the coats took
-	Drips   units.Mass              `json:"drips" in:"mg"`  // that left with the load, upper end, less what comes back
-	Gained  units.Mass              `json:"gained" in:"mg"` // that came with the load from a bath of the same metal right before
-	Drawn   units.Ratio             `json:"drawn" in:"%"`
+	Coat    units.Mass              `json:"coat" in:"mg"`       // that the coats took
+	Drips   units.Mass              `json:"drips,keep" in:"mg"` // that left with the load, upper end, less what comes back
+	Gained  units.Mass              `json:"gained" in:"mg"`     // that came with the load from a bath of the same metal right before
+	Drawn   units.Ratio             `json:"drawn,keep" in:"%"`
 	Loads   int                     `json:"loads"` // like this one until the bath must be fed, this one counted; 0 when it never must
 	Charge  units.Charge            `json:"charge" in:"A·min"`
 
