@@ -10,7 +10,7 @@ func heldRows() []row {
 	bath := func(name, metal, more string) []change {
 		return by(replace(`"library": "nickel-watts"`, ownCoat("nickel", "finish", `{"name": "`+name+`",
 				"metal": `+metal+`,
-      "efficiency": "95 %", "window": {"low": "0.1 A/dm²", "high": "5 A/dm²"}, `+more+`}`)), cut("water 3"))
+      "efficiency": "95 %", "current_density": {"low": "0.1 A/dm²", "high": "5 A/dm²"}, `+more+`}`)), cut("water 3"))
 	}
 	// The neighbour says its pH, and has its rinse.
 	rinsed := func(name, metal, more string) []change { return bath(name, metal, more)[:1] }

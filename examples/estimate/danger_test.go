@@ -15,9 +15,8 @@ import (
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/sequence"
-	"example.com/laydown/plating/traveller"
 	"example.com/laydown/testdata"
 )
 
@@ -68,19 +67,19 @@ const (
 	goldStrikeCoat = `    {"name": "gold strike", "role": "strike", "min_to_average": 0.6, "time": "21 s",
      "current_density": "2 A/dm²", "bath": {"name": "gold, acid cyanide strike", "metal": "Au",
       "valence": 1, "efficiency": "12 %", "content": "1.5 g/L", "volume": "5 L",
-      "window": {"low": "1 A/dm²", "high": "4 A/dm²"},
-      "anode": "insoluble", "anode_material": "platinised titanium", "vessel": "plastic", "salt": "KAu(CN)2",
+      "current_density": {"low": "1 A/dm²", "high": "4 A/dm²"},
+      "anode_kind": "insoluble", "anode": "platinised titanium", "vessel": "plastic", "salt": "KAu(CN)2",
       "hazards": ["cyanide", "acid"], "pH": 3.6}}`
 	hardGoldCoat = `    {"name": "hard gold", "min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.5 A/dm²",
      "bath": {"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17.3 g/cm³", "efficiency": "35 %",
-      "content": "8 g/L", "volume": "5 L", "window": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}, "anode": "insoluble",
-      "anode_material": "platinised titanium mesh", "vessel": "glass", "salt": "KAu(CN)2",
+      "content": "8 g/L", "volume": "5 L", "current_density": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}, "anode_kind": "insoluble",
+      "anode": "platinised titanium mesh", "vessel": "glass", "salt": "KAu(CN)2",
       "hazards": ["cyanide", "acid"], "pH": {"low": 4.2, "high": 4.6}}}`
 	silverStrikeCoat = `    {"name": "silver strike", "role": "strike", "min_to_average": 0.5, "time": "16 s",
      "bath": {"library": "silver-strike", "content": "3 g/L", "volume": "4 L"}}`
 	silverCoat = `    {"name": "silver", "min_to_average": 0.5, "min_thickness": "5 µm", "current_density": "0.8 A/dm²",
      "bath": {"name": "silver, cyanide", "metal": "Ag", "efficiency": "98 %", "content": "30 g/L", "volume": "8 L",
-      "window": {"low": "0.4 A/dm²", "high": "1.6 A/dm²"}, "anode_material": "silver", "salt": "KAg(CN)2",
+      "current_density": {"low": "0.4 A/dm²", "high": "1.6 A/dm²"}, "anode": "silver", "salt": "KAg(CN)2",
       "hazards": ["cyanide"], "pH": 12}}`
 	copperStrikeCoat = `    {"name": "copper strike", "role": "strike", "min_to_average": 0.6, "time": "65 s",
      "bath": {"library": "copper-cyanide-strike", "content": "21.3 g/L", "volume": "12 L"}}`
@@ -93,7 +92,7 @@ const (
 	sulfiteCoat    = `    {"name": "gold", "min_to_average": 0.6, "min_thickness": "1 µm", "bath": {"library": "gold-sulfite"}}`
 	ownSulfiteCoat = `    {"name": "gold", "min_to_average": 0.6, "min_thickness": "1 µm", "current_density": "0.3 A/dm²",
      "bath": {"name": "gold, sulfite", "metal": "Au", "efficiency": "98 %", "content": "10 g/L", "volume": "3 L",
-      "window": {"low": "0.1 A/dm²", "high": "0.5 A/dm²"}, "anode": "insoluble", "vessel": "glass",
+      "current_density": {"low": "0.1 A/dm²", "high": "0.5 A/dm²"}, "anode_kind": "insoluble", "vessel": "glass",
       "hazards": ["sulfite"], "pH": 9}}`
 )
 
@@ -309,7 +308,7 @@ func goldRows() []row {
 	acidCopper := func(salt string) []change {
 		return by(replace(`"copper-acid"`, ownCoat("copper", "finish",
 			`{"name": "copper, acid", "metal": "Cu", "valence": 2, "efficiency": "98 %", "content": "55 g/L",
-      "volume": "20 L", "window": {"low": "0.5 A/dm²", "high": "4 A/dm²"}, "anode_material": "copper",
+      "volume": "20 L", "current_density": {"low": "0.5 A/dm²", "high": "4 A/dm²"}, "anode": "copper",
       "hazards": ["acid"], "pH": 1, "salt": "`+salt+`"}`)))
 	}
 	libraryCopper := func(salt string) []change {
@@ -317,14 +316,14 @@ func goldRows() []row {
 	}
 	cyanideCopper := func(says string) []change {
 		return by(swap(`"library": "copper-cyanide-build"`, `"name": "copper, cyanide", "metal": "Cu", "valence": 1,
-      "efficiency": "50 %", "window": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, `+says),
+      "efficiency": "50 %", "current_density": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, `+says),
 			swap(`"min_thickness": "2.5 µm"`, `"min_thickness": "2.5 µm", "current_density": "1.7 A/dm²"`))
 	}
 	acidSilver := func(salt string) []change {
 		return by(replace(`"name": "silver, cyanide"`, ownCoat("silver", "finish",
 			`{"name": "silver, methanesulfonate", "metal": "Ag", "efficiency": "98 %", "content": "30 g/L",
-      "volume": "8 L", "window": {"low": "0.4 A/dm²", "high": "1.6 A/dm²"}, "hazards": ["acid"], "pH": 1.2,
-      "anode_material": "silver", "salt": "`+salt+`"}`)), cut(`"silver strike", "role"`),
+      "volume": "8 L", "current_density": {"low": "0.4 A/dm²", "high": "1.6 A/dm²"}, "hazards": ["acid"], "pH": 1.2,
+      "anode": "silver", "salt": "`+salt+`"}`)), cut(`"silver strike", "role"`),
 			cut(`"layer": "silver strike"`))
 	}
 	return []row{
@@ -429,14 +428,14 @@ func namedRows() []row {
 	ownNickel := func(hazards string) []change {
 		return by(replace(`"library": "nickel-watts"`, ownCoat("nickel", "finish",
 			`{"name": "nickel, Watts type", "metal": "Ni", "efficiency": "95 %", "content": "75 g/L", "volume": "20 L",
-      "window": {"low": "0.5 A/dm²", "high": "5 A/dm²"}, "anode_material": "nickel", `+hazards+`}`)))
+      "current_density": {"low": "0.5 A/dm²", "high": "5 A/dm²"}, "anode": "nickel", `+hazards+`}`)))
 	}
 	alkaline := by(swap(`"library": "copper-cyanide-build"`, `"name": "copper, alkaline strike", "metal": "Cu",
-      "valence": 1, "efficiency": "50 %", "window": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, "hazards": ["caustic"]`),
+      "valence": 1, "efficiency": "50 %", "current_density": {"low": "1 A/dm²", "high": "2.5 A/dm²"}, "hazards": ["caustic"]`),
 		swap(`"min_thickness": "2.5 µm"`, `"min_thickness": "2.5 µm", "current_density": "1.7 A/dm²"`))
 	chloride := func(water string) []change {
 		return by(ahead(`"silver strike", "role"`, ownCoat("nickel strike", "strike", `{"name": "nickel, HCl strike",
-      "metal": "Ni", "efficiency": "30 %", "window": {"low": "0.5 A/dm²", "high": "4 A/dm²"}, "hazards": []}`)),
+      "metal": "Ni", "efficiency": "30 %", "current_density": {"low": "0.5 A/dm²", "high": "4 A/dm²"}, "hazards": []}`)),
 			ahead(`"layer": "silver strike"`, entry(`{"layer": "nickel strike", "live_entry": true}`)+water))
 	}
 	with := func(changes []change, more ...change) []change { return append(slices.Clone(changes), more...) }
@@ -586,8 +585,8 @@ func orderRows() []row {
 func anodeRows() []row {
 	gold := func(material string) []change { return by(swap("platinised titanium mesh", material)) }
 	const fluoborate = `{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "content": "80 g/L",
-      "volume": "20 L", "window": {"low": "0.5 A/dm²", "high": "5 A/dm²"}, "hazards": ["acid", "nickel", "fluoborate"],
-      "vessel": "plastic", "anode_material": "ANODE"}`
+      "volume": "20 L", "current_density": {"low": "0.5 A/dm²", "high": "5 A/dm²"}, "hazards": ["acid", "nickel", "fluoborate"],
+      "vessel": "plastic", "anode": "ANODE"}`
 	bath := func(material string) []change {
 		return by(replace(`"name": "nickel", "role"`, ownCoat("nickel", "underplate",
 			strings.Replace(fluoborate, "ANODE", material, 1))))
@@ -597,8 +596,8 @@ func anodeRows() []row {
 			swap(`"counter": "lead"`, `"counter": "`+counter+`"`))
 	}
 	const strike = `{"name": "gold, chloride strike", "metal": "Au", "valence": 3, "efficiency": "35 %", "pH": 0.8,
-      "content": "2 g/L", "volume": "5 L", "window": {"low": "0.3 A/dm²", "high": "4 A/dm²"}, "anode": "ANODE",
-      "hazards": ["acid", "hydrogen chloride"], "anode_material": "MATERIAL"}`
+      "content": "2 g/L", "volume": "5 L", "current_density": {"low": "0.3 A/dm²", "high": "4 A/dm²"}, "anode_kind": "ANODE",
+      "hazards": ["acid", "hydrogen chloride"], "anode": "MATERIAL"}`
 	chlorine := func(anode, material string) []change {
 		return by(replace(`"gold strike", "role"`, ownCoat("gold strike", "strike",
 			strings.NewReplacer("ANODE", anode, "MATERIAL", material).Replace(strike))))
@@ -607,7 +606,7 @@ func anodeRows() []row {
 		{"stainless steel anode in acid gold", "wheel", "warning", "stainless steel anode", gold("stainless steel"),
 			nil},
 		{"stainless steel anode in the acid gold of the hands", "hands", "warning", "stainless steel anode",
-			by(swap(hardPH, hardPH+`, "anode_material": "stainless steel"`)), nil},
+			by(swap(hardPH, hardPH+`, "anode": "stainless steel"`)), nil},
 		{"plain steel anode in acid gold", "wheel", "warning", "steel anode", gold("mild steel"), nil},
 		{"copper anode in gold", "hand", "warning", "copper anode", gold("copper"), nil},
 		{"brass anode in gold", "hand", "warning", "brass anode", gold("brass strip"), nil},
@@ -615,7 +614,7 @@ func anodeRows() []row {
 			gold("titanium with mixed oxide")},
 		{"lead anode in gold cyanide", "wheel", "warning", "lead anode", gold("lead"), nil},
 		{"lead anode in silver cyanide", "silver", "warning", "lead anode",
-			by(swap(`"anode_material": "silver"`, `"anode_material": "lead"`)), nil},
+			by(swap(`"anode": "silver"`, `"anode": "lead"`)), nil},
 		{"lead opposite in hydrochloric acid", "hand", "warning", "lead anode", chloride("lead"), nil},
 		{"stainless steel opposite in hydrochloric acid", "hand", "warning", "chlorine", chloride("stainless steel"),
 			nil},
@@ -625,7 +624,7 @@ func anodeRows() []row {
 			by(
 				replace(`"gold strike", "role"`,
 					ownCoat("gold strike", "strike",
-						strings.NewReplacer("ANODE", "insoluble", `, "anode_material": "MATERIAL"`,
+						strings.NewReplacer("ANODE", "insoluble", `, "anode": "MATERIAL"`,
 							"").Replace(strike)))),
 			chlorine("soluble", "gold")},
 		{"a copper anode without a bag in gold", "hand", "warning", "copper anode", gold("no bag, copper"), nil},
@@ -635,7 +634,7 @@ func anodeRows() []row {
 			bath("platinised titanium"), bath("nickel")},
 		{"lead anode in fluoborate", "wheel", "warning", "lead anode", bath("lead"), bath("nickel")},
 		{"stainless steel anode in acid gold, no sequence", "hands", "warning", "stainless steel anode",
-			by(swap(hardPH, hardPH+`, "anode_material": "stainless steel"`), swap(`  "finish": "hard gold",`, "")),
+			by(swap(hardPH, hardPH+`, "anode": "stainless steel"`), swap(`  "finish": "hard gold",`, "")),
 			by(swap(`  "finish": "hard gold",`, ""))},
 	}
 }
@@ -1048,12 +1047,12 @@ var places = [...]string{"the library", "the text", "the page", "JSON"}
 
 // An outcome is all that comes of a job: remarks and tank lines by place.
 type outcome struct {
-	sheet            traveller.Sheet
+	sheet            job.Sheet
 	err              error // of the library
 	status           int
 	text, page, json string // blanks folded; JSON as it was written
 	bad              string // standard error
-	report           jobfile.Report
+	report           result
 	said             [len(places)][]remark
 	tanks            [len(places)][]string
 }
@@ -1063,18 +1062,18 @@ func folded(s string) string { return strings.Join(strings.Fields(s), " ") }
 
 // comesOf runs a job through the library and through the program; page names a file
 // for the page. Without JSON its part stays empty.
-func comesOf(t *testing.T, job, page string, withJSON bool) *outcome {
+func comesOf(t *testing.T, text, page string, withJSON bool) *outcome {
 	t.Helper()
 	o := &outcome{}
-	j, err := jobfile.ReadShop(strings.NewReader(job))
+	j, err := job.Read(strings.NewReader(text), nil)
 	if err == nil {
-		o.sheet, err = traveller.Make(j)
+		o.sheet, err = j.Sheet()
 	}
 	o.err = err
-	status, text, bad := call(t, job, "-html", page, "-")
-	o.status, o.text, o.bad = status, folded(text), folded(bad)
+	status, sheet, bad := call(t, text, "-html", page, "-")
+	o.status, o.text, o.bad = status, folded(sheet), folded(bad)
 	if withJSON {
-		if status, o.json, _ = call(t, job, "-json", "-"); status != o.status {
+		if status, o.json, _ = call(t, text, "-json", "-"); status != o.status {
 			t.Errorf("status %d for the text, %d for JSON", o.status, status)
 		}
 	}
@@ -1089,7 +1088,7 @@ func comesOf(t *testing.T, job, page string, withJSON bool) *outcome {
 		}
 	}
 	o.said[0], o.tanks[0] = ofLibrary(&o.sheet)
-	o.said[1], o.tanks[1] = ofText(text)
+	o.said[1], o.tanks[1] = ofText(sheet)
 	o.said[2], o.tanks[2] = ofPage(o.page)
 	o.said[3], o.tanks[3] = ofReport(&o.report)
 	return o
@@ -1128,22 +1127,19 @@ func comeOf(t *testing.T, jobs map[string]bool) map[string]*outcome {
 }
 
 // ofLibrary returns what the library says of a job, and of each tank.
-func ofLibrary(s *traveller.Sheet) (said []remark, tanks []string) {
+func ofLibrary(s *job.Sheet) (said []remark, tanks []string) {
 	for _, f := range s.Findings {
 		said = append(said, remark{f.Severity, f.Sentence()})
 	}
 	notes := slices.Clone(s.Notes)
-	for i := range s.Result.Layers {
-		notes = slices.Concat(notes, s.Result.Layers[i].Before, s.Result.Layers[i].Notes)
-		if len(s.Cards) == 0 {
-			tanks = append(tanks, plating.TankLine(s.AtTank(i)))
-		}
+	for _, c := range s.Coats() {
+		notes = slices.Concat(notes, c.Before, c.Notes)
 	}
 	for _, n := range notes {
 		said = append(said, remark{n.Severity, n.Line()})
 	}
-	for i := range s.Cards {
-		tanks = append(tanks, plating.TankLine(s.Cards[i].Cautions))
+	for i := range s.Stops {
+		tanks = append(tanks, plating.TankLine(s.Stops[i].Tank.Cautions))
 	}
 	return said, tanks
 }
@@ -1151,9 +1147,9 @@ func ofLibrary(s *traveller.Sheet) (said []remark, tanks []string) {
 var (
 	marked  = regexp.MustCompile(`^( *)(STOP|WARNING|!|i) +(\S.*)$`)
 	heading = regexp.MustCompile(`^\d+\. `)
-	onPage  = regexp.MustCompile(`<li[^>]*>(stop|warning|caution|info)(?:, on the way here)?: (.*?)</li>`)
-	stops   = regexp.MustCompile(`<section class="stop">STOP (.*?)</section>`)
-	tankOn  = regexp.MustCompile(`<p class="caution">! (.*?)</p>`)
+	front   = regexp.MustCompile(`<section[^>]*> *<h2>Before you start</h2>.*?</section>`)
+	onPage  = regexp.MustCompile(`<td colspan="4" class="(stop|warning|caution|info)">(?:<span class="box"></span>)?<span class="k">[^<]*</span> (.*?)</td>`)
+	tankOn  = regexp.MustCompile(`class="hazard"><span class="k">!</span> (.*?)</(?:td|p)>`)
 )
 
 // levelOf reads a severity as text, page and JSON write it.
@@ -1201,9 +1197,7 @@ func ofText(text string) (said []remark, tanks []string) {
 
 // ofPage does the same with a page.
 func ofPage(page string) (said []remark, tanks []string) {
-	for _, m := range stops.FindAllStringSubmatch(page, -1) {
-		said = append(said, remark{plating.SeverityStop, m[1]})
-	}
+	page = front.ReplaceAllString(page, "")
 	for _, m := range onPage.FindAllStringSubmatch(page, -1) {
 		said = append(said, remark{levelOf(m[1]), m[2]})
 	}
@@ -1214,33 +1208,26 @@ func ofPage(page string) (said []remark, tanks []string) {
 }
 
 // ofReport does the same with JSON.
-func ofReport(r *jobfile.Report) (said []remark, tanks []string) {
-	line := func(notes []jobfile.NoteReport) string {
-		var b strings.Builder
-		for _, n := range notes {
-			fmt.Fprintf(&b, "%s [%s] ", plating.Sentences(n.Do, n.Text), n.Source)
-		}
-		return b.String()
-	}
-	for _, text := range r.Stops {
+func ofReport(r *result) (said []remark, tanks []string) {
+	for _, text := range r.Reasons {
 		said = append(said, remark{plating.SeverityStop, text})
 	}
 	for _, f := range r.Findings {
-		text := plating.Sentences(f.Text, f.Do, f.Reason) + " [" + f.Source + "]"
-		said = append(said, remark{levelOf(f.Severity), text})
+		said = append(said, remark{f.Severity, plating.Sentences(f.Text, f.Remedy, f.Reason) + " [" + f.Source + "]"})
 	}
 	notes := slices.Clone(r.Remarks)
-	for _, l := range r.Layers {
-		notes = slices.Concat(notes, l.Before, l.Notes)
-		if len(r.Sequence) == 0 {
-			tanks = append(tanks, line(l.Cautions))
-		}
+	for _, c := range r.coats() {
+		notes = slices.Concat(notes, c.Before, c.Notes)
 	}
 	for _, n := range notes {
-		said = append(said, remark{levelOf(n.Severity), plating.Sentences(n.Do, n.Text)})
+		said = append(said, remark{n.Severity, n.Line()})
 	}
-	for _, tank := range r.Sequence {
-		tanks = append(tanks, line(tank.Cautions))
+	for _, tank := range r.Tanks {
+		line := ""
+		for _, n := range tank.Cautions {
+			line += n.Line() + " "
+		}
+		tanks = append(tanks, line)
 	}
 	return said, tanks
 }
@@ -1267,7 +1254,7 @@ var placed = regexp.MustCompile(`line \d+|\[\w+\]`)
 // refusal judges a job that is refused: with the reason, the place in the file or
 // the source, and no sheet.
 func (o *outcome) refusal(t *testing.T, word string) {
-	var file *jobfile.Error
+	var file *job.Error
 	var plan *sequence.RefusedError
 	switch {
 	case errors.As(o.err, &file) && (file.Line == 0 || file.Path == ""):
@@ -1306,20 +1293,19 @@ func alone(text, figure string) bool {
 func (o *outcome) sets(t *testing.T) {
 	s := &o.sheet
 	said := strings.Contains(o.bad, "STOP: do not start") && strings.Contains(o.text, "STOP ") &&
-		strings.Contains(o.page, `<section class="stop">STOP `) && o.report.Stop && len(o.report.Stops) > 0
-	if !s.Stop() || o.status != 1 || !said {
+		strings.Contains(o.page, `<section class="stop"> <h2>STOP</h2>`) && o.report.Stop && len(o.report.Reasons) > 0
+	if !s.Forbidden() || o.status != 1 || !said {
 		t.Errorf("status %d, %s: it does not stop everywhere", o.status, o.bad)
 		return
 	}
 	var figures []string
-	for i := range s.Cards {
-		if c := &s.Cards[i]; c.Set > 0 {
+	for i := range s.Stops {
+		if c := &s.Stops[i].Tank; c.Set > 0 {
 			figures = append(figures, amps(c.Amps))
 		}
 	}
-	for i := range s.Result.Layers {
-		r := &s.Result.Layers[i].Result
-		figures = append(figures, amps(r.Current), clock(r.Time))
+	for _, c := range s.Coats() {
+		figures = append(figures, amps(c.Result.Current), clock(c.Result.Time))
 	}
 	for i := range s.Baths {
 		if f := s.Baths[i].Feed; f != nil && f.SaltMass > 0 {
@@ -1345,16 +1331,16 @@ func (o *outcome) sets(t *testing.T) {
 // runs judges the safe neighbour: it may be run, and prints amps and minutes.
 func (o *outcome) runs(t *testing.T) bool {
 	s := &o.sheet
-	if o.err != nil || o.status != 0 || s.Stop() {
-		t.Errorf("the safe neighbour is not run: status %d, %s%v", o.status, o.bad, s.Stops())
+	if o.err != nil || o.status != 0 || s.Forbidden() {
+		t.Errorf("the safe neighbour is not run: status %d, %s%v", o.status, o.bad, s.Reasons())
 		return false
 	}
-	if len(s.Result.Layers) == 0 || o.json != "" && (o.report.Stop || len(o.report.Layers) != len(s.Result.Layers)) {
+	coats, written := s.Coats(), o.report.coats()
+	if len(coats) == 0 || o.json != "" && (o.report.Stop || len(written) != len(coats)) {
 		t.Fatal("the safe neighbour has no coat, or JSON stops it")
 	}
-	for i := range s.Result.Layers {
-		r := &s.Result.Layers[i].Result
-		current, time := amps(r.Current), clock(r.Time)
+	for i, c := range coats {
+		current, time := amps(c.Result.Current), clock(c.Result.Time)
 		if !strings.Contains(o.text, "[ ] set "+current) || !strings.Contains(o.text, "[ ] time "+time) {
 			t.Errorf("the text of the safe neighbour does not set %s for %s", current, time)
 		}
@@ -1362,7 +1348,7 @@ func (o *outcome) runs(t *testing.T) bool {
 		if !strings.Contains(o.page, cell+current) || !strings.Contains(o.page, cell+time) {
 			t.Errorf("the page of the safe neighbour does not set %s for %s", current, time)
 		}
-		if o.json != "" && (o.report.Layers[i].Current == "" || o.report.Layers[i].Time == "") {
+		if o.json != "" && (written[i].Current == "" || written[i].Time == "") {
 			t.Errorf("JSON of the safe neighbour does not set coat %d", i+1)
 		}
 	}
@@ -1415,11 +1401,11 @@ func (r *row) check(t *testing.T, danger, safe *outcome) (kind string) {
 			}
 		}
 	}
-	switch stop := danger.err == nil && danger.sheet.Stop(); {
+	switch stop := danger.err == nil && danger.sheet.Forbidden(); {
 	case kind == "stop" || kind == "beside a stop":
 		danger.sets(t)
 	case stop || danger.status != 0 && kind != "refused":
-		t.Errorf("a %s stops the sheet: %v", kind, danger.sheet.Stops())
+		t.Errorf("a %s stops the sheet: %v", kind, danger.sheet.Reasons())
 	}
 	return kind
 }
@@ -1479,12 +1465,12 @@ func TestPropertyDangerousEditsPlaces(t *testing.T) {
 		t.Fatal(err)
 	}
 	o := comesOf(t, string(raw), filepath.Join(t.TempDir(), "sheet.html"), true)
-	if o.err != nil || len(o.sheet.Cards) < 10 || len(o.report.Sequence) != len(o.sheet.Cards) {
-		t.Fatalf("%v, %d tanks, %d in JSON", o.err, len(o.sheet.Cards), len(o.report.Sequence))
+	if o.err != nil || len(o.sheet.Stops) < 10 || len(o.report.Tanks) != len(o.sheet.Stops) {
+		t.Fatalf("%v, %d tanks, %d in JSON", o.err, len(o.sheet.Stops), len(o.report.Tanks))
 	}
 	_, text, _ := call(t, "") // the default
-	for i := range o.sheet.Cards {
-		c := &o.sheet.Cards[i]
+	for i := range o.sheet.Stops {
+		c := &o.sheet.Stops[i].Tank
 		head := fmt.Sprintf("\n%d. %s (", c.Number, strings.ToUpper(c.Name))
 		_, rest, found := strings.Cut(text, head)
 		block, _, _ := strings.Cut(rest, "\n\n")
@@ -1495,7 +1481,7 @@ func TestPropertyDangerousEditsPlaces(t *testing.T) {
 		}
 		_, tank := ofText(fmt.Sprintf("%d. (%s", c.Number, block))
 		_, card := ofPage(section)
-		_, entry := ofReport(&jobfile.Report{Sequence: o.report.Sequence[i : i+1]})
+		_, entry := ofReport(&result{Tanks: o.report.Tanks[i : i+1]})
 		for _, word := range c.Hazards.Words() {
 			for where, at := range map[string][]string{"the text": tank, "the page": card, "JSON": entry} {
 				if lines(at, word) != 1 {
@@ -1504,9 +1490,9 @@ func TestPropertyDangerousEditsPlaces(t *testing.T) {
 			}
 		}
 	}
-	front, _, _ := strings.Cut(text, "\nSequence ")
+	front, _, _ := strings.Cut(text, "\nSequence\n")
 	_, front, _ = strings.Cut(front, "\nBefore you start\n")
-	if strings.Count(front, "\n  ! ")+1 < 3 {
+	if strings.Count(front, "\n   ! ")+1 < 3 {
 		t.Errorf("hardly a caution in front:\n%s", front)
 	}
 	met := map[string]bool{}

@@ -7,12 +7,12 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/jobfile"
-	"example.com/laydown/plating/traveller"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/testdata"
 )
 
@@ -113,7 +113,7 @@ func own(l *line, bath string) {
 		"finish", bath, `"min_thickness": "1 µm", "current_density": "0.5 A/dm²"`)
 }
 
-const ownGold = `{"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %", "hazards": ["cyanide", "acid"], "pH": 4.2, "anode": "insoluble"}`
+const ownGold = `{"name": "gold, acid cyanide", "metal": "Au", "valence": 1, "density": "17 g/cm³", "efficiency": "35 %", "hazards": ["cyanide", "acid"], "pH": 4.2, "anode_kind": "insoluble"}`
 
 // dangers are edits of a job that nothing is wrong with. Each brings a finding,
 // note or refusal with the word; level is what it must be at least.
@@ -212,36 +212,36 @@ var dangers = []struct {
 		own(l, `{"name": "gold, prussiate, citric acid", "metal": "Au", "efficiency": "35 %", "hazards": []}`)
 	}, "hydrogen cyanide", plating.SeverityStop, nil},
 	{"stainless steel anode in acid gold", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode": "insoluble", "anode_material": "stainless steel"`,
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`, `"anode_kind": "insoluble", "anode": "stainless steel"`,
 			1))
 	},
 		"stainless steel anode", plating.SeverityWarning, func(l *line) {
-			own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
-				`"anode": "insoluble", "anode_material": "platinised titanium"`, 1))
+			own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`,
+				`"anode_kind": "insoluble", "anode": "platinised titanium"`, 1))
 		}},
 	{"copper anode in gold", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode_material": "copper"`, 1))
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`, `"anode": "copper"`, 1))
 	}, "copper anode", plating.SeverityWarning, nil},
 	{"bare titanium anode", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"anode_material": "titanium"`, 1))
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`, `"anode": "titanium"`, 1))
 	}, "bare titanium", plating.SeverityWarning, nil},
 	{"lead anode in gold", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
-			`"anode_material": "lead"`, 1))
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`,
+			`"anode": "lead"`, 1))
 	}, "lead anode", plating.SeverityWarning, nil},
 	{"graphite in hydrochloric acid", goldLine, func(l *line) {
-		own(l, `{"name": "gold, HCl strike", "metal": "Au", "valence": 3, "efficiency": "35 %", "hazards": ["acid"], "anode_material": "graphite"}`)
+		own(l, `{"name": "gold, HCl strike", "metal": "Au", "valence": 3, "efficiency": "35 %", "hazards": ["acid"], "anode": "graphite"}`)
 	}, "chlorine", plating.SeverityWarning, nil},
 	{"platinised titanium in fluoborate", goldLine, func(l *line) {
 		l.layer(`{"library": "nickel-watts"}`,
-			`{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "hazards": ["acid", "nickel", "fluoborate"], "anode_material": "platinised titanium", "window": {"low": "1 A/dm²", "high": "5 A/dm²"}}`)
+			`{"name": "nickel, fluoborate", "metal": "Ni", "efficiency": "95 %", "hazards": ["acid", "nickel", "fluoborate"], "anode": "platinised titanium", "current_density": {"low": "1 A/dm²", "high": "5 A/dm²"}}`)
 		l.layer(`"min_thickness": "5 µm"`, `"min_thickness": "5 µm", "current_density": "3 A/dm²"`)
 	}, "titanium anode in fluoride", plating.SeverityWarning, nil},
 	{"acid gold in a steel tank", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`,
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`,
 			`"vessel": "steel"`, 1))
 	}, "eats through", plating.SeverityStop, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode": "insoluble"`, `"vessel": "glass"`, 1))
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`, `"vessel": "glass"`, 1))
 	}},
 	{"strong acid straight into the gold strike", goldLine, func(l *line) { l.steps[5] = strongDip }, "hydrogen cyanide",
 		plating.SeverityStop, nil},
@@ -334,15 +334,15 @@ var dangers = []struct {
 
 // said gathers what a job's sheet says of dangers, at or above a severity: from
 // the library's findings and notes.
-func said(s *traveller.Sheet, level plating.Severity) string {
+func said(s *job.Sheet, level plating.Severity) string {
 	var b strings.Builder
 	for _, f := range s.Findings {
 		if f.Severity >= level {
 			fmt.Fprintln(&b, f)
 		}
 	}
-	for i := range s.Result.Layers {
-		for _, n := range append(s.Result.Layers[i].Before, s.Result.Layers[i].Notes...) {
+	for _, c := range s.Coats() {
+		for _, n := range slices.Concat(c.Before, c.Notes) {
 			if n.Severity >= level {
 				fmt.Fprintln(&b, n)
 			}
@@ -377,18 +377,17 @@ func TestPropertyDangers(t *testing.T) {
 		t.Run(d.name, func(t *testing.T) {
 			l := d.base()
 			d.edit(l)
-			job := l.text()
-			status, text, page, raw, bad := printed(t, job)
+			status, text, page, raw, bad := printed(t, l.text())
 			if d.level == plating.SeverityInfo {
 				if status != 1 || text != "" || !strings.Contains(bad, d.word) {
 					t.Errorf("status %d, %s\n%s", status, bad, text)
 				}
 			} else {
-				j, err := jobfile.ReadShop(strings.NewReader(job))
+				j, err := job.Read(strings.NewReader(l.text()), nil)
 				if err != nil {
 					t.Fatal(err)
 				}
-				s, err := traveller.Make(j)
+				s, err := j.Sheet()
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -429,11 +428,11 @@ func TestPropertyDangers(t *testing.T) {
 			if status != 0 || !strings.Contains(text, "] set ") || !json.Valid([]byte(raw)) {
 				t.Fatalf("the safe neighbour: status %d, %s\n%.600s", status, bad, text)
 			}
-			j, err := jobfile.ReadShop(strings.NewReader(l.text()))
+			j, err := job.Read(strings.NewReader(l.text()), nil)
 			if err != nil {
 				t.Fatal(err)
 			}
-			s, err := traveller.Make(j)
+			s, err := j.Sheet()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -453,21 +452,21 @@ func TestPropertyHazardPlaces(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, text, page, _, _ := printed(t, string(raw))
-		j, err := jobfile.ReadShop(strings.NewReader(string(raw)))
+		_, text, page, written, _ := printed(t, string(raw))
+		j, err := job.Read(strings.NewReader(string(raw)), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, err := traveller.Make(j)
+		s, err := j.Sheet()
 		if err != nil {
 			t.Fatal(err)
 		}
-		report, err := jobfile.NewShopReport(&s, false)
-		if err != nil {
-			t.Fatal(err)
+		var report result
+		if err := json.Unmarshal([]byte(written), &report); err != nil || len(report.Tanks) != len(s.Stops) {
+			t.Fatalf("%s: %d tanks in JSON, %v", name, len(report.Tanks), err)
 		}
-		for i := range s.Cards {
-			c := &s.Cards[i]
+		for i := range s.Stops {
+			c := &s.Stops[i].Tank
 			at := plating.TankLine(c.Cautions)
 			if c.Hazards != 0 && c.Water == "" && (at == "" || !strings.Contains(text, at) || !strings.Contains(page, at)) {
 				t.Errorf("%s: tank %d, %s: %q is missing", name, i+1, c.Name, at)
@@ -484,20 +483,20 @@ func TestPropertyHazardPlaces(t *testing.T) {
 					t.Errorf("%s: tank %d, %s: no word of %s in %q", name, i+1, c.Name, row.Word, at)
 				}
 			}
-			if len(report.Sequence[i].Cautions) != len(c.Cautions) {
-				t.Errorf("%s: tank %d: %d cautions in JSON, %d on the card", name, i+1, len(report.Sequence[i].Cautions),
+			if len(report.Tanks[i].Cautions) != len(c.Cautions) {
+				t.Errorf("%s: tank %d: %d cautions in JSON, %d on the card", name, i+1, len(report.Tanks[i].Cautions),
 					len(c.Cautions))
 			}
 		}
 		_, lines, _ := call(t, "", shipped(t, name))
 		front, all := 0, 0
-		head, _, _ := strings.Cut(lines, "\nSequence ")
+		head, _, _ := strings.Cut(lines, "\nSequence\n")
 		for _, line := range strings.Split(lines, "\n") {
 			if strings.HasPrefix(strings.TrimSpace(line), "!") {
 				all++
 			}
 		}
-		front = strings.Count(head, "\n  ! ")
+		front = strings.Count(head, "\n   ! ")
 		if front > 4 || name == "hands" && all > 10 {
 			t.Errorf("%s: %d caution lines in front, %d on the sheet", name, front, all)
 		}

@@ -154,11 +154,32 @@ func (r *reader) at(path string) any {
 	return v
 }
 
+// tankOf finds the tank of a coat; both are counted from 0.
+func (r *reader) tankOf(coat int) int {
+	for i, tank := range r.at("tanks").([]any) {
+		if tank.(map[string]any)["coat"] == nil {
+			continue
+		}
+		if coat == 0 {
+			return i
+		}
+		coat--
+	}
+	r.t.Fatalf("%s: no tank for coat %d more", r.name, coat+1)
+	return 0
+}
+
 func (r *reader) near(path string, want float64, unit string) {
 	r.t.Helper()
 	r.n++
 	var got float64
 	switch x := r.at(path).(type) {
+	case nil: // what is zero is left out
+		if want == 0 {
+			return
+		}
+		r.t.Errorf("%s %s is missing", r.name, path)
+		return
 	case float64:
 		got = x
 	case string:
@@ -198,7 +219,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 		precious := 0
 		carried := 0.0 // mg into the bath behind, of the same metal
 		for i, c := range job.layers {
-			p := fmt.Sprintf("layers.%d.", i)
+			p := fmt.Sprintf("tanks.%d.coat.", r.tankOf(i))
 			credit := 0.0
 			if c.below {
 				credit = below
@@ -226,14 +247,14 @@ func TestIndependentSheetFigures(t *testing.T) {
 				slow, fast = set.lay(job.area, ratio, credit, c.low), set.lay(job.area, ratio, credit, c.high)
 			}
 			if c.low < c.high {
-				r.near(p+"spread.efficiency_low", 100*c.low, "%")
-				r.near(p+"spread.efficiency_high", 100*c.high, "%")
-				r.near(p+"spread.time_low", fast.minutes, "min")
-				r.near(p+"spread.time_high", slow.minutes, "min")
-				r.near(p+"spread.thinnest_low", slow.mean*ratio, "µm")
-				r.near(p+"spread.thinnest_high", fast.mean*ratio, "µm")
-				r.near(p+"spread.metal_mass_low", slow.mg*c.fine, "mg")
-				r.near(p+"spread.metal_mass_high", fast.mg*c.fine, "mg")
+				r.near(p+"spread.efficiency.low", 100*c.low, "%")
+				r.near(p+"spread.efficiency.high", 100*c.high, "%")
+				r.near(p+"spread.time.low", fast.minutes, "min")
+				r.near(p+"spread.time.high", slow.minutes, "min")
+				r.near(p+"spread.thinnest.low", slow.mean*ratio, "µm")
+				r.near(p+"spread.thinnest.high", fast.mean*ratio, "µm")
+				r.near(p+"spread.metal_mass.low", slow.mg*c.fine, "mg")
+				r.near(p+"spread.metal_mass.high", fast.mg*c.fine, "mg")
 			}
 			below = x.mean * ratio
 			minutes, charge = minutes+x.minutes, charge+x.amps*x.minutes
@@ -252,7 +273,7 @@ func TestIndependentSheetFigures(t *testing.T) {
 			if c.dry > 0 {
 				dries = c.dry
 			}
-			m := fmt.Sprintf("rinse.metals.%d.", precious)
+			m := fmt.Sprintf("rinsing.metals.%d.", precious)
 			if c.metal != "Ni" {
 				precious++
 				r.near(m+"low", drips, "mg")
@@ -261,12 +282,12 @@ func TestIndependentSheetFigures(t *testing.T) {
 			switch {
 			case c.onward:
 				lost = 0
-				r.near(m+"back", 0, "%")
+				r.near(m+"brought_back", 0, "%")
 			case c.dragOut:
 				share := back(job.drag, job.tank*1000, job.loads, job.loads*dries)
 				lost = drips * (1 - share)
-				r.near(m+"back", 100*share, "%")
-				r.near(m+"poured_back", job.loads*dries, "mL")
+				r.near(m+"brought_back", 100*share, "%")
+				r.near(m+"poured", job.loads*dries, "mL")
 			}
 			if c.metal != "Ni" {
 				r.near(m+"lost", lost, "mg")
@@ -277,10 +298,10 @@ func TestIndependentSheetFigures(t *testing.T) {
 			if c.onward {
 				gone = drips
 			}
-			r.near(b+"content_before", c.content, "g/L")
+			r.near(b+"before", c.content, "g/L")
 			r.near(b+"charge", x.amps*x.minutes, "A·min")
-			r.near(b+"taken_by_coats", x.mg*c.fine, "mg")
-			r.near(b+"dripped_off", gone, "mg")
+			r.near(b+"coat", x.mg*c.fine, "mg")
+			r.near(b+"drips", gone, "mg")
 			need := gone
 			if !c.soluble {
 				need += x.mg * c.fine
@@ -289,12 +310,12 @@ func TestIndependentSheetFigures(t *testing.T) {
 				r.near(b+"gained", carried, "mg")
 			}
 			need = max(need-carried, 0)
-			r.near(b+"content_now", c.content-need/1000/c.volume, "g/L")
+			r.near(b+"after", c.content-need/1000/c.volume, "g/L")
 			r.near(b+"drawn", 100*need/1000/(c.content*c.volume), "%")
 			if need > 0 {
-				r.near(b+"salt_brings", need/1000, "g")
+				r.near(b+"salt_metal", need/1000, "g")
 				r.near(b+"salt_mass", need/1000*c.salt, "g")
-				r.near(b+"loads_until_fed", math.Floor(0.1*c.content*c.volume*1000/need), "")
+				r.near(b+"loads", math.Floor(0.1*c.content*c.volume*1000/need), "")
 			}
 			carried = 0
 			if c.onward {
@@ -320,9 +341,9 @@ func TestIndependentSheetFigures(t *testing.T) {
 		for _, s := range job.stays {
 			low, high, line = low+s[0], high+s[1], line+(s[0]+s[1])/2
 		}
-		r.near("line_time_low", low+handling, "min")
-		r.near("line_time", line+handling, "min")
-		r.near("line_time_high", high+handling, "min")
+		r.near("line_time.low", low+handling, "min")
+		r.near("line_time.typical", line+handling, "min")
+		r.near("line_time.high", high+handling, "min")
 		// Hydrogen at 25 °C and one atmosphere, and air that keeps it below 1 %.
 		for _, c := range job.cleaning {
 			most = max(most, c.high*job.area/100)
@@ -331,22 +352,16 @@ func TestIndependentSheetFigures(t *testing.T) {
 		gas := most / (2 * 96485.33212) * 8.314462618 * 298.15 / 101325 * 3600
 		r.near("hydrogen.hydrogen_m3_per_h", gas, "")
 		r.near("hydrogen.air_m3_per_h", gas*99, "")
-		r.near("rinse.drag_out_low", job.drag, "mL")
-		r.near("rinse.drag_out_high", job.drag, "mL")
+		r.near("rinsing.carried_low", job.drag, "mL")
+		r.near("rinsing.carried_high", job.drag, "mL")
 		// Two stages of counterflow: 1 + q + q² = 1000.
-		r.near("rinse.water_per_rinse", job.drag*(math.Sqrt(1+4*999.0)-1)/2/1000, "L")
-		for _, tank := range r.at("sequence").([]any) {
-			card := tank.(map[string]any)
-			k, ok := card["layer"].(float64)
-			if !ok {
-				continue
-			}
-			c, p := job.layers[int(k)-1], fmt.Sprintf("sequence.%d.", int(card["number"].(float64))-1)
-			x := job.result(name, int(k)-1, 0)
-			r.near(p+"power_low", c.voltsLow*x.amps, "W")
-			r.near(p+"power_high", c.volts*x.amps, "W")
+		r.near("rinsing.water", job.drag*(math.Sqrt(1+4*999.0)-1)/2, "mL")
+		for i, c := range job.layers {
+			p, x := fmt.Sprintf("tanks.%d.coat.power.", r.tankOf(i)), job.result(name, i, 0)
+			r.near(p+"low", c.voltsLow*x.amps, "W")
+			r.near(p+"high", c.volts*x.amps, "W")
 			// All heat stays in the water, for the longest time.
-			r.near(p+"warms_K", c.volts*x.amps*job.result(name, int(k)-1, -1).minutes*sixty/(c.volume*4186), "")
+			r.near(p+"warms", c.volts*x.amps*job.result(name, i, -1).minutes*sixty/(c.volume*4186), "K")
 		}
 		r.bill(totals, joules/0.8/3.6e6+job.heating, line+handling)
 		if r.n < 75 {

@@ -10,7 +10,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/laydown/plating/jobfile"
 	"example.com/laydown/testdata"
 )
 
@@ -64,14 +63,23 @@ func TestPage(t *testing.T) {
 		}
 		// A card for each tank, and load, cautions, sequence, afterwards, rinsing, baths, price.
 		_, out, _ := call(t, string(raw), "-json", "-")
-		var r jobfile.Report
+		var r result
 		if err := json.Unmarshal([]byte(out), &r); err != nil {
 			t.Fatal(err)
 		}
-		if n := strings.Count(page, "<section"); n != len(r.Sequence)+7 || len(r.Sequence) < 12 {
-			t.Errorf("%s: %d cards for %d tanks", job, n, len(r.Sequence))
+		if n := strings.Count(page, "<section"); n != len(r.Tanks)+7 || len(r.Tanks) < 12 {
+			t.Errorf("%s: %d cards for %d tanks", job, n, len(r.Tanks))
 		}
 	}
+}
+
+// TestPinnedPage pins the page of one job; what it says is pinned by its text.
+func TestPinnedPage(t *testing.T) {
+	raw, err := testdata.Files.ReadFile("jobs/bezels.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	golden(t, "bezels-page.golden", htmlOf(t, string(raw)))
 }
 
 // TestPageIsSafe: text of a job stays text.
@@ -102,8 +110,8 @@ func TestPageStops(t *testing.T) {
 		t.Errorf("status %d", status)
 	}
 	page, err := os.ReadFile(file)
-	if err != nil || !(bytes.Index(page, []byte("STOP  ")) < bytes.Index(page, []byte("<h2>Load"))) ||
-		!bytes.Contains(page, []byte("STOP  ")) {
+	if err != nil || !(bytes.Index(page, []byte(">STOP</span> ")) < bytes.Index(page, []byte("<h2>Load"))) ||
+		!bytes.Contains(page, []byte(">STOP</span> ")) {
 		t.Error("no stop in front", err)
 	}
 	if status := run([]string{"-html", "/no/such/folder/x.html"}, strings.NewReader(""), &out, &bad); status != 1 ||
