@@ -65,7 +65,7 @@ td.n { text-align: right; white-space: nowrap; padding-right: 4mm; }
 tr.sum td { font-weight: bold; border-bottom: 1pt solid #000; }
 td.stop, td.warning, td.caution, td.info { padding-left: 6mm; text-indent: -4.5mm; }
 .k { font-weight: bold; }
-td > .k { display: inline-block; min-width: 4.5mm; text-indent: 0; }
+td > .k { display: inline-block; min-width: 3.5mm; text-indent: 0; }
 td.hazard > .k { min-width: 0; }
 .stop, .warning, .hazard { font-weight: bold; }
 td.work { padding: 0 1.5mm; }
