@@ -91,7 +91,7 @@ func markOf(s plating.Severity) string {
 
 // Document puts the sheet into words.
 //
-// Errors: those of [Sheet.Working] and of [price.Quote.Each].
+// Errors: those of [Sheet.Working], of [price.Quote.Check] and of [price.Quote.Each].
 func (s *Sheet) Document(o Options) (Document, error) {
 	if s == nil {
 		return Document{}, units.Missing("sheet", "one that Job.Sheet returned")
@@ -330,6 +330,14 @@ func (s *Sheet) quoted(w *writer) error {
 			}
 		}
 		return nil
+	}
+	if err := q.Check(); err != nil {
+		return err
+	}
+	for _, c := range s.Swings {
+		if err := c.Check(); err != nil {
+			return err
+		}
 	}
 	v := w.section("Price")
 	v.Money = true

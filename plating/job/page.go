@@ -23,6 +23,9 @@ func (s *Sheet) WriteHTML(w io.Writer, o Options) error {
 //
 // Errors: those of w.
 func (d *Document) WriteHTML(w io.Writer) error {
+	if d == nil {
+		return units.Missing("document", "one that Sheet.Document returned")
+	}
 	if w == nil {
 		return units.Missing("writer", "one that takes the page")
 	}

@@ -14,6 +14,16 @@ type Change struct {
 	Change decimal.Decimal // of the total, tax included, before rounding to the currency; to 12 places
 }
 
+// Check looks at a change that may come from outside: whether its numbers can be written.
+//
+// Errors: a [*units.ValueError] that names the field.
+func (c Change) Check() error {
+	if err := size("step of the change", c.Step); err != nil {
+		return err
+	}
+	return size("change of the total", c.Change)
+}
+
 // Sensitivity changes every input of the order by one per cent, one at a time,
 // and returns what the total does, the largest change first. The total is
 // the exact one, before it is rounded to the currency, so that nothing hides
