@@ -32,9 +32,8 @@ type oneForm[Q units.Quantity] struct {
 
 // DecodeNode reads "8 g/L", or an object with low, high, set, source, seen and note.
 func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
-	if n.Kind == "list" {
-		return n.Fail(nil, `is a list; need one value, or "low" and "high"; points of a curve are "efficiency_lines": `+
-			`[{"points": [...]}]`)
+	if err := strictjson.Ready(n, r); err != nil {
+		return err
 	}
 	if n.Kind != "object" {
 		var one oneForm[Q]
@@ -115,6 +114,9 @@ type wordsForm struct {
 
 // DecodeNode reads plain text, or an object with text, source and seen.
 func (w *Words) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, w); err != nil {
+		return err
+	}
 	if n.Kind == "text" {
 		*w = Words{Text: n.Text}
 		return nil
@@ -153,6 +155,9 @@ type constituentForm struct {
 // DecodeNode reads a metal with valence and share, or an inclusion with its share: what
 // has no symbol is said to have none, so that none is left out by mistake.
 func (c *Constituent) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, c); err != nil {
+		return err
+	}
 	var f constituentForm
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err
@@ -185,7 +190,10 @@ type pointForm struct {
 }
 
 // DecodeNode reads a current density with an efficiency, or with its low and high end.
-func (p *EfficiencyBand) DecodeNode(n *strictjson.Node) error {
+func (p *EfficiencyPoint) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, p); err != nil {
+		return err
+	}
 	var f pointForm
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err

@@ -169,6 +169,9 @@ func Schema() ([]byte, error) { return strictjson.Schema("job of laydown", file{
 
 // DecodeNode reads a name, or a number from 1.
 func (l *LayerRef) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, l); err != nil {
+		return err
+	}
 	if n.Kind != "text" && n.Kind != "number" || n.Text == "" {
 		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1", strictjson.Describe(n))
 	}

@@ -51,6 +51,9 @@ type sumForm struct {
 
 // DecodeNode reads a body by its kind.
 func (s *Shape) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, s); err != nil {
+		return err
+	}
 	if n.Kind != "object" {
 		return n.Fail(nil, "is %s; need an object in braces", strictjson.Describe(n))
 	}

@@ -31,6 +31,9 @@ type unitForm struct {
 
 // DecodeNode reads "mm", or a length as "25.4 mm".
 func (u *FileUnit) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, u); err != nil {
+		return err
+	}
 	one := *n
 	if n.Kind == "text" && strings.IndexFunc(n.Text, unicode.IsLetter) == 0 {
 		one.Text = "1 " + n.Text

@@ -13,7 +13,10 @@ import (
 
 // DecodeNode reads a code of ISO 4217.
 func (c *Currency) DecodeNode(n *strictjson.Node) error {
-	v, err := ParseCurrency(n.Text)
+	if err := strictjson.Ready(n, c); err != nil {
+		return err
+	}
+	v, err := CurrencyOf(n.Text)
 	if err != nil {
 		return n.Fail(err, "%v", err)
 	}
@@ -40,6 +43,9 @@ type labourForm struct {
 
 // DecodeNode reads task, time and hourly rate.
 func (l *Labour) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, l); err != nil {
+		return err
+	}
 	var f labourForm
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err
@@ -71,6 +77,9 @@ type saltForm struct {
 
 // DecodeNode reads name, mass and price.
 func (s *Salt) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, s); err != nil {
+		return err
+	}
 	var f saltForm
 	err := strictjson.Decode(n, &f)
 	if err == nil {
@@ -96,6 +105,9 @@ type refinedForm struct {
 
 // DecodeNode reads metal, mass and the share that is paid.
 func (r *Refined) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, r); err != nil {
+		return err
+	}
 	var f refinedForm
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err

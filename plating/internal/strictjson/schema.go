@@ -56,6 +56,12 @@ func (d *Definitions) Ref(t reflect.Type, make func() map[string]any) map[string
 		}
 		return r
 	}, strings.ReplaceAll(t.String(), "example.com/laydown/", ""))
+	if d == nil { // a call from outside, which has no list to add to
+		return map[string]any{}
+	}
+	if d.all == nil {
+		d.all = map[string]any{}
+	}
 	if _, met := d.all[name]; !met {
 		d.all[name] = true // a type that holds itself finds it
 		d.all[name] = make()

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"reflect"
 	"strconv"
 	"strings"
 	"unicode"
@@ -16,8 +17,9 @@ import (
 // Limits of what [Read] takes in, so that text from outside cannot make it work long.
 const (
 	maxBytes = 1 << 20
-	maxDepth = 12
-	maxPath  = 1000 // names are clipped
+	// longestPath is that of a field of a real file, with room: a longer one is clipped.
+	longestPath = 200
+	maxDepth    = 12
 )
 
 // An Error reports what is wrong with a file, and where.
@@ -43,6 +45,9 @@ func Message(file string, line int, path, what string) string {
 		path = units.Clip(path)
 	}
 	if path != "" {
+		if len(path) > longestPath {
+			path = units.Clip(path)
+		}
 		file += ", " + path
 	}
 	return units.Printable(file + ": " + what)
@@ -66,7 +71,22 @@ type Node struct {
 
 // Fail returns an [*Error] at the place of n, with the reason below if any.
 func (n *Node) Fail(err error, format string, args ...any) *Error {
+	if n == nil {
+		return &Error{What: fmt.Sprintf(format, args...), Err: err}
+	}
 	return &Error{Line: n.Line, Path: n.Path, What: fmt.Sprintf(format, args...), Err: err}
+}
+
+// Ready returns an error where a value that decodes itself has no node, or is nil: only
+// a call from outside of Decode can be so.
+func Ready(n *Node, v any) error {
+	if n == nil {
+		return units.Missing("value of JSON", "one of a file")
+	}
+	if r := reflect.ValueOf(v); !r.IsValid() || r.Kind() == reflect.Pointer && r.IsNil() {
+		return n.Fail(units.Missing("value to read into", "a pointer to one"), "has nowhere to go")
+	}
+	return nil
 }
 
 // A Doc says in words what a file is to hold, for the messages.
