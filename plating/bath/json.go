@@ -190,7 +190,7 @@ type pointForm struct {
 }
 
 // DecodeNode reads a current density with an efficiency, or with its low and high end.
-func (p *EfficiencyPoint) DecodeNode(n *strictjson.Node) error {
+func (p *EfficiencyBand) DecodeNode(n *strictjson.Node) error {
 	if err := strictjson.Ready(n, p); err != nil {
 		return err
 	}

@@ -16,7 +16,7 @@ func (c *Currency) DecodeNode(n *strictjson.Node) error {
 	if err := strictjson.Ready(n, c); err != nil {
 		return err
 	}
-	v, err := CurrencyOf(n.Text)
+	v, err := ParseCurrency(n.Text)
 	if err != nil {
 		return n.Fail(err, "%v", err)
 	}

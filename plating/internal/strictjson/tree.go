@@ -41,9 +41,6 @@ func Message(file string, line int, path, what string) string {
 	if line > 0 {
 		file += " line " + strconv.Itoa(line)
 	}
-	if len(path) > maxPath { // of a node that is made by hand
-		path = units.Clip(path)
-	}
 	if path != "" {
 		if len(path) > longestPath {
 			path = units.Clip(path)
