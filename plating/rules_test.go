@@ -202,7 +202,7 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 10000, 1000 },
 		"does not replace the 16.00 g of")
 	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 626, 1000 }, "does not replace the 1.00 g of")
-	note(func(l *L) { l.Bath.Content, l.Bath.Volume = 0.1, 0.001 }, "wants 160.0 mg of Au and the bath holds 100.0 mg")
+	note(func(l *L) { l.Bath.Content, l.Bath.Volume = 0.1, 0.001 }, "takes 160.0 mg of Au and the bath holds 100.0 mg")
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume, l.Bath.Metal = 0.32, 0.001, "" },
 		"takes 50.0 % of the bath's metal, more than the limit of 10 %")
 	note(func(l *L) { l.Time, l.MinThickness = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the minimum thickness is 0.700 µm")
