@@ -3,13 +3,13 @@ package job
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/bath"
+	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
@@ -284,20 +284,16 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 			return r, fault(path+".bath.salt", err)
 		}
 	}
-	if b.Use == 0 {
+	if b.Use == 0 && b.Library == "" {
 		b.Use = map[plating.Role]bath.Use{plating.RoleStrike: bath.UseStrike, plating.RoleUnder: bath.UseUnder}[l.Role]
 		if b.Use == 0 {
 			b.Use = bath.UseFinish
 		}
 	}
 	place := func(err error) error { // the figure that an error of a bath names
-		var v *units.ValueError
-		if errors.As(err, &v) && slices.Contains([]string{"like", "valence"}, v.Field) {
-			return fault(path+".bath."+v.Field, err)
-		}
-		var unknown *faraday.ElementError
-		if errors.As(err, &unknown) {
-			return fault(path+".bath.metal", err)
+		var placed *strictjson.Placed
+		if errors.As(err, &placed) {
+			return fault(path+".bath."+placed.Path, placed.Err)
 		}
 		return fault(path+".bath", err)
 	}

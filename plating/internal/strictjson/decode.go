@@ -84,12 +84,12 @@ func (f *field) decode(r *Reader, n *Node, v reflect.Value) {
 	}
 	switch v.Kind() {
 	case reflect.String:
-		if n.Kind != "text" {
-			r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes")))
-		} else if v.SetString(n.Text); f.must && strings.TrimSpace(n.Text) == "" {
-			r.Keep(n.Fail(nil, "is empty; need %s", f.need))
-		} else if f.is != "" && n.Text != f.is {
+		if v.SetString(n.Text); f.is != "" && (n.Kind != "text" || n.Text != f.is) {
 			r.Keep(n.Fail(nil, "is %s; need %q", Describe(n), f.is))
+		} else if n.Kind != "text" {
+			r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes")))
+		} else if f.must && strings.TrimSpace(n.Text) == "" {
+			r.Keep(n.Fail(nil, "is empty; need %s", f.need))
 		}
 	case reflect.Bool:
 		if n.Kind != "true or false" {
@@ -132,7 +132,8 @@ func or(s, other string) string {
 	return s
 }
 
-// limits holds a quantity against the rule of its field.
+// limits holds a quantity against the rule of its field. An efficiency is a share,
+// whatever holds it.
 func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
 	if v.Kind() != reflect.Float64 || r.err != nil {
 		return
@@ -141,8 +142,11 @@ func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
 	if f.must {
 		leave = ""
 	}
-	q := units.Ratio(v.Float())
-	switch f.rule {
+	q, rule := units.Ratio(v.Float()), f.rule
+	if rule == "positive" && v.Type() == reflect.TypeFor[units.Efficiency]() {
+		rule = "share"
+	}
+	switch rule {
 	case "positive":
 		if err := units.Positive(f.name, q); err != nil {
 			r.Keep(n.Fail(err, "is %s; need a value above zero%s", Describe(n), leave))
@@ -218,6 +222,27 @@ func (r *Reader) peek(name string) *Node {
 		}
 	}
 	return nil
+}
+
+// A Placed is an error about one field of a value. Who knows where the value stands in a
+// file puts it there with [Node.Place].
+type Placed struct {
+	Path string // below the value, as efficiency.low
+	Err  error
+}
+
+// Error returns the reason alone: it names what it is about.
+func (p *Placed) Error() string { return p.Err.Error() }
+
+// Unwrap returns the reason.
+func (p *Placed) Unwrap() error { return p.Err }
+
+// Put returns err with the field that it is about; nil for nil.
+func Put(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return &Placed{path, err}
 }
 
 // Place returns err at the place of a path below n. What is missing there is told

@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"errors"
@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.com/laydown/faraday"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/units"
 )
 
@@ -29,12 +29,12 @@ const right = `{
        "valence": 1,
        "density": "17.3 g/cm³",
        "efficiency": "35 %",
-       "window": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"},
+       "current_density": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"},
        "volts": {"low": "2 V", "high": "3 V"},
        "temperature": {"low": "32 °C", "high": "42 °C", "set": "38 °C"},
        "content": "8 g/L", "volume": "5 L",
        "draw_limit": "10 %",
-       "anode": "insoluble",
+       "anode_kind": "insoluble",
        "hazards": ["cyanide", "acid"]
      },
      "min_to_average": 0.6,
@@ -46,10 +46,10 @@ const right = `{
 `
 
 func TestRightJobReads(t *testing.T) {
-	if _, err := jobfile.Read(strings.NewReader(right)); err != nil {
+	if _, err := job.Read(strings.NewReader(right), nil); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := jobfile.Read(strings.NewReader("\ufeff" + strings.ReplaceAll(right, "\n", "\r\n"))); err != nil {
+	if _, err := job.Read(strings.NewReader("\ufeff"+strings.ReplaceAll(right, "\n", "\r\n")), nil); err != nil {
 		t.Error("with a byte order mark and CR LF:", err)
 	}
 }
@@ -76,14 +76,14 @@ var wrongs = []struct {
 	{"format null", `"laydown job 1"`, "null", 2, "format", `is null; need "laydown job 1"`, 0},
 
 	{"unknown field at the top", `"job": "hands"`, `"jobs": "hands"`, 3, "jobs",
-		"unknown field; known here are format, job, substrate, parts, finish", 0},
+		"unknown field; known here are format, job, substrate, parts, layers, sequence, finish", 0},
 	{"unknown field in a part", `"count": 24`, `"number": 24`, 5, "parts[1].number",
 		"known here are name, count, area, shape, mesh, masked", 0},
 	{"unknown field in a layer", `"min_thickness"`, `"promised"`, 27, "layers[1].promised",
-		"unknown field; known here are name, count_below, role, bath", 0},
+		"unknown field; known here are name, role, bath, min_to_average", 0},
 	{"unknown field in a bath", `"efficiency"`, `"eta": 1, "efficiency"`, 17, "layers[1].bath.eta",
-		"unknown field; known here are library, like, salt, evaporation, name, source, metal", 0},
-	{"unknown field in a window", `"window": {"low"`, `"window": {"lo"`, 18, "layers[1].bath.window.lo",
+		"unknown field; known here are library, like, key, name, metal", 0},
+	{"unknown field in a window", `"current_density": {"low"`, `"current_density": {"lo"`, 18, "layers[1].bath.current_density.lo",
 		"known here are low, high", 0},
 	{"unknown field in a temperature", `"set"`, `"now"`, 20, "layers[1].bath.temperature.now",
 		"known here are low, high, set", 0},
@@ -91,11 +91,13 @@ var wrongs = []struct {
 		"parts[1].shape.radius", "known here are kind, diameter", 0},
 	{"unknown field in a hole", `"area": "5.2 cm²"`,
 		`"shape": {"kind": "plate", "length": "2 cm", "width": "2 cm", "holes": [{"size": "1 mm"}]}`, 6,
-		"parts[1].shape.holes[1].size", "known here are count, blind, bare, faces, diameter, depth", 0},
-	{"unknown field in a point", `"35 %"`, `[{"j": "1 A/dm²"}]`, 17, "layers[1].bath.efficiency[1]",
-		`need "current_density" and "efficiency"`, 0},
+		"parts[1].shape.holes[1].size", "known here are diameter, depth, count, blind, bare, faces", 0},
+	{"unknown field in a point", `"efficiency": "35 %"`, `"efficiency_lines": [{"points": [{"j": "1 A/dm²"}]}]`, 17,
+		"layers[1].bath.efficiency_lines[1].points[1].j", "known here are current_density, efficiency, low, high", 0},
+	{"unknown field in a line", `"efficiency": "35 %"`, `"efficiency_lines": [{"point": []}]`, 17,
+		"layers[1].bath.efficiency_lines[1].point", "known here are temperature, content, points, source, seen", 0},
 	{"unknown field in a constituent", `"valence": 1`, `"constituents": [{"metal": "Au", "share": 1, "part": 1}]`, 15,
-		"layers[1].bath.constituents[1].part", "known here are metal, valence, inclusion, share", 0},
+		"layers[1].bath.constituents[1].part", "known here are metal, valence, share, inclusion", 0},
 	{"capitals matter", `"metal"`, `"Metal"`, 14, "layers[1].bath.Metal", `unknown field; known here are library`, 0},
 	{"field twice", `"role": "finish"`, `"role": "finish", "role": "strike"`, 11, "layers[1].role",
 		"given twice; need it once", 0},
@@ -109,13 +111,15 @@ var wrongs = []struct {
 	{"part a number", `    {"name": "hand"`, `    7, {"name": "hand"`, 5, "parts[1]", "is 7; need an object in braces", 0},
 	{"part a list", `    {"name": "hand"`, `    [], {"name": "hand"`, 5, "parts[1]", "is a list; need an object in braces",
 		0},
-	{"window text", `"window": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}`, `"window": "0.3 A/dm²"`, 18,
-		"layers[1].bath.window", `is "0.3 A/dm²"; need an object in braces`, 0},
+	{"window without unit", `"current_density": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}`, `"current_density": 0.3`, 18,
+		"layers[1].bath.current_density", `is 0.3 without a unit; need number and unit in quotes; accepted: `, parseError},
+	{"window a list", `"current_density": {"low": "0.3 A/dm²", "high": "1.2 A/dm²"}`, `"current_density": ["0.3 A/dm²"]`, 18,
+		"layers[1].bath.current_density", `is a list; need one figure as in "0.01 A/dm²", or an object with "low" and "high"`, 0},
 	{"hazard unknown", `["cyanide"`, `["cyan"`, 24, "layers[1].bath.hazards[1]",
 		`hazard "cyan": out of range; need one of cyanide, fluoride`, valueError},
 	{"hazard a number", `["cyanide"`, `[1`, 24, "layers[1].bath.hazards[1]", `is 1; need a word in quotes`, 0},
-	{"role unknown", `"finish"`, `"top"`, 11, "layers[1].role", `is "top"; need one of finish, strike, underplate`, 0},
-	{"anode true", `"insoluble"`, `true`, 23, "layers[1].bath.anode", `is true or false; need one of`, 0},
+	{"role unknown", `"finish"`, `"top"`, 11, "layers[1].role", `role "top": out of range; need one of finish, strike, underplate`, valueError},
+	{"anode true", `"insoluble"`, `true`, 23, "layers[1].bath.anode_kind", `is true or false; need a word in quotes, one of not given, soluble, insoluble`, 0},
 	{"count_below text", `"role": "finish"`, `"count_below": "yes"`, 11, "layers[1].count_below",
 		`is "yes"; need true or false`, 0},
 
@@ -148,7 +152,7 @@ var wrongs = []struct {
 
 	{"unknown element", `"Au"`, `"Xx"`, 14, "layers[1].bath.metal", "need a symbol such as Au", elementError},
 	{"element in small letters", `"Au"`, `"au"`, 14, "layers[1].bath.metal", "did you mean Au", elementError},
-	{"element a number", `"Au"`, `79`, 14, "layers[1].bath.metal", `is 79; need a symbol in quotes, as "Au"`, 0},
+	{"element a number", `"Au"`, `79`, 14, "layers[1].bath.metal", `is 79; need the symbol of the counted metal, as "Au"`, 0},
 	{"valence 9", `"valence": 1`, `"valence": 9`, 15, "layers[1].bath.valence", "is 9; need a whole number from 1 to 8",
 		0},
 	{"valence 0", `"valence": 1`, `"valence": 0`, 15, "layers[1].bath.valence", "is 0; need a whole number from 1 to 8",
@@ -161,20 +165,18 @@ var wrongs = []struct {
 		`"constituents": [{"metal": "Au", "valence": 1, "share": "99 %"}, {"metal": "Co", "valence": 2, "share": "0.2 %"}]`,
 		15,
 		"layers[1].bath.constituents", "sum", valueError},
-	{"constituents and valence", `"valence": 1`, `"valence": 1, "constituents": [{"metal": "Au", "share": 1}]`, 12,
-		"layers[1].bath", `"valence" belongs to each`, 0},
+	{"constituents and valence", `"valence": 1`, `"valence": 1, "constituents": [{"metal": "Au", "share": 1}]`, 15,
+		"layers[1].bath.valence", `need it with each of the "constituents"`, valueError},
 	{"constituents empty", `"valence": 1`, `"constituents": []`, 15, "layers[1].bath.constituents",
 		"is empty; need constituents", 0},
 	{"constituents without the metal", `"valence": 1`, `"constituents": [{"metal": "Co", "valence": 2, "share": 1}]`, 15,
-		"layers[1].bath.constituents", "Au is not among them", 0},
+		"layers[1].bath.constituents", "share of Au in the deposit 0: values that contradict; need the counted metal among", valueError},
 	{"constituent without share", `"valence": 1`, `"constituents": [{"metal": "Au"}]`, 15,
 		"layers[1].bath.constituents[1]", `field "share" is missing; need a share of the mass`, 0},
 	{"constituent neither", `"valence": 1`, `"constituents": [{"share": 1}]`, 15, "layers[1].bath.constituents[1]",
 		`need either "metal"`, 0},
 	{"inclusion with valence", `"valence": 1`, `"constituents": [{"inclusion": true, "valence": 1, "share": 1}]`, 15,
 		"layers[1].bath.constituents[1]", `an inclusion has no "valence"`, 0},
-	{"constituents without density", "\"valence\": 1,\n       \"density\": \"17.3 g/cm³\"",
-		`"constituents": [{"metal": "Au", "valence": 1, "share": 1}]`, 12, "layers[1].bath", `field "density" is missing`, 0},
 
 	{"efficiency 0", `"35 %"`, `0`, 17, "layers[1].bath.efficiency", "is 0; need a fraction above 0 and at most 1",
 		valueError},
@@ -184,23 +186,32 @@ var wrongs = []struct {
 		valueError},
 	{"efficiency NaN", `"35 %"`, `"NaN"`, 17, "layers[1].bath.efficiency", "no number at the start", parseError},
 	{"efficiency with another unit", `"35 %"`, `"35 V"`, 17, "layers[1].bath.efficiency", `unit "V"`, parseError},
-	{"efficiency true", `"35 %"`, `true`, 17, "layers[1].bath.efficiency", "need a number, or text as", 0},
+	{"efficiency true", `"35 %"`, `true`, 17, "layers[1].bath.efficiency", `is true or false; need one figure as in "100 %"`, 0},
 	{"no efficiency", `"efficiency": "35 %",`, ``, 12, "layers[1].bath", `field "efficiency" is missing; need a share`, 0},
-	{"one point", `"35 %"`, `[{"current_density": "1 A/dm²", "efficiency": 0.3}]`, 17, "layers[1].bath.efficiency",
-		"two points or more", valueError},
-	{"points that fall", `"35 %"`,
-		`[{"current_density": "1 A/dm²", "efficiency": 0.3}, {"current_density": "0.5 A/dm²", "efficiency": 0.3}]`, 17,
-		"layers[1].bath.efficiency", "a value above that of the point before", valueError},
-	{"no points", `"35 %"`, `[]`, 17, "layers[1].bath.efficiency", "two points or more", valueError},
-	{"point with efficiency 0", `"35 %"`, "[{\"current_density\": \"1 A/dm²\",\n \"efficiency\": 0}]", 18,
-		"layers[1].bath.efficiency[1].efficiency", "is 0; need a fraction above 0", valueError},
+	{"points in place of an efficiency", `"35 %"`, `[{"current_density": "1 A/dm²", "efficiency": 0.3}]`, 17,
+		"layers[1].bath.efficiency", "is a list; need one figure", 0},
+	{"points that fall", `"efficiency": "35 %"`,
+		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²", "efficiency": 0.3}, {"current_density": "0.5 A/dm²", "efficiency": 0.3}]}]`, 17,
+		"layers[1].bath.efficiency_lines", "a value above that of the point before", valueError},
+	{"no points", `"efficiency": "35 %"`, `"efficiency_lines": [{"points": []}]`, 17,
+		"layers[1].bath.efficiency_lines[1].points", "is empty; need points of rising current density", 0},
+	{"points left out", `"efficiency": "35 %"`, `"efficiency_lines": [{}]`, 17, "layers[1].bath.efficiency_lines[1]",
+		`field "points" is missing; need points`, 0},
+	{"no lines", `"efficiency": "35 %"`, `"efficiency_lines": []`, 17, "layers[1].bath.efficiency_lines", "is empty", 0},
+	{"lines that differ in what they give", `"efficiency": "35 %"`,
+		`"efficiency_lines": [{"content": "8 g/L", "points": [{"current_density": "1 A/dm²", "efficiency": 0.3}]},
+		{"points": [{"current_density": "1 A/dm²", "efficiency": 0.3}]}]`, 17, "layers[1].bath.efficiency_lines",
+		"efficiency line 2: temperature and content", valueError},
+	{"point with efficiency 0", `"efficiency": "35 %"`,
+		"\"efficiency_lines\": [{\"points\": [{\"current_density\": \"1 A/dm²\",\n \"efficiency\": 0}]}]", 18,
+		"layers[1].bath.efficiency_lines[1].points[1].efficiency", "is 0; need a fraction above 0", valueError},
 	{"window reversed", `{"low": "0.3 A/dm²", "high": "1.2 A/dm²"}`, `{"low": "1.2 A/dm²", "high": "0.3 A/dm²"}`, 18,
-		"layers[1].bath.window", "need the low end first", valueError},
+		"layers[1].bath.current_density", "need the low end first", valueError},
 	{"volts reversed", `{"low": "2 V", "high": "3 V"}`, `{"low": "3 V", "high": "2 V"}`, 19, "layers[1].bath.volts",
 		"need the low end first", valueError},
 	{"temperature reversed", `"low": "32 °C", "high": "42 °C"`, `"low": "42 °C", "high": "32 °C"`, 20,
 		"layers[1].bath.temperature", "need the low end first", valueError},
-	{"volts negative", `"low": "2 V"`, `"low": "-2 V"`, 19, "layers[1].bath.volts", "need zero or more", valueError},
+	{"volts negative", `"low": "2 V"`, `"low": "-2 V"`, 19, "layers[1].bath.volts.low", "need a value above zero", valueError},
 	{"draw limit 0", `"10 %"`, `"0 %"`, 22, "layers[1].bath.draw_limit", "need a fraction above 0", valueError},
 	{"draw limit over 1", `"10 %"`, `10`, 22, "layers[1].bath.draw_limit", "need a fraction above 0 and at most 1",
 		valueError},
@@ -219,7 +230,7 @@ var wrongs = []struct {
 	{"layer area negative", `"min_thickness": "2.5 µm"`, `"min_thickness": "2.5 µm", "area": "-1 cm²"`, 27, "layers[1].area",
 		"need a value above zero", valueError},
 	{"time of another kind", `"min_thickness": "2.5 µm"`, `"time": "10 A·min"`, 27, "layers[1].time", `accepted: `, parseError},
-	{"no bath", `"bath": {`, `"tank": {`, 12, "layers[1].tank", `known here are name, count_below, role, bath`, 0},
+	{"no bath", `"bath": {`, `"tank": {`, 12, "layers[1].tank", `known here are name, role, bath`, 0},
 
 	{"count 0", `24`, `0`, 5, "parts[1].count", "is 0; need a whole number from 1 to 1000000", 0},
 	{"count -1", `24`, `-1`, 5, "parts[1].count", "is -1; need a whole number from 1", 0},
@@ -251,15 +262,20 @@ var wrongs = []struct {
 	{"dimension zero", `"area": "5.2 cm²"`, `"shape": {"kind": "plate", "length": "10 mm", "width": "0 mm"}`, 6,
 		"parts[1].shape.width", `is "0 mm"; need a value above zero`, valueError},
 	{"dimension misspelt", `"area": "5.2 cm²"`, `"shape": {"kind": "plate", "length": "10 mm", "widht": "2 mm"}`, 6,
-		"parts[1].shape.widht", "unknown field; known here are kind, faces, length, width", 0},
+		"parts[1].shape.widht", "unknown field; known here are kind, holes, length, width, thickness, faces", 0},
 	{"hole without depth", `"area": "5.2 cm²"`,
 		`"shape": {"kind": "disc", "diameter": "2 cm", "thickness": "1 mm", "holes": [{"diameter": "2 mm"}]}`, 6,
 		"parts[1].shape.holes[1]", `field "depth" is missing`, 0},
+	{"bare hole of negative depth", `"area": "5.2 cm²"`,
+		`"shape": {"kind": "disc", "diameter": "2 cm", "holes": [{"diameter": "2 mm", "bare": true, "depth": "-1 mm"}]}`, 6,
+		"parts[1].shape.holes[1].depth", "", valueError},
+	{"holes of a sphere", `"area": "5.2 cm²"`, `"shape": {"kind": "sphere", "diameter": "1 cm", "holes": []}`, 6,
+		"parts[1].shape.holes", "unknown field", 0},
 	{"three open ends", `"area": "5.2 cm²"`,
 		`"shape": {"kind": "tube", "outer": "2 cm", "inner": "1 cm", "length": "1 cm", "open_ends": 3}`, 6,
 		"parts[1].shape.open_ends", "from 0 to 2", 0},
 	{"faces wrong", `"area": "5.2 cm²"`, `"shape": {"kind": "disc", "diameter": "2 cm", "faces": 2}`, 6,
-		"parts[1].shape.faces", "is 2; need one of both, one", 0},
+		"parts[1].shape.faces", "is 2; need a word in quotes, one of both, one", 0},
 	{"sum of nothing", `"area": "5.2 cm²"`, `"shape": {"kind": "sum", "of": []}`, 6, "parts[1].shape.of",
 		"is empty; need a list of bodies", 0},
 	{"wrong body in a sum", `"area": "5.2 cm²"`,
@@ -285,10 +301,10 @@ func TestWrongJobs(t *testing.T) {
 				t.Fatal("the case itself is wrong: its name stands twice or its text is not in the job")
 			}
 			seen[w.name] = true
-			_, err := jobfile.Read(strings.NewReader(strings.Replace(right, w.old, w.new, 1)))
-			var e *jobfile.Error
+			_, err := job.Read(strings.NewReader(strings.Replace(right, w.old, w.new, 1)), nil)
+			var e *job.Error
 			if !errors.As(err, &e) {
-				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
+				t.Fatalf("error %v (%T), want a *job.Error", err, err)
 			}
 			if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
 				t.Errorf("line %d, path %q: %s\nwant line %d, path %q and %q", e.Line, e.Path, e.What, w.line, w.path, w.want)
@@ -342,10 +358,10 @@ func TestWrongFiles(t *testing.T) {
 		{"a bracket too many", right + "]", 32, "more text behind the job"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			_, err := jobfile.Read(strings.NewReader(c.text))
-			var e *jobfile.Error
+			_, err := job.Read(strings.NewReader(c.text), nil)
+			var e *job.Error
 			if !errors.As(err, &e) {
-				t.Fatalf("error %v, want a *jobfile.Error", err)
+				t.Fatalf("error %v, want a *job.Error", err)
 			}
 			if e.Line != c.line || !strings.Contains(e.What, c.want) {
 				t.Errorf("line %d: %s\nwant line %d and %q", e.Line, e.What, c.line, c.want)
@@ -363,10 +379,10 @@ func TestPropertyTruncated(t *testing.T) {
 	whole := strings.TrimRight(right, "\n")
 	for n := range len(whole) {
 		cut := whole[:n]
-		_, err := jobfile.Read(strings.NewReader(cut))
-		var e *jobfile.Error
+		_, err := job.Read(strings.NewReader(cut), nil)
+		var e *job.Error
 		if !errors.As(err, &e) {
-			t.Fatalf("cut after %d bytes: error %v, want a *jobfile.Error", n, err)
+			t.Fatalf("cut after %d bytes: error %v, want a *job.Error", n, err)
 		}
 		if n == 0 || strings.Contains(e.What, "UTF-8") { // in the middle of a letter
 			continue
@@ -384,9 +400,9 @@ var errBroken = errors.New("broken pipe")
 func (brokenReader) Read([]byte) (int, error) { return 0, errBroken }
 
 func TestUnreadable(t *testing.T) {
-	_, err := jobfile.Read(brokenReader{})
-	var e *jobfile.Error
+	_, err := job.Read(brokenReader{}, nil)
+	var e *job.Error
 	if !errors.As(err, &e) || !errors.Is(err, errBroken) {
-		t.Errorf("error %v, want a *jobfile.Error with the reason below", err)
+		t.Errorf("error %v, want a *job.Error with the reason below", err)
 	}
 }
