@@ -49,7 +49,7 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 		return err
 	}
 	if f.Low == 0 && f.High == 0 && f.Set == 0 {
-		return n.Fail(units.ErrInconsistent, `need "low" and "high", or one of them`)
+		return n.Fail(units.ErrInconsistent, `need "low" and "high", or one of them, or a value that is "set"`)
 	}
 	if f.High != 0 && f.Low > f.High {
 		err := &units.ValueError{Field: "range", Value: f.Low.String() + " to " + f.High.String(),

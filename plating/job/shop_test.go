@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"bytes"
@@ -7,15 +7,13 @@ import (
 	"io"
 	"math"
 	"os"
-	"reflect"
 	"strings"
 	"testing"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/plating/sequence"
-	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
 )
 
@@ -73,24 +71,45 @@ const shop = `{
 }
 `
 
-// TestShopReads: every field of the package comment arrives where it belongs.
-func TestShopReads(t *testing.T) {
-	j, err := jobfile.ReadShop(strings.NewReader(shop))
+// readShop reads the job above with some of its text replaced.
+func readShop(t *testing.T, change ...string) job.Job {
+	t.Helper()
+	text := strings.NewReplacer(change...).Replace(shop)
+	if text == shop && len(change) > 0 {
+		t.Fatal("nothing changed")
+	}
+	j, err := job.Read(strings.NewReader(text), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if j.Base != sequence.StainlessSteel || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != 1 ||
-		j.Steps[7].Layer != 2 ||
-		!j.Steps[4].Tank.LiveEntry || j.Steps[6].Tank.Rinse.Station != "B" || j.Steps[6].Tank.Wait != 5 ||
-		j.Steps[5].Tank.Rinse.Flow != sequence.Still || j.Steps[2].Tank.Process.Polarity != sequence.Cathodic {
-		t.Errorf("%v, %v, steps %+v", j.Base, j.Finish, j.Steps)
+	return j
+}
+
+// sheetOf works a job out.
+func sheetOf(t testing.TB, j job.Job) *job.Sheet {
+	t.Helper()
+	s, err := j.Sheet()
+	if err != nil {
+		t.Fatal(err)
 	}
-	if l := j.Layers[0]; !l.Whole || l.Library.Key != "gold-acid-strike" || l.Bath.Temperature.Set != units.Celsius(30) ||
-		l.Bath.DrawLimit != 0.08 || l.Bath.Salt.String() == "" || l.Time == 0 || l.CurrentDensity == 0 {
-		t.Errorf("library layer %+v", l)
+	return &s
+}
+
+// TestShopReads: every field of the package comment arrives where it belongs.
+func TestShopReads(t *testing.T) {
+	j := readShop(t)
+	if j.Substrate != "stainless steel" || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != "strike" ||
+		j.Steps[7].Layer != "2" || !j.Steps[4].LiveEntry || j.Steps[6].Station != "B" || j.Steps[6].Wait != 5 ||
+		j.Steps[5].Flow != nil || j.Steps[2].Polarity != sequence.Cathodic || !j.Steps[2].Strong || j.Steps[1].Stages != 2 ||
+		!j.Steps[10].Deionised || !j.Steps[3].Acidified || *j.Steps[2].Hazards != plating.HazardAcid {
+		t.Errorf("%v, steps %+v", j.Finish, j.Steps)
 	}
-	if l := j.Layers[1]; l.Whole || l.Library.Key != "gold-acid-cobalt" || l.Low.IsZero() || l.High.IsZero() {
-		t.Errorf("own layer %+v", l)
+	if b := j.Layers[0].Bath; b.Library != "gold-acid-strike" || b.Temperature.Set != units.Celsius(30) ||
+		b.DrawLimit != 0.08 || b.Salt.String() == "" || b.Content.Low != 1.5*units.GramPerLitre || b.Volume != 3*units.Litre {
+		t.Errorf("library layer %+v", b)
+	}
+	if b := j.Layers[1].Bath; b.Like != "gold-acid-cobalt" || b.Efficiency.Low != 0.33 || b.Efficiency.High != 0.39 {
+		t.Errorf("own layer %+v", b)
 	}
 	if r := j.Rinse; r.Ratio != 1000 || r.Stages != 0 || r.Loads != 10 || r.DragOutTank != 3*units.Litre || r.Drain != 10 {
 		t.Errorf("rinse %+v", r)
@@ -102,28 +121,16 @@ func TestShopReads(t *testing.T) {
 		p.Labour[0].Minutes.String() != "30" || p.Salts[0].Mass.Amount.String() != "40" {
 		t.Errorf("price %+v", p)
 	}
-	s, err := traveller.Make(j)
-	if err != nil || s.Stop() || len(s.Findings) != 1 || s.Findings[0].Severity != plating.SeverityCaution ||
-		s.Findings[0].Code != sequence.CodeCyanideAcid {
-		t.Fatalf("%v, stop %v, %v", err, s.Stop(), s.Findings)
+	s := sheetOf(t, j)
+	if s.Forbidden() || s.Base != sequence.StainlessSteel || len(s.Findings) != 1 ||
+		s.Findings[0].Severity != plating.SeverityCaution || s.Findings[0].Code != sequence.CodeCyanideAcid {
+		t.Fatalf("stop %v, %v", s.Forbidden(), s.Findings)
 	}
-	r, err := jobfile.NewShopReport(&s, true)
-	if err != nil {
-		t.Fatal(err)
+	if c := s.Coats()[0]; c.Layer.Time == 0 || c.Layer.CurrentDensity == 0 || c.Layer.Bath.Temperature.Set != units.Celsius(30) {
+		t.Errorf("strike of the library %+v", c.Layer)
 	}
-	raw, err := json.Marshal(r)
-	if err != nil {
-		t.Fatal(err)
-	}
-	d := json.NewDecoder(bytes.NewReader(raw))
-	d.DisallowUnknownFields()
-	var back jobfile.Report
-	if err := d.Decode(&back); err != nil || !reflect.DeepEqual(back.Sequence, r.Sequence) ||
-		back.Price.Total.String() != r.Price.Total.String() {
-		t.Errorf("the report does not read back: %v", err)
-	}
-	if plain, err := jobfile.Read(strings.NewReader(shop)); err != nil || len(plain.Layers) != 2 {
-		t.Errorf("Read gives %d layers, %v", len(plain.Layers), err)
+	if v := s.Coats()[1].Spread; !v.Known || v.Efficiency.Low != 0.33 || v.Efficiency.High != 0.39 {
+		t.Errorf("spread of the gold %+v", v)
 	}
 }
 
@@ -138,12 +145,12 @@ func TestDistributions(t *testing.T) {
 		`"shape_class": "open work"`: {MinToAverage: 0.35,
 			Basis: "rule of thumb for the class \"open work\", 0.35 to 0.65, low end taken; common practice, no source"},
 	} {
-		j, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"min_to_average": 0.6`, text, 1)))
+		j, err := job.Read(strings.NewReader(strings.Replace(right, `"min_to_average": 0.6`, text, 1)), nil)
 		if err != nil {
 			t.Errorf("%s: %v", text, err)
 			continue
 		}
-		if d := j.Layers[0].Distribution; math.Abs(float64(d.MinToAverage-want.MinToAverage)) > 1e-12 || d.Basis != want.Basis ||
+		if d := sheetOf(t, j).Coats()[0].Layer.Distribution; math.Abs(float64(d.MinToAverage-want.MinToAverage)) > 1e-12 || d.Basis != want.Basis ||
 			math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
 			t.Errorf("%s: %+v, want %+v", text, d, want)
 		}
@@ -185,7 +192,34 @@ var shopWrongs = []struct {
 	{"library and like", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "like": "gold-neutral"`, 9,
 		"layers[1].bath.like", "not both"},
 	{"own figures of a library bath", `"library": "gold-acid-strike"`,
-		`"library": "gold-acid-strike", "efficiency": "10 %"`, 9, "layers[1].bath.efficiency", "unknown field"},
+		`"library": "gold-acid-strike", "efficiency": "10 %"`, 9, "layers[1].bath.efficiency", `beside "library"`},
+	{"hazards of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "hazards": []`, 9,
+		"layers[1].bath.hazards", `"library"`},
+	{"a name of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "name": "ours"`, 9,
+		"layers[1].bath.name", `beside "library"`},
+	{"a use of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "use": ["strike"]`, 9,
+		"layers[1].bath.use", `beside "library"`},
+	{"a look of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "look": ["bright"]`, 9,
+		"layers[1].bath.look", `beside "library"`},
+	{"a live entry of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "live_entry": true`, 9,
+		"layers[1].bath.live_entry", `beside "library"`},
+	{"a range of temperature of a library bath", `{"set": "30 °C"}`, `{"low": "28 °C", "high": "32 °C"}`, 11,
+		"layers[1].bath.temperature", `beside "library"`},
+	{"volts of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "volts": {"set": "2 V"}`, 9,
+		"layers[1].bath.volts", `beside "library"`},
+	{"a current density set in the bath", `"like": "gold-acid-cobalt"`,
+		`"like": "gold-acid-cobalt", "current_density": {"low": "0.3 A/dm²", "high": "1 A/dm²", "set": "0.5 A/dm²"}`, 17,
+		"layers[2].bath.current_density.set", "belongs to the layer"},
+	{"a temperature set in a tank", `"temperature": "60 °C", "time": "10 min"`, `"temperature": {"set": "60 °C"}, "time": "10 min"`, 32,
+		"sequence[12].temperature.set", "goes with a bath"},
+	{"a pH of a tank with one end", `"strong": true`, `"strong": true, "pH": {"high": 2}`, 23, "sequence[3].pH", "one end of two"},
+	{"a word of a rinse in a cleaner", `"holds": "mild alkaline cleaner"`, `"holds": "mild alkaline cleaner", "stages": 2`, 20,
+		"sequence[1].stages", "of a rinse"},
+	{"a word of a cleaner in a rinse", `"stages": 1, "flow": "running"`, `"stages": 1, "flow": "running", "time": "1 min"`, 24,
+		"sequence[4].time", "does not go with a rinse"},
+	{"a time beside a layer", `{"layer": "strike", "live_entry": true}`, `{"layer": "strike", "time": "20 s"}`, 25,
+		"sequence[5].time", `does not go with "layer"`},
+	{"a layer that is a list", `{"layer": "strike"`, `{"layer": ["strike"]`, 25, "sequence[5].layer", "is a list"},
 	{"a temperature without a setting", `{"set": "30 °C"}`, `{}`, 11, "layers[1].bath.temperature", `"set"`},
 	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17, "layers[2].bath.like",
 		"Au"},
@@ -194,13 +228,15 @@ var shopWrongs = []struct {
 	{"a band the wrong way round", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %", "high": "33 %"}`, 14,
 		"layers[2].bath.efficiency", "low end first"},
 	{"half a band", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %"}`, 14, "layers[2].bath.efficiency",
-		`"high" is missing`},
+		`"low" and "high", or one value`},
+	{"half a density", `"17.3 g/cm³"`, `{"low": "17.3 g/cm³"}`, 13, "layers[2].bath.density", `"low" and "high", or one value`},
 	{"an efficiency over one", `"high": "39 %"`, `"high": "139 %"`, 14, "layers[2].bath.efficiency.high", ""},
-	{"a point of three figures", `{"low": "33 %", "high": "39 %"}`,
-		`[{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]`, 14, "layers[2].bath.efficiency[1]",
-		"either"},
-	{"a point of nothing", `{"low": "33 %", "high": "39 %"}`, `[{"current_density": "1 A/dm²"}]`, 14,
-		"layers[2].bath.efficiency[1]", `"low" and "high"`},
+	{"a point of three figures", `"efficiency": {"low": "33 %", "high": "39 %"}`,
+		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]}]`, 14,
+		"layers[2].bath.efficiency_lines[1].points[1]", `"efficiency", or`},
+	{"a point of nothing", `"efficiency": {"low": "33 %", "high": "39 %"}`,
+		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²"}]}]`, 14, "layers[2].bath.efficiency_lines[1].points[1]",
+		`"low" and "high"`},
 	{"a tank of no kind", `{"kind": "rinse", "stages": 2, "flow": "counterflow"},
     {"kind": "activate"`, `{"stages": 2},
     {"kind": "activate"`, 21, "sequence[2]", `"kind" is missing`},
@@ -218,7 +254,7 @@ var shopWrongs = []struct {
 	{"a rinse of no stages", `"stages": 1, "flow": "running"`, `"stages": 0, "flow": "running"`, 24, "sequence[4].stages",
 		"1 to 9"},
 	{"a flow nobody knows", `"flow": "running"`, `"flow": "uphill"`, 24, "sequence[4].flow", "counterflow"},
-	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]", "activate, clean"},
+	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]", "clean, deoxidise, activate"},
 	{"a negative stay", `"time": "60 s"`, `"time": "-60 s"`, 23, "sequence[3].time", "above zero"},
 	{"a stay without unit", `"time": "60 s"`, `"time": 60`, 23, "sequence[3].time", "unit"},
 	{"a shape of drag-out nobody knows", `"vertical, well drained"`, `"sideways"`, 34, "rinse.hangs",
@@ -237,7 +273,7 @@ var shopWrongs = []struct {
 	{"a price for no weight", `"per": "g", `, ``, 40, "price.metals[1]", "ozt"},
 	{"a price for an unknown weight", `"per": "g"`, `"per": "oz"`, 40, "price.metals[1].per", "ozt"},
 	{"a price of no day", `"2026-11-20"`, `"2026-11-31"`, 40, "price.metals[1].as_of", "day 31"},
-	{"a metal nobody knows", `"metal": "Au", "price"`, `"metal": "Gold", "price"`, 40, "price.metals[1].metal", "symbol"},
+	{"a metal nobody knows", `"metal": "Au", "price"`, `"metal": "Gold", "price"`, 40, "price.metals[1].metal", "unknown; did you mean Au"},
 	{"labour without time", `"time": "30 min", `, ``, 42, "price.labour[1]", `"time"`},
 	{"refined metal without a share", `, "paid": "95 %"`, ``, 44, "price.refined[1]", "paid"},
 	{"no yield", `"yield": "96 %", `, ``, 38, "price", "yield"},
@@ -253,7 +289,7 @@ var shopWrongs = []struct {
 	{"a pH that runs back", `"content": "8 g/L"`, `"pH": {"low": 5, "high": 4}, "content": "8 g/L"`, 16,
 		"layers[2].bath.pH", "low end first"},
 	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH",
-		`"high" is missing`},
+		`need "low" and "high", or one value`},
 	{"no word on hazards",
 		"\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
 	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "19.30 g/cm³ of Au"},
@@ -268,10 +304,10 @@ func TestWrongShopJobs(t *testing.T) {
 			t.Errorf("%s: %q is not in the job", w.name, w.old)
 			continue
 		}
-		_, err := jobfile.ReadShop(strings.NewReader(strings.Replace(shop, w.old, w.new, 1)))
-		var e *jobfile.Error
+		_, err := job.Read(strings.NewReader(strings.Replace(shop, w.old, w.new, 1)), nil)
+		var e *job.Error
 		if !errors.As(err, &e) {
-			t.Errorf("%s: error %v (%T), want a *jobfile.Error", w.name, err, err)
+			t.Errorf("%s: error %v (%T), want a *job.Error", w.name, err, err)
 			continue
 		}
 		if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
@@ -282,41 +318,6 @@ func TestWrongShopJobs(t *testing.T) {
 	if len(shopWrongs) < 50 {
 		t.Errorf("%d wrong fields", len(shopWrongs))
 	}
-}
-
-// FuzzReadShop: any bytes give a job or a *jobfile.Error; a job gives a sheet
-// of finite numbers with a report that is JSON, or an error.
-func FuzzReadShop(f *testing.F) {
-	for _, raw := range shipped(f) {
-		f.Add(raw)
-	}
-	f.Add([]byte(shop))
-	for _, w := range shopWrongs {
-		f.Add([]byte(strings.Replace(shop, w.old, w.new, 1)))
-	}
-	f.Fuzz(func(t *testing.T, raw []byte) {
-		j, err := jobfile.ReadShop(bytes.NewReader(raw))
-		if err != nil {
-			var e *jobfile.Error
-			if !errors.As(err, &e) || e.What == "" {
-				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
-			}
-			return
-		}
-		s, err := traveller.Make(j)
-		if err != nil {
-			return
-		}
-		finite(t, "result", reflect.ValueOf(s.Result))
-		finite(t, "rinsing", reflect.ValueOf(s.Baths))
-		r, err := jobfile.NewShopReport(&s, true)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := json.Marshal(r); err != nil {
-			t.Fatal(err)
-		}
-	})
 }
 
 // TestMeshParts: a part may be a mesh in a file; its area is that of the mesh,
@@ -338,19 +339,28 @@ func TestMeshParts(t *testing.T) {
 		}
 		return io.NopCloser(bytes.NewReader(file.Bytes())), nil
 	}
-	read := func(part string, open func(string) (io.ReadCloser, error)) (traveller.Job, error) {
-		return jobfile.ReadShopWith(strings.NewReader(strings.Replace(shop, `"area": "5.2 cm²"`, part, 1)), open)
+	read := func(part string, open func(string) (io.ReadCloser, error)) (job.Job, error) {
+		return job.Read(strings.NewReader(strings.Replace(shop, `"area": "5.2 cm²"`, part, 1)), open)
 	}
 	j, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}, "masked": "2 cm²"`, open)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if a := j.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(j.Mended) != 1 ||
-		j.Parts[0].Count != 24 {
-		t.Errorf("%v cm², mended %v", a, j.Mended)
+	s := sheetOf(t, j)
+	raw, err := json.Marshal(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out struct{ Mended []string }
+	if err := json.Unmarshal(raw, &out); err != nil {
+		t.Fatal(err)
+	}
+	if a := s.Parts[0].Area.In(units.SquareCentimetre); math.Abs(a-20) > 1e-6 || len(out.Mended) != 1 ||
+		s.Parts[0].Count != 24 {
+		t.Errorf("%v cm², mended %v", a, out.Mended)
 	}
 	if same, err := read(`"mesh": {"file": "block.ply", "unit": "mm", "repair": true}, "masked": "2 cm²"`,
-		open); err != nil || same.Parts[0] != j.Parts[0] {
+		open); err != nil || sheetOf(t, same).Parts[0] != s.Parts[0] {
 		t.Errorf(`the unit "mm": %v, want as with "1 mm"`, err)
 	}
 	for part, want := range map[string]string{
@@ -362,7 +372,7 @@ func TestMeshParts(t *testing.T) {
 		`"area": "5.2 cm²", "mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}`:  "need one of",
 		`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}, "masked": "22 cm²"`: "leaves nothing",
 	} {
-		var e *jobfile.Error
+		var e *job.Error
 		if _, err := read(part, open); !errors.As(err, &e) || e.Line != 6 || !strings.Contains(e.What, want) {
 			t.Errorf("%s: %v, want %q in line 6", part, err, want)
 		}
@@ -376,35 +386,20 @@ func TestMeshParts(t *testing.T) {
 // TestShopHazards: what the list of an own bath forgot comes from the salt and
 // from the bath of like chemistry; a pH of its own goes before the lent one.
 func TestShopHazards(t *testing.T) {
-	make := func(change ...string) traveller.Sheet {
-		t.Helper()
-		text := strings.NewReplacer(change...).Replace(shop)
-		if text == shop {
-			t.Fatal("nothing changed")
-		}
-		j, err := jobfile.ReadShop(strings.NewReader(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := traveller.Make(j)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return s
-	}
+	make := func(change ...string) *job.Sheet { return sheetOf(t, readShop(t, change...)) }
 	const list, like = `"hazards": ["cyanide", "acid"]`, `"like": "gold-acid-cobalt"`
 	both := plating.HazardCyanide | plating.HazardAcid
 	s := make(list, `"hazards": []`)
-	if h := s.Job.Layers[1].Bath.Hazards; !h.Has(both) || !s.Tanks[7].Bath.Hazards.Has(both) {
-		t.Errorf("lent: %v, in the tank %v", h, s.Tanks[7].Bath.Hazards)
+	if h := s.Coats()[1].Layer.Bath.Hazards; !h.Has(both) || !s.Stops[7].Tank.Hazards.Has(both) {
+		t.Errorf("lent: %v, in the tank %v", h, s.Stops[7].Tank.Hazards)
 	}
 	s = make(list, `"hazards": [], "salt": "KAu(CN)2"`, like, `"source": "demo data"`, `"gold, acid cyanide"`, `"gold"`)
-	if h := s.Job.Layers[1].Bath.AllHazards(); h != plating.HazardCyanide || !s.Tanks[7].Bath.Hazards.Has(h) {
-		t.Errorf("by its salt: %v, in the tank %v", h, s.Tanks[7].Bath.Hazards)
+	if h := s.Coats()[1].Layer.Bath.AllHazards(); h != plating.HazardCyanide || !s.Stops[7].Tank.Hazards.Has(h) {
+		t.Errorf("by its salt: %v, in the tank %v", h, s.Stops[7].Tank.Hazards)
 	}
 	s = make(`"content": "8 g/L"`, `"pH": {"low": 4.2, "high": 4.8}, "content": "8 g/L"`)
-	if r := s.Tanks[7].Bath.PH; r.Low != 4.2 || r.High != 4.8 || s.Cards[7].PH.High != 4.8 {
-		t.Errorf("own pH: %v, on the card %v", r, s.Cards[7].PH)
+	if r := s.Stops[7].Tank.PH; r.Low != 4.2 || r.High != 4.8 {
+		t.Errorf("own pH: %v", r)
 	}
 }
 
@@ -422,8 +417,8 @@ func TestShopBaths(t *testing.T) {
   "live_entry": true, "hazards": ["cyanide", "acid"]}]}`
 	text := strings.Replace(strings.Replace(shop, `"library": "gold-acid-strike"`, `"library": "our-strike"`, 1),
 		`"finish"`, `"baths": "ours.json", "finish"`, 1)
-	read := func(content string, err error) (traveller.Job, error) {
-		return jobfile.ReadShopWith(strings.NewReader(text), func(name string) (io.ReadCloser, error) {
+	read := func(content string, err error) (job.Job, error) {
+		return job.Read(strings.NewReader(text), func(name string) (io.ReadCloser, error) {
 			if name != "ours.json" {
 				t.Errorf("opens %q", name)
 			}
@@ -434,10 +429,10 @@ func TestShopBaths(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := traveller.Make(j)
-	if err != nil || s.Stop() || s.Tanks[4].Bath.Key != "our-strike" || s.Spreads[0].Efficiency.Low != 0.06 ||
-		s.Spreads[0].Efficiency.High != 0.09 || s.Cards[4].PH.Low != 3.4 {
-		t.Errorf("%v, %v, %+v", err, s.Findings, s.Spreads)
+	s := sheetOf(t, j)
+	if v := s.Coats()[0].Spread; s.Forbidden() || s.Coats()[0].Bath.Library != "our-strike" || v.Efficiency.Low != 0.06 ||
+		v.Efficiency.High != 0.09 || s.Stops[4].Tank.PH.Low != 3.4 {
+		t.Errorf("%v, %+v", s.Findings, v)
 	}
 	for name, c := range map[string]struct {
 		content string
@@ -448,12 +443,12 @@ func TestShopBaths(t *testing.T) {
 		"damaged":    {strings.Replace(file, `"6 %"`, `"6"`, 1), nil, "baths[1].efficiency"},
 		"of one key": {strings.Replace(file, "our-strike", "gold-acid-strike", 1), nil, "is taken"},
 	} {
-		var e *jobfile.Error
+		var e *job.Error
 		if _, err := read(c.content, c.err); !errors.As(err, &e) || e.Path != "baths" || !strings.Contains(e.What, c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
-	if _, err := jobfile.ReadShop(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(),
+	if _, err := job.Read(strings.NewReader(text), nil); err == nil || !strings.Contains(err.Error(),
 		"no files can be opened") {
 		t.Errorf("without files: %v", err)
 	}
