@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"fmt"
@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/units"
 )
 
@@ -46,15 +46,29 @@ func TestIndependentShapes(t *testing.T) {
 		{`{"kind": "hexbar", "across_flats": "1 cm", "length": "5 cm", "open_ends": 2}`, 6 / math.Sqrt(3) * 5},
 		{`{"kind": "hexbar", "across_flats": "1 cm", "length": "5 cm"}`, 6/math.Sqrt(3)*5 + math.Sqrt(3)},
 		{`{"kind": "wire", "diameter": "1 mm", "length": "3 m"}`, pi * 0.1 * 300},
+		{`{"kind": "disc", "diameter": "4 cm", "holes": [{"diameter": "1 cm", "bare": true, "count": 2},
+			{"diameter": "1 cm", "depth": "3 mm", "blind": true}, {"diameter": "2 cm", "bare": true, "blind": true}]}`,
+			2*pi*4 - 2*2*pi/4 + pi*0.3 - pi},
+		{`{"kind": "ring", "outer": "6 cm", "inner": "4 cm", "faces": "one", "holes": [{"diameter": "4 mm", "bare": true, "faces": "one"}]}`,
+			pi*(9-4) - pi*0.04},
+		{`{"kind": "chain", "wire_diameter": "1 mm", "centreline": "2 cm", "links": 50}`, 50 * pi * 0.1 * 2},
+		{`{"kind": "chain", "wire_diameter": "1 mm", "centreline": "2 cm", "length": "30 cm", "link_pitch": "6 mm"}`, 50 * pi * 0.1 * 2},
+		{`{"kind": "screw head", "style": "cheese", "diameter": "8 mm", "height": "3 mm", "shank": "4 mm"}`,
+			2*pi*0.16 + pi*0.8*0.3 - pi*0.04},
+		{`{"kind": "screw head", "diameter": "8 mm", "height": "3 mm"}`, 2*pi*0.16 + pi*0.8*0.3},
+		{`{"kind": "screw head", "style": "pan", "diameter": "8 mm", "height": "3 mm", "shank": "4 mm"}`,
+			pi*(0.16+0.09) + pi*(0.16-0.04)},
+		{`{"kind": "screw head", "style": "countersunk", "diameter": "10 mm", "height": "4 mm", "shank": "4 mm"}`,
+			pi*0.25 + pi*(0.5+0.2)*0.5},
 		{`{"kind": "sum", "of": [{"kind": "sphere", "diameter": "3 cm"}, {"kind": "sphere", "diameter": "1 cm"}]}`, pi * 10},
 	} {
 		kinds[strings.Split(c.text, `"`)[3]] = true
-		job, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+c.text, 1)))
+		j, err := job.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+c.text, 1)), nil)
 		if err != nil {
 			t.Errorf("%s: %v", c.text, err)
 			continue
 		}
-		got := job.Parts[0].Area.In(units.SquareCentimetre) + 0.2 // the masked area
+		got := sheetOf(t, j).Parts[0].Area.In(units.SquareCentimetre) + 0.2 // the masked area
 		if !(math.Abs(got-c.want) <= 1e-12*c.want) {
 			t.Errorf("%s: %v cm², by hand %v", c.text, got, c.want)
 		}
@@ -66,16 +80,16 @@ func TestIndependentShapes(t *testing.T) {
 		kinds["thread"] = true
 		text := fmt.Sprintf(`{"kind": "thread", "diameter": "%g mm", "pitch": "%g mm", "length": "%g mm"}`, diameter, pitch,
 			length)
-		job, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+text, 1)))
+		j, err := job.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+text, 1)), nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		return float64(job.Parts[0].Area)
+		return float64(sheetOf(t, j).Parts[0].Area)
 	}
 	if a := area(6, 1, 30); area(7, 1, 30) <= a || area(6, 0.5, 30) == a || area(6, 1, 60) <= a {
 		t.Error("a dimension of the thread is not read")
 	}
-	_, err := jobfile.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": {"kind": "?"}`, 1)))
+	_, err := job.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": {"kind": "?"}`, 1)), nil)
 	_, known, _ := strings.Cut(err.Error(), "need one of ")
 	for _, kind := range strings.Split(known, ", ") {
 		if !kinds[kind] {
