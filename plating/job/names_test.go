@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"encoding/csv"
@@ -11,10 +11,9 @@ import (
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/bath"
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/plating/sequence"
-	"example.com/laydown/plating/traveller"
 	"example.com/laydown/units"
 )
 
@@ -92,18 +91,21 @@ func TestPropertyNames(t *testing.T) {
 		}
 		got["the tank"], got["the plating tank"] = cards[0].Hazards, cards[1].Hazards
 		if units.CheckPrintable("name", n.name) != nil { // no file may give such a name
-			if _, err := jobfile.ReadShop(strings.NewReader(nameText(t, n.name))); err == nil {
+			if _, err := job.Read(strings.NewReader(nameText(t, n.name)), nil); err == nil {
 				t.Errorf("%q: the job file is read", n.name)
 			}
 		} else {
-			job, sheet := nameJob(t, n.name)
-			got["the job file"] = job.Layers[0].Bath.AllHazards()
+			j, sheet := nameJob(t, n.name)
+			got["the job file"] = j.Layers[0].Bath.AllHazards()
 			got["the sheet"] = sheet.Hazards()
-			report, err := jobfile.NewShopReport(&sheet, false)
-			if err != nil {
-				t.Fatal(err)
+			got["JSON"] = 0
+			for _, w := range at(t, tree(t, sheet, job.Options{}), "tanks", 0, "coat", "hazards").([]any) {
+				h, err := plating.ParseHazard(w.(string))
+				if err != nil {
+					t.Fatal(err)
+				}
+				got["JSON"] |= h
 			}
-			got["JSON"] = report.Layers[0].Hazards
 		}
 		for who, h := range got {
 			if h != n.want {
@@ -127,17 +129,13 @@ func nameText(t *testing.T, name string) string {
 }
 
 // nameJob reads that job and works it out.
-func nameJob(t *testing.T, name string) (traveller.Job, traveller.Sheet) {
+func nameJob(t *testing.T, name string) (job.Job, *job.Sheet) {
 	t.Helper()
-	j, err := jobfile.ReadShop(strings.NewReader(nameText(t, name)))
+	j, err := job.Read(strings.NewReader(nameText(t, name)), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := traveller.Make(j)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return j, s
+	return j, sheetOf(t, j)
 }
 
 func bathFile(t *testing.T, name string) string {
