@@ -36,7 +36,7 @@ type Bath struct {
 	Composition Words                `json:"composition" doc:"where the constituents come from"`
 	Density     Range[units.Density] `json:"density" in:"g/cm³" doc:"of the deposit; left out: that of the metal, or of the mixture of its constituents"`
 
-	Hazards plating.Hazard    `json:"hazards,keep" rule:"flags" doc:"words of the hazard table; an empty list for none"`
+	Hazards plating.Hazard    `json:"hazards,keep" unless:"library" rule:"flags" doc:"words of the hazard table; an empty list for none"`
 	Salt    faraday.Formula   `json:"salt" need:"a formula in quotes, as \"KAu(CN)2\"" doc:"that it is fed with"`
 	PH      Range[plating.PH] `json:"pH"`
 

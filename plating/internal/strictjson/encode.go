@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -91,8 +92,14 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 	b.WriteByte('{')
 	first := true
-	for _, f := range fieldsOf(v.Type()) {
+	fields := fieldsOf(v.Type())
+	for _, f := range fields {
 		fv := v.FieldByIndex(f.index)
+		if f.other != "" {
+			f.keep = f.keep && !slices.ContainsFunc(fields, func(o field) bool {
+				return o.name == f.other && !v.FieldByIndex(o.index).IsZero()
+			})
+		}
 		if !f.keep && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}

@@ -14,6 +14,7 @@ import (
 //	                 struct, or json:",inline", puts its fields beside the others
 //	json:"area,keep" written also when it is zero; any other field is then left out
 //	json:"area,must" it cannot be left out
+//	unless:"library" not written as zero where the member of that name is given
 //	need:"..."       what it is to hold, for messages
 //	rule:"positive"  a quantity above zero; also nonnegative, share (above 0 and at most 1),
 //	                 amount and percent (decimals in quotes), "1..9" for whole numbers,
@@ -30,7 +31,8 @@ type field struct {
 	is    string
 	doc   string
 	keep  bool
-	low   int // of a whole number; high < low: any
+	other string // member beside which a zero is not kept
+	low   int    // of a whole number; high < low: any
 	high  int
 	must  bool
 }
@@ -54,7 +56,7 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		}
 		f := field{index: []int{i}, name: name, need: sf.Tag.Get("need"), rule: sf.Tag.Get("rule"), unit: sf.Tag.Get("in"),
-			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), keep: strings.Contains(flags, "keep"), low: 1}
+			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"), low: 1}
 		if low, high, is := strings.Cut(f.rule, ".."); is {
 			f.low, _ = strconv.Atoi(low)
 			f.high, _ = strconv.Atoi(high)

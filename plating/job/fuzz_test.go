@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"bytes"
@@ -9,51 +9,54 @@ import (
 	"strings"
 	"testing"
 
-	"example.com/laydown/plating"
-	"example.com/laydown/plating/jobfile"
-	"example.com/laydown/units"
+	"example.com/laydown/plating/job"
 )
 
-// FuzzRead: any bytes give a job or a *jobfile.Error. A job gives finite
-// numbers or a typed error, and its report is JSON.
+// FuzzRead: any bytes give a job or a *job.Error. A job that reads comes back the same
+// from what Write writes, and gives a sheet of finite numbers or a typed error, in text,
+// page and JSON.
 func FuzzRead(f *testing.F) {
 	for _, raw := range shipped(f) {
 		f.Add(raw)
 	}
-	f.Add([]byte(right))
-	f.Add([]byte("\ufeff{}"))
-	f.Add([]byte(`{"format": "laydown job 1", "parts": [{"shape": {"kind": "tube", "outer": "2 in", "inner": "0.1 ft", "length": "3 mil"}}],
-		"layers": [{"bath": {"metal": "Cr", "valence": 6, "efficiency": "15 %"}, "min_to_average": "1", "current": "1e300 A", "time": "1e9 h"}]}`))
+	for _, text := range []string{right, shop, "\ufeff{}",
+		`{"format": "laydown job 1", "parts": [{"shape": {"kind": "tube", "outer": "2 in", "inner": "0.1 ft", "length": "3 mil"}}],
+		"layers": [{"bath": {"metal": "Cr", "valence": 6, "efficiency": "15 %"}, "min_to_average": "1", "current": "1e300 A", "time": "1e9 h"}]}`} {
+		f.Add([]byte(text))
+	}
 	for _, w := range wrongs {
 		f.Add([]byte(strings.Replace(right, w.old, w.new, 1)))
 	}
+	for _, w := range shopWrongs {
+		f.Add([]byte(strings.Replace(shop, w.old, w.new, 1)))
+	}
 	f.Fuzz(func(t *testing.T, raw []byte) {
-		job, err := jobfile.Read(bytes.NewReader(raw))
+		j, err := job.Read(bytes.NewReader(raw), nil)
 		if err != nil {
-			var e *jobfile.Error
+			var e *job.Error
 			if !errors.As(err, &e) || e.What == "" {
-				t.Fatalf("error %v (%T), want a *jobfile.Error", err, err)
+				t.Fatalf("error %v (%T), want a *job.Error", err, err)
 			}
 			if e.Line < 0 || e.Line > 1+bytes.Count(raw, []byte("\n")) {
 				t.Fatalf("line %d of %d", e.Line, 1+bytes.Count(raw, []byte("\n")))
 			}
 			return
 		}
-		res, err := plating.EstimateJob(job)
+		comesBack(t, j, nil)
+		s, err := j.Sheet()
 		if err != nil {
-			var e *units.ValueError
-			if !errors.As(err, &e) {
-				t.Fatalf("error %v (%T), want a *units.ValueError", err, err)
-			}
 			return
 		}
-		finite(t, "result", reflect.ValueOf(res))
-		r, err := jobfile.NewReport(job, res, true)
-		if err != nil {
-			t.Fatal(err)
+		finite(t, "sheet", reflect.ValueOf(s))
+		var b bytes.Buffer
+		for _, err := range []error{s.WriteText(&b, job.Options{Working: true}), s.WriteHTML(&b, job.Options{Working: true})} {
+			if err != nil {
+				t.Fatal(err)
+			}
 		}
-		if _, err := json.Marshal(r); err != nil {
-			t.Fatal(err)
+		b.Reset()
+		if err := s.WriteJSON(&b, job.Options{Working: true}); err != nil || !json.Valid(b.Bytes()) {
+			t.Fatalf("%v: %s", err, b.Bytes())
 		}
 	})
 }
@@ -70,6 +73,10 @@ func finite(t *testing.T, path string, v reflect.Value) {
 			if f := v.Type().Field(i); f.IsExported() {
 				finite(t, path+"."+f.Name, v.Field(i))
 			}
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			finite(t, path, v.Elem())
 		}
 	case reflect.Slice:
 		for i := range v.Len() {
@@ -88,14 +95,13 @@ func TestHugeJobs(t *testing.T) {
 		`"min_to_average": 1, "current_density": "1e-320 A/m²", "min_thickness": "1 m"`,
 	} {
 		layer := `{"bath": {"metal": "Au", "efficiency": 1}, ` + l + `}`
-		job, err := jobfile.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [` +
-			layer + "," + layer + "]}"))
+		j, err := job.Read(strings.NewReader(`{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [`+
+			layer+","+layer+"]}"), nil)
 		if err != nil {
 			continue // refused with a line: good
 		}
-		res, err := plating.EstimateJob(job)
-		if err == nil {
-			finite(t, l, reflect.ValueOf(res))
+		if s, err := j.Sheet(); err == nil {
+			finite(t, l, reflect.ValueOf(s))
 		}
 	}
 }

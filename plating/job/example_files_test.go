@@ -1,4 +1,4 @@
-package jobfile_test
+package job_test
 
 import (
 	"fmt"
@@ -6,13 +6,13 @@ import (
 	"os"
 	"strings"
 
-	"example.com/laydown/plating/jobfile"
+	"example.com/laydown/plating/job"
 	"example.com/laydown/units"
 )
 
 // A job whose part is a mesh in a file: the program says which files may be opened.
-func ExampleReadShopWith() {
-	const job = `{"format": "laydown job 1", "job": "cast figure", "substrate": "bronze", "finish": "soft gold", "min_thickness": "1 µm", "min_to_average": 0.5,
+func ExampleRead_files() {
+	const file = `{"format": "laydown job 1", "job": "cast figure", "substrate": "bronze", "finish": "soft gold", "min_thickness": "1 µm", "min_to_average": 0.5,
 	  "parts": [{"name": "figure", "mesh": {"file": "figure.stl", "unit": "mm"}}]}`
 	open := func(name string) (io.ReadCloser, error) {
 		if name != "figure.stl" {
@@ -20,12 +20,17 @@ func ExampleReadShopWith() {
 		}
 		return io.NopCloser(strings.NewReader(tetrahedron)), nil
 	}
-	j, err := jobfile.ReadShopWith(strings.NewReader(job), open)
+	j, err := job.Read(strings.NewReader(file), open)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	fmt.Println(j.Parts[0].Name, j.Parts[0].Area.Text(units.SquareCentimetre, 2))
+	s, err := j.Sheet()
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(s.Parts[0].Name, s.Parts[0].Area.Text(units.SquareCentimetre, 2))
 	// Output: figure 9.46 cm²
 }
 
