@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -121,11 +122,12 @@ func (s Shape) parts() (word string, body shape.Piece, holes []shape.Hole) {
 	return "", body, holes
 }
 
-// EncodeNode gives the form of the file; nil for a body of another package.
+// EncodeNode gives the form of the file; an error for a body that files do not know.
 func (s Shape) EncodeNode() any {
 	word, body, holes := s.parts()
-	if word == "" {
-		return nil
+	if word == "" || len(holes) > 0 && !flat(word) {
+		return &units.ValueError{Field: "shape", Value: fmt.Sprintf("%T", s.Piece), Need: "a body that files know: " +
+			kindWords() + "; holes only in plate, disc and ring", Err: units.ErrOutOfRange}
 	}
 	fields := []reflect.StructField{{Name: "Kind", Type: reflect.TypeFor[string](), Tag: `json:"kind"`}}
 	values := []any{word}

@@ -18,7 +18,8 @@ import (
 // the order of the fields, quantities in the unit that the tag names with all their
 // digits, what is zero left out.
 //
-// Errors: those of the values' own MarshalText, with the path.
+// Errors: a [*units.ValueError] for what is no finite number; those of the values' own
+// MarshalText and EncodeNode; each with the path.
 func Encode(v any) ([]byte, error) {
 	var b bytes.Buffer
 	if err := encode(&b, reflect.ValueOf(v), field{}, ""); err != nil {
@@ -44,7 +45,16 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		return nil
 	}
 	if e, ok := v.Interface().(NodeEncoder); ok {
-		return encode(b, reflect.ValueOf(e.EncodeNode()), f, path)
+		form := e.EncodeNode()
+		if err, bad := form.(error); bad {
+			return at(path, err)
+		}
+		return encode(b, reflect.ValueOf(form), f, path)
+	}
+	if v.Kind() == reflect.Float64 {
+		if err := units.Finite(or(f.name, "value"), units.Ratio(v.Float())); err != nil {
+			return at(path, err)
+		}
 	}
 	if d, ok := v.Interface().(decimal.Decimal); ok {
 		return text(b, d.String())

@@ -74,7 +74,7 @@ func fieldsOf(t reflect.Type) []field {
 type NodeDecoder interface{ DecodeNode(n *Node) error }
 
 // A NodeEncoder gives what is written in its place: text, a number, a list, or a
-// struct with tags.
+// struct with tags; or an error for what no file can hold.
 type NodeEncoder interface{ EncodeNode() any }
 
 // A Schemer gives the schema of a value that has several forms.
