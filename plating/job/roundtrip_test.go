@@ -205,3 +205,20 @@ func TestPropertyWriteRefuses(t *testing.T) {
 		t.Error("no writer")
 	}
 }
+
+// TestPropertyPrintedUnitsRead: the units that files and sheets are written in read back,
+// in a job and by themselves.
+func TestPropertyPrintedUnitsRead(t *testing.T) {
+	readShop(t, `"1.2 kWh"`, `"1.2 kW·h"`, `"per": "g"`, `"per": "ozt"`)
+	j := readShop(t, `"1.2 kWh"`, `"1.2 kW·h"`)
+	near(t, "kW·h", float64(j.Price.Heating), 1.2*3.6e6)
+	var charge units.Charge
+	if err := charge.UnmarshalText([]byte("2 A·min")); err != nil || charge != 120 {
+		t.Errorf("%v, %v", charge, err)
+	}
+	var b bytes.Buffer
+	if err := j.Write(&b); err != nil || !strings.Contains(b.String(), `"heating": "1.2 kW·h"`) ||
+		!strings.Contains(b.String(), `"per": "g"`) {
+		t.Errorf("%v\n%s", err, b.Bytes())
+	}
+}

@@ -66,7 +66,7 @@ type saltForm struct {
 	Name   string           `json:"name"`
 	Mass   units.Mass       `json:"mass,must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
 	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`
-	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt"`
+	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
 }
 
 // DecodeNode reads name, mass and price.

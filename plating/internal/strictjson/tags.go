@@ -18,6 +18,7 @@ import (
 //	need:"..."       what it is to hold, for messages
 //	rule:"positive"  a quantity above zero; also nonnegative, share (above 0 and at most 1),
 //	                 amount and percent (decimals in quotes), "1..9" for whole numbers,
+//	                 spellings (words that are read in other spellings too),
 //	                 filled (a list that is not empty), flags (a list of words in one number)
 //	in:"µm"          the unit it is written in; that of MarshalText when left out
 //	is:"..."         the one text that it may hold
