@@ -43,7 +43,9 @@ func (s *schema) check(path string, rule map[string]any, v any) error {
 }
 
 func (s *schema) word(path string, rule map[string]any, word string, arg, v any) error {
-	bad := func(format string, args ...any) error { return fmt.Errorf("%s: "+format, append([]any{path}, args...)...) }
+	bad := func(format string, args ...any) error {
+		return fmt.Errorf("%s: "+format, append([]any{path}, args...)...)
+	}
 	switch word {
 	case "$schema", "title", "description", "$defs":
 	case "$ref":
