@@ -94,7 +94,9 @@ func (s *Shape) DecodeNode(n *strictjson.Node) error {
 					return at.Values[i].Fail(nil, `field "depth" is missing; need number and unit in quotes, as "12.5 mm"`)
 				}
 			}
-			s.Piece = shape.Drilled{Piece: s.Piece, Holes: h.Holes}
+			if len(h.Holes) > 0 {
+				s.Piece = shape.Drilled{Piece: s.Piece, Holes: h.Holes}
+			}
 		}
 		return s.check(n)
 	}

@@ -172,17 +172,22 @@ func (f *field) flags(r *Reader, n *Node, v reflect.Value) {
 	}
 }
 
-// decimal reads money, or a share of it, exactly: it stands in quotes.
+// decimal reads money, or a share of it, exactly: it stands in quotes. Of a length that
+// it is written in again, without an exponent.
 func (f *field) decimal(r *Reader, n *Node, v *decimal.Decimal) {
-	text, shift, need := n.Text, int32(0), `an amount of 0 or more in quotes, as "98.50"`
+	const longest = 32
+	text, shift, least, need := n.Text, int32(0), int32(-9), `an amount of 0 or more in quotes, as "98.50"`
 	if f.rule == "percent" {
 		need = `a share of 0 or more in quotes, as "35 %" or "0.35"`
 		if t, percent := strings.CutSuffix(text, "%"); percent {
 			text, shift = strings.TrimSpace(t), -2
+		} else {
+			least = -11 // as a share in percent is written
 		}
 	}
 	d, err := decimal.NewFromString(text)
-	if n.Kind != "text" || err != nil || len(n.Text) > 20 || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < -9 {
+	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < least ||
+		len(d.Shift(shift).String()) > longest {
 		r.Keep(n.Fail(err, "is %s; need %s", Describe(n), need))
 		return
 	}

@@ -13,7 +13,7 @@ import (
 //	json:"area"      the name of the member; "-" leaves the field out; no tag on an embedded
 //	                 struct, or json:",inline", puts its fields beside the others
 //	json:"area,keep" written also when it is zero; any other field is then left out
-//	json:"area,must" it cannot be left out
+//	json:"area,must" it cannot be left out, by the reader or the writer
 //	unless:"library" not written as zero where the member of that name is given
 //	need:"..."       what it is to hold, for messages
 //	rule:"positive"  a quantity above zero; also nonnegative, share (above 0 and at most 1),
@@ -63,6 +63,7 @@ func fieldsOf(t reflect.Type) []field {
 			f.high, _ = strconv.Atoi(high)
 		}
 		f.must = f.is != "" || strings.Contains(flags, "must")
+		f.keep = f.keep || f.must // the reader asks for it
 		if f.must && f.need == "" && f.unit != "" {
 			f.need = `number and unit in quotes, as "12.5 ` + f.unit + `"`
 		}
