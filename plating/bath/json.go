@@ -35,7 +35,8 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 	switch n.Kind {
 	case "object":
 	case "list", "null", "true or false":
-		return n.Fail(nil, `is %s; need one figure as in %q, or an object with "low" and "high"`, strictjson.Describe(n), figure[Q]())
+		return n.Fail(nil, `is %s; need one figure as in %q, or an object with "low" and "high"`, strictjson.Describe(n),
+			figure[Q]())
 	default:
 		var one oneForm[Q]
 		if err := strictjson.DecodeOne(n, &one); err != nil {

@@ -71,8 +71,8 @@ func (b Bath) day(base Bath) (Bath, error) {
 	return base, nil
 }
 
-const besideLibrary = `nothing but content, the temperature that is "set", salt, volume, draw_limit, vessel and evaporation; ` +
-	`for a bath with figures of its own "like" in place of "library"`
+const besideLibrary = `nothing but content, the temperature that is "set", salt, volume, draw_limit, vessel and ` +
+	`evaporation; for a bath with figures of its own "like" in place of "library"`
 
 // beside names the first field in which b is another than alone, "" for none.
 func (b *Bath) beside(alone *Bath) string {

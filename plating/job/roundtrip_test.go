@@ -2,6 +2,7 @@ package job_test
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"io"
 	"math"
@@ -220,5 +221,32 @@ func TestPropertyPrintedUnitsRead(t *testing.T) {
 	if err := j.Write(&b); err != nil || !strings.Contains(b.String(), `"heating": "1.2 kW·h"`) ||
 		!strings.Contains(b.String(), `"per": "g"`) {
 		t.Errorf("%v\n%s", err, b.Bytes())
+	}
+}
+
+// TestPropertyJobIsJSON: encoding/json writes and reads a job as Write and Read do.
+func TestPropertyJobIsJSON(t *testing.T) {
+	j := readShop(t)
+	raw, err := json.Marshal(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back job.Job
+	if err := json.Unmarshal(raw, &back); err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(j, back, everything); diff != "" {
+		t.Error(diff)
+	}
+	var e *job.Error
+	if err := json.Unmarshal([]byte(`{"format": "laydown job 1", "parts": []}`), &back); !errors.As(err, &e) || e.Path != "parts" {
+		t.Errorf("%v", err)
+	}
+	if diff := cmp.Diff(j, back, everything); diff != "" {
+		t.Errorf("a wrong file changed the job: %s", diff)
+	}
+	var none *job.Job
+	if err := none.UnmarshalJSON(raw); !errors.Is(err, units.ErrNotGiven) {
+		t.Errorf("into nil: %v", err)
 	}
 }
