@@ -436,3 +436,44 @@ func TestPropertyHandMadeSheets(t *testing.T) {
 		t.Error("JSON to no writer")
 	}
 }
+
+// TestSheetFindings: findings count tanks from 1, and of a job that must not be run there
+// is nothing to set.
+func TestSheetFindings(t *testing.T) {
+	s := sheetOf(t, readShop(t))
+	v := tree(t, s, job.Options{})
+	for i, f := range s.Findings {
+		list := at(t, v, "findings", i, "tanks").([]any)
+		if len(list) != len(f.Tanks) || len(list) == 0 {
+			t.Fatalf("%v for %v", list, f.Tanks)
+		}
+		for k := range list {
+			if list[k] != float64(f.Tanks[k]+1) {
+				t.Errorf("tank %v, want %d", list[k], f.Tanks[k]+1)
+			}
+		}
+	}
+	if len(s.Findings) == 0 {
+		t.Error("the job has no finding")
+	}
+	refused := compute(t, []byte(right)) // gold cyanide in acid, and no pH
+	if !refused.Refused() {
+		t.Fatal("the job may be run")
+	}
+	v = tree(t, refused, job.Options{Working: true})
+	for _, name := range []string{"plating_time", "charge", "metals", "line_time", "hydrogen", "rinsing", "baths", "price", "claim"} {
+		if got := at(t, v, name); got != nil {
+			t.Errorf("%s %v of a job that must not be run", name, got)
+		}
+	}
+	for _, name := range []string{"current", "time", "current_density", "temperature", "volts_low", "efficiency", "working", "power"} {
+		if got := at(t, v, "tanks", 0, "coat", name); got != nil {
+			t.Errorf("%s %v of a coat that must not be laid", name, got)
+		}
+	}
+	for _, name := range []string{"set", "amps", "time", "temperature", "volts", "current_density"} {
+		if got := at(t, v, "tanks", 0, name); got != nil {
+			t.Errorf("%s %v of a tank that must not be used", name, got)
+		}
+	}
+}
