@@ -15,7 +15,11 @@ func FromWord(field, text string, words []string) (int, error) {
 		return i, nil
 	}
 	known := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "" })
-	return 0, &ValueError{Field: field, Value: strconv.Quote(Clip(text)), Need: "one of " + strings.Join(known, ", "),
+	between := ", "
+	if slices.ContainsFunc(known, func(w string) bool { return strings.Contains(w, ",") }) {
+		between = "; "
+	}
+	return 0, &ValueError{Field: field, Value: strconv.Quote(Clip(text)), Need: "one of " + strings.Join(known, between),
 		Err: ErrOutOfRange}
 }
 

@@ -1,11 +1,14 @@
 package bath
 
 import (
+	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
+	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 	"example.com/laydown/units/origin"
@@ -29,11 +32,11 @@ type Bath struct {
 	Use   Use    `json:"use" rule:"flags" doc:"its places in a sequence"`
 
 	Valence     int                  `json:"valence" rule:"1..8" doc:"that the metal is deposited from; the usual one when left out"`
-	Deposit     []Constituent        `json:"constituents" rule:"filled" doc:"of an alloy deposit; left out: the pure metal"`
+	Deposit     []Constituent        `json:"constituents" need:"constituents of the deposit" rule:"filled" doc:"of an alloy deposit; left out: the pure metal"`
 	Composition Words                `json:"composition" doc:"where the constituents come from"`
 	Density     Range[units.Density] `json:"density" in:"g/cm³" doc:"of the deposit; left out: that of the metal, or of the mixture of its constituents"`
 
-	Hazards plating.Hazard    `json:"hazards,keep" rule:"flags" doc:"words of the hazard table; an empty list for none"`
+	Hazards plating.Hazard    `json:"hazards,keep" unless:"library" rule:"flags" doc:"words of the hazard table; an empty list for none"`
 	Salt    faraday.Formula   `json:"salt" need:"a formula in quotes, as \"KAu(CN)2\"" doc:"that it is fed with"`
 	PH      Range[plating.PH] `json:"pH"`
 
@@ -227,53 +230,96 @@ func (b *Bath) Check() error {
 	}
 	switch {
 	case b.Use == 0 || b.Use > UseStrike|UseUnder|UseFinish:
-		return need("use of the bath", "not given", "one or more of strike, underplate, finish")
+		return put("use", need("use of the bath", "not given", "one or more of strike, underplate, finish"))
 	case !b.Density.Given():
-		return need("density of the deposit", "not given", "a range with its source")
+		return put("density", need("density of the deposit", "not given", "a range with its source"))
 	case !b.Efficiency.Given() && len(b.Lines) == 0:
-		return need("current efficiency", "not given", "a range with its source, or lines of points")
+		return put("efficiency", need("current efficiency", "not given", "a range with its source, or lines of points"))
 	}
-	if _, err := b.deposit(b.Density.Mid()); err != nil {
+	if err := b.checkDeposit(); err != nil {
 		return err
 	}
-	if e, err := faraday.Lookup(b.Metal); err == nil && len(b.Deposit) == 0 {
-		for _, rho := range []units.Density{b.Density.Low, b.Density.High} {
-			if err := faraday.CheckDensity(rho, e.Density, b.Metal); rho > 0 && err != nil {
-				return err
-			}
-		}
-	}
-	if b.Fine() == 0 {
-		return need("share of "+b.Metal+" in the deposit", "0", "the counted metal among the constituents")
-	}
 	if b.Efficiency.Given() {
-		if err := units.PositiveFraction("low end of the current efficiency", b.Efficiency.Low); err != nil {
-			return err
-		}
-		if err := units.PositiveFraction("high end of the current efficiency", b.Efficiency.High); err != nil {
+		if err := firstError(
+			put("efficiency.low", units.PositiveFraction("low end of the current efficiency", b.Efficiency.Low)),
+			put("efficiency.high", units.PositiveFraction("high end of the current efficiency", b.Efficiency.High))); err != nil {
 			return err
 		}
 	}
 	if b.PH.High > 16 {
-		return &units.ValueError{Field: "pH", Value: b.PH.String(), Need: "at most 16", Err: units.ErrOutOfRange}
+		return put("pH", &units.ValueError{Field: "pH", Value: b.PH.String(), Need: "at most 16", Err: units.ErrOutOfRange})
 	}
 	if err := checkLines(b.Lines); err != nil {
-		return err
+		return put("efficiency_lines", err)
 	}
-	for _, m := range b.Makeup {
+	for i, m := range b.Makeup {
 		if err := m.Range.Check("content of " + m.Name); err != nil {
-			return err
+			return put(fmt.Sprintf("makeup[%d].content", i+1), err)
 		}
 	}
-	return firstError(b.Density.Check("density of the deposit"), b.Efficiency.Check("current efficiency"),
-		units.Positive("low end of the density of the deposit", b.Density.Low),
-		units.Positive("high end of the density of the deposit", b.Density.High),
-		b.Content.Check("metal content"), b.Temperature.Check("temperature"), b.CurrentDensity.Check("current density"),
-		b.Volts.Check("volts"), b.PH.Check("pH"), b.Time.Check("immersion time"), b.MaxThickness.Check("maximum thickness"),
-		b.AnodeRatio.Check("anode ratio"), b.Content.Sense(sense.Content()), b.Temperature.Sense(sense.Solution()),
-		b.CurrentDensity.Sense(sense.CurrentDensity()), b.Volts.Sense(sense.Volts()), b.Time.Sense(sense.Time()),
-		b.MaxThickness.Sense(sense.Coat()))
+	return firstError(put("density", b.Density.Check("density of the deposit")),
+		put("efficiency", b.Efficiency.Check("current efficiency")),
+		put("density.low", units.Positive("low end of the density of the deposit", b.Density.Low)),
+		put("density.high", units.Positive("high end of the density of the deposit", b.Density.High)),
+		put("content", b.Content.Check("metal content")), put("temperature", b.Temperature.Check("temperature")),
+		put("current_density", b.CurrentDensity.Check("current density")), put("volts", b.Volts.Check("volts")),
+		put("pH", b.PH.Check("pH")), put("time", b.Time.Check("immersion time")),
+		put("max_thickness", b.MaxThickness.Check("maximum thickness")), put("anode_ratio", b.AnodeRatio.Check("anode ratio")),
+		put("content", b.Content.Sense(sense.Content())), put("temperature", b.Temperature.Sense(sense.Solution())),
+		put("current_density", b.CurrentDensity.Sense(sense.CurrentDensity())), put("volts", b.Volts.Sense(sense.Volts())),
+		put("time", b.Time.Sense(sense.Time())), put("max_thickness", b.MaxThickness.Sense(sense.Coat())), b.checkSet())
 }
+
+// checkDeposit holds metal, valence and density of the deposit against the elements.
+func (b *Bath) checkDeposit() error {
+	if _, err := b.deposit(b.Density.Mid()); err != nil {
+		var v *units.ValueError
+		switch {
+		case len(b.Deposit) > 0:
+			return put("constituents", err)
+		case errors.As(err, &v):
+			return put("valence", err)
+		}
+		return put("metal", err)
+	}
+	if b.Fine() == 0 {
+		return put("constituents", &units.ValueError{Field: "share of " + b.Metal + " in the deposit", Value: "0",
+			Need: "the counted metal among the constituents", Err: units.ErrInconsistent})
+	}
+	bulk, err := b.bulk()
+	if err != nil || bulk.High == 0 {
+		return nil // a metal of which no density is known
+	}
+	of := b.Metal
+	if len(b.Deposit) > 0 {
+		of = "the metals of the deposit"
+	}
+	for _, rho := range []units.Density{b.Density.Low, b.Density.High} {
+		if err := faraday.CheckDensity(rho, bulk.Mid(), of); rho > 0 && err != nil {
+			return put("density", err)
+		}
+	}
+	return nil
+}
+
+// checkSet refuses a value in use of a figure that nobody sets: nothing would go by it.
+func (b *Bath) checkSet() error {
+	for _, f := range []struct {
+		path string
+		set  float64
+	}{{"density", float64(b.Density.Set)}, {"pH", float64(b.PH.Set)}, {"volts", float64(b.Volts.Set)},
+		{"efficiency", float64(b.Efficiency.Set)}, {"time", float64(b.Time.Set)},
+		{"max_thickness", float64(b.MaxThickness.Set)}, {"anode_ratio", float64(b.AnodeRatio.Set)}} {
+		if f.set != 0 {
+			return put(f.path+".set", &units.ValueError{Field: f.path, Value: "set", Need: "its low and high end: a value " +
+				"that is set has only content, temperature and current_density", Err: units.ErrInconsistent})
+		}
+	}
+	return nil
+}
+
+// put says which field of the bath an error is about, for the readers of files.
+func put(path string, err error) error { return strictjson.Put(path, err) }
 
 func firstError(all ...error) error {
 	for _, err := range all {

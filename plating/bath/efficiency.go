@@ -14,11 +14,11 @@ import (
 // the source does not tell them apart. All lines of a bath give the same of
 // the two.
 type EfficiencyLine struct {
-	Temperature units.Temperature       `json:"temperature" rule:"positive" in:"°C"`
-	Content     units.MassConcentration `json:"content" rule:"positive" in:"g/L"`
-	Points      []EfficiencyBand        `json:"points,must" need:"points of rising current density" rule:"filled"`
-	Source      string                  `json:"source"`
-	Seen        origin.Seen             `json:"seen"`
+	Temperature units.Temperature
+	Content     units.MassConcentration
+	Points      []EfficiencyBand
+	Source      string
+	Seen        origin.Seen
 }
 
 // An EfficiencyBand is a band of current efficiency at one current density.

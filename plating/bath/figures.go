@@ -22,14 +22,17 @@ type Range[Q units.Quantity] struct {
 func (r Range[Q]) Given() bool { return r.Low != 0 || r.High != 0 }
 
 // Mid returns the middle of the band, half of an upper limit, a lower limit
-// itself, and 0 when nothing is given. It is a place to start from, not a
-// measured mean.
+// itself, and 0 when nothing is given. Of a temperature, whose zero lies far below any
+// bath, an upper limit is itself. It is a place to start from, not a measured mean.
 func (r Range[Q]) Mid() Q {
 	switch {
 	case r.High == 0:
 		return r.Low
 	case r.Low == r.High:
 		return r.Low
+	}
+	if _, heat := any(r.High).(units.Temperature); heat && r.Low == 0 {
+		return r.High
 	}
 	return r.Low + (r.High-r.Low)/2
 }

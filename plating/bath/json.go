@@ -35,7 +35,12 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 	if err := strictjson.Ready(n, r); err != nil {
 		return err
 	}
-	if n.Kind != "object" {
+	switch n.Kind {
+	case "object":
+	case "list", "null", "true or false":
+		return n.Fail(nil, `is %s; need one figure as in %q, or an object with "low" and "high"`, strictjson.Describe(n),
+			figure[Q]())
+	default:
 		var one oneForm[Q]
 		if err := strictjson.DecodeOne(n, &one); err != nil {
 			return err
@@ -48,7 +53,7 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 		return err
 	}
 	if f.Low == 0 && f.High == 0 && f.Set == 0 {
-		return n.Fail(units.ErrInconsistent, `need "low" and "high", or one of them`)
+		return n.Fail(units.ErrInconsistent, `need "low" and "high", or one of them, or a value that is "set"`)
 	}
 	if f.High != 0 && f.Low > f.High {
 		err := &units.ValueError{Field: "range", Value: f.Low.String() + " to " + f.High.String(),
@@ -59,6 +64,14 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 	var err error
 	r.Source, r.Seen, err = said(n, f.Source, f.Seen)
 	return err
+}
+
+// figure is one of a kind, for a message.
+func figure[Q units.Quantity]() string {
+	if s := Q(1).String(); s != "" {
+		return s
+	}
+	return "1"
 }
 
 // EncodeNode gives the short form where it says all.
@@ -180,6 +193,40 @@ func (c Constituent) EncodeNode() any {
 // Schema is that of the form of the file.
 func (c *Constituent) Schema(d *strictjson.Definitions) map[string]any {
 	return d.Object(reflect.TypeFor[constituentForm]())
+}
+
+type lineForm struct {
+	Temperature units.Temperature       `json:"temperature" rule:"positive" in:"°C"`
+	Content     units.MassConcentration `json:"content" rule:"positive" in:"g/L"`
+	Points      []EfficiencyBand        `json:"points,must" need:"points of rising current density" rule:"filled"`
+	Source      string                  `json:"source"`
+	Seen        *origin.Seen            `json:"seen"`
+}
+
+// DecodeNode reads the points with what they hold for, and where they come from.
+func (l *EfficiencyLine) DecodeNode(n *strictjson.Node) error {
+	if err := strictjson.Ready(n, l); err != nil {
+		return err
+	}
+	var f lineForm
+	err := strictjson.Decode(n, &f)
+	if err == nil {
+		*l = EfficiencyLine{Temperature: f.Temperature, Content: f.Content, Points: f.Points}
+		l.Source, l.Seen, err = said(n, f.Source, f.Seen)
+	}
+	return err
+}
+
+// EncodeNode gives the form of the file.
+func (l EfficiencyLine) EncodeNode() any {
+	f := lineForm{Temperature: l.Temperature, Content: l.Content, Points: l.Points}
+	f.Source, f.Seen = saying(l.Source, l.Seen)
+	return f
+}
+
+// Schema is that of the form that files have.
+func (l *EfficiencyLine) Schema(d *strictjson.Definitions) map[string]any {
+	return d.Object(reflect.TypeFor[lineForm]())
 }
 
 type pointForm struct {

@@ -119,7 +119,9 @@ func own(n *strictjson.Node, b *Bath, known []Bath) error {
 	if err == nil {
 		err = plating.Deadly(full.Solution())
 	}
-	if err != nil {
+	if placed := (*strictjson.Placed)(nil); errors.As(err, &placed) {
+		return n.Place(placed.Path, placed.Err)
+	} else if err != nil {
 		return n.Fail(err, "%v", err)
 	}
 	full.Like = ""

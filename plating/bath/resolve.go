@@ -1,7 +1,11 @@
 package bath
 
 import (
+	"fmt"
+	"reflect"
+	"slices"
 	"strconv"
+	"strings"
 
 	"example.com/laydown/alloys"
 	"example.com/laydown/faraday"
@@ -29,7 +33,7 @@ func (b Bath) Resolve(known []Bath) (Bath, error) {
 	case b.Library != "":
 		base, err := Find(known, b.Library)
 		if err != nil {
-			return Bath{}, err
+			return Bath{}, put("library", err)
 		}
 		return b.day(base)
 	}
@@ -39,7 +43,7 @@ func (b Bath) Resolve(known []Bath) (Bath, error) {
 	}
 	lent, err := Find(known, b.Like)
 	if err != nil {
-		return Bath{}, err
+		return Bath{}, put("like", err)
 	}
 	if lent.Metal != own.Metal {
 		return Bath{}, bad("like", b.Like+", a bath of "+lent.Metal, "one of "+own.Metal)
@@ -48,7 +52,7 @@ func (b Bath) Resolve(known []Bath) (Bath, error) {
 }
 
 func bad(field, value, need string) error {
-	return &units.ValueError{Field: field, Value: units.Clip(value), Need: need, Err: units.ErrInconsistent}
+	return put(field, &units.ValueError{Field: field, Value: units.Clip(value), Need: need, Err: units.ErrInconsistent})
 }
 
 // day is a bath of the library as it stands in the shop.
@@ -56,9 +60,7 @@ func (b Bath) day(base Bath) (Bath, error) {
 	alone := Bath{Library: b.Library, Content: b.Content, Temperature: Range[units.Temperature]{Set: b.Temperature.Set},
 		Salt: b.Salt, Volume: b.Volume, DrawLimit: b.DrawLimit, Vessel: b.Vessel, Evaporation: b.Evaporation}
 	if field := b.beside(&alone); field != "" {
-		return Bath{}, bad(field, "given beside \"library\"",
-			`nothing but content, the temperature that is "set", salt, volume, draw_limit, vessel and evaporation; `+
-				`for a bath with figures of its own "like" in place of "library"`)
+		return Bath{}, bad(field, "given beside \"library\"", besideLibrary)
 	}
 	base.Library = b.Library
 	if !b.Salt.IsZero() { // the job's own word over the library's: it is reviewed
@@ -69,30 +71,17 @@ func (b Bath) day(base Bath) (Bath, error) {
 	return base, nil
 }
 
-// beside names the first figure that b has and alone has not.
+const besideLibrary = `nothing but content, the temperature that is "set", salt, volume, draw_limit, vessel and ` +
+	`evaporation; for a bath with figures of its own "like" in place of "library"`
+
+// beside names the first field in which b is another than alone, "" for none.
 func (b *Bath) beside(alone *Bath) string {
-	have := map[string]bool{}
-	for _, f := range alone.each() {
-		have[f.name] = f.given
-	}
-	for _, f := range b.each() {
-		if f.given && !have[f.name] {
-			return f.name
+	v, w := reflect.ValueOf(b).Elem(), reflect.ValueOf(alone).Elem()
+	for i := range v.NumField() {
+		if !reflect.DeepEqual(v.Field(i).Interface(), w.Field(i).Interface()) {
+			name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+			return name
 		}
-	}
-	switch {
-	case b.Metal != "" || b.Name != "" || b.Key != "" || b.Valence != 0:
-		return "metal, name, key or valence"
-	case b.Temperature.Low != 0 || b.Temperature.High != 0:
-		return "temperature, low or high,"
-	case len(b.Deposit) > 0:
-		return "constituents"
-	case b.Hazards != 0:
-		return "hazards"
-	case b.AnodeKind != AnodeNotGiven:
-		return "anode_kind"
-	case b.Source != "":
-		return "source"
 	}
 	return ""
 }
@@ -110,8 +99,8 @@ func (b Bath) complete() (Bath, error) {
 			source = origin.Memory
 		}
 	}
-	b.Lines = append([]EfficiencyLine(nil), b.Lines...)
-	for _, f := range b.each() {
+	b.Lines, b.Remarks, b.Makeup = slices.Clone(b.Lines), slices.Clone(b.Remarks), slices.Clone(b.Makeup)
+	for _, f := range append(b.each(), b.listed()...) {
 		if f.given && *f.source == "" {
 			*f.source, *f.seen = source, seen
 		}
@@ -129,7 +118,7 @@ func (b Bath) complete() (Bath, error) {
 	if b.Valence == 0 {
 		e, err := faraday.Lookup(b.Metal)
 		if err != nil {
-			return Bath{}, err
+			return Bath{}, put("metal", err)
 		}
 		b.Valence = e.UsualValence()
 	}
@@ -141,7 +130,10 @@ func (b Bath) complete() (Bath, error) {
 	}
 	var err error
 	b.Density, err = b.bulk()
-	return b, err
+	if len(b.Deposit) > 0 {
+		return b, put("constituents", err)
+	}
+	return b, put("metal", err)
 }
 
 // bulk is the density of the metal, or of the mixture of the constituents; what has no
@@ -194,6 +186,12 @@ func (b Bath) over(lent Bath) Bath {
 	full.Hazards |= b.Hazards
 	full.Lines, full.Efficiency, full.Density, full.Content = b.Lines, b.Efficiency, b.Density, b.Content
 	full.Salt, full.Makeup = b.Salt, b.Makeup
+	if full.LiveEntry = b.LiveEntry || lent.LiveEntry; len(b.Look) > 0 {
+		full.Look = b.Look
+	}
+	if len(b.Remarks) > 0 {
+		full.Remarks = b.Remarks
+	}
 	if b.AnodeKind != AnodeNotGiven {
 		full.AnodeKind = b.AnodeKind
 		if b.Anode.Text == "" && b.AnodeKind != lent.AnodeKind {
@@ -238,21 +236,34 @@ func entryOfWords(name string, w *Words) entry {
 }
 
 // each lists the figures of a bath that have a source, given or not, always in the same
-// order; the efficiency lines at the end.
+// order.
 func (b *Bath) each() []entry {
 	list := []entry{entryOf("density", &b.Density), entryOf("pH", &b.PH), entryOf("content", &b.Content),
 		entryOf("temperature", &b.Temperature), entryOf("current_density", &b.CurrentDensity), entryOf("volts", &b.Volts),
 		entryOf("efficiency", &b.Efficiency), entryOf("time", &b.Time), entryOf("max_thickness", &b.MaxThickness),
 		entryOf("anode_ratio", &b.AnodeRatio), entryOfWords("anode", &b.Anode), entryOfWords("agitation", &b.Agitation)}
+	return list
+}
+
+// listed lists the figures and remarks of which a bath may have any number.
+func (b *Bath) listed() []entry {
+	var list []entry
 	for i := range b.Lines {
-		list = append(list, entry{"efficiency_lines", true, &b.Lines[i].Source, &b.Lines[i].Seen, b.Lines[i], func(any) {}})
+		list = append(list, entry{name: fmt.Sprintf("efficiency_lines[%d]", i+1), given: true, source: &b.Lines[i].Source,
+			seen: &b.Lines[i].Seen})
+	}
+	for i := range b.Remarks {
+		list = append(list, entryOfWords(fmt.Sprintf("remarks[%d]", i+1), &b.Remarks[i]))
+	}
+	for i := range b.Makeup {
+		list = append(list, entryOf(fmt.Sprintf("makeup[%d].content", i+1), &b.Makeup[i].Range))
 	}
 	return list
 }
 
 // unsaid names the first figure that does not say where it comes from, "" when all do.
 func (b *Bath) unsaid() string {
-	for _, f := range b.each() {
+	for _, f := range append(b.each(), b.listed()...) {
 		if f.given && *f.source == "" {
 			return f.name
 		}

@@ -3,13 +3,13 @@ package job
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
 	"example.com/laydown/faraday"
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/bath"
+	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/price"
 	"example.com/laydown/plating/rinse"
 	"example.com/laydown/plating/sequence"
@@ -285,27 +285,29 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 	if b.Library == "" && !b.Efficiency.Given() && len(b.Lines) == 0 {
 		return r, needs(path+".bath.efficiency", `field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
 	}
-	if b.Use == 0 {
+	if b.Library == "" && b.CurrentDensity.Set != 0 {
+		return r, needs(path+".bath.current_density.set", `belongs to the layer: need "current_density" there`)
+	}
+	if field := first("pH", oneEnd(b.PH), "efficiency", oneEnd(b.Efficiency), "density", oneEnd(b.Density)); field != "" {
+		return r, needs(path+".bath."+field, oneOfTwo)
+	}
+	if b.Use == 0 && b.Library == "" {
 		b.Use = map[plating.Role]bath.Use{plating.RoleStrike: bath.UseStrike, plating.RoleUnder: bath.UseUnder}[l.Role]
 		if b.Use == 0 {
 			b.Use = bath.UseFinish
 		}
 	}
 	place := func(err error) error { // the figure that an error of a bath names
-		var v *units.ValueError
-		if errors.As(err, &v) && slices.Contains([]string{"like", "valence"}, v.Field) {
-			return fault(path+".bath."+v.Field, err)
-		}
-		var unknown *faraday.ElementError
-		if errors.As(err, &unknown) {
-			return fault(path+".bath.metal", err)
+		var placed *strictjson.Placed
+		if errors.As(err, &placed) {
+			return fault(path+".bath."+placed.Path, placed.Err)
 		}
 		return fault(path+".bath", err)
 	}
 	if r.full, err = b.Resolve(known); err != nil {
 		return r, place(err)
 	}
-	if !b.Salt.IsZero() { // the metal may be that of a library bath
+	if !b.Salt.IsZero() {
 		if _, err := faraday.MetalContent(b.Salt, r.full.Metal); err != nil {
 			return r, fault(path+".bath.salt", err)
 		}
@@ -348,6 +350,11 @@ func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolv
 	probe.Area = area
 	return r, fault(path, probe.Check())
 }
+
+// oneOfTwo refuses one end of what is computed with, or of what dangers are judged by.
+const oneOfTwo = `has one end of two; need "low" and "high", or one value`
+
+func oneEnd[Q units.Quantity](r bath.Range[Q]) bool { return (r.Low == 0) != (r.High == 0) }
 
 // titleOf names a layer for a message or a sheet.
 func titleOf(name, bath string, i int) string {
@@ -498,6 +505,13 @@ func (s *Step) tank() (sequence.Tank, error) {
 	if s.Strong && s.Mild {
 		return t, needs("mild", `need either "strong" or "mild"`)
 	}
+	if field := first("pH", s.PH.Set != 0, "temperature", s.Temperature.Set != 0, "current_density", s.CurrentDensity.Set != 0,
+		"volts", s.Volts.Set != 0, "time", s.Time.Set != 0); field != "" {
+		return t, needs(field+".set", `goes with a bath; need "low" and "high" here, or one value`)
+	}
+	if oneEnd(s.PH) {
+		return t, needs("pH", oneOfTwo)
+	}
 	q := &t.Process
 	*q = sequence.Process{Chemistry: s.Holds, Source: origin.Job, Seen: origin.Given, Strong: s.Strong, Mild: s.Mild,
 		Polarity: s.Polarity, Effect: s.Does, PH: plating.PHWindow{Low: s.PH.Low, High: s.PH.High},
@@ -577,6 +591,16 @@ func (q *Price) check(pieces int) error {
 		units.NonNegative("energy of heating", q.Heating), "rectifier",
 		units.Fraction("efficiency of the rectifier", q.Rectifier)); err != nil {
 		return err
+	}
+	for i := range q.Prices {
+		if _, err := faraday.Lookup(q.Prices[i].Symbol); err != nil {
+			return fault(fmt.Sprintf("price.metals[%d].metal", i+1), err)
+		}
+	}
+	for i := range q.Refined {
+		if _, err := faraday.Lookup(q.Refined[i].Symbol); err != nil {
+			return fault(fmt.Sprintf("price.refined[%d].metal", i+1), err)
+		}
 	}
 	probe := q.Order
 	probe.Pieces = pieces

@@ -112,6 +112,7 @@
 //	    {"metal": "Au", "valence": 1, "share": "99.6 %"},
 //	    {"metal": "Co", "valence": 2, "share": "0.2 %"},
 //	    {"inclusion": true, "share": "0.2 %"}],        built in without charge
+//	  "composition": "as assayed",           where the constituents come from
 //	  "efficiency": "35 %",                  needed, or {"low": "30 %", "high": "40 %"}, or
 //	  "efficiency_lines": [{"points": [      points of a curve; a point may have low and high too
 //	      {"current_density": "0.3 A/dm²", "efficiency": "40 %"}, ...]}],
@@ -199,8 +200,9 @@
 // (diameter), cap (base_diameter or sphere_diameter, height, open_base; its outside:
 // for the inside of a bell a second one in a sum), torus
 // (centre_diameter, tube_diameter), hexbar (across_flats, length, open_ends),
-// wire (diameter, length), thread (diameter, pitch, length), sum (of: a list of
-// shapes). "faces" is "both" or "one", "sides" is "both", "outside" or
+// wire (diameter, length), thread (diameter, pitch, length), chain (wire_diameter,
+// centreline of one link, links, or length and link_pitch), screw head (style: cheese,
+// pan or countersunk; diameter, height, shank), sum (of: a list of shapes). "faces" is "both" or "one", "sides" is "both", "outside" or
 // "inside"; a hole has diameter, depth, count, blind, bare, faces.
 //
 // Three files of a clock-restoration workshop stand in testdata/jobs.

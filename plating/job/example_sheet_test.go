@@ -2,7 +2,6 @@ package job_test
 
 import (
 	"fmt"
-	"os"
 	"strings"
 
 	"example.com/laydown/plating/job"
@@ -70,42 +69,6 @@ func ExampleSheet_Steps() {
 	// soak clean alkaline cleaner, mild, inhibited
 	// rinse
 	// electroclean alkaline electrocleaner, hot caustic
-}
-
-// A job file has a line for everything that is given, and nothing else.
-func ExampleJob_Write() {
-	if err := bezels().Write(os.Stdout); err != nil {
-		fmt.Println(err)
-	}
-	// Output:
-	// {
-	//   "format": "laydown job 1",
-	//   "job": "six bezels",
-	//   "substrate": "brass",
-	//   "parts": [
-	//     {
-	//       "name": "bezel",
-	//       "count": 6,
-	//       "area": "47 cm²"
-	//     }
-	//   ],
-	//   "finish": "soft gold",
-	//   "min_thickness": "0.5 µm",
-	//   "min_to_average": "0.55",
-	//   "basis": "given"
-	// }
-}
-
-// What is wrong with a file is told by line, place and what would do.
-func ExampleRead() {
-	_, err := job.Read(strings.NewReader(`{
-  "format": "laydown job 1",
-  "parts": [{"name": "bezel", "area": 47}],
-  "finish": "soft gold"
-}`), nil)
-	fmt.Println(err)
-	// Output:
-	// job file line 3, parts[1].area: is 47 without a unit; need number and unit in quotes; accepted: m², dm², cm², mm², in², ft²
 }
 
 // The document is the sheet in words: a layout of one's own is made from it.

@@ -80,6 +80,12 @@ func read(r io.Reader, open Opener) (Job, error) {
 	if err := j.load(tree, open); err != nil {
 		return Job{}, err
 	}
+	for i := range j.Layers {
+		at, rest := tree.At(fmt.Sprintf("layers[%d].bath.hazards", i+1))
+		if rest == "" && j.Layers[i].Bath.Library != "" {
+			return Job{}, at.Fail(units.ErrInconsistent, `does not go with "library": that bath has its own`)
+		}
+	}
 	if j.Finish != sequence.FinishUnknown || len(j.Steps) > 0 {
 		for i := range j.Layers {
 			b := &j.Layers[i].Bath

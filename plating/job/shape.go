@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -96,7 +97,9 @@ func (s *Shape) DecodeNode(n *strictjson.Node) error {
 					return at.Values[i].Fail(nil, `field "depth" is missing; need number and unit in quotes, as "12.5 mm"`)
 				}
 			}
-			s.Piece = shape.Drilled{Piece: s.Piece, Holes: h.Holes}
+			if len(h.Holes) > 0 {
+				s.Piece = shape.Drilled{Piece: s.Piece, Holes: h.Holes}
+			}
 		}
 		return s.check(n)
 	}
@@ -124,11 +127,12 @@ func (s Shape) parts() (word string, body shape.Body, holes []shape.Hole) {
 	return "", body, holes
 }
 
-// EncodeNode gives the form of the file; nil for a body of another package.
+// EncodeNode gives the form of the file; an error for a body that files do not know.
 func (s Shape) EncodeNode() any {
 	word, body, holes := s.parts()
-	if word == "" {
-		return nil
+	if word == "" || len(holes) > 0 && !flat(word) {
+		return &units.ValueError{Field: "shape", Value: fmt.Sprintf("%T", s.Piece), Need: "a body that files know: " +
+			kindWords() + "; holes only in plate, disc and ring", Err: units.ErrOutOfRange}
 	}
 	fields := []reflect.StructField{{Name: "Kind", Type: reflect.TypeFor[string](), Tag: `json:"kind"`}}
 	values := []any{word}

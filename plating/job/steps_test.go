@@ -88,8 +88,8 @@ func TestStopFirst(t *testing.T) {
 	}
 }
 
-// TestWrongJobs: what cannot be is an error that names it.
-func TestWrongJobs(t *testing.T) {
+// TestWrongSheets: what cannot be is an error that names it.
+func TestWrongSheets(t *testing.T) {
 	nan := units.Length(math.NaN())
 	for _, c := range []struct {
 		name, want string

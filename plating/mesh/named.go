@@ -71,7 +71,7 @@ func (f *Named) Load(open func(name string) (io.ReadCloser, error)) (m Mesh, men
 	case f.Weld != 0 && !f.Repair:
 		return m, nil, need("weld", f.Weld.String(), `"repair": true beside it`)
 	case open == nil:
-		return m, nil, need("file", f.File, "a reader that opens files: this one is read where none can be opened")
+		return m, nil, need("file", f.File, "a way to open it: it is read where no files can be opened")
 	}
 	read := ReadSTL
 	switch strings.ToLower(path.Ext(f.File)) {

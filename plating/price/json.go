@@ -54,6 +54,9 @@ func (l *Labour) DecodeNode(n *strictjson.Node) error {
 	if err != nil {
 		return n.Fail(err, "%v", err)
 	}
+	if minutes.IsZero() {
+		return n.Place("time", tooLittle("time", f.Time.String(), "a hundredth of a minute"))
+	}
 	*l = Labour{f.Name, minutes, f.PerHour}
 	return nil
 }
@@ -72,7 +75,7 @@ type saltForm struct {
 	Name   string           `json:"name"`
 	Mass   units.Mass       `json:"mass,must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
 	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`
-	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt"`
+	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
 }
 
 // DecodeNode reads name, mass and price.
@@ -128,11 +131,19 @@ func (r *Refined) Schema(d *strictjson.Definitions) map[string]any {
 	return d.Object(reflect.TypeFor[refinedForm]())
 }
 
+// tooLittle refuses what money is not computed with: it would cost nothing, without a word.
+func tooLittle(field, value, least string) error {
+	return &units.ValueError{Field: field, Value: value, Need: least + " or more", Err: units.ErrOutOfRange}
+}
+
 // weighed is a mass to compute money with, to a tenth of a milligram.
 func weighed(n *strictjson.Node, m units.Mass) (alloys.Weighed, error) {
 	w, err := Weigh(m, alloys.PerGram, 4, HalfEven)
 	if err != nil {
 		return w, n.Fail(err, "%v", err)
+	}
+	if w.Amount.IsZero() {
+		return w, n.Place("mass", tooLittle("mass", m.String(), "a tenth of a milligram"))
 	}
 	return w, nil
 }

@@ -11,9 +11,9 @@ import (
 
 // A MetalPrice is the price of one fine metal on one day.
 type MetalPrice struct {
-	Symbol string           `json:"metal,must" need:"its symbol, as \"Au\""`                           // Au
-	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`               // money, ≥ 0
-	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt"` // an ounce price read as a gram price is off by 31
+	Symbol string           `json:"metal,must" need:"its symbol, as \"Au\""`                                            // Au
+	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`                                // money, ≥ 0
+	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"` // an ounce price read as a gram price is off by 31
 	AsOf   Date             `json:"as_of,must" need:"the day of the price, as \"2026-11-25\""`
 }
 

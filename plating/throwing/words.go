@@ -1,6 +1,10 @@
 package throwing
 
-import "example.com/laydown/units"
+import (
+	"errors"
+
+	"example.com/laydown/units"
+)
 
 // classWords lists the classes that have a rule of thumb.
 func classWords() []string {
@@ -28,5 +32,9 @@ func (c *Class) UnmarshalText(text []byte) error {
 	}
 	i, err := units.FromWord("class of shape", string(text), classWords())
 	*c = Class(i)
+	var unknown *units.ValueError
+	if errors.As(err, &unknown) {
+		unknown.Need += "; for anything deeper compute or measure the ratio"
+	}
 	return err
 }

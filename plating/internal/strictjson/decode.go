@@ -84,12 +84,12 @@ func (f *field) decode(r *Reader, n *Node, v reflect.Value) {
 	}
 	switch v.Kind() {
 	case reflect.String:
-		if n.Kind != "text" {
-			r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes")))
-		} else if v.SetString(n.Text); f.must && strings.TrimSpace(n.Text) == "" {
-			r.Keep(n.Fail(nil, "is empty; need %s", f.need))
-		} else if f.is != "" && n.Text != f.is {
+		if v.SetString(n.Text); f.is != "" && (n.Kind != "text" || n.Text != f.is) {
 			r.Keep(n.Fail(nil, "is %s; need %q", Describe(n), f.is))
+		} else if n.Kind != "text" {
+			r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes")))
+		} else if f.must && strings.TrimSpace(n.Text) == "" {
+			r.Keep(n.Fail(nil, "is empty; need %s", f.need))
 		}
 	case reflect.Bool:
 		if n.Kind != "true or false" {
@@ -132,7 +132,8 @@ func or(s, other string) string {
 	return s
 }
 
-// limits holds a quantity against the rule of its field.
+// limits holds a quantity against the rule of its field. An efficiency is a share,
+// whatever holds it.
 func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
 	if v.Kind() != reflect.Float64 || r.err != nil {
 		return
@@ -141,8 +142,11 @@ func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
 	if f.must {
 		leave = ""
 	}
-	q := units.Ratio(v.Float())
-	switch f.rule {
+	q, rule := units.Ratio(v.Float()), f.rule
+	if rule == "positive" && v.Type() == reflect.TypeFor[units.Efficiency]() {
+		rule = "share"
+	}
+	switch rule {
 	case "positive":
 		if err := units.Positive(f.name, q); err != nil {
 			r.Keep(n.Fail(err, "is %s; need a value above zero%s", Describe(n), leave))
@@ -168,17 +172,22 @@ func (f *field) flags(r *Reader, n *Node, v reflect.Value) {
 	}
 }
 
-// decimal reads money, or a share of it, exactly: it stands in quotes.
+// decimal reads money, or a share of it, exactly: it stands in quotes. Of a length that
+// it is written in again, without an exponent.
 func (f *field) decimal(r *Reader, n *Node, v *decimal.Decimal) {
-	text, shift, need := n.Text, int32(0), `an amount of 0 or more in quotes, as "98.50"`
+	const longest = 32
+	text, shift, least, need := n.Text, int32(0), int32(-9), `an amount of 0 or more in quotes, as "98.50"`
 	if f.rule == "percent" {
 		need = `a share of 0 or more in quotes, as "35 %" or "0.35"`
 		if t, percent := strings.CutSuffix(text, "%"); percent {
 			text, shift = strings.TrimSpace(t), -2
+		} else {
+			least = -11 // as a share in percent is written
 		}
 	}
 	d, err := decimal.NewFromString(text)
-	if n.Kind != "text" || err != nil || len(n.Text) > 20 || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < -9 {
+	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < least ||
+		len(d.Shift(shift).String()) > longest {
 		r.Keep(n.Fail(err, "is %s; need %s", Describe(n), need))
 		return
 	}
@@ -218,6 +227,27 @@ func (r *Reader) peek(name string) *Node {
 		}
 	}
 	return nil
+}
+
+// A Placed is an error about one field of a value. Who knows where the value stands in a
+// file puts it there with [Node.Place].
+type Placed struct {
+	Path string // below the value, as efficiency.low
+	Err  error
+}
+
+// Error returns the reason alone: it names what it is about.
+func (p *Placed) Error() string { return p.Err.Error() }
+
+// Unwrap returns the reason.
+func (p *Placed) Unwrap() error { return p.Err }
+
+// Put returns err with the field that it is about; nil for nil.
+func Put(path string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return &Placed{path, err}
 }
 
 // Place returns err at the place of a path below n. What is missing there is told

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -17,7 +18,8 @@ import (
 // the order of the fields, quantities in the unit that the tag names with all their
 // digits, what is zero left out.
 //
-// Errors: those of the values' own MarshalText, with the path.
+// Errors: a [*units.ValueError] for what is no finite number; those of the values' own
+// MarshalText and EncodeNode; each with the path.
 func Encode(v any) ([]byte, error) {
 	var b bytes.Buffer
 	if err := encode(&b, reflect.ValueOf(v), field{}, ""); err != nil {
@@ -43,7 +45,16 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		return nil
 	}
 	if e, ok := v.Interface().(NodeEncoder); ok {
-		return encode(b, reflect.ValueOf(e.EncodeNode()), f, path)
+		form := e.EncodeNode()
+		if err, bad := form.(error); bad {
+			return at(path, err)
+		}
+		return encode(b, reflect.ValueOf(form), f, path)
+	}
+	if v.Kind() == reflect.Float64 {
+		if err := units.Finite(or(f.name, "value"), units.Ratio(v.Float())); err != nil {
+			return at(path, err)
+		}
 	}
 	if d, ok := v.Interface().(decimal.Decimal); ok {
 		return text(b, d.String())
@@ -91,8 +102,14 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 	b.WriteByte('{')
 	first := true
-	for _, f := range fieldsOf(v.Type()) {
+	fields := fieldsOf(v.Type())
+	for _, f := range fields {
 		fv := v.FieldByIndex(f.index)
+		if f.other != "" {
+			f.keep = f.keep && !slices.ContainsFunc(fields, func(o field) bool {
+				return o.name == f.other && !v.FieldByIndex(o.index).IsZero()
+			})
+		}
 		if !f.keep && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}

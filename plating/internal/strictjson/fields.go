@@ -278,11 +278,16 @@ func Describe(f *Node) string {
 
 // Word reads one of the words of a type; the type's own error lists them.
 func Word(r *Reader, f *Node, v encoding.TextUnmarshaler) {
+	err := v.UnmarshalText([]byte(f.Text))
 	if f.Kind != "text" {
-		r.Keep(f.Fail(nil, "is %s; need a word in quotes", Describe(f)))
+		need := "a word in quotes"
+		if v := (*units.ValueError)(nil); errors.As(err, &v) && strings.HasPrefix(v.Need, "one of ") {
+			need += ", " + v.Need
+		}
+		r.Keep(f.Fail(nil, "is %s; need %s", Describe(f), need))
 		return
 	}
-	if err := v.UnmarshalText([]byte(f.Text)); err != nil {
+	if err != nil {
 		r.Keep(f.Fail(err, "%v", err))
 	}
 }

@@ -80,6 +80,9 @@ func (d *Definitions) of(t reflect.Type, f field) map[string]any {
 		return map[string]any{"type": "string", "pattern": `^[0-9]+(\.[0-9]+)?( ?%)?$`}
 	}
 	if _, ok := reflect.New(t).Interface().(encoding.TextUnmarshaler); ok {
+		if f.rule == "spellings" {
+			return map[string]any{"type": "string"}
+		}
 		return d.Value(t, f.rule == "flags")
 	}
 	switch t.Kind() {
