@@ -8,8 +8,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Gas is the hydrogen of the tank that gives off most of it.
-type Gas struct {
+// A Hydrogen is the hydrogen of the tank that gives off most of it.
+type Hydrogen struct {
 	Tank int // counted from 0
 	Flow electrical.Airing
 
@@ -28,7 +28,7 @@ func (s *Sheet) air() error {
 			return fmt.Errorf("hydrogen of tank %d: %w", tank+1, err)
 		}
 		if s.Gas == nil || a.Hydrogen > s.Gas.Flow.Hydrogen {
-			s.Gas = &Gas{tank, a, i, eff}
+			s.Gas = &Hydrogen{tank, a, i, eff}
 		}
 		return nil
 	}

@@ -243,7 +243,7 @@ func (e *Evenness) distribution(path string) (plating.Distribution, error) {
 }
 
 // check holds a layer against what can be estimated.
-func (l *Layer) check(path string, load units.Area, known []bath.Bath) error {
+func (l *OwnCoat) check(path string, load units.Area, known []bath.Bath) error {
 	if l.CurrentDensity != 0 && l.Current != 0 {
 		return needs(path+".current", `need either "current" or "current_density", not both`)
 	}
@@ -261,7 +261,7 @@ type resolved struct {
 }
 
 // resolve puts in the bath that a layer names, and finds its current density.
-func (l *Layer) resolve(path string, load units.Area, known []bath.Bath) (resolved, error) {
+func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (resolved, error) {
 	var r resolved
 	d, err := l.Evenness.distribution(path)
 	if err != nil {
@@ -430,7 +430,7 @@ func (j *Job) called(i int) string {
 }
 
 // beside names the first field of a step that is given beside its layer.
-func (s *Step) beside() string {
+func (s *OwnTank) beside() string {
 	if s.Kind != sequence.KindUnknown {
 		return "kind"
 	}
@@ -445,12 +445,12 @@ func (s *Step) beside() string {
 
 // rinseField names the first given field that only a rinse has, processField that only
 // another tank has.
-func (s *Step) rinseField() string {
+func (s *OwnTank) rinseField() string {
 	return first("stages", s.Stages != 0, "flow", s.Flow != nil, "deionised", s.Deionised, "acidified", s.Acidified, "station",
 		s.Station != "")
 }
 
-func (s *Step) processField() string {
+func (s *OwnTank) processField() string {
 	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild", s.Mild,
 		"strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
 		"agitation", s.Agitation.Text != "", "look", len(s.Look) > 0, "current_density",
@@ -469,7 +469,7 @@ func first(pairs ...any) string {
 }
 
 // at places an error of a tank: at its kind, or at the whole.
-func (s *Step) at(path string, err error) error {
+func (s *OwnTank) at(path string, err error) error {
 	var f *Fault
 	if errors.As(err, &f) {
 		return fault(path+"."+f.Path, f.Err)
@@ -478,7 +478,7 @@ func (s *Step) at(path string, err error) error {
 }
 
 // tank is the step as package sequence takes it.
-func (s *Step) tank() (sequence.Tank, error) {
+func (s *OwnTank) tank() (sequence.Tank, error) {
 	t := sequence.Tank{Kind: s.Kind, Name: s.Name, LiveEntry: s.LiveEntry, Wait: s.Wait}
 	switch s.Kind {
 	case sequence.KindUnknown:

@@ -10,7 +10,7 @@
 // # What goes in
 //
 // A [Job] names the parts, the base metal and either the finish that is ordered, or the
-// shop's own coats ([Layer]), or both. There are three ways to a sequence:
+// shop's own coats ([OwnCoat]), or both. There are three ways to a sequence:
 //
 //	finish alone         tanks as published practice goes, baths of the library
 //	finish and layers    the shop's coats in their order; the tanks around them

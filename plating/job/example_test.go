@@ -79,7 +79,7 @@ func ExampleSheet_WriteJSON() {
 // A job in Go, written as a file that others read.
 func ExampleJob_Write() {
 	j := job.Job{Name: "pendulum bob", Parts: []job.Part{{Name: "bob", Count: 1, Area: 188 * units.SquareCentimetre}},
-		Layers: []job.Layer{{Bath: bath.Bath{Library: "nickel-watts"}, MinThickness: 4 * units.Micrometre,
+		Layers: []job.OwnCoat{{Bath: bath.Bath{Library: "nickel-watts"}, MinThickness: 4 * units.Micrometre,
 			Evenness: job.Evenness{MinToAverage: 0.5}}}}
 	if err := j.Write(os.Stdout); err != nil {
 		fmt.Println(err)

@@ -266,10 +266,10 @@ func (m maker) fromLibrary() bath.Bath {
 	return b
 }
 
-func (m maker) layers() []job.Layer {
-	var list []job.Layer
+func (m maker) layers() []job.OwnCoat {
+	var list []job.OwnCoat
 	for i := range 1 + m.IntN(3) {
-		l := job.Layer{Name: fmt.Sprint("coat ", i+1), Role: pick(m, plating.RoleFinish, plating.RoleStrike, plating.RoleUnder),
+		l := job.OwnCoat{Name: fmt.Sprint("coat ", i+1), Role: pick(m, plating.RoleFinish, plating.RoleStrike, plating.RoleUnder),
 			Evenness: m.evenness(), Area: maybe(m, between(m, units.SquareCentimetre, 9*units.SquareDecimetre)),
 			CountBelow: m.yes(0.3)}
 		if l.Bath = m.own(); m.yes(0.3) {
@@ -294,21 +294,21 @@ func (m maker) layers() []job.Layer {
 }
 
 // steps lays each layer, with other tanks around.
-func (m maker) steps(layers []job.Layer) []job.Step {
-	var list []job.Step
+func (m maker) steps(layers []job.OwnCoat) []job.OwnTank {
+	var list []job.OwnTank
 	for i := range layers {
 		list = append(list, m.tank(), m.water())
-		l := job.Step{Layer: job.LayerRef(layers[i].Name), LiveEntry: m.yes(0.3), Wait: maybe(m, between(m, units.Second, 9*units.Second))}
+		l := job.OwnTank{Layer: job.LayerRef(layers[i].Name), LiveEntry: m.yes(0.3), Wait: maybe(m, between(m, units.Second, 9*units.Second))}
 		if l.Layer == "" || m.yes(0.3) {
 			l.Layer = job.LayerRef(fmt.Sprint(i + 1))
 		}
 		list = append(list, l)
 	}
-	return append(list, m.water(), job.Step{Kind: sequence.Dry, Name: maybe(m, m.word())})
+	return append(list, m.water(), job.OwnTank{Kind: sequence.Dry, Name: maybe(m, m.word())})
 }
 
-func (m maker) water() job.Step {
-	s := job.Step{Kind: pick(m, sequence.Rinse, sequence.FinalRinse, sequence.DragOut), Name: maybe(m, m.word()),
+func (m maker) water() job.OwnTank {
+	s := job.OwnTank{Kind: pick(m, sequence.Rinse, sequence.FinalRinse, sequence.DragOut), Name: maybe(m, m.word()),
 		Stages: m.IntN(4), Deionised: m.yes(0.3), Acidified: m.yes(0.3), Station: maybe(m, "B"),
 		Wait: maybe(m, between(m, units.Second, 9*units.Second))}
 	if m.yes(0.5) {
@@ -318,12 +318,12 @@ func (m maker) water() job.Step {
 	return s
 }
 
-func (m maker) tank() job.Step {
+func (m maker) tank() job.OwnTank {
 	h := plating.HazardAcid | maybe(m, plating.HazardHot)
 	if m.yes(0.2) {
 		h = 0
 	}
-	s := job.Step{Kind: pick(m, sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Bake), Name: maybe(m, m.word()),
+	s := job.OwnTank{Kind: pick(m, sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Bake), Name: maybe(m, m.word()),
 		Holds: m.word(), Does: sequence.Effect(m.IntN(64)), Hazards: &h, PH: maybe(m, figure(m, plating.PH(1), 3)),
 		Polarity: pick(m, sequence.Cathodic, sequence.Anodic), Counter: bath.Words{Text: maybe(m, "lead")}, Agitation: bath.Words{Text: maybe(m, "move the piece")},
 		Look:           maybe(m, []string{"gas over the whole piece"}),

@@ -20,9 +20,9 @@ type Job struct {
 	Parts     []Part `json:"parts,must" need:"a list of parts" rule:"filled"`
 
 	// Layers are the shop's own coats, the first one first.
-	Layers []Layer `json:"layers" need:"plated layers, the first one first" rule:"filled"`
+	Layers []OwnCoat `json:"layers" need:"plated layers, the first one first" rule:"filled"`
 	// Steps are the shop's own sequence of tanks.
-	Steps []Step `json:"sequence" need:"tanks, the first one first" rule:"filled"`
+	Steps []OwnTank `json:"sequence" need:"tanks, the first one first" rule:"filled"`
 
 	Finish       sequence.Finish `json:"finish" need:"a word in quotes" doc:"asks for a sequence of tanks"`
 	SkinContact  bool            `json:"skin_contact" doc:"worn or handled for long"`
@@ -54,9 +54,9 @@ type Part struct {
 	Masked units.Area `json:"masked" rule:"nonnegative" in:"cm²" doc:"stopped off on each; taken off the area"`
 }
 
-// A Layer is one coat of the shop's own. Of MinThickness, the current density (or the
+// A OwnCoat is one coat of the shop's own. Of MinThickness, the current density (or the
 // current) and Time it gives two; in a library bath the rest is the bath's.
-type Layer struct {
+type OwnCoat struct {
 	Name string       `json:"name"`
 	Role plating.Role `json:"role" doc:"finish, strike or underplate; finish when left out"`
 	Bath bath.Bath    `json:"bath,must" need:"the bath as an object"`
@@ -80,9 +80,9 @@ type Evenness struct {
 	ShapeClass   throwing.Class `json:"shape_class" need:"a class in quotes" doc:"a rule of thumb, in place of min_to_average"`
 }
 
-// A Step is one tank of the shop's own sequence: Layer for a tank that plates, which takes
+// A OwnTank is one tank of the shop's own sequence: Layer for a tank that plates, which takes
 // everything else from the layer, or Kind and what the tank holds.
-type Step struct {
+type OwnTank struct {
 	Layer     LayerRef       `json:"layer" doc:"name or number of the layer that it plates"`
 	LiveEntry bool           `json:"live_entry" doc:"the current is on before the piece goes in"`
 	Wait      units.Duration `json:"wait" rule:"positive" in:"s" doc:"in the air before the next tank"`

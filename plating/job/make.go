@@ -275,23 +275,23 @@ func (s *Sheet) laid(coats []sequence.Tank) ([]sequence.Tank, error) {
 
 // Steps returns the sequence as the shop's own steps, for [Job.Steps]: a proposal to
 // change and to write down ([Job.Write]). Nil without a sequence.
-func (s *Sheet) Steps() []Step {
+func (s *Sheet) Steps() []OwnTank {
 	if s == nil || !s.Sequenced {
 		return nil
 	}
-	list := make([]Step, len(s.Stops))
+	list := make([]OwnTank, len(s.Stops))
 	for i := range s.Stops {
 		list[i] = stepOf(&s.Stops[i].tank)
 		if c := s.Stops[i].Coat; c != nil {
-			list[i] = Step{Layer: LayerRef(c.Name), LiveEntry: s.Stops[i].tank.LiveEntry, Wait: s.Stops[i].tank.Wait}
+			list[i] = OwnTank{Layer: LayerRef(c.Name), LiveEntry: s.Stops[i].tank.LiveEntry, Wait: s.Stops[i].tank.Wait}
 		}
 	}
 	return list
 }
 
 // stepOf is a tank that does not plate as a job file gives it.
-func stepOf(t *sequence.Tank) Step {
-	s := Step{Kind: t.Kind, Name: t.Name, LiveEntry: t.LiveEntry, Wait: t.Wait}
+func stepOf(t *sequence.Tank) OwnTank {
+	s := OwnTank{Kind: t.Kind, Name: t.Name, LiveEntry: t.LiveEntry, Wait: t.Wait}
 	switch t.Kind {
 	case sequence.Rinse, sequence.FinalRinse, sequence.DragOut:
 		flow := t.Rinse.Flow

@@ -36,7 +36,7 @@ type Sheet struct {
 
 	Line    LineTime // time at the line: immersion times and handling; rinses are not counted
 	Oven    LineTime // of a bake, which nobody stands by
-	Gas     *Gas     // of the tank that gives off most
+	Gas     *Hydrogen     // of the tank that gives off most
 	Claim   *Claim   // what may be said of the gold; nil when the last coat is of another metal
 	Rinsing *Rinsing
 	Baths   []After
@@ -63,7 +63,7 @@ type Coat struct {
 	Ordered  units.Length // minimum thickness that is asked for; 0: the coat is timed
 	Timed    bool         // the time is given
 	Spread   Spread
-	Power    Power
+	Power    RectifierPower
 	Fineness alloys.Fineness // of the counted metal in the deposit; 0: not known
 	Karat    alloys.Karat    // of gold; 0: not known, or another metal
 	PHLent   bool            // the pH is that of a bath of like chemistry
@@ -99,9 +99,9 @@ type Spread struct {
 	Confidence origin.Seen                 `json:"confidence,keep"` // the weakest figure that went in
 }
 
-// A Power is what the rectifier gives to a coat's bath, between the ends of the
+// A RectifierPower is what the rectifier gives to a coat's bath, between the ends of the
 // bath's volts; zero where they are not given. All of it ends as heat, or nearly.
-type Power struct {
+type RectifierPower struct {
 	Low   units.Power                 `json:"low" in:"W"`
 	High  units.Power                 `json:"high" in:"W"`
 	Warms units.TemperatureDifference `json:"warms" in:"K"` // at most, in the time of the coat; 0 without a volume

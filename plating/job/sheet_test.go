@@ -389,7 +389,7 @@ func TestOneBathTwice(t *testing.T) {
 	j.Finish, j.Steps = sequence.FinishUnknown, nil
 	l := j.Layers[1]
 	l.CountBelow = false
-	j.Layers = []job.Layer{l, l}
+	j.Layers = []job.OwnCoat{l, l}
 	s := made(t, j)
 	if len(s.Baths) != 1 {
 		t.Fatalf("%d baths", len(s.Baths))
@@ -509,7 +509,7 @@ func TestGasOfTheLowEnd(t *testing.T) {
 	near(t, "hydrogen of the strike", float64(s.Gas.Flow.Hydrogen), want, 1e-4)
 	// In a sequence of the two coats alone it is the same.
 	j = shipped(t, "hands")
-	j.Price, j.Rinse, j.Steps = nil, nil, []job.Step{{Layer: "1"}, {Layer: "2"}}
+	j.Price, j.Rinse, j.Steps = nil, nil, []job.OwnTank{{Layer: "1"}, {Layer: "2"}}
 	s = made(t, j)
 	if len(s.Stops) != 2 || s.Gas == nil || s.Gas.Tank != 0 {
 		t.Fatalf("%d tanks, most hydrogen %+v", len(s.Stops), s.Gas)

@@ -50,7 +50,7 @@ func TestStopFirst(t *testing.T) {
 		"acid straight into a cyanide bath": func(j *job.Job) {
 			j.Layers[1].Bath.Hazards = plating.HazardCyanide
 			j.Layers[1].Bath.Name = "gold, neutral cyanide"
-			var steps []job.Step
+			var steps []job.OwnTank
 			for _, st := range j.Steps {
 				if !(st.Layer == "" && st.Kind == sequence.Rinse) {
 					steps = append(steps, st)
@@ -60,7 +60,7 @@ func TestStopFirst(t *testing.T) {
 		},
 		"bleach in acid": func(j *job.Job) {
 			none := plating.Hazard(0)
-			j.Steps = append([]job.Step{{Kind: sequence.Activate, Holds: "hydrochloric acid with bleach", Hazards: &none}},
+			j.Steps = append([]job.OwnTank{{Kind: sequence.Activate, Holds: "hydrochloric acid with bleach", Hazards: &none}},
 				j.Steps...)
 		},
 	} {
@@ -97,19 +97,19 @@ func TestWrongSheets(t *testing.T) {
 	}{
 		{"no parts", "parts", func(j *job.Job) { j.Parts = nil }},
 		{"no layers and no finish", "layers", func(j *job.Job) { j.Layers, j.Finish = nil, 0 }},
-		{"steps without layers", "layers", func(j *job.Job) { j.Layers = nil; j.Steps = []job.Step{{Layer: "1"}} }},
-		{"a layer twice", "sequence[2]", func(j *job.Job) { j.Steps = []job.Step{{Layer: "1"}, {Layer: "1"}} }},
+		{"steps without layers", "layers", func(j *job.Job) { j.Layers = nil; j.Steps = []job.OwnTank{{Layer: "1"}} }},
+		{"a layer twice", "sequence[2]", func(j *job.Job) { j.Steps = []job.OwnTank{{Layer: "1"}, {Layer: "1"}} }},
 		{"layers in the wrong order", "sequence[1]", func(j *job.Job) {
-			j.Steps = []job.Step{{Layer: "2"},
+			j.Steps = []job.OwnTank{{Layer: "2"},
 				{Layer: "1"}}
 		}},
 		{"a layer that is not there", "sequence[3]", func(j *job.Job) {
-			j.Steps = []job.Step{{Layer: "1"}, {Layer: "2"},
+			j.Steps = []job.OwnTank{{Layer: "1"}, {Layer: "2"},
 				{Layer: "3"}}
 		}},
-		{"a layer without a step", "sequence", func(j *job.Job) { j.Steps = []job.Step{{Layer: "1"}} }},
+		{"a layer without a step", "sequence", func(j *job.Job) { j.Steps = []job.OwnTank{{Layer: "1"}} }},
 		{"a plating step without a layer", "sequence[1]", func(j *job.Job) {
-			j.Steps = []job.Step{{Kind: sequence.Plate}, {Layer: "1"}, {Layer: "2"}}
+			j.Steps = []job.OwnTank{{Kind: sequence.Plate}, {Layer: "1"}, {Layer: "2"}}
 		}},
 		{"a finish that is not known", "layers", func(j *job.Job) { j.Layers, j.Finish = nil, 0 }},
 		{"no metal", "metal", func(j *job.Job) { j.Layers[0].Bath.Metal = "" }},
