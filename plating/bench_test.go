@@ -26,7 +26,7 @@ func benchLayer() Layer {
 	}
 }
 
-var sinkResult Result
+var sinkResult LayerEstimate
 
 func BenchmarkEstimate(b *testing.B) {
 	l := benchLayer()

@@ -324,7 +324,7 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		var r *units.RangeError
 		return errors.As(err, &r)
 	}
-	estimate := func(l plating.Layer) (plating.Result, error) { return plating.Estimate(&l) }
+	estimate := func(l plating.Layer) (plating.LayerEstimate, error) { return plating.Estimate(&l) }
 	gold, err := faraday.NewDeposit("Au", 1)
 	if err != nil {
 		t.Fatal(err)

@@ -21,7 +21,7 @@
 //
 // Give all three and the minimum thickness is checked instead. [Working] shows each step
 // with its numbers and source; [Notes] says in words what the flags of a
-// [Result] mean and what to do.
+// [LayerEstimate] mean and what to do.
 //
 // The mean is not the minimum thickness. A bath with r = 0.5 must lay down twice the
 // minimum thickness on average; half of the gold goes where it was not

@@ -344,7 +344,7 @@ func TestBadInput(t *testing.T) {
 				if !errors.As(err, &value) || value.Field == "" || value.Need == "" {
 					t.Errorf("%s = %v: error %v is not a full ValueError", path, x, err)
 				}
-				if r != (plating.Result{}) {
+				if r != (plating.LayerEstimate{}) {
 					t.Errorf("%s = %v: a result beside the error", path, x)
 				}
 				continue

@@ -86,7 +86,7 @@ func (r *SystemResult) Hazards() Hazard {
 // A LayerResult is one layer of a job with its estimate.
 type LayerResult struct {
 	Layer  Layer // as it was computed: area and credited minimum thickness filled in
-	Result Result
+	Result LayerEstimate
 	Below  units.Length // thinnest spot of the layers below that counted towards the minimum thickness
 	Before []Note       // what to mind on the way in: about its place behind the layer before
 	Notes  []Note       // about this layer, see [Notes]
@@ -248,7 +248,7 @@ func (r *SystemResult) oneBath(l *Layer, before []Layer) error {
 }
 
 // drawAll makes the share drawn that of all layers in one bath.
-func (r *Result) drawAll(b *OperatingBath, before units.Mass, opening units.MassConcentration) {
+func (r *LayerEstimate) drawAll(b *OperatingBath, before units.Mass, opening units.MassConcentration) {
 	if before == 0 || r.Warnings.Has(WarnMetalUnknown) {
 		return
 	}

@@ -58,7 +58,7 @@ func TestPropertyLayerJSON(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var back plating.Result
+	var back plating.LayerEstimate
 	if err := json.Unmarshal(raw, &back); err != nil || !cmp.Equal(r, back) {
 		t.Errorf("%v: %s", cmp.Diff(r, back), raw)
 	}

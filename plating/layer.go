@@ -62,8 +62,8 @@ type Layer struct {
 	CountBelow bool
 }
 
-// A Result is what a layer comes to.
-type Result struct {
+// A LayerEstimate is what a layer comes to.
+type LayerEstimate struct {
 	CurrentDensity units.CurrentDensity // mean over the area
 	Current        units.Current
 	Time           units.Duration
@@ -117,10 +117,10 @@ type Result struct {
 // in Warnings: see [Notes].
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func Estimate(l *Layer) (res Result, err error) {
+func Estimate(l *Layer) (res LayerEstimate, err error) {
 	if l == nil || !l.sound() {
 		if err := l.Check(); err != nil {
-			return Result{}, err
+			return LayerEstimate{}, err
 		}
 	}
 	b := &l.Bath
@@ -151,14 +151,14 @@ func Estimate(l *Layer) (res Result, err error) {
 	}
 
 	if !(mean <= mostMean) {
-		return Result{}, &units.ValueError{Field: "average thickness", Value: units.Length(mean).String(),
+		return LayerEstimate{}, &units.ValueError{Field: "average thickness", Value: units.Length(mean).String(),
 			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be", Err: units.ErrOutOfRange}
 	}
 	i := j * float64(l.Area)
 	q := i * t
 	m := rho * mean * float64(l.Area)
 	if !(q > 0 && q <= math.MaxFloat64 && m > 0 && m <= math.MaxFloat64) {
-		return Result{}, &units.ValueError{Field: "estimate", Value: "charge " + units.Charge(q).String() + ", mass " +
+		return LayerEstimate{}, &units.ValueError{Field: "estimate", Value: "charge " + units.Charge(q).String() + ", mass " +
 			units.Mass(m).String(),
 			Need: "minimum thickness, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
 	}
@@ -170,7 +170,7 @@ func Estimate(l *Layer) (res Result, err error) {
 	res.Mass, res.FineMass = units.Mass(m), units.Mass(m*float64(b.fine()))
 	res.Warnings = warn | l.review(&res)
 	if !(res.Drawn <= math.MaxFloat64 && res.MetalLeft <= math.MaxFloat64 && res.ContentLeft <= math.MaxFloat64) {
-		return Result{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() + " in " + b.Volume.String(),
+		return LayerEstimate{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() + " in " + b.Volume.String(),
 			Need: "content and volume of a size that can be", Err: units.ErrOutOfRange}
 	}
 	return res, nil

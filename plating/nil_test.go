@@ -22,7 +22,7 @@ func TestPropertyNothingToEstimate(t *testing.T) {
 		}
 	}
 	for name, notes := range map[string][]plating.Note{"no result": plating.Notes(&plating.Layer{}, nil),
-		"no layer": plating.Notes(nil, &plating.Result{}), "neither": plating.Notes(nil, nil)} {
+		"no layer": plating.Notes(nil, &plating.LayerEstimate{}), "neither": plating.Notes(nil, nil)} {
 		if len(notes) != 1 || notes[0].Severity != plating.SeverityStop {
 			t.Errorf("%s: %v", name, notes)
 		}

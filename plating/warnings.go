@@ -108,7 +108,7 @@ const (
 )
 
 // review finds the flags of a computed layer.
-func (l *Layer) review(r *Result) Warnings {
+func (l *Layer) review(r *LayerEstimate) Warnings {
 	b := &l.Bath
 	w := Warnings(0)
 	if b.Window == (CurrentDensityWindow{}) {
@@ -170,7 +170,7 @@ func (l *Layer) review(r *Result) Warnings {
 
 // usual reports whether a computed layer stays within the usual ranges of package
 // sense: the quick form of questions.
-func (l *Layer) usual(r *Result) bool {
+func (l *Layer) usual(r *LayerEstimate) bool {
 	b := &l.Bath
 	return (b.Content == 0 || b.Content >= sense.LowContent && b.Content <= sense.HighContent) &&
 		(b.Volume == 0 || b.Volume >= sense.LowVolume && b.Volume <= sense.HighVolume) &&
@@ -182,7 +182,7 @@ func (l *Layer) usual(r *Result) bool {
 }
 
 // questions returns what is unusual about a computed layer.
-func (l *Layer) questions(r *Result) []string {
+func (l *Layer) questions(r *LayerEstimate) []string {
 	b := &l.Bath
 	return slices.DeleteFunc([]string{sense.Content().Question(b.Content), sense.Volume().Question(b.Volume),
 		sense.Solution().Question(b.Temperature.Set), sense.Volts().Question(b.Volts.High),
@@ -213,7 +213,7 @@ const tolerance = 1e-12
 // Notes puts the flags of a result into words, in the order of the work,
 // cautions of the bath first. l must be the layer that r was computed from. Without
 // a layer or a result the one note is a stop: nothing was checked.
-func Notes(l *Layer, r *Result) []Note {
+func Notes(l *Layer, r *LayerEstimate) []Note {
 	if l == nil || r == nil {
 		return []Note{{Severity: SeverityStop, Do: "estimate the layer first",
 			Text: "there is no layer or no result, so nothing was checked", Source: arithmetic}}

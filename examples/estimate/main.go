@@ -70,13 +70,13 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		}
 		return fail(1, err)
 	}
-	options := job.Options{Working: *steps}
+	options := job.SheetOptions{Working: *steps}
 	if demo {
 		options.Remark = "The embedded example, with invented figures. Name a job file of your own before you plate."
 	}
 	if *html != "" {
 		var page bytes.Buffer
-		if err = sheet.WriteHTML(&page, job.Options{Remark: options.Remark}); err == nil {
+		if err = sheet.WriteHTML(&page, job.SheetOptions{Remark: options.Remark}); err == nil {
 			err = desk.Write(*html, page.Bytes())
 		}
 		if err != nil {

@@ -17,7 +17,7 @@ func BenchmarkSolve(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		p    ProfileProblem
-	}{{"cylinder-primary", alone(Body{Profile: Rod(1, -1, 1)})}, {"hung-butler-volmer", hung()}, {"cup-tafel", cup()}} {
+	}{{"cylinder-primary", alone(Revolved{Profile: Rod(1, -1, 1)})}, {"hung-butler-volmer", hung()}, {"cup-tafel", cup()}} {
 		best := solve(b, c.p, ProfileOptions{Order: 14, Levels: 5, MaxUnknowns: 2000, NoEstimate: true})
 		for _, o := range []ProfileOptions{panels(88), panels(176), panels(352), panels(704), order(4, 1), order(6, 2),
 			order(8, 2),

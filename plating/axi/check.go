@@ -81,7 +81,7 @@ func checkSurface(name string, k current.Kind, law current.Law, bias units.Volta
 }
 
 // checkPart looks at one part by itself.
-func checkPart(name string, p Body, b Electrolyte) error {
+func checkPart(name string, p Revolved, b Electrolyte) error {
 	if err := p.Profile.check(name); err != nil {
 		return err
 	}
@@ -168,7 +168,7 @@ func wrong(field, value, need string, reason error) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: reason}
 }
 
-func partName(i int, p Body) string {
+func partName(i int, p Revolved) string {
 	if p.Name != "" {
 		return "part " + p.Name
 	}

@@ -47,7 +47,7 @@ func TestPropertyBadProblem(t *testing.T) {
 		{"Tafel of the wrong side", func(p *ProfileProblem) { p.Bath.Walls[0].Law = tafel(0.05, 1) }, units.ErrInconsistent},
 		{"NaN bias", func(p *ProfileProblem) { p.Parts[0].Bias = units.Voltage(nan) }, units.ErrNotFinite},
 		{"biased float", func(p *ProfileProblem) {
-			p.Parts = append(p.Parts, Body{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: current.Floating, Bias: 1})
+			p.Parts = append(p.Parts, Revolved{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: current.Floating, Bias: 1})
 		}, units.ErrInconsistent},
 		{"wall segment beyond", func(p *ProfileProblem) { p.Bath.Walls[0].Segment = 3 }, units.ErrOutOfRange},
 		{"wall twice", func(p *ProfileProblem) {
@@ -69,19 +69,19 @@ func TestPropertyBadProblem(t *testing.T) {
 				65 * mm}, Point{0, 70 * mm})
 		}, ErrProfile},
 		{"overlapping", func(p *ProfileProblem) {
-			p.Parts = append(p.Parts, Body{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Body{Name: "third",
+			p.Parts = append(p.Parts, Revolved{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Revolved{Name: "third",
 				Profile: Rod(6*mm, 85*mm, 95*mm)})
 		}, current.ErrOverlap},
-		{"one in another", func(p *ProfileProblem) { p.Parts = append(p.Parts, Body{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
+		{"one in another", func(p *ProfileProblem) { p.Parts = append(p.Parts, Revolved{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
 			current.ErrOverlap},
-		{"touching", func(p *ProfileProblem) { p.Parts = append(p.Parts, Body{Profile: Rod(5*mm, 40*mm, 50*mm)}) },
+		{"touching", func(p *ProfileProblem) { p.Parts = append(p.Parts, Revolved{Profile: Rod(5*mm, 40*mm, 50*mm)}) },
 			current.ErrOverlap},
 		{"sheet with kinetics", func(p *ProfileProblem) {
-			p.Parts[0] = Body{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true,
+			p.Parts[0] = Revolved{Profile: NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}), Sheet: true,
 				Law: tafel(0.05, 1)}
 		}, ErrProfile},
 		{"insulating sheet", func(p *ProfileProblem) {
-			p.Parts = append(p.Parts, Body{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}),
+			p.Parts = append(p.Parts, Revolved{Profile: NewProfile(Point{20 * mm, 50 * mm}).LineTo(Point{20 * mm, 80 * mm}),
 				Sheet: true, Kind: current.Insulator})
 		}, ErrProfile},
 		{"below the floor", func(p *ProfileProblem) {
@@ -127,7 +127,7 @@ func FuzzSolve(f *testing.F) {
 		l := func(v float64) units.Length { return units.Length(v) }
 		p := ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
 			Drive: current.ByCurrent(units.Current(amps)),
-			Parts: []Body{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h),
+			Parts: []Revolved{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h),
 				l(i)}), Law: butlerVolmer(1)}}}
 		s, err := Solve(context.Background(), p, ProfileOptions{Order: 4, Levels: 1, MaxUnknowns: 300, NoEstimate: true})
 		var v *units.ValueError
@@ -146,15 +146,15 @@ func FuzzSolve(f *testing.F) {
 // A sheet that closes in itself is refused; one closed by the axis is the body
 // that it encloses. A wall all covered by a part is no electrode.
 func TestPropertyClosedSheetAndCoveredWall(t *testing.T) {
-	if err := alone(Body{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
+	if err := alone(Revolved{Profile: Torus(1, 0, 0.5), Sheet: true}).Check(); !errors.Is(err, ErrProfile) ||
 		!strings.Contains(err.Error(), "closed sheet") {
 		t.Errorf("a closed sheet: %v", err)
 	}
-	near(t, "a ball of sheet", capacity(solve(t, alone(Body{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
+	near(t, "a ball of sheet", capacity(solve(t, alone(Revolved{Profile: Ball(1, 0), Sheet: true}), single)), 1, 1e-11)
 	bath := Tank(20, 60*mm, 100*mm).With(WallSegment{Segment: TankBottom, Name: "bottom",
 		Kind: current.Cathode}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
-	lid := Body{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
-	p := ProfileProblem{Bath: bath, Parts: []Body{lid}, Drive: current.ByVoltage(1)}
+	lid := Revolved{Name: "plate", Profile: NewProfile(Point{0, 20 * mm}).LineTo(Point{60 * mm, 20 * mm})}
+	p := ProfileProblem{Bath: bath, Parts: []Revolved{lid}, Drive: current.ByVoltage(1)}
 	if err := p.Check(); !errors.Is(err, ErrNoElectrode) || !strings.Contains(err.Error(), "wall bottom") ||
 		!strings.Contains(err.Error(), "covered") {
 		t.Errorf("a wall under a plate: %v", err)

@@ -35,7 +35,7 @@ const (
 )
 
 // place finds the ends of a part, closes its outline and checks that it lies in the bath.
-func (m *model) place(i int, p Body, vessel []curve) (body, error) {
+func (m *model) place(i int, p Revolved, vessel []curve) (body, error) {
 	name := partName(i, p)
 	cs := scaledCurves(p.Profile, m.size)
 	b := body{curves: cs, sheet: p.Sheet, flip: 1}

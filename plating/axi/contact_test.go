@@ -25,7 +25,7 @@ func TestPropertyTrapContacts(t *testing.T) {
 	bath.Walls = []WallSegment{{Segment: TankSide, Kind: current.Anode, Law: law}}
 	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm},
 		Point{R: 60 * mm, Z: 60 * mm})
-	if _, err := solve(ProfileProblem{Bath: bath, Parts: []Body{{Profile: ledge, Law: law}},
+	if _, err := solve(ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: ledge, Law: law}},
 		Drive: current.ByVoltage(1)}); !errors.Is(err, ErrShort) {
 		t.Errorf("a ledge on the anode: %v", err)
 	}
@@ -44,7 +44,7 @@ func TestPropertyTrapContacts(t *testing.T) {
 		Walls: []WallSegment{{Segment: 0, Kind: current.Anode}}}
 	for gap, want := range map[units.Length]error{0.5 * mm: ErrOutside, -20 * mm: nil} {
 		wire := Torus(r+gap+0.1*mm, r, 0.2*mm)
-		if _, err := solve(ProfileProblem{Bath: round, Parts: []Body{{Profile: wire}},
+		if _, err := solve(ProfileProblem{Bath: round, Parts: []Revolved{{Profile: wire}},
 			Drive: current.ByVoltage(1)}); !errors.Is(err, want) {
 			t.Errorf("a wire %v outside: %v, want %v", gap, err, want)
 		}
@@ -57,7 +57,7 @@ func TestPropertyTrapContacts(t *testing.T) {
 
 	// However thin: refused, right, or warned of.
 	for _, h := range []units.Length{1e-10, 1e-9, 1e-8} {
-		s, err := solve(ProfileProblem{Bath: OpenWithFarAnode(10), Parts: []Body{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}},
+		s, err := solve(ProfileProblem{Bath: OpenWithFarAnode(10), Parts: []Revolved{{Profile: Rod(20*mm, 15*mm, 15*mm+h)}},
 			Drive: current.ByVoltage(1)})
 		if err != nil {
 			continue
@@ -83,7 +83,7 @@ func TestPropertyManySegments(t *testing.T) {
 	}
 	p = p.LineTo(Point{Z: 1})
 	begin := time.Now()
-	_, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Body{{Profile: p}},
+	_, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{{Profile: p}},
 		Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arcs") || time.Since(begin) > time.Second {
 		t.Errorf("%v after %v", err, time.Since(begin))
@@ -94,7 +94,7 @@ func TestPropertyManySegments(t *testing.T) {
 		few = few.LineTo(Point{R: units.Length(cos), Z: units.Length(sin)})
 	}
 	_, err = Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1),
-		Parts: []Body{{Profile: few.LineTo(Point{Z: 1})}}, Drive: current.ByVoltage(1)}, ProfileOptions{})
+		Parts: []Revolved{{Profile: few.LineTo(Point{Z: 1})}}, Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arc") {
 		t.Errorf("300 chords: %v", err)
 	}

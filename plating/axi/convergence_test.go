@@ -25,18 +25,18 @@ type meshCase struct {
 }
 
 func meshCases() []meshCase {
-	sheet := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	sheet := Revolved{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
 	amps := func(s *ProfileSolution) float64 { return float64(s.Current) }
 	spheres := ProfileProblem{Bath: Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
 		Walls: []WallSegment{{Kind: current.Anode}}},
-		Parts: []Body{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
+		Parts: []Revolved{{Profile: Ball(10*mm, 0), Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.5)}
 	return []meshCase{
-		{"sphere", alone(Body{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},
-		{"prolate 2:1", alone(Body{Profile: spheroid(1, 2)}), 1.3151907222041, capacity, 2, 1e-5},
-		{"oblate 1:5", alone(Body{Profile: spheroid(1, 0.2)}), 0.71547277542178, capacity, 2, 1e-5},
+		{"sphere", alone(Revolved{Profile: Ball(1, 0)}), 1, capacity, 2, 1e-5},
+		{"prolate 2:1", alone(Revolved{Profile: spheroid(1, 2)}), 1.3151907222041, capacity, 2, 1e-5},
+		{"oblate 1:5", alone(Revolved{Profile: spheroid(1, 0.2)}), 0.71547277542178, capacity, 2, 1e-5},
 		{"disc sheet", alone(sheet), 2 / math.Pi, capacity, 3, 1e-7},
 		{"concentric spheres, Tafel", spheres, concentric[3].current, amps, 2, 3e-5},
-		{"closed cylinder h = 2a", alone(Body{Profile: Rod(1, -1, 1)}), 0, capacity, 3, 1e-6},
+		{"closed cylinder h = 2a", alone(Revolved{Profile: Rod(1, -1, 1)}), 0, capacity, 3, 1e-6},
 		{"hung cylinder, Butler-Volmer", hung(), 0, amps, 2, 1e-5},
 		{"recessed cup, Tafel", cup(), 0, amps, 2, 1.5e-4},
 	}
@@ -174,8 +174,8 @@ func (c *exactCase) run(t *testing.T) {
 func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	(&exactCase{name: "primary", p: ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
+	disc := Revolved{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	(&exactCase{name: "primary", p: ProfileProblem{Bath: bath, Parts: []Revolved{disc}, Drive: current.ByVoltage(1)},
 		total: amps, exact: 4,
 		constant: three{1.7e-6, 2.4e-7, 3.3e-8}, slope: 2.6, high: three{1.4e-6, 2.3e-8, 6e-10}, levels: 2}).run(t)
 	for _, row := range []struct {
@@ -192,7 +192,7 @@ func TestReferenceDiscInPlaneMeshes(t *testing.T) {
 			near(t, "the series at Wa = 1", want, 1/0.5859195938, 2e-10)
 		}
 		disc.Law = current.LinearLaw(units.AreaResistance(row.wa))
-		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: ProfileProblem{Bath: bath, Parts: []Body{disc},
+		(&exactCase{name: fmt.Sprint("Wa = ", row.wa), p: ProfileProblem{Bath: bath, Parts: []Revolved{disc},
 			Drive: current.ByVoltage(1)},
 			total: amps, exact: want,
 			constant: row.constant, slope: 1.6, high: row.high, levels: 5}).run(t)
@@ -260,7 +260,7 @@ func TestReferenceSpheroidMeshes(t *testing.T) {
 		{0.5, 0.82699334313269, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 		{0.01, 0.64066661893414, 1.7, three{8e-5, 2e-5, 5e-6}, three{1e-12, 1e-12, 1e-12}},
 	} {
-		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Body{Profile: spheroid(1, units.Length(row.c))}),
+		(&exactCase{name: fmt.Sprint("spheroid 1:", row.c), p: alone(Revolved{Profile: spheroid(1, units.Length(row.c))}),
 			total: capacity, exact: row.exact,
 			constant: row.constant, slope: row.slope, high: row.high, levels: 2}).run(t)
 	}
@@ -274,7 +274,7 @@ func TestReferenceConcentricCylinderMeshes(t *testing.T) {
 	near(t, "closed form, linear", concentric[1].cylinder, 1/(0.01*math.Log(5)/20+5e-4), 1e-11)
 	for i, row := range concentric {
 		(&exactCase{name: fmt.Sprint("cylinders ", i), p: ProfileProblem{Bath: bath,
-			Parts: []Body{{Profile: part, Law: row.law}},
+			Parts: []Revolved{{Profile: part, Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, total: amps,
 			exact:    row.cylinder * 2 * math.Pi * 0.01 * 0.03,
 			constant: three{2.4e-3, 7.7e-4, 2.6e-4}, slope: 1.5, high: three{1.7e-6, 1.4e-8, 1e-9}, levels: 2}).run(t)

@@ -27,7 +27,7 @@
 // the axis; or returns to its start, as a ring does; or starts or ends on the
 // vessel, as a stem through the surface of the bath does. Which side is metal
 // follows from that; of the two sides that a stem divides, the bath is the one
-// with more wetted wall. A [Body] adds what the surface does: cathode, anode,
+// with more wetted wall. A [Revolved] adds what the surface does: cathode, anode,
 // insulator (a shield) or floating metal. A robber is a cathode. Segments may
 // be masked. [Rod], [Ball], [Torus] and [Tube] make profiles of simple anodes.
 //

@@ -26,7 +26,7 @@ func bob() Profile {
 func ExampleSolve() {
 	const mm = units.Millimetre
 	bath := Tank(6*units.SiemensPerMetre, 150*mm, 300*mm)
-	cell := ProfileProblem{Bath: bath, Drive: current.ByCurrent(0.6), Parts: []Body{
+	cell := ProfileProblem{Bath: bath, Drive: current.ByCurrent(0.6), Parts: []Revolved{
 		{Name: "bob", Profile: bob(), Law: acidGold()},
 		{Name: "anode", Profile: Tube(130*mm, 132*mm, 50*mm, 250*mm), Kind: current.Anode},
 	}}
@@ -54,13 +54,13 @@ func Example_finial() {
 		ArcVia(Point{12 * mm, 116 * mm}, Point{6 * mm, 124 * mm}).LineTo(Point{0, 150 * mm})
 	cell := ProfileProblem{Bath: Tank(6, 80*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
 		Drive: current.ByCurrent(0.1),
-		Parts: []Body{{Name: "finial", Profile: finial, Law: acidGold()}}}
+		Parts: []Revolved{{Name: "finial", Profile: finial, Law: acidGold()}}}
 	plain, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	cell.Parts = append(cell.Parts, Body{Name: "robber", Profile: Torus(14*mm, 150*mm, 2*mm), Law: acidGold()})
+	cell.Parts = append(cell.Parts, Revolved{Name: "robber", Profile: Torus(14*mm, 150*mm, 2*mm), Law: acidGold()})
 	cell.Drive = current.ByCurrent(0.15)
 	robbed, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
@@ -85,13 +85,13 @@ func Example_bell() {
 		ArcVia(Point{14 * mm, 139 * mm}, Point{3 * mm, 142 * mm}).LineTo(Point{3 * mm, 200 * mm})
 	cell := ProfileProblem{Bath: Tank(6, 100*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
 		Drive: current.ByCurrent(0.4),
-		Parts: []Body{{Name: "bell", Profile: bell, Law: acidGold()}}}
+		Parts: []Revolved{{Name: "bell", Profile: bell, Law: acidGold()}}}
 	outside, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	cell.Parts = append(cell.Parts, Body{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: current.Anode})
+	cell.Parts = append(cell.Parts, Revolved{Name: "inner anode", Profile: Rod(3*mm, 60*mm, 120*mm), Kind: current.Anode})
 	inside, err := Solve(context.Background(), cell, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -124,7 +124,7 @@ func ExampleProfileResult_Between() {
 	rod := Rod(5*mm, 40*mm, 60*mm)
 	s, err := Solve(context.Background(), ProfileProblem{Bath: Tank(6, 40*mm, 100*mm).With(WallSegment{Segment: TankSide,
 		Kind: current.Anode}),
-		Parts: []Body{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, ProfileOptions{})
+		Parts: []Revolved{{Profile: rod, Law: acidGold()}}, Drive: current.ByVoltage(0.3)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -137,7 +137,7 @@ func ExampleProfileResult_Between() {
 // The potential anywhere in the bath.
 func ExampleProfileSolution_Potential() {
 	s, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(10),
-		Parts: []Body{{Profile: Ball(0.01, 0)}},
+		Parts: []Revolved{{Profile: Ball(0.01, 0)}},
 		Drive: current.ByVoltage(1)}, ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -152,8 +152,8 @@ func ExampleProfileSolution_Potential() {
 func ExampleElectrolyte() {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
-	s, err := Solve(context.Background(), ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)},
+	disc := Revolved{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true, Law: current.LinearLaw(1)}
+	s, err := Solve(context.Background(), ProfileProblem{Bath: bath, Parts: []Revolved{disc}, Drive: current.ByVoltage(1)},
 		ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)
@@ -174,7 +174,7 @@ func ExampleElliptic() {
 // Two balls in a wide bath: all current runs from the one to the other.
 func ExampleOpen() {
 	const mm = units.Millimetre
-	s, err := Solve(context.Background(), ProfileProblem{Bath: Open(6), Drive: current.ByCurrent(0.1), Parts: []Body{
+	s, err := Solve(context.Background(), ProfileProblem{Bath: Open(6), Drive: current.ByCurrent(0.1), Parts: []Revolved{
 		{Name: "knob", Profile: Ball(10*mm, 0), Law: current.TafelCathode(1, 0.5, units.Celsius(38))},
 		{Name: "anode", Profile: Ball(10*mm, 80*mm), Kind: current.Anode}}}, ProfileOptions{})
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 // TestIndependentFarPotential counts the current by the potential far away:
 // I = 4πκR (V - φ), less terms in 1/R².
 func TestIndependentFarPotential(t *testing.T) {
-	for _, p := range []Body{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
+	for _, p := range []Revolved{{Profile: Rod(1, -1, 1)}, {Profile: spheroid(1, 0.2)}, {Profile: Rod(1, -1, 1),
 		Law: current.LinearLaw(1)}} {
 		s := solve(t, alone(p), single)
 		for _, at := range []Point{{3e4, 0}, {0, 3e4}, {2e4, -2e4}} {
@@ -32,7 +32,7 @@ func TestIndependentFarPotential(t *testing.T) {
 func TestIndependentPotential(t *testing.T) {
 	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
 		Walls: []WallSegment{{Kind: current.Anode}}}
-	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)},
+	s := solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: Ball(10*mm, 0)}}, Drive: current.ByVoltage(1)},
 		single)
 	for _, r := range []float64{10.0001, 10.01, 11, 20, 40, 49.9, 49.9999} {
 		phi, err := s.Potential(Point{units.Length(r * 1e-3 * 0.6), units.Length(r * 1e-3 * 0.8)})
@@ -139,7 +139,7 @@ func TestIndependentTafelHole(t *testing.T) {
 func TestIndependentImage(t *testing.T) {
 	for _, law := range []current.Law{{}, tafel(0.05, 1)} {
 		bath := OpenWithFarAnode(20)
-		two := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 15*mm), Law: law},
+		two := ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: Ball(10*mm, 15*mm), Law: law},
 			{Profile: Ball(10*mm, -15*mm),
 				Law: law}}, Drive: current.ByVoltage(0.5)}
 		bath.Extent = HalfSpace
@@ -148,9 +148,9 @@ func TestIndependentImage(t *testing.T) {
 		near(t, "current", float64(a.Current), float64(b.Parts[0].Current), 1e-9)
 		near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-7)
 		// Standing on the floor as a dome: half of the whole ball.
-		dome := Body{Profile: NewProfile(Point{10 * mm, 0}).ArcAround(Point{0, 0}, 90), Law: law}
-		c := solve(t, ProfileProblem{Bath: bath, Parts: []Body{dome}, Drive: two.Drive}, single)
-		d := solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Parts: []Body{{Profile: Ball(10*mm, 0), Law: law}},
+		dome := Revolved{Profile: NewProfile(Point{10 * mm, 0}).ArcAround(Point{0, 0}, 90), Law: law}
+		c := solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{dome}, Drive: two.Drive}, single)
+		d := solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Parts: []Revolved{{Profile: Ball(10*mm, 0), Law: law}},
 			Drive: two.Drive}, single)
 		near(t, "dome", 2*float64(c.Current), float64(d.Current), 1e-10)
 	}
@@ -162,9 +162,9 @@ func TestIndependentStem(t *testing.T) {
 	half := NewProfile(Point{0, 60 * mm}).LineTo(Point{5 * mm, 60 * mm}, Point{5 * mm, 100 * mm})
 	law := tafel(0.05, 1)
 	a := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 100*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Body{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
+		Parts: []Revolved{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
 	b := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Body{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
+		Parts: []Revolved{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
 	near(t, "current", 2*float64(a.Current), float64(b.Current), 1e-8)
 	near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-6)
 }
@@ -185,7 +185,7 @@ func TestIndependentBowl(t *testing.T) {
 		{165, three{2.3e-4, 5.7e-5, 1.5e-5}, three{3.3e-8, 6e-10, 1e-10}},
 	} {
 		a := row.degrees * math.Pi / 180
-		bowl := Body{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
+		bowl := Revolved{Profile: NewProfile(Point{0, -1}).ArcAround(Point{0, 0}, row.degrees), Sheet: true}
 		(&exactCase{name: fmt.Sprint("bowl of ", row.degrees, " degrees"), p: alone(bowl), total: capacity, exact: (a +
 			math.Sin(a)) / math.Pi,
 			constant: row.constant, slope: 1.4, high: row.high, levels: 3}).run(t)
@@ -222,7 +222,7 @@ func TestIndependentTorus(t *testing.T) {
 			sum += q / p
 		}
 		exact := 2 / math.Pi * y / x * sum
-		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Body{Profile: Torus(1, 0,
+		(&exactCase{name: fmt.Sprint("torus, wire ", row.thick), p: alone(Revolved{Profile: Torus(1, 0,
 			units.Length(row.thick))}), total: capacity, exact: exact,
 			constant: row.constant, slope: 1.7, high: row.high, levels: 2}).run(t)
 	}

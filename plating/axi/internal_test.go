@@ -116,7 +116,7 @@ func TestPropertyPreimage(t *testing.T) {
 // TestPropertyHoleMesh: in a deep narrow hole no panel is longer than the hole is wide.
 func TestPropertyHoleMesh(t *testing.T) {
 	slot := NewProfile(Point{0, 50}).LineTo(Point{15, 50}, Point{15, 150}, Point{2, 150}, Point{2, 55}, Point{0, 55})
-	m, err := build(ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Body{{Profile: slot}}, Drive: current.ByVoltage(1)})
+	m, err := build(ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{{Profile: slot}}, Drive: current.ByVoltage(1)})
 	if err != nil {
 		t.Fatal(err)
 	}

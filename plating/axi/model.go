@@ -162,7 +162,7 @@ func scaledCurves(p Profile, size float64) []curve {
 }
 
 // addPart appends the pieces of a part.
-func (m *model) addPart(i int, p Body, b body) {
+func (m *model) addPart(i int, p Revolved, b body) {
 	name := p.Name
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)

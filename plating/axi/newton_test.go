@@ -38,7 +38,7 @@ func TestPropertyStiff(t *testing.T) {
 func TestPropertySingular(t *testing.T) {
 	p := hung()
 	p.Bath.Conductivity = 1e300
-	p.Parts = append(p.Parts, Body{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: current.Floating,
+	p.Parts = append(p.Parts, Revolved{Name: "ring", Profile: Torus(40*mm, 30*mm, 4*mm), Kind: current.Floating,
 		Law: butlerVolmer(1e-30)})
 	for _, o := range []ProfileOptions{{}, single, quick} {
 		s, err := Solve(context.Background(), p, o)

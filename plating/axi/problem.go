@@ -5,8 +5,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Body is a part of the cell: a body of revolution in the bath.
-type Body struct {
+// A Revolved is a part of the cell: a body of revolution in the bath.
+type Revolved struct {
 	Name    string // for messages and results; parts without one are numbered
 	Profile Profile
 	Kind    current.Kind
@@ -88,7 +88,7 @@ func (b Electrolyte) With(w WallSegment) Electrolyte {
 // A ProfileProblem is a cell of bodies of revolution: bath, bodies, drive.
 type ProfileProblem struct {
 	Bath  Electrolyte
-	Parts []Body
+	Parts []Revolved
 	Drive current.Drive
 }
 

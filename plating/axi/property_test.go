@@ -28,9 +28,9 @@ func TestPropertyMirror(t *testing.T) {
 	r := solve(t, back, single)
 	near(t, "drawn backwards", float64(r.Current), float64(s.Current), 1e-12)
 	ring := hung()
-	ring.Parts = append(ring.Parts, Body{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
+	ring.Parts = append(ring.Parts, Revolved{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
 	other := hung()
-	other.Parts = append(other.Parts, Body{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
+	other.Parts = append(other.Parts, Revolved{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
 		-180).ArcAround(Point{30 * mm, 60 * mm}, -180), Law: butlerVolmer(1)})
 	near(t, "ring drawn backwards", float64(solve(t, other, single).Current), float64(solve(t, ring, single).Current),
 		1e-7)
@@ -41,7 +41,7 @@ func TestPropertyMirror(t *testing.T) {
 func TestPropertyScaling(t *testing.T) {
 	cell := func(f units.Length) ProfileProblem {
 		return ProfileProblem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
-			Parts: []Body{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
+			Parts: []Revolved{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
 				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: current.ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
@@ -105,7 +105,7 @@ func TestPropertyReciprocity(t *testing.T) {
 	for _, laws := range [][2]current.Law{{}, {current.LinearLaw(1e-3), current.LinearLaw(3e-4)}, {{},
 		current.LinearLaw(1e-3)}} {
 		with := func(a, b units.Voltage) *ProfileSolution {
-			return solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Drive: current.ByVoltage(0), Parts: []Body{
+			return solve(t, ProfileProblem{Bath: OpenWithFarAnode(20), Drive: current.ByVoltage(0), Parts: []Revolved{
 				{Name: "rod", Profile: Rod(10*mm, 0, 20*mm), Law: laws[0], Bias: a},
 				{Name: "ring", Profile: Torus(25*mm, 10*mm, 5*mm), Law: laws[1], Bias: b}}}, order(10, 3))
 		}
@@ -122,9 +122,9 @@ func TestPropertyDrive(t *testing.T) {
 	for _, law := range []current.Law{{}, current.LinearLaw(1e-3), tafel(0.03, 0.01), butlerVolmer(2)} {
 		p := cup()
 		p.Parts[0].Law = law
-		p.Parts = append(p.Parts, Body{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
-			Body{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: current.Floating, Law: butlerVolmer(1)},
-			Body{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: current.Insulator})
+		p.Parts = append(p.Parts, Revolved{Name: "robber", Profile: Torus(25*mm, 76*mm, 3*mm), Law: law},
+			Revolved{Name: "washer", Profile: Torus(30*mm, 30*mm, 6*mm), Kind: current.Floating, Law: butlerVolmer(1)},
+			Revolved{Name: "shield", Profile: Tube(20*mm, 22*mm, 45*mm, 55*mm), Kind: current.Insulator})
 		p.Drive = current.ByVoltage(1.3)
 		a := solve(t, p, order(6, 2))
 		p.Drive = current.ByCurrent(a.Current)
@@ -145,7 +145,7 @@ func TestPropertyDrive(t *testing.T) {
 // TestPropertyChecks: row sums, balance and residual of a mixed problem, by
 // both methods, and the bath without a far anode.
 func TestPropertyChecks(t *testing.T) {
-	p := ProfileProblem{Bath: Open(20), Drive: current.ByCurrent(2), Parts: []Body{
+	p := ProfileProblem{Bath: Open(20), Drive: current.ByCurrent(2), Parts: []Revolved{
 		{Name: "bob", Profile: Rod(10*mm, 0, 20*mm), Law: tafel(0.04, 0.5)},
 		{Name: "anode", Profile: Torus(60*mm, 10*mm, 8*mm), Kind: current.Anode, Law: butlerVolmer(20)}}}
 	for _, row := range []struct {
@@ -204,7 +204,7 @@ func TestPropertyStretches(t *testing.T) {
 // Source of the latter: [DLMF], 19.33.5: q ∝ 1/√(r²/a⁴ + z²/c⁴).
 func TestPropertyZones(t *testing.T) {
 	prof := spheroid(1, 2)
-	part := solve(t, alone(Body{Profile: prof}), single).Parts[0]
+	part := solve(t, alone(Revolved{Profile: prof}), single).Parts[0]
 	low, high := prof.Length()*0.2, prof.Length()*0.65
 	z, err := part.Between(low, high)
 	if err != nil {
@@ -290,5 +290,5 @@ func TestPropertyMasked(t *testing.T) {
 // the library's own is used instead. A sphere of order 16, which needs
 // 26 points next to a node, would show it.
 func TestPropertyGaussRule(t *testing.T) {
-	near(t, "C", capacity(solve(t, alone(Body{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
+	near(t, "C", capacity(solve(t, alone(Revolved{Profile: Ball(1, 0)}), order(16, 1))), 1, 1e-12)
 }

@@ -13,7 +13,7 @@ import (
 // TestReferenceSphere: the resistance of a sphere to infinity is 1/(4πκa).
 // Source: [DLMF], 19.33.6 with equal half axes; [Britannica11], Electrostatics.
 func TestReferenceSphere(t *testing.T) {
-	s := solve(t, alone(Body{Profile: Ball(1, 0)}), single)
+	s := solve(t, alone(Revolved{Profile: Ball(1, 0)}), single)
 	near(t, "C", capacity(s), 1, 1e-12)
 	w := s.Parts[0].Whole
 	near(t, "least q", float64(w.Min), 1, 1e-10)
@@ -45,7 +45,7 @@ func TestReferenceSpheroids(t *testing.T) {
 			return e / math.Asin(e)
 		}()
 		near(t, "closed form", closed, row.capacity, 1e-13)
-		s := solve(t, alone(Body{Profile: spheroid(1, units.Length(row.c))}), single)
+		s := solve(t, alone(Revolved{Profile: spheroid(1, units.Length(row.c))}), single)
 		near(t, "C", capacity(s), row.capacity, 1e-12)
 		part := s.Parts[0]
 		near(t, "area", float64(part.Area), row.area, 1e-9)
@@ -63,7 +63,7 @@ func TestReferenceSpheroids(t *testing.T) {
 // the share inside r is 1 - √(1-r²/a²).
 // Source: [Britannica11], Electrostatics, after eq. 10; [DLMF], 19.33.6 with c = 0.
 func TestReferenceDiscSheet(t *testing.T) {
-	sheet := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	sheet := Revolved{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
 	s := solve(t, alone(sheet), ProfileOptions{Order: 12, NoEstimate: true})
 	near(t, "C", capacity(s), 2/math.Pi, 1e-11)
 	mean := float64(s.Parts[0].Whole.Mean)
@@ -88,11 +88,11 @@ func TestReferenceDiscSheet(t *testing.T) {
 func TestReferenceDiscInPlane(t *testing.T) {
 	bath := OpenWithFarAnode(1)
 	bath.Extent = HalfSpace
-	disc := Body{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
-	s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, single)
+	disc := Revolved{Profile: NewProfile(Point{0, 0}).LineTo(Point{1, 0}), Sheet: true}
+	s := solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{disc}, Drive: current.ByVoltage(1)}, single)
 	near(t, "R κ a, primary", 1/float64(s.Current), 0.25, 1e-8)
 	disc.Law = current.LinearLaw(1)
-	s = solve(t, ProfileProblem{Bath: bath, Parts: []Body{disc}, Drive: current.ByVoltage(1)}, order(8, 8))
+	s = solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{disc}, Drive: current.ByVoltage(1)}, order(8, 8))
 	near(t, "R κ a", 1/float64(s.Current), 0.5859195938, 1e-10)
 	w := s.Parts[0].Whole
 	near(t, "j(0)/j_avg", float64(w.Min/w.Mean), 0.882587282, 2e-9)
@@ -117,11 +117,11 @@ func TestReferenceConcentricSpheres(t *testing.T) {
 	bath := Electrolyte{Conductivity: 20, Extent: Vessel, Shape: Ball(50*mm, 0),
 		Walls: []WallSegment{{Kind: current.Anode}}}
 	for _, row := range concentric {
-		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0), Law: row.law}},
+		s := solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: Ball(10*mm, 0), Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, single)
 		near(t, row.law.Model.String(), float64(s.Current), row.current, 1e-10)
 		near(t, "balance", 1+s.Checks.Balance, 1, 1e-10)
-		s = solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: Ball(10*mm, 0), Law: row.law}},
+		s = solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: Ball(10*mm, 0), Law: row.law}},
 			Drive: current.ByCurrent(units.Current(row.current))}, single)
 		near(t, "voltage", float64(s.Voltage), float64(row.volts), 1e-10)
 	}
@@ -132,7 +132,7 @@ func TestReferenceConcentricCylinders(t *testing.T) {
 	part := NewProfile(Point{10 * mm, 0}).LineTo(Point{10 * mm, 30 * mm})
 	bath := Tank(20, 50*mm, 30*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode})
 	for _, row := range concentric {
-		s := solve(t, ProfileProblem{Bath: bath, Parts: []Body{{Profile: part, Law: row.law}},
+		s := solve(t, ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: part, Law: row.law}},
 			Drive: current.ByVoltage(row.volts)}, single)
 		w := s.Parts[0].Whole
 		near(t, row.law.Model.String()+", mean", float64(w.Mean), row.cylinder, 1e-8)
@@ -162,7 +162,7 @@ func TestReferencePlaneCell(t *testing.T) {
 // fit, (8 + 4.1 (h/a)^0.76) ε a, good to 0.2 %. No exact value is known.
 // Source: formula of a public page on the capacitance of a solid cylinder.
 func TestReferenceCylinder(t *testing.T) {
-	s := solve(t, alone(Body{Profile: Rod(1, -1, 1)}), single)
+	s := solve(t, alone(Revolved{Profile: Rod(1, -1, 1)}), single)
 	near(t, "C", capacity(s), (8+4.1*math.Pow(2, 0.76))/(4*math.Pi), 4e-3)
 }
 
@@ -174,7 +174,7 @@ func TestReferenceUniformField(t *testing.T) {
 		WallSegment{Segment: TankSurface, Kind: current.Anode})
 	const a = 0.05
 	// E = 1 V/m
-	p := ProfileProblem{Bath: bath, Parts: []Body{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}},
+	p := ProfileProblem{Bath: bath, Parts: []Revolved{{Name: "ball", Profile: Ball(a, 1), Kind: current.Floating}},
 		Drive: current.ByVoltage(2)}
 	s := solve(t, p, single)
 	w := s.Parts[0].Whole

@@ -44,8 +44,8 @@ func butlerVolmer(exchange units.CurrentDensity) current.Law {
 
 // alone is a part in a bath without end, at 1 V, with unit conductivity: its
 // current over 4π is its capacitance as a length.
-func alone(p Body) ProfileProblem {
-	return ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Body{p}, Drive: current.ByVoltage(1)}
+func alone(p Revolved) ProfileProblem {
+	return ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{p}, Drive: current.ByVoltage(1)}
 }
 
 func capacity(s *ProfileSolution) float64 { return float64(s.Current) / (4 * math.Pi) }
@@ -59,7 +59,7 @@ func hung() ProfileProblem {
 	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side",
 		Kind: current.Anode,
 		Law:  butlerVolmer(5)}),
-		Parts: []Body{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}},
+		Parts: []Revolved{{Name: "cylinder", Profile: Rod(10*mm, 50*mm, 70*mm), Law: butlerVolmer(1)}},
 		Drive: current.ByVoltage(1)}
 }
 
@@ -69,7 +69,7 @@ func cup() ProfileProblem {
 		Point{12 * mm, 54 * mm}, Point{0, 54 * mm})
 	return ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Name: "side",
 		Kind: current.Anode}),
-		Parts: []Body{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
+		Parts: []Revolved{{Name: "cup", Profile: p, Law: tafel(0.05, 1)}}, Drive: current.ByVoltage(0.6)}
 }
 
 // quick and its like are the settings of the convergence tests.

@@ -26,7 +26,7 @@ func has(s *ProfileSolution, c current.WarningCode) bool {
 // grows with the mesh, like h^(-1/3), and is warned of; the value at a stated
 // distance settles, and so does the greatest one with kinetics.
 func TestPropertyEdgeWarning(t *testing.T) {
-	at := func(p Body, o ProfileOptions) (top, off float64) {
+	at := func(p Revolved, o ProfileOptions) (top, off float64) {
 		s := solve(t, alone(p), o)
 		if (p.Law.Model == current.Primary) != has(s, current.InfiniteEdge) {
 			t.Errorf("%v: warnings %v", p.Law.Model, s.Warnings)
@@ -37,7 +37,7 @@ func TestPropertyEdgeWarning(t *testing.T) {
 		}
 		return float64(s.Parts[0].Whole.Max), float64(in.Mean)
 	}
-	rod := Body{Profile: Rod(1, -1, 1)}
+	rod := Revolved{Profile: Rod(1, -1, 1)}
 	t0, o0 := at(rod, order(8, 2))
 	t1, o1 := at(rod, order(8, 5))
 	if t1/t0 < 3 {
@@ -65,7 +65,7 @@ func TestPropertyZeroCorner(t *testing.T) {
 func TestPropertyNarrowGap(t *testing.T) {
 	testdata.SlowOnly(t)
 	p := ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSurface, Kind: current.Anode}),
-		Parts: []Body{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
+		Parts: []Revolved{{Profile: Tube(50*mm, 59.5*mm, 40*mm, 60*mm), Law: butlerVolmer(1)}}, Drive: current.ByVoltage(1)}
 	s := solve(t, p, ProfileOptions{MaxUnknowns: 2000, Order: 6, Levels: 1})
 	if has(s, current.NarrowGap) {
 		t.Errorf("warnings %v", s.Warnings)
@@ -84,7 +84,7 @@ func TestPropertyNarrowGap(t *testing.T) {
 	// Likewise the floor of a half space.
 	bath := OpenWithFarAnode(20)
 	bath.Extent = HalfSpace
-	low := ProfileProblem{Bath: bath, Parts: []Body{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
+	low := ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: Rod(10*mm, 0.3*mm, 10*mm), Law: butlerVolmer(1)}},
 		Drive: current.ByVoltage(0.5)}
 	if s := solve(t, low, panels(40)); !has(s, current.NarrowGap) {
 		t.Error("no warning of a gap above the floor")
@@ -99,7 +99,7 @@ func TestPropertyNarrowGap(t *testing.T) {
 func TestPropertyThinMetal(t *testing.T) {
 	last := math.Inf(1)
 	for _, thick := range []units.Length{0.1, 0.01, 0.001} {
-		s := solve(t, alone(Body{Profile: Rod(1, -thick/2, thick/2)}), order(8, 2))
+		s := solve(t, alone(Revolved{Profile: Rod(1, -thick/2, thick/2)}), order(8, 2))
 		d := capacity(s)*math.Pi/2 - 1
 		if d < 0 || d > last/4 || s.Checks.Unknowns > 260 {
 			t.Errorf("thickness %v: %.2e above the sheet, %d unknowns", thick, d, s.Checks.Unknowns)
@@ -218,7 +218,7 @@ func TestPropertyReversed(t *testing.T) {
 		{current.Anode, 0, false}, {current.Anode, -0.2, false}, {current.Anode,
 			-0.3, true}} {
 		p := hung()
-		p.Parts = append(p.Parts, Body{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
+		p.Parts = append(p.Parts, Revolved{Name: "second", Profile: Torus(25*mm, 60*mm, 4*mm), Kind: row.kind,
 			Law: butlerVolmer(1), Bias: row.bias})
 		s := solve(t, p, single)
 		if has(s, current.Reversed) != row.want {

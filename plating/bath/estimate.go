@@ -27,7 +27,7 @@ func (b Band[Q]) String() string {
 // A Span is an estimate that carries the bath's ranges to its result.
 type Span struct {
 	Layer   plating.Layer  // as computed at the middle
-	Typical plating.Result // at the middle of efficiency and density
+	Typical plating.LayerEstimate // at the middle of efficiency and density
 
 	Efficiency     Band[units.Efficiency]
 	CurrentDensity Band[units.CurrentDensity]
@@ -135,13 +135,13 @@ func point[Q units.Quantity](v Q) Band[Q] { return Band[Q]{v, v, v} }
 
 func (b *Band[Q]) stretch(v Q) { b.Low, b.High = min(b.Low, v), max(b.High, v) }
 
-func (s *Span) start(r plating.Result) {
+func (s *Span) start(r plating.LayerEstimate) {
 	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current),
 		point(r.Time)
 	s.Average, s.Thinnest, s.Mass, s.FineMass = point(r.Average), point(r.Thinnest), point(r.Mass), point(r.FineMass)
 }
 
-func (s *Span) stretch(r plating.Result) {
+func (s *Span) stretch(r plating.LayerEstimate) {
 	s.Efficiency.stretch(r.Efficiency)
 	s.CurrentDensity.stretch(r.CurrentDensity)
 	s.Current.stretch(r.Current)

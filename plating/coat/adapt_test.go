@@ -19,7 +19,7 @@ import (
 // sphere. A mask is left out.
 func TestReferenceSphereFromAxi(t *testing.T) {
 	p := axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5), Drive: current.ByCurrent(0.1),
-		Parts: []axi.Body{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: current.TafelCathode(1, 0.5,
+		Parts: []axi.Revolved{{Name: "bob", Profile: axi.Ball(10*units.Millimetre, 0), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(25))}}}
 	s, err := axi.Solve(context.Background(), p, axi.ProfileOptions{})
 	if err != nil {
@@ -66,7 +66,7 @@ func TestIndependentAxiAgainstField(t *testing.T) {
 	law := current.LinearLaw(2e-3)
 	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(5),
 		Drive: current.ByCurrent(0.1),
-		Parts: []axi.Body{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.ProfileOptions{})
+		Parts: []axi.Revolved{{Name: "rod", Profile: axi.Rod(10*mm, -10*mm, 10*mm), Law: law}}}, axi.ProfileOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -139,7 +139,7 @@ func TestUnresolvedComesAlong(t *testing.T) {
 	cup := axi.NewProfile(axi.Point{}).LineTo(axi.Point{R: 15 * mm}, axi.Point{R: 15 * mm, Z: 30 * mm},
 		axi.Point{R: 10 * mm, Z: 30 * mm}, axi.Point{R: 10 * mm, Z: 5 * mm}, axi.Point{Z: 5 * mm})
 	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
-		Parts: []axi.Body{{Name: "cup",
+		Parts: []axi.Revolved{{Name: "cup",
 			Profile: cup}}, Drive: current.ByCurrent(0.1)}, axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)

@@ -20,7 +20,7 @@
 // [Surface.Mark] and a [Selector]: [InBox], [Facing], [AwayFrom] the edges,
 // [Both], [Not]. Min, P05, P95 and Max are over the significant surface, Mean and
 // mass over the whole part, since the metal is spent on all of it. MinToAverage is
-// the one over the other, and [Coat.Distribution] hands it to
+// the one over the other, and [CoatMap.Distribution] hands it to
 // [plating.Estimate] with its basis and uncertainty.
 //
 // Look at P95 rather than at Max: at a sharp edge the largest value grows with

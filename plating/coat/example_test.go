@@ -163,7 +163,7 @@ func ExampleFromAxi() {
 	const mm = units.Millimetre
 	s, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.Tank(6, 80*mm,
 		200*mm).With(axi.WallSegment{Segment: axi.TankSide, Kind: current.Anode}), Drive: current.ByCurrent(0.1),
-		Parts: []axi.Body{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
+		Parts: []axi.Revolved{{Name: "ball", Profile: axi.Ball(10*mm, 100*mm), Law: current.TafelCathode(1, 0.5,
 			units.Celsius(38))}}}, axi.ProfileOptions{})
 	if err != nil {
 		fmt.Println(err)

@@ -11,8 +11,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Coat is the coat on one part after some time.
-type Coat struct {
+// A CoatMap is the coat on one part after some time.
+type CoatMap struct {
 	Time      units.Duration
 	Thickness []units.Length // by patch
 
@@ -57,17 +57,17 @@ type Coat struct {
 // Errors: a [*units.ValueError] for a surface, bath or time that cannot be.
 //
 // Source: [OpenStaxChem2e] section 17.7.
-func Lay(s Surface, b *plating.OperatingBath, t units.Duration) (Coat, error) {
+func Lay(s Surface, b *plating.OperatingBath, t units.Duration) (CoatMap, error) {
 	if err := s.check(); err != nil {
-		return Coat{}, err
+		return CoatMap{}, err
 	}
 	if err := b.Check(); err != nil {
-		return Coat{}, err
+		return CoatMap{}, err
 	}
 	if err := units.NonNegative("time", t); err != nil {
-		return Coat{}, err
+		return CoatMap{}, err
 	}
-	c := Coat{Time: t, Thickness: make([]units.Length, len(s.Patches)), MinPatch: -1}
+	c := CoatMap{Time: t, Thickness: make([]units.Length, len(s.Patches)), MinPatch: -1}
 	for i, p := range s.Patches {
 		if p.Density < 0 {
 			c.Dissolving += p.Area
@@ -160,7 +160,7 @@ func TimeFor(s Surface, b *plating.OperatingBath, least units.Length) (units.Dur
 // Errors: a [*units.ValueError] when coat and surface do not belong together.
 //
 // Source: [Definition].
-func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
+func (c *CoatMap) Below(s Surface, thickness units.Length) (units.Area, error) {
 	if err := c.on(s); err != nil {
 		return 0, err
 	}
@@ -187,7 +187,7 @@ func (c *Coat) Below(s Surface, thickness units.Length) (units.Area, error) {
 // Errors: a [*units.ValueError] when coat and surface do not belong together.
 //
 // Source: [Definition].
-func (c *Coat) GivenAway(s Surface, b *plating.OperatingBath, least units.Length) (units.Mass, error) {
+func (c *CoatMap) GivenAway(s Surface, b *plating.OperatingBath, least units.Length) (units.Mass, error) {
 	if err := c.on(s); err != nil {
 		return 0, err
 	}
@@ -209,7 +209,7 @@ func (c *Coat) GivenAway(s Surface, b *plating.OperatingBath, least units.Length
 
 // on refuses a surface that the coat was not laid on: another number of patches, or
 // another area in all.
-func (c *Coat) on(s Surface) error {
+func (c *CoatMap) on(s Surface) error {
 	if c == nil {
 		return units.Missing("coat", "the coat that was laid on the surface")
 	}
@@ -236,7 +236,7 @@ func mismatch(coat, surface int) error {
 		Err:  units.ErrInconsistent}
 }
 
-// Assumed is the relative uncertainty that [Coat.Distribution] gives to a
+// Assumed is the relative uncertainty that [CoatMap.Distribution] gives to a
 // surface whose solution does not estimate its error: one mesh only. The
 // library's own choice, no source.
 const Assumed units.Ratio = 0.1
@@ -251,7 +251,7 @@ const Assumed units.Ratio = 0.1
 // when coat and surface do not belong together.
 //
 // Source: [Definition].
-func (c *Coat) Distribution(s Surface) (plating.Distribution, error) {
+func (c *CoatMap) Distribution(s Surface) (plating.Distribution, error) {
 	if err := c.on(s); err != nil {
 		return plating.Distribution{}, err
 	}

@@ -108,7 +108,7 @@ func TestPropertyOtherSurface(t *testing.T) {
 	if _, err := c.Below(own, 1e-6); err != nil {
 		t.Error(err)
 	}
-	var none *coat.Coat
+	var none *coat.CoatMap
 	_, err = none.Below(own, 1e-6)
 	refused(t, "no coat", err)
 	_, err = coat.Lay(own, (*plating.OperatingBath)(nil), 600)
@@ -159,8 +159,8 @@ func TestPropertyBrokenProblem(t *testing.T) {
 // an error that names it, never a panic.
 func TestPropertyNothingGiven(t *testing.T) {
 	s := coat.Surface{Patches: []coat.Patch{{Area: 1, Density: 1}}}
-	c := coat.Coat{Thickness: make([]units.Length, 1), PartArea: s.Patches[0].Area}
-	var none *coat.Coat
+	c := coat.CoatMap{Thickness: make([]units.Length, 1), PartArea: s.Patches[0].Area}
+	var none *coat.CoatMap
 	for name, err := range map[string]error{
 		"selector": second(s.Mark(nil)), "selector of both": second(s.Mark(coat.Both(coat.Facing(s.Patches[0].At, 1), nil))),
 		"selector of not":           second(s.Mark(coat.Not(nil))),
@@ -203,7 +203,7 @@ func TestSheetsAreRefused(t *testing.T) {
 	}
 	sheet := axi.NewProfile(axi.Point{Z: 5 * mm}).LineTo(axi.Point{R: 20 * mm, Z: 5 * mm})
 	a, err := axi.Solve(context.Background(), axi.ProfileProblem{Bath: axi.OpenWithFarAnode(10),
-		Parts: []axi.Body{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)},
+		Parts: []axi.Revolved{{Profile: sheet, Sheet: true}}, Drive: current.ByCurrent(0.1)},
 		axi.ProfileOptions{Order: 4, Levels: 1})
 	if err != nil {
 		t.Fatal(err)

@@ -29,12 +29,12 @@ type Section struct {
 	Tank    bool   `json:"tank"`  // one tank: it is not cut by the end of a page
 	Small   bool   `json:"small"` // a tank without figures to set: it is ticked as a whole
 	Money   bool   `json:"money"` // values are amounts of money, one below the other
-	Items   []Item `json:"items"`
+	Items   []SheetItem `json:"items"`
 }
 
-// An Item is one line of a section: a setting with its reason (What, Value, Text), or a
+// An SheetItem is one line of a section: a setting with its reason (What, Value, Text), or a
 // sentence (Text).
-type Item struct {
+type SheetItem struct {
 	What  string `json:"what"`
 	Value string `json:"value"`
 	Text  string `json:"text"`
@@ -44,8 +44,8 @@ type Item struct {
 	Sum   bool   `json:"sum"`   // a sum of money
 }
 
-// Options choose what a document holds.
-type Options struct {
+// SheetOptions choose what a document holds.
+type SheetOptions struct {
 	Working bool   // every formula with its numbers and source
 	Remark  string // stands under the title, as that the figures are invented
 }
@@ -59,29 +59,29 @@ func (w *writer) section(heading string) *Section {
 }
 
 func (s *Section) say(format string, args ...any) {
-	s.Items = append(s.Items, Item{Text: fmt.Sprintf(format, args...)})
+	s.Items = append(s.Items, SheetItem{Text: fmt.Sprintf(format, args...)})
 }
 
-func (s *Section) mark(mark, text string) { s.Items = append(s.Items, Item{Mark: mark, Text: text}) }
+func (s *Section) mark(mark, text string) { s.Items = append(s.Items, SheetItem{Mark: mark, Text: text}) }
 
 func (s *Section) note(n plating.Note) { s.mark(markOf(n.Severity), n.Line()) }
 
 // row is a setting with a box and room for a reading; check has a box alone; fact is a
 // figure that nobody sets.
 func (s *Section) row(what, value, why string) {
-	s.Items = append(s.Items, Item{What: what, Value: value, Text: why, Tick: true, Blank: true})
+	s.Items = append(s.Items, SheetItem{What: what, Value: value, Text: why, Tick: true, Blank: true})
 }
 
 func (s *Section) check(what, value, why string) {
-	s.Items = append(s.Items, Item{What: what, Value: value, Text: why, Tick: true})
+	s.Items = append(s.Items, SheetItem{What: what, Value: value, Text: why, Tick: true})
 }
 
 func (s *Section) fact(what, value, why string) {
-	s.Items = append(s.Items, Item{What: what, Value: value, Text: why})
+	s.Items = append(s.Items, SheetItem{What: what, Value: value, Text: why})
 }
 
 func (s *Section) task(format string, args ...any) {
-	s.Items = append(s.Items, Item{Text: fmt.Sprintf(format, args...), Tick: true})
+	s.Items = append(s.Items, SheetItem{Text: fmt.Sprintf(format, args...), Tick: true})
 }
 
 func markOf(s plating.Severity) string {
@@ -92,7 +92,7 @@ func markOf(s plating.Severity) string {
 // Document puts the sheet into words.
 //
 // Errors: those of [Sheet.Working], of [price.Quote.Check] and of [price.Quote.Each].
-func (s *Sheet) Document(o Options) (Document, error) {
+func (s *Sheet) Document(o SheetOptions) (Document, error) {
 	if s == nil {
 		return Document{}, units.Missing("sheet", "one that Job.Sheet returned")
 	}
@@ -131,7 +131,7 @@ func (s *Sheet) Document(o Options) (Document, error) {
 }
 
 // load tells what comes in.
-func (s *Sheet) load(w *writer, o Options) {
+func (s *Sheet) load(w *writer, o SheetOptions) {
 	v := w.section("Load")
 	if o.Remark != "" {
 		v.say("%s", o.Remark)
@@ -140,7 +140,7 @@ func (s *Sheet) load(w *writer, o Options) {
 	for _, p := range s.Parts {
 		v.fact(strconv.Itoa(p.Count)+" × "+orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2), "each")
 		if p.Masked > 0 {
-			v.Items = append(v.Items, Item{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre, 3, 2) +
+			v.Items = append(v.Items, SheetItem{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre, 3, 2) +
 				" on each before cleaning; it is not in the area above"})
 		}
 	}
@@ -156,7 +156,7 @@ func (s *Sheet) load(w *writer, o Options) {
 		return
 	}
 	v.row("weigh", "", "before the first tank, dry")
-	v.Items = append(v.Items, Item{What: "date", Text: "and initials", Blank: true})
+	v.Items = append(v.Items, SheetItem{What: "date", Text: "and initials", Blank: true})
 }
 
 // before prints the cautions of everything that follows.
@@ -343,7 +343,7 @@ func (s *Sheet) quoted(w *writer) error {
 	v.Money = true
 	money := func(d decimal.Decimal) string { return d.StringFixed(q.Currency.Places) }
 	sum := func(what, basis, amount string, total bool) {
-		v.Items = append(v.Items, Item{What: what, Text: basis, Value: amount, Sum: total})
+		v.Items = append(v.Items, SheetItem{What: what, Text: basis, Value: amount, Sum: total})
 	}
 	for _, l := range q.Lines {
 		if l.Kind == price.KindTax {
@@ -400,7 +400,7 @@ func (s *Sheet) shown(w *writer) error {
 	for i, c := range list {
 		v := w.section(fmt.Sprintf("Working %d: %s", i+1, c.Title))
 		for _, line := range strings.Split(strings.TrimRight(working.Text(c.Steps), "\n"), "\n") {
-			v.Items = append(v.Items, Item{Text: line, Mark: "="})
+			v.Items = append(v.Items, SheetItem{Text: line, Mark: "="})
 		}
 	}
 	return nil

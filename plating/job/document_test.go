@@ -99,7 +99,7 @@ func documentJobs(t *testing.T) map[string]string {
 // must not be run, and of a sheet with its working.
 func TestPropertyDocument(t *testing.T) {
 	for name, text := range documentJobs(t) {
-		for _, o := range []job.Options{{}, {Working: true, Remark: "The figures are invented."}} {
+		for _, o := range []job.SheetOptions{{}, {Working: true, Remark: "The figures are invented."}} {
 			j, err := job.Read(strings.NewReader(text), nil)
 			if err != nil {
 				t.Fatalf("%s: %v", name, err)
@@ -154,7 +154,7 @@ func TestPropertyNothingToTick(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		d, err := s.Document(job.Options{})
+		d, err := s.Document(job.SheetOptions{})
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}

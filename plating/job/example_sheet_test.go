@@ -78,7 +78,7 @@ func ExampleSheet_Document() {
 		fmt.Println(err)
 		return
 	}
-	doc, err := sheet.Document(job.Options{})
+	doc, err := sheet.Document(job.SheetOptions{})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -54,7 +54,7 @@ func ExampleSheet_WriteJSON() {
 		return
 	}
 	var text bytes.Buffer
-	if err := s.WriteJSON(&text, job.Options{}); err != nil {
+	if err := s.WriteJSON(&text, job.SheetOptions{}); err != nil {
 		fmt.Println(err)
 		return
 	}

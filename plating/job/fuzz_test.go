@@ -49,13 +49,13 @@ func FuzzRead(f *testing.F) {
 		}
 		finite(t, "sheet", reflect.ValueOf(s))
 		var b bytes.Buffer
-		for _, err := range []error{s.WriteText(&b, job.Options{Working: true}), s.WriteHTML(&b, job.Options{Working: true})} {
+		for _, err := range []error{s.WriteText(&b, job.SheetOptions{Working: true}), s.WriteHTML(&b, job.SheetOptions{Working: true})} {
 			if err != nil {
 				t.Fatal(err)
 			}
 		}
 		b.Reset()
-		if err := s.WriteJSON(&b, job.Options{Working: true}); err != nil || !json.Valid(b.Bytes()) {
+		if err := s.WriteJSON(&b, job.SheetOptions{Working: true}); err != nil || !json.Valid(b.Bytes()) {
 			t.Fatalf("%v: %s", err, b.Bytes())
 		}
 	})

@@ -40,7 +40,7 @@ func compute(t testing.TB, raw []byte) *job.Sheet {
 }
 
 // tree writes a sheet as JSON and reads it as plain maps and lists.
-func tree(t testing.TB, s *job.Sheet, o job.Options) any {
+func tree(t testing.TB, s *job.Sheet, o job.SheetOptions) any {
 	t.Helper()
 	var b bytes.Buffer
 	if err := s.WriteJSON(&b, o); err != nil {

@@ -75,7 +75,7 @@ func TestPropertySpoiltJobs(t *testing.T) {
 					made++
 					finite(t, "sheet", reflect.ValueOf(s))
 					var b bytes.Buffer
-					if err := s.WriteJSON(&b, job.Options{Working: true}); err != nil || !json.Valid(b.Bytes()) {
+					if err := s.WriteJSON(&b, job.SheetOptions{Working: true}); err != nil || !json.Valid(b.Bytes()) {
 						t.Errorf("%s, %v for %v: %v", name, wrong, old, err)
 					}
 				}

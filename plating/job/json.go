@@ -139,10 +139,10 @@ type changeForm struct {
 	Change string `json:"change"`
 }
 
-// WriteJSON writes the sheet as JSON, with what [Options] ask for.
+// WriteJSON writes the sheet as JSON, with what [SheetOptions] ask for.
 //
 // Errors: those of [Sheet.Document]; those of w.
-func (s *Sheet) WriteJSON(w io.Writer, o Options) error {
+func (s *Sheet) WriteJSON(w io.Writer, o SheetOptions) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the JSON")
 	}
@@ -160,7 +160,7 @@ func (s *Sheet) WriteJSON(w io.Writer, o Options) error {
 
 // MarshalJSON writes the sheet as [Sheet.WriteJSON] does.
 func (s *Sheet) MarshalJSON() ([]byte, error) {
-	f, err := s.form(Options{})
+	f, err := s.form(SheetOptions{})
 	if err != nil {
 		return nil, err
 	}
@@ -168,8 +168,8 @@ func (s *Sheet) MarshalJSON() ([]byte, error) {
 }
 
 // form fills the form from the sheet.
-func (s *Sheet) form(o Options) (*sheetForm, error) {
-	doc, err := s.Document(Options{Remark: o.Remark})
+func (s *Sheet) form(o SheetOptions) (*sheetForm, error) {
+	doc, err := s.Document(SheetOptions{Remark: o.Remark})
 	if err != nil {
 		return nil, err
 	}
@@ -237,7 +237,7 @@ func (s *Sheet) form(o Options) (*sheetForm, error) {
 }
 
 // tankForm is one stop; of a job that must not be run its name and what is said of it.
-func (s *Sheet) tankForm(stop *Stop, o Options) (tankForm, error) {
+func (s *Sheet) tankForm(stop *Stop, o SheetOptions) (tankForm, error) {
 	t := tankForm{Card: stop.Tank}
 	c := stop.Coat
 	refused := s.Refused()

@@ -99,7 +99,7 @@ func TestPropertyNames(t *testing.T) {
 			got["the job file"] = j.Layers[0].Bath.AllHazards()
 			got["the sheet"] = sheet.Hazards()
 			got["JSON"] = 0
-			for _, w := range at(t, tree(t, sheet, job.Options{}), "tanks", 0, "coat", "hazards").([]any) {
+			for _, w := range at(t, tree(t, sheet, job.SheetOptions{}), "tanks", 0, "coat", "hazards").([]any) {
 				h, err := plating.ParseHazard(w.(string))
 				if err != nil {
 					t.Fatal(err)

@@ -11,7 +11,7 @@ import (
 // white, without anything from elsewhere.
 //
 // Errors: those of [Sheet.Document]; those of w.
-func (s *Sheet) WriteHTML(w io.Writer, o Options) error {
+func (s *Sheet) WriteHTML(w io.Writer, o SheetOptions) error {
 	doc, err := s.Document(o)
 	if err != nil {
 		return err

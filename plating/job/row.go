@@ -41,7 +41,7 @@ func rowFigures(l *plating.Layer) [5]float64 {
 
 // A RowEstimate is what a row comes to.
 type RowEstimate struct {
-	plating.Result                 // Mass is the float64 of the mass that is priced
+	plating.LayerEstimate                 // Mass is the float64 of the mass that is priced
 	Cost           decimal.Decimal // of the metal, to 2 places
 
 	grams string // mass as it is written, up to 15 digits
@@ -83,7 +83,7 @@ func (r *Row) Estimate() (RowEstimate, error) {
 	}
 	// Up to 15 digits are what is shown, and what is shown is what is priced.
 	grams := r.mass(&res)
-	e := RowEstimate{Result: res, grams: digits(grams)}
+	e := RowEstimate{LayerEstimate: res, grams: digits(grams)}
 	e.Mass = units.Mass(grams) * units.Gram
 	mass, err := decimal.NewFromString(e.grams)
 	if err != nil {
@@ -100,7 +100,7 @@ func (r *Row) failed(err error) *RowError {
 
 // mass returns the mass of the deposit in grams: from the numbers of the table, rounded
 // once, or of a row made or changed in code that of its estimate.
-func (r *Row) mass(res *plating.Result) float64 {
+func (r *Row) mass(res *plating.LayerEstimate) float64 {
 	n := &r.written
 	if n.figures != rowFigures(&r.Layer) {
 		return res.Mass.In(units.Gram)

@@ -109,7 +109,7 @@ func TestIndependentShippedJobs(t *testing.T) {
 	files := shippedFiles(t)
 	for name, w := range want {
 		s := compute(t, files[name])
-		v := tree(t, s, job.Options{})
+		v := tree(t, s, job.SheetOptions{})
 		close1(t, name+" area", in(t, at(t, v, "area"), units.SquareCentimetre), w.area)
 		var coats []any
 		for i := range s.Stops {
@@ -143,7 +143,7 @@ func TestIndependentShippedJobs(t *testing.T) {
 // hand and in trade units, from other figures of the JSON and of the file.
 func TestIndependentHandsSheet(t *testing.T) {
 	s := compute(t, shippedFiles(t)["hands.json"])
-	v := tree(t, s, job.Options{})
+	v := tree(t, s, job.SheetOptions{})
 	area := in(t, at(t, v, "area"), units.SquareDecimetre)
 	line := map[string]float64{}
 	for i := range s.Stops {
@@ -204,7 +204,7 @@ func TestIndependentHandsSheet(t *testing.T) {
 func TestPropertySheetIsLossless(t *testing.T) {
 	for name, raw := range shippedFiles(t) {
 		s := compute(t, raw)
-		v := tree(t, s, job.Options{Working: true})
+		v := tree(t, s, job.SheetOptions{Working: true})
 		sameText(t, name+" area", at(t, v, "area"), s.Area)
 		sameText(t, name+" plating time", at(t, v, "plating_time"), s.Time)
 		sameText(t, name+" charge", at(t, v, "charge"), s.Charge)
@@ -341,7 +341,7 @@ func TestSheetStops(t *testing.T) {
 		strings.Replace(right, `"8 g/L"`, `"1 mg/L"`, 1):                                                  true,
 		strings.Replace(right, `"min_thickness": "2.5 µm"`, `"min_thickness": "9 µm", "time": "60 s"`, 1): true,
 	} {
-		v := tree(t, compute(t, []byte(text)), job.Options{})
+		v := tree(t, compute(t, []byte(text)), job.SheetOptions{})
 		reasons, _ := at(t, v, "stop_reasons").([]any)
 		if at(t, v, "stop") != want || len(reasons) > 0 != want {
 			t.Errorf("stop is %v for %v, want %v", at(t, v, "stop"), reasons, want)
@@ -357,7 +357,7 @@ func TestSheetLeavesOut(t *testing.T) {
 	const bare = `{"format": "laydown job 1", "parts": [{"area": "1 cm²"}], "layers": [
 		{"bath": {"metal": "Au", "efficiency": 1}, "min_to_average": 1, "min_thickness": "1 µm", "time": "1 min"}]}`
 	s := compute(t, []byte(bare))
-	v := tree(t, s, job.Options{})
+	v := tree(t, s, job.SheetOptions{})
 	c := at(t, v, "tanks", 0, "coat")
 	for _, name := range []string{"volts_low", "volts_high", "temperature", "metal_left", "content_left", "counted_from_below",
 		"power", "spread"} {
@@ -414,9 +414,9 @@ func TestPropertyHandMadeSheets(t *testing.T) {
 		change(s)
 		var b strings.Builder
 		for what, write := range map[string]func() error{
-			"text":  func() error { return s.WriteText(&b, job.Options{Working: true}) },
-			"page":  func() error { return s.WriteHTML(&b, job.Options{Working: true}) },
-			"JSON":  func() error { return s.WriteJSON(&b, job.Options{Working: true}) },
+			"text":  func() error { return s.WriteText(&b, job.SheetOptions{Working: true}) },
+			"page":  func() error { return s.WriteHTML(&b, job.SheetOptions{Working: true}) },
+			"JSON":  func() error { return s.WriteJSON(&b, job.SheetOptions{Working: true}) },
 			"bytes": func() error { _, err := json.Marshal(s); return err },
 		} {
 			var value *units.ValueError
@@ -426,10 +426,10 @@ func TestPropertyHandMadeSheets(t *testing.T) {
 		}
 	}
 	var none *job.Sheet
-	if err := none.WriteJSON(&strings.Builder{}, job.Options{}); err == nil {
+	if err := none.WriteJSON(&strings.Builder{}, job.SheetOptions{}); err == nil {
 		t.Error("JSON of no sheet")
 	}
-	if err := compute(t, raw).WriteJSON(nil, job.Options{}); err == nil {
+	if err := compute(t, raw).WriteJSON(nil, job.SheetOptions{}); err == nil {
 		t.Error("JSON to no writer")
 	}
 }
@@ -438,7 +438,7 @@ func TestPropertyHandMadeSheets(t *testing.T) {
 // is nothing to set.
 func TestSheetFindings(t *testing.T) {
 	s := sheetOf(t, readShop(t))
-	v := tree(t, s, job.Options{})
+	v := tree(t, s, job.SheetOptions{})
 	for i, f := range s.Findings {
 		list := at(t, v, "findings", i, "tanks").([]any)
 		if len(list) != len(f.Tanks) || len(list) == 0 {
@@ -457,7 +457,7 @@ func TestSheetFindings(t *testing.T) {
 	if !refused.Refused() {
 		t.Fatal("the job may be run")
 	}
-	v = tree(t, refused, job.Options{Working: true})
+	v = tree(t, refused, job.SheetOptions{Working: true})
 	for _, name := range []string{"plating_time", "charge", "metals", "line_time", "hydrogen", "rinsing", "baths", "price", "claim"} {
 		if got := at(t, v, name); got != nil {
 			t.Errorf("%s %v of a job that must not be run", name, got)

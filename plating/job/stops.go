@@ -45,7 +45,7 @@ func (s *Sheet) stop(w *writer, i int) {
 func process(v *Section, t *sequence.Card) {
 	if t.Water != "" {
 		v.Small = true
-		v.Items = append(v.Items, Item{What: "water", Text: t.Water, Tick: true})
+		v.Items = append(v.Items, SheetItem{What: "water", Text: t.Water, Tick: true})
 	} else if t.Chemistry != "" && t.Chemistry != t.Name {
 		v.fact("holds", "", t.Chemistry)
 	}
@@ -104,7 +104,7 @@ func around(v *Section, t *sequence.Card, more func()) {
 		v.check(what, area, of)
 	}
 	for _, l := range t.Look {
-		v.Items = append(v.Items, Item{What: "look", Text: l, Tick: true, Blank: t.Water == ""})
+		v.Items = append(v.Items, SheetItem{What: "look", Text: l, Tick: true, Blank: t.Water == ""})
 	}
 }
 

@@ -16,7 +16,7 @@ const width = 96
 // WriteText writes the sheet as text for a terminal or a printer.
 //
 // Errors: those of [Sheet.Document]; those of w.
-func (s *Sheet) WriteText(w io.Writer, o Options) error {
+func (s *Sheet) WriteText(w io.Writer, o SheetOptions) error {
 	doc, err := s.Document(o)
 	if err != nil {
 		return err

@@ -54,7 +54,7 @@ func (r *cellReader) readProfiles(c *Case) error {
 	return nil
 }
 
-func readProfilePart(n *strictjson.Node) (p axi.Body, is role, err error) {
+func readProfilePart(n *strictjson.Node) (p axi.Revolved, is role, err error) {
 	o := strictjson.Object(n)
 	p.Name = o.Text("name")
 	is = readRole(o)

@@ -110,7 +110,7 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 			return w, err
 		}
 	}
-	add := func(p axi.Body) func(*axi.ProfileProblem) {
+	add := func(p axi.Revolved) func(*axi.ProfileProblem) {
 		return func(cell *axi.ProfileProblem) { cell.Parts = append(cell.Parts, p) }
 	}
 	far := arrangement{name: "the anode half as far again"}
@@ -121,7 +121,7 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 	}
 	inside := arrangement{name: "an anode inside", no: noHollow}
 	if rod, ok := insideProfile(body); ok {
-		inside.no, inside.way = "", with(add(axi.Body{Name: "anode inside", Kind: current.Anode, Profile: rod}))
+		inside.no, inside.way = "", with(add(axi.Revolved{Name: "anode inside", Kind: current.Anode, Profile: rod}))
 	}
 	upright, upsideDown := with(func(*axi.ProfileProblem) {}), with(func(cell *axi.ProfileProblem) {
 		cell.Parts[0].Profile = cell.Parts[0].Profile.UpsideDown(middle)
@@ -130,11 +130,11 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 		{name: "half the current", way: with(func(cell *axi.ProfileProblem) { cell.Drive = current.ByCurrent(total / 2) })},
 		far, inside,
 		{name: fmt.Sprintf("a robber ring %s, a quarter more current", off), way: with(func(cell *axi.ProfileProblem) {
-			add(axi.Body{Name: "robber", Law: c.Cell.Parts[0].Law,
+			add(axi.Revolved{Name: "robber", Law: c.Cell.Parts[0].Law,
 				Profile: axi.Torus(body.rim+gap, middle, 0.06*body.rim)})(cell)
 			cell.Drive = current.ByCurrent(total * 1.25)
 		})},
-		{name: "a shield " + off, way: with(add(axi.Body{Name: "shield", Kind: current.Insulator,
+		{name: "a shield " + off, way: with(add(axi.Revolved{Name: "shield", Kind: current.Insulator,
 			Profile: axi.Tube(body.rim+gap, body.rim+gap+0.06*body.rim, body.low-gap, body.high+gap)}))},
 		{name: "upside down half of the time", way: func(ctx context.Context) (coat.Way, error) {
 			up, err := upright(ctx)

@@ -36,7 +36,7 @@ type Result struct {
 	ErrorUnknown string // why MinError is not known; "" when it is
 	// Coat is what has grown: Time, Min, Average, P05, P95, Max, FineMass, and the
 	// thickness of each patch.
-	Coat  coat.Coat
+	Coat  coat.CoatMap
 	Spot  r3.Vec               // the thinnest significant spot, metres; by profile x is the radius and y is 0
 	Where string               // in words
 	Ratio plating.Distribution // thinnest over average for a job, at most 1 as there
