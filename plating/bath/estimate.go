@@ -26,7 +26,7 @@ func (b Band[Q]) String() string {
 
 // A Span is an estimate that carries the bath's ranges to its result.
 type Span struct {
-	Layer   plating.Layer  // as computed at the middle
+	Layer   plating.Layer         // as computed at the middle
 	Typical plating.LayerEstimate // at the middle of efficiency and density
 
 	Efficiency     Band[units.Efficiency]

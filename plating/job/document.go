@@ -25,10 +25,10 @@ type Document struct {
 
 // A Section is one part of a document: a tank, the price.
 type Section struct {
-	Heading string `json:"heading"`
-	Tank    bool   `json:"tank"`  // one tank: it is not cut by the end of a page
-	Small   bool   `json:"small"` // a tank without figures to set: it is ticked as a whole
-	Money   bool   `json:"money"` // values are amounts of money, one below the other
+	Heading string      `json:"heading"`
+	Tank    bool        `json:"tank"`  // one tank: it is not cut by the end of a page
+	Small   bool        `json:"small"` // a tank without figures to set: it is ticked as a whole
+	Money   bool        `json:"money"` // values are amounts of money, one below the other
 	Items   []SheetItem `json:"items"`
 }
 
@@ -62,7 +62,9 @@ func (s *Section) say(format string, args ...any) {
 	s.Items = append(s.Items, SheetItem{Text: fmt.Sprintf(format, args...)})
 }
 
-func (s *Section) mark(mark, text string) { s.Items = append(s.Items, SheetItem{Mark: mark, Text: text}) }
+func (s *Section) mark(mark, text string) {
+	s.Items = append(s.Items, SheetItem{Mark: mark, Text: text})
+}
 
 func (s *Section) note(n plating.Note) { s.mark(markOf(n.Severity), n.Line()) }
 

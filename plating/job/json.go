@@ -90,7 +90,7 @@ type coatForm struct {
 	Basis          string                  `json:"min_to_average_basis"`
 	Uncertainty    units.Ratio             `json:"min_to_average_uncertainty" in:"%"`
 	Spread         *Spread                 `json:"spread"`
-	Power          *RectifierPower                  `json:"power"`
+	Power          *RectifierPower         `json:"power"`
 	Hazards        plating.Hazard          `json:"hazards,keep" rule:"flags"`
 	Before         []plating.Note          `json:"before"` // to mind on the way in
 	Notes          []plating.Note          `json:"notes"`

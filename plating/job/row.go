@@ -42,7 +42,7 @@ func rowFigures(l *plating.Layer) [5]float64 {
 // A RowEstimate is what a row comes to.
 type RowEstimate struct {
 	plating.LayerEstimate                 // Mass is the float64 of the mass that is priced
-	Cost           decimal.Decimal // of the metal, to 2 places
+	Cost                  decimal.Decimal // of the metal, to 2 places
 
 	grams string // mass as it is written, up to 15 digits
 }

@@ -34,10 +34,10 @@ type Sheet struct {
 	Time      units.Duration
 	Charge    units.Charge
 
-	Line    LineTime // time at the line: immersion times and handling; rinses are not counted
-	Oven    LineTime // of a bake, which nobody stands by
-	Gas     *Hydrogen     // of the tank that gives off most
-	Claim   *Claim   // what may be said of the gold; nil when the last coat is of another metal
+	Line    LineTime  // time at the line: immersion times and handling; rinses are not counted
+	Oven    LineTime  // of a bake, which nobody stands by
+	Gas     *Hydrogen // of the tank that gives off most
+	Claim   *Claim    // what may be said of the gold; nil when the last coat is of another metal
 	Rinsing *Rinsing
 	Baths   []After
 
