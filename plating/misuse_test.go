@@ -35,7 +35,7 @@ type misused struct {
 
 // exported lists the exported functions and methods of the library as Go source,
 // one expression each: a generic one with a type that fits.
-func exported(t *testing.T) (imports, list []string) {
+func exported(t *testing.T) (imports, list, types []string) {
 	seen := map[string]bool{}
 	for _, root := range []string{"../units", "../faraday", "../alloys", "../plating"} {
 		err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
@@ -48,6 +48,7 @@ func exported(t *testing.T) (imports, list []string) {
 				return err
 			}
 			importPath := "example.com/laydown/" + strings.TrimPrefix(filepath.ToSlash(filepath.Dir(path)), "../")
+			types = append(types, structsOf(file)...)
 			for _, decl := range file.Decls {
 				f, ok := decl.(*ast.FuncDecl)
 				if !ok || !f.Name.IsExported() || f.Recv != nil && !ast.IsExported(receiverName(f)) {
@@ -67,7 +68,36 @@ func exported(t *testing.T) (imports, list []string) {
 	}
 	slices.Sort(imports)
 	slices.Sort(list)
-	return imports, list
+	slices.Sort(types)
+	return imports, list, types
+}
+
+// structsOf lists the exported structs and words (small whole numbers) of a file as
+// expressions of pointers to one each, a generic one with a type that fits.
+func structsOf(file *ast.File) []string {
+	var list []string
+	for _, decl := range file.Decls {
+		g, ok := decl.(*ast.GenDecl)
+		if !ok || g.Tok != token.TYPE {
+			continue
+		}
+		for _, spec := range g.Specs {
+			typ := spec.(*ast.TypeSpec)
+			_, is := typ.Type.(*ast.StructType)
+			if id, named := typ.Type.(*ast.Ident); named && strings.HasPrefix(id.Name, "uint") {
+				is = true
+			}
+			if !is || !typ.Name.IsExported() {
+				continue
+			}
+			name := file.Name.Name + "." + typ.Name.Name
+			if typ.TypeParams != nil {
+				name += "[units.Length]"
+			}
+			list = append(list, "new("+name+")")
+		}
+	}
+	return list
 }
 
 // receiverName is the type of a method, without star and type parameters.
@@ -114,7 +144,7 @@ func expression(pkg string, f *ast.FuncDecl) string {
 // do not fit: none panics, none runs on, and none returns a number that is no number
 // without an error.
 func TestPropertyMisuse(t *testing.T) {
-	imports, want := exported(t)
+	imports, want, types := exported(t)
 	if *updateMisuse {
 		var b strings.Builder
 		b.WriteString("package plating_test\n\n// Code written by go generate; DO NOT EDIT.\n\nimport (\n")
@@ -124,6 +154,10 @@ func TestPropertyMisuse(t *testing.T) {
 		b.WriteString(")\n\n// misuses are all exported functions and methods of the library.\nvar misuses = []misused{\n")
 		for _, e := range want {
 			fmt.Fprintf(&b, "{%q, %s},\n", e, e)
+		}
+		b.WriteString("}\n\n// values are one of each exported struct and word of the library.\nvar values = []any{\n")
+		for _, e := range types {
+			fmt.Fprintf(&b, "%s,\n", e)
 		}
 		b.WriteString("}\n")
 		text, err := format.Source([]byte(b.String()))
