@@ -89,12 +89,7 @@ func (s Severity) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (s *Severity) UnmarshalText(text []byte) error {
-	if s == nil {
-		return units.Missing("severity to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("severity", string(text), severities())
-	*s = Severity(i)
-	return err
+	return units.ReadWord("severity", s, text, severities())
 }
 
 // roles lists the words of the roles in their order.

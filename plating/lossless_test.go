@@ -2,13 +2,13 @@ package plating_test
 
 import (
 	"encoding/json"
-	"math/rand/v2"
 	"reflect"
 	"testing"
 )
 
-// fill sets the exported fields of a value at random, words to their first few values.
-func fill(r *rand.Rand, v reflect.Value, depth int) {
+// fill sets the exported fields of a value: numbers that rise from field to field, so that
+// the ends of ranges are in order, and the second word of each kind.
+func fill(r *float64, v reflect.Value, depth int) {
 	switch v.Kind() {
 	case reflect.Struct:
 		for i := range v.NumField() {
@@ -17,21 +17,22 @@ func fill(r *rand.Rand, v reflect.Value, depth int) {
 			}
 		}
 	case reflect.Pointer:
-		if depth < 4 {
+		if depth < 9 {
 			v.Set(reflect.New(v.Type().Elem()))
 			fill(r, v.Elem(), depth+1)
 		}
 	case reflect.Slice:
-		if depth < 4 {
+		if depth < 9 {
 			v.Set(reflect.MakeSlice(v.Type(), 2, 2))
 			for i := range 2 {
 				fill(r, v.Index(i), depth+1)
 			}
 		}
 	case reflect.Float64:
-		v.SetFloat(r.Float64())
+		*r += 0.001
+		v.SetFloat(*r)
 	case reflect.Int, reflect.Int32, reflect.Int64:
-		v.SetInt(1 + r.Int64N(2))
+		v.SetInt(1)
 	case reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
 		v.SetUint(1)
 	case reflect.Bool:
@@ -75,11 +76,11 @@ func sameExported(a, b reflect.Value) bool {
 // TestPropertyLossless: every exported struct and word of the library comes back from
 // JSON, or refuses to be written or read; words are written as words.
 func TestPropertyLossless(t *testing.T) {
-	r := rand.New(rand.NewPCG(11, 3))
 	survived := 0
 	for _, p := range values {
 		v := reflect.New(reflect.TypeOf(p).Elem())
-		fill(r, v.Elem(), 0)
+		rising := 0.01
+		fill(&rising, v.Elem(), 0)
 		raw, err := json.Marshal(v.Interface())
 		if err != nil {
 			continue // refused

@@ -120,8 +120,13 @@ func expression(pkg string, f *ast.FuncDecl) string {
 	if f.Recv == nil {
 		name := pkg + "." + f.Name.Name
 		if f.Type.TypeParams != nil {
+			fits := "units.Length"
+			switch f.Type.TypeParams.List[0].Type.(type) {
+			case *ast.UnaryExpr, *ast.BinaryExpr: // of words and flags, whole numbers
+				fits = "plating.Role"
+			}
 			n := f.Type.TypeParams.NumFields()
-			name += "[" + strings.TrimSuffix(strings.Repeat("units.Length, ", n), ", ") + "]"
+			name += "[" + strings.TrimSuffix(strings.Repeat(fits+", ", n), ", ") + "]"
 		}
 		return name
 	}

@@ -1,7 +1,6 @@
 package bath
 
 import (
-	"encoding/json"
 	"reflect"
 	"slices"
 	"strconv"
@@ -289,14 +288,36 @@ func (u *Use) UnmarshalText(text []byte) error {
 }
 
 // MarshalJSON writes the uses as a list of words.
-func (u Use) MarshalJSON() ([]byte, error) {
-	list := []string{}
-	for i, w := range useWords() {
-		if u.Has(1 << i) {
-			list = append(list, w)
-		}
+func (u Use) MarshalJSON() ([]byte, error) { return units.FlagWords(u, useWords()) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (u *Use) UnmarshalJSON(raw []byte) error {
+	return units.ReadFlags("use of the bath", u, raw, useWords())
+}
+
+// MarshalJSON writes the figure as a bath does.
+func (r Range[Q]) MarshalJSON() ([]byte, error) { return strictjson.Encode(r) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+//
+// Errors: an [*Error] with line and field.
+func (r *Range[Q]) UnmarshalJSON(raw []byte) error { return decode(raw, "figure", r) }
+
+// MarshalJSON writes the remark as a bath does.
+func (w Words) MarshalJSON() ([]byte, error) { return strictjson.Encode(w) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+//
+// Errors: an [*Error] with line and field.
+func (w *Words) UnmarshalJSON(raw []byte) error { return decode(raw, "remark", w) }
+
+// decode reads one value of a bath from JSON; null leaves it as it is.
+func decode(raw []byte, what string, into strictjson.NodeDecoder) error {
+	n, err := strictjson.Read(strings.NewReader(string(raw)), strictjson.Doc{What: what, Need: "a value"})
+	if err == nil && n.Kind != "null" {
+		err = into.DecodeNode(n)
 	}
-	return json.Marshal(list)
+	return wrap(err)
 }
 
 // MarshalJSON writes the bath in the one form that all readers take.

@@ -301,3 +301,28 @@ func (c *Claim) form() *claimForm {
 	}
 	return f
 }
+
+// oneWay refuses to write a part of a sheet by itself, or to read one: what comes back
+// would be less than what went.
+func oneWay(what string) error {
+	return &units.ValueError{Field: what + " in JSON", Value: "by itself", Need: "the whole sheet: Sheet.WriteJSON, which is written " +
+		"one way", Err: units.ErrInconsistent}
+}
+
+// MarshalJSON refuses: a stop is written with its sheet.
+func (Stop) MarshalJSON() ([]byte, error) { return nil, oneWay("stop") }
+
+// MarshalJSON refuses: a coat is written with its sheet.
+func (Coat) MarshalJSON() ([]byte, error) { return nil, oneWay("coat") }
+
+// MarshalJSON refuses: a spread is written with its sheet.
+func (Spread) MarshalJSON() ([]byte, error) { return nil, oneWay("spread") }
+
+// MarshalJSON refuses: the bath afterwards is written with its sheet.
+func (After) MarshalJSON() ([]byte, error) { return nil, oneWay("bath afterwards") }
+
+// MarshalJSON refuses: rinsing is written with its sheet.
+func (Rinsing) MarshalJSON() ([]byte, error) { return nil, oneWay("rinsing") }
+
+// UnmarshalJSON refuses: a sheet is made by [Job.Sheet].
+func (s *Sheet) UnmarshalJSON([]byte) error { return oneWay("sheet") }

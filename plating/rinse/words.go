@@ -29,12 +29,7 @@ func (s Drainage) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the rows of the table.
 func (s *Drainage) UnmarshalText(text []byte) error {
-	if s == nil {
-		return units.Missing("shape to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("how the work hangs", string(text), shapeWords())
-	*s = Drainage(i)
-	return err
+	return units.ReadWord("how the work hangs", s, text, shapeWords())
 }
 
 // MarshalText writes the class in words.
@@ -48,10 +43,5 @@ func (t Thickness) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (t *Thickness) UnmarshalText(text []byte) error {
-	if t == nil {
-		return units.Missing("class of viscosity to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("liquid", string(text), thicknessWords())
-	*t = Thickness(i)
-	return err
+	return units.ReadWord("liquid", t, text, thicknessWords())
 }

@@ -1,7 +1,6 @@
 package sequence
 
 import (
-	"encoding/json"
 	"slices"
 
 	"example.com/laydown/units"
@@ -13,12 +12,7 @@ func flowWords() []string { return []string{"still", "running", "counterflow", "
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (f *RinseFlow) UnmarshalText(text []byte) error {
-	if f == nil {
-		return units.Missing("flow to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("flow of the rinse", string(text), flowWords())
-	*f = RinseFlow(i)
-	return err
+	return units.ReadWord("flow of the rinse", f, text, flowWords())
 }
 
 func polarityWords() []string { return []string{"no current", "cathodic", "anodic"} }
@@ -27,12 +21,7 @@ func polarityWords() []string { return []string{"no current", "cathodic", "anodi
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (p *Polarity) UnmarshalText(text []byte) error {
-	if p == nil {
-		return units.Missing("polarity to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("polarity", string(text), polarityWords())
-	*p = Polarity(i)
-	return err
+	return units.ReadWord("polarity", p, text, polarityWords())
 }
 
 // effectWords lists the words of the effects in the order of their bits.
@@ -64,12 +53,9 @@ func (e *Effect) UnmarshalText(text []byte) error {
 }
 
 // MarshalJSON writes the effects as a list of words.
-func (e Effect) MarshalJSON() ([]byte, error) {
-	list := []string{}
-	for i, w := range effectWords() {
-		if e.Has(1 << i) {
-			list = append(list, w)
-		}
-	}
-	return json.Marshal(list)
+func (e Effect) MarshalJSON() ([]byte, error) { return units.FlagWords(e, effectWords()) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+func (e *Effect) UnmarshalJSON(raw []byte) error {
+	return units.ReadFlags("effect", e, raw, effectWords())
 }

@@ -15,12 +15,7 @@ func (f Faces) MarshalText() ([]byte, error) { return units.WordOf("faces", int(
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (f *Faces) UnmarshalText(text []byte) error {
-	if f == nil {
-		return units.Missing("faces to read into", "a pointer to some")
-	}
-	i, err := units.FromWord("faces", string(text), faceWords())
-	*f = Faces(i)
-	return err
+	return units.ReadWord("faces", f, text, faceWords())
 }
 
 // MarshalText writes "both", "outside" or "inside".
@@ -32,12 +27,7 @@ func (s Sides) MarshalText() ([]byte, error) { return units.WordOf("sides", int(
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (s *Sides) UnmarshalText(text []byte) error {
-	if s == nil {
-		return units.Missing("sides to read into", "a pointer to some")
-	}
-	i, err := units.FromWord("sides", string(text), sideWords())
-	*s = Sides(i)
-	return err
+	return units.ReadWord("sides", s, text, sideWords())
 }
 
 // MarshalText writes "cheese", "pan" or "countersunk".
@@ -51,10 +41,5 @@ func (s HeadStyle) MarshalText() ([]byte, error) {
 //
 // Errors: a [*units.ValueError] that lists the words.
 func (s *HeadStyle) UnmarshalText(text []byte) error {
-	if s == nil {
-		return units.Missing("style of the head to read into", "a pointer to one")
-	}
-	i, err := units.FromWord("style of the head", string(text), styleWords())
-	*s = HeadStyle(i)
-	return err
+	return units.ReadWord("style of the head", s, text, styleWords())
 }

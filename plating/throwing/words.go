@@ -38,3 +38,17 @@ func (c *Class) UnmarshalText(text []byte) error {
 	}
 	return err
 }
+
+// MarshalText writes it in words.
+//
+// Errors: a [*units.ValueError] for a number that has none.
+func (p Panel) MarshalText() ([]byte, error) {
+	return units.WordOf("slanted cell", int(p), units.Words(Panel267, Panel1000, Panel.String))
+}
+
+// UnmarshalText reads what MarshalText writes.
+//
+// Errors: a [*units.ValueError] that lists the words.
+func (p *Panel) UnmarshalText(text []byte) error {
+	return units.ReadWord("slanted cell", p, text, units.Words(Panel267, Panel1000, Panel.String))
+}
