@@ -136,10 +136,10 @@ func alloyLessons() []Lesson {
 		solve: func(b *board) string {
 			d := value[alloys.Deposit](b)(alloys.DepositFromMasses(0.7*mg, alloys.MassPart{Symbol: "Au", Mass: 99 * mg},
 				alloys.MassPart{Symbol: "Co", Mass: 0.3 * mg}))
-			f := value[alloys.Fineness](b)(d.Fineness("Au"))
+			f, k := value[alloys.Fineness](b)(d.Fineness("Au")), value[alloys.Karat](b)(d.Karat())
 			b.add(d.FinenessWorking("Au"))
 			b.add(f.KaratWorking())
-			return fmt.Sprintf("The coat is %s: %s of gold. Without the carbon it would be %s.", b.last(), f, d.Metals.Karat())
+			return fmt.Sprintf("The coat is %s: %s of gold. Without the carbon it would be %s.", k, f, d.Metals.Karat())
 		},
 	}, {
 		Word: "builtin", Title: "Non-metal in a deposit, from its density", Package: "alloys",
