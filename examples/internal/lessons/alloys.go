@@ -134,7 +134,7 @@ func alloyLessons() []Lesson {
 			"and 0.7 mg of carbon and the like. What karat is it?",
 		Good: "as good as the analysis; the colour of 24 karat proves nothing",
 		solve: func(b *board) string {
-			d := value[alloys.Deposit](b)(alloys.DepositFromMasses(0.7*mg, alloys.MassPart{Symbol: "Au", Mass: 99 * mg},
+			d := value[alloys.DepositComposition](b)(alloys.DepositFromMasses(0.7*mg, alloys.MassPart{Symbol: "Au", Mass: 99 * mg},
 				alloys.MassPart{Symbol: "Co", Mass: 0.3 * mg}))
 			f, k := value[alloys.Fineness](b)(d.Fineness("Au")), value[alloys.Karat](b)(d.Karat())
 			b.add(d.FinenessWorking("Au"))
@@ -157,9 +157,9 @@ func alloyLessons() []Lesson {
 			"metal, 15.9 g/cm³. How thick is it after 10 min at 0.6 A/dm² and 70 % efficiency?",
 		Good: "as good as the efficiency, which has to be weighed",
 		solve: func(b *board) string {
-			c := value[alloys.Composition](b)(alloys.New(alloys.Part{Symbol: "Au", Share: 0.85},
-				alloys.Part{Symbol: "Cu", Share: 0.15}))
-			d := value[faraday.Deposit](b)(alloys.Deposit{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.9*gcc))
+			c := value[alloys.Composition](b)(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.85},
+				alloys.ElementShare{Symbol: "Cu", Share: 0.15}))
+			d := value[faraday.Deposit](b)(alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.9*gcc))
 			b.one(d.ThicknessWorking(0.6*asd, 10*units.Minute, 0.7))
 			return fmt.Sprintf("The coat is %s thick on average.", b.last())
 		},
@@ -170,7 +170,7 @@ func alloyLessons() []Lesson {
 		Good: "as good as the two densities, here 1.5 %",
 		solve: func(b *board) string {
 			c := value[alloys.Composition](b)(alloys.ParseComposition("Au 750, Ag 125, Cu 125"))
-			coat := value[alloys.GoldCoat](b)(alloys.GoldCoatOf(c, alloys.DensityOptions{}))
+			coat := value[alloys.GoldCoat](b)(alloys.NewGoldCoat(c, alloys.DensityOptions{}))
 			t := value[units.Length](b)(alloys.AlloyThickness(0.5*um, coat))
 			b.add(alloys.AlloyThicknessWorking(0.5*um, coat))
 			b.add(alloys.FineThicknessWorking(t, coat))
@@ -197,8 +197,8 @@ func alloyLessons() []Lesson {
 		Good: "exact in decimal, each figure rounded once; the refiner's charge comes off",
 		solve: func(b *board) string {
 			c := value[alloys.Composition](b)(alloys.ParseComposition("Au 750, Ag 125, Cu 125"))
-			w := value[alloys.Weighed](b)(alloys.WeighedOf(18.6*g, alloys.PerGram, 2))
-			prices := []alloys.MetalPrice{{Symbol: "Au", Amount: decimal.NewFromInt(2000), Per: alloys.PerTroyOunce},
+			w := value[alloys.Weighed](b)(alloys.NewWeighed(18.6*g, alloys.PerGram, 2))
+			prices := []alloys.UnitPrice{{Symbol: "Au", Amount: decimal.NewFromInt(2000), Per: alloys.PerTroyOunce},
 				{Symbol: "Ag", Amount: decimal.RequireFromString("0.80"), Per: alloys.PerGram}}
 			m := value[alloys.Melt](b)(alloys.MeltValue(w, c, 2, prices...))
 			b.add(alloys.MeltValueWorking(w, c, 2, prices...))
@@ -230,7 +230,7 @@ func markLessons() []Lesson {
 		Good:     "exact in decimal; the law of the place decides over the series",
 		solve: func(b *board) string {
 			assay := decimal.NewFromInt(588)
-			s := value[alloys.Series](b)(alloys.FinenessSeries(alloys.ListUnitedKingdom, "Au"))
+			s := value[alloys.MarkSeries](b)(alloys.FinenessSeries(alloys.ListUnitedKingdom, "Au"))
 			m := value[decimal.Decimal](b)(alloys.MarkFor(assay, s))
 			least := value[decimal.Decimal](b)(alloys.FinnishMinimum("Au"))
 			b.add(alloys.MarkForWorking(assay, s))
@@ -244,7 +244,7 @@ func markLessons() []Lesson {
 			"Which mark may it bear?",
 		Good: "exact in decimal",
 		solve: func(b *board) string {
-			s := value[alloys.Series](b)(alloys.NewSeries("the guild's list", "Ag", decimal.NewFromInt(950),
+			s := value[alloys.MarkSeries](b)(alloys.NewSeries("the guild's list", "Ag", decimal.NewFromInt(950),
 				decimal.NewFromInt(800),
 				decimal.NewFromInt(900)))
 			m := value[decimal.Decimal](b)(alloys.MarkFor(decimal.NewFromInt(912), s))
@@ -275,7 +275,7 @@ func markLessons() []Lesson {
 		solve: func(b *board) string {
 			coat := alloys.GoldCoat{Gold: 0.75, Density: 15.5 * gcc}
 			fine := value[units.Length](b)(alloys.FineThickness(3*um, coat))
-			term := value[alloys.Term](b)(alloys.FTCTerm("vermeil"))
+			term := value[alloys.TradeTerm](b)(alloys.FTCTerm("vermeil"))
 			b.add(alloys.FineThicknessWorking(3*um, coat))
 			short := value[[]string](b)(term.Shortfalls(alloys.CoatFacts{Karat: 18, Fine: fine, Base: 925}))
 			b.show("d = t_min - t_f", "FTC23", working.Of("d", "fine gold that is lacking", term.LeastFine-fine),

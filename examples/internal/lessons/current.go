@@ -72,7 +72,7 @@ func currentLessons() []Lesson {
 			"What is the charge, and how much of it is a guess?",
 		Good: "exact for straight lines; what the logger slept through is a guess",
 		solve: func(b *board) string {
-			log := []faraday.Sample{{At: 0, Current: 0}, {At: units.Minute, Current: 0.5 * ampere},
+			log := []faraday.CurrentReading{{At: 0, Current: 0}, {At: units.Minute, Current: 0.5 * ampere},
 				{At: 2 * units.Minute, Current: 0.5 * ampere}, {At: 6 * units.Minute, Current: 0.4 * ampere}}
 			r := value[faraday.LoggedCharge](b)(faraday.IntegrateLog(log, 90*second))
 			i := func(k int) working.Term {
@@ -93,8 +93,8 @@ func currentLessons() []Lesson {
 		Good: "0.1 % as gas; less oxygen where cyanide is oxidised instead. Draw hydrogen off: it burns",
 		solve: func(b *board) string {
 			t, p := units.Celsius(25), units.Pressure(units.Atmosphere)
-			h := value[faraday.Gas](b)(faraday.Hydrogen(units.AmpereHour, 0.35, t, p))
-			o := value[faraday.Gas](b)(faraday.Oxygen(units.AmpereHour, t, p))
+			h := value[faraday.GasVolume](b)(faraday.Hydrogen(units.AmpereHour, 0.35, t, p))
+			o := value[faraday.GasVolume](b)(faraday.Oxygen(units.AmpereHour, t, p))
 			terms := []working.Term{working.Of("Q", "charge", units.Charge(units.AmpereHour)),
 				working.Constant("F", "Faraday constant",
 					faraday.FaradayConstant, "C/mol"), working.Constant("R", "gas constant", faraday.GasConstant,

@@ -11,14 +11,14 @@ import (
 // electricalLessons are about anodes, volts, heat and air.
 func electricalLessons() []Lesson {
 	cell := electrical.Cell{
-		Conductivity: electrical.Window[units.Conductivity]{Low: 4 * units.SiemensPerMetre,
+		Conductivity: electrical.Interval[units.Conductivity]{Low: 4 * units.SiemensPerMetre,
 			High: 6 * units.SiemensPerMetre},
 		Gap: electrical.Exactly(100 * mm), Cathode: 1 * dm2, Anode: 2 * dm2,
-		Reversible:           electrical.Window[units.Voltage]{Low: 1.2, High: 1.6},
-		CathodeOverpotential: electrical.Window[units.Voltage]{Low: 0.3, High: 0.5},
-		AnodeOverpotential:   electrical.Window[units.Voltage]{Low: 0.3, High: 0.6}, Leads: 20 * units.Milliohm,
+		Reversible:           electrical.Interval[units.Voltage]{Low: 1.2, High: 1.6},
+		CathodeOverpotential: electrical.Interval[units.Voltage]{Low: 0.3, High: 0.5},
+		AnodeOverpotential:   electrical.Interval[units.Voltage]{Low: 0.3, High: 0.6}, Leads: 20 * units.Milliohm,
 	}
-	tank := electrical.Tank{Mass: 20 * units.Kilogram, SpecificHeat: 4 * electrical.JoulePerGramKelvin,
+	tank := electrical.HeatedTank{Mass: 20 * units.Kilogram, SpecificHeat: 4 * electrical.JoulePerGramKelvin,
 		Loss: 8 * electrical.WattPerKelvin,
 		Room: units.Celsius(20)}
 	return []Lesson{{
@@ -37,7 +37,7 @@ func electricalLessons() []Lesson {
 			"How much have they lost?",
 		Good: "sludge and stubs come on top",
 		solve: func(b *board) string {
-			ni := value[faraday.Deposit](b)(faraday.DepositOf("Ni", 2))
+			ni := value[faraday.Deposit](b)(faraday.NewDeposit("Ni", 2))
 			m := value[units.Mass](b)(electrical.AnodeUsed(ni.Equivalent, 40*units.AmpereHour, 1, 0.98))
 			b.one(electrical.AnodeUsedWorking(ni.Equivalent, 40*units.AmpereHour, 1, 0.98))
 			return fmt.Sprintf("They have lost %s, say %s.", b.last(), m.Text(g, 0))
@@ -59,9 +59,9 @@ func electricalLessons() []Lesson {
 			"conducts 4 to 6 S/m. How many volts, watts, and watts from the mains at 80 %?",
 		Good: "the window is as wide as it can get; its high end sizes the rectifier",
 		solve: func(b *board) string {
-			r := value[electrical.Window[units.Resistance]](b)(cell.Resistance())
+			r := value[electrical.Interval[units.Resistance]](b)(cell.Resistance())
 			v := value[electrical.Drop](b)(cell.Voltage(2 * units.Ampere))
-			p := value[electrical.Window[units.Power]](b)(cell.Power(2 * units.Ampere))
+			p := value[electrical.Interval[units.Power]](b)(cell.Power(2 * units.Ampere))
 			m := value[units.Power](b)(electrical.Mains(p.High, 0.8))
 			b.add(cell.VoltageWorking(2 * units.Ampere))
 			return fmt.Sprintf("From %s to %s. The bath's own %s take %s of it. At the most that is %s, %s from "+
@@ -73,7 +73,7 @@ func electricalLessons() []Lesson {
 		Question: "The same cell runs hard gold at 2 A and 35 % efficiency.\nHow many watts stay in the bath?",
 		Good:     "both ends hold; size a cooler by the high one",
 		solve: func(b *board) string {
-			p := value[electrical.Window[units.Power]](b)(cell.Heat(2*units.Ampere, 0.35, 0))
+			p := value[electrical.Interval[units.Power]](b)(cell.Heat(2*units.Ampere, 0.35, 0))
 			b.add(cell.HeatWorking(2*units.Ampere, 0.35, 0))
 			return fmt.Sprintf("Between %s and %s.", p.Low, b.last())
 		},

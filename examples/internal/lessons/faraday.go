@@ -11,7 +11,7 @@ import (
 
 // gold is what a bath of gold cyanide lays down: one electron, hardened to 17 g/cm³.
 func gold(b *board) faraday.Deposit {
-	d := value[faraday.Deposit](b)(faraday.DepositOf("Au", 1))
+	d := value[faraday.Deposit](b)(faraday.NewDeposit("Au", 1))
 	d.Density = 17 * gcc
 	return d
 }
@@ -26,7 +26,7 @@ func faradayLessons() []Lesson {
 		solve: func(b *board) string {
 			au := value[faraday.Element](b)(faraday.Lookup("Au"))
 			trade := value[faraday.Trade](b)(gold(b).Trade())
-			b.one(faraday.EquivalentOfWorking(au.Weight.Value, 1))
+			b.one(faraday.NewEquivalentWorking(au.Weight.Value, 1))
 			return fmt.Sprintf("The equivalent is %s: one ampere-hour brings %.3f g.", b.last(),
 				trade.GramPerAmpereHour)
 		},
@@ -41,12 +41,12 @@ func faradayLessons() []Lesson {
 			lowest := 0
 			for _, e := range faraday.Elements() {
 				for _, n := range e.Valences() {
-					if eq := value[units.Equivalent](b)(faraday.EquivalentOf(e.Weight.Value, n)); eq > most {
+					if eq := value[units.Equivalent](b)(faraday.NewEquivalent(e.Weight.Value, n)); eq > most {
 						best, most, lowest = e, eq, n
 					}
 				}
 			}
-			b.one(faraday.EquivalentOfWorking(best.Weight.Value, lowest))
+			b.one(faraday.NewEquivalentWorking(best.Weight.Value, lowest))
 			return fmt.Sprintf("It is %s, with %s.", best.Name, b.last())
 		},
 	}, {
@@ -194,8 +194,8 @@ func faradayLessons() []Lesson {
 			"How much of the current does the copper take?",
 		Good: "exact for the analysis given",
 		solve: func(b *board) string {
-			au := value[faraday.Part](b)(faraday.PartOf("Au", 1, 0.85))
-			cu := value[faraday.Part](b)(faraday.PartOf("Cu", 1, 0.15))
+			au := value[faraday.DepositPart](b)(faraday.NewDepositPart("Au", 1, 0.85))
+			cu := value[faraday.DepositPart](b)(faraday.NewDepositPart("Cu", 1, 0.15))
 			shares := value[[]units.Ratio](b)(faraday.CurrentShares(au, cu))
 			if b.err != nil {
 				return ""

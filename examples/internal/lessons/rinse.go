@@ -10,7 +10,7 @@ import (
 
 // dripping is what a rack of hands carries off: 20 mL every 10 min.
 func dripping(b *board) rinse.Flow {
-	return value[rinse.Flow](b)(rinse.FlowOf(20*units.Millilitre, 10*units.Minute))
+	return value[rinse.Flow](b)(rinse.NewFlow(20*units.Millilitre, 10*units.Minute))
 }
 
 // rinseLessons are about drag-out and about rinses.
@@ -23,7 +23,7 @@ func rinseLessons() []Lesson {
 			"How much solution goes with them?",
 		Good: "a factor of two; weigh a wet rack where it matters",
 		solve: func(b *board) string {
-			load := rinse.Load{Area: 40 * dm2, Shape: rinse.VerticalWell, Drain: 20 * units.Second,
+			load := rinse.WetLoad{Area: 40 * dm2, Shape: rinse.VerticalWell, Drain: 20 * units.Second,
 				Thickness: rinse.Thin}
 			b.add(load.DragOutWorking())
 			return fmt.Sprintf("About %s go with them.", b.last())
@@ -78,10 +78,10 @@ func rinseLessons() []Lesson {
 			"What does it hold after 50 loads, and when is 1 g/L reached at a load every 10 min?",
 		Good: "exact for complete mixing; move the work",
 		solve: func(b *board) string {
-			tank := rinse.Tank{Bath: bath, Volume: 10 * litre, DragOut: 20 * ml}
+			tank := rinse.RinseTank{Bath: bath, Volume: 10 * litre, DragOut: 20 * ml}
 			n := value[int](b)(tank.LoadsTo(1 * gl))
 			t := value[units.Duration](b)(tank.TimeTo(1*gl, 10*units.Minute))
-			bal := value[rinse.Balance](b)(tank.Balance(50))
+			bal := value[rinse.MetalBalance](b)(tank.Balance(50))
 			b.add(tank.AfterWorking(50))
 			return fmt.Sprintf("After 50 loads it holds %s; 1 g/L takes %d loads, %s. Of %s carried in, %s went "+
 				"on with the work.",
@@ -93,7 +93,7 @@ func rinseLessons() []Lesson {
 			"How much weaker than the bath is the last one after 50 loads?",
 		Good: "exact for complete mixing; it gets worse with every load",
 		solve: func(b *board) string {
-			tank := rinse.Tank{Bath: bath, Volume: 10 * litre, DragOut: 20 * ml}
+			tank := rinse.RinseTank{Bath: bath, Volume: 10 * litre, DragOut: 20 * ml}
 			row := value[[]units.MassConcentration](b)(tank.Row([]units.Volume{10 * litre, 10 * litre, 10 * litre}, 50))
 			if b.err != nil {
 				return ""
@@ -153,7 +153,7 @@ func rinseLessons() []Lesson {
 				return ""
 			}
 			split := value[[]rinse.Flow](b)(rinse.SplitWater(q[0]+q[1], 2, d, 0))
-			b.add(rinse.Series{Water: split, DragIn: d}.Working())
+			b.add(rinse.RinseSeries{Water: split, DragIn: d}.Working())
 			return fmt.Sprintf("Each needs %s; that brings 1 in %s.", q[0], b.last())
 		},
 	}}

@@ -85,9 +85,9 @@ func shapeLessons() []Lesson {
 				shape.Known{Value: 62 * cm2, What: "area of the case, from its drawing"}}
 			one := value[units.Area](b)(round.Area())
 			six := value[units.Area](b)(hex.Area())
-			k := value[units.Ratio](b)(plating.Spread(plating.Part{Name: "pillar", Count: 6, Area: one},
-				plating.Part{Name: "hexagonal pillar", Count: 2, Area: six},
-				plating.Part{Name: "case", Count: 1, Area: 62 * cm2}))
+			k := value[units.Ratio](b)(plating.Spread(plating.Item{Name: "pillar", Count: 6, Area: one},
+				plating.Item{Name: "hexagonal pillar", Count: 2, Area: six},
+				plating.Item{Name: "case", Count: 1, Area: 62 * cm2}))
 			b.add(load.Working())
 			return fmt.Sprintf("%s plate. The largest part has %.0f times the area of the smallest: watch the "+
 				"small ones.",
@@ -131,7 +131,7 @@ func shapeLessons() []Lesson {
 			lens := value[units.Area](b)(domes.Area())
 			b.add(domes.Working())
 			m := value[mesh.Mesh](b)(mesh.Cylinder(60*mm, 18*mm, mesh.Grid{Size: 4 * mm}))
-			part := value[mesh.MeasuredPart](b)(mesh.PartOf(m, "area of the flat bob, from its mesh", false))
+			part := value[mesh.MeasuredPart](b)(mesh.NewMeasuredPart(m, "area of the flat bob, from its mesh", false))
 			v := value[units.Volume](b)(mesh.Volume(m))
 			b.add(part.Working())
 			return fmt.Sprintf("The lens has %s; the flat bob has %s by its mesh, with %s of metal.", lens, b.last(), v)

@@ -24,9 +24,9 @@ func throwingLessons() []Lesson {
 		Good: "as good as the weighings; never compare two kinds or two cells",
 		solve: func(b *board) string {
 			k := value[units.Ratio](b)(cell.Ratio())
-			hb := value[throwing.HaringBlum](b)(throwing.HaringBlumOf(k, 3))
-			he := value[throwing.Heatley](b)(throwing.HeatleyOf(k, 3))
-			fi := value[throwing.Field](b)(throwing.FieldOf(k, 3))
+			hb := value[throwing.HaringBlum](b)(throwing.NewHaringBlum(k, 3))
+			he := value[throwing.Heatley](b)(throwing.NewHeatley(k, 3))
+			fi := value[throwing.Field](b)(throwing.NewField(k, 3))
 			kt, m := ratio("K", "distances, far over near", k), ratio("M", "metal, near over far", 3)
 			b.show("K = L₂/L₁", "ThrowingZinc1952", kt, working.Of("L₂", "far distance", cell.Far),
 				working.Of("L₁", "near distance", cell.Near))
