@@ -42,7 +42,7 @@ type store interface {
 // CreateFile opens a new book and the file for it, which must not exist yet.
 //
 // Errors: those of [New] and of the file system.
-func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
+func CreateFile(path string, bath Account, opened time.Time) (*File, error) {
 	if err := checkPath(path); err != nil {
 		return nil, err
 	}

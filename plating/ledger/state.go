@@ -114,7 +114,7 @@ func (s Alarms) String() string {
 }
 
 // state makes the public figures.
-func (c *core) state(b *Bath, seq int, when time.Time) State {
+func (c *core) state(b *Account, seq int, when time.Time) State {
 	if c.volume == 0 { // the zero Ledger
 		return State{}
 	}
@@ -154,7 +154,7 @@ func (s State) finite() error {
 	return units.Finite("uncertainty of the content", s.ContentUncertainty)
 }
 
-func (s *State) alarms(b *Bath, disagrees bool) Alarms {
+func (s *State) alarms(b *Account, disagrees bool) Alarms {
 	var a Alarms
 	set := func(on bool, alarm Alarms) {
 		if on {

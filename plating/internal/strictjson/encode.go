@@ -54,19 +54,19 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		return at(path, err)
 	}
 	if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+		raw, err := m.MarshalText()
+		if err != nil { // as of what is no number
+			return at(path, err)
+		}
 		if s, ok := inUnit(v, f.unit); ok {
 			return text(b, s)
-		}
-		raw, err := m.MarshalText()
-		if err != nil {
-			return at(path, err)
 		}
 		return text(b, string(raw))
 	}
 	switch v.Kind() {
 	case reflect.Struct:
 		return object(b, v, f.unit, path)
-	case reflect.Slice:
+	case reflect.Slice, reflect.Array:
 		b.WriteByte('[')
 		for i := range v.Len() {
 			if i > 0 {
