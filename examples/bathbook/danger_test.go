@@ -12,8 +12,8 @@ func bookOf(t *testing.T, more string) (path, out, errs string, status int) {
 	t.Helper()
 	dir := t.TempDir()
 	bath := filepath.Join(dir, "bath.json")
-	text := `{"name": "gold, acid cyanide strike", "metal": "Au", "volume": "5 L", "content": "2 g/L", "target": "5 g/L",
-		"equivalent": "7.349 g/(A·h)", "efficiency": {"value": "10 %"}, "salts": ["KAu(CN)2"]` + more + `}`
+	text := `{"name": "gold, acid cyanide strike", "metal": "Au", "volume": "5 L", "content": "2 g/L", "book": {"target": "5 g/L"},
+		"efficiency": "10 %", "anode_kind": "insoluble", "salt": "KAu(CN)2"` + more + `}`
 	if err := os.WriteFile(bath, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
@@ -60,8 +60,8 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 		`, "hazards": ["cyanide"]`: true} {
 		dir := t.TempDir()
 		bath := filepath.Join(dir, "bath.json")
-		text := `{"name": "gold bath 3", "metal": "Au", "volume": "5 L", "content": "2 g/L", "target": "5 g/L",
-			"equivalent": "7.349 g/(A·h)", "efficiency": {"value": "90 %"}, "salts": ["KAu(CN)2"]` + more + `}`
+		text := `{"name": "gold bath 3", "metal": "Au", "volume": "5 L", "content": "2 g/L", "book": {"target": "5 g/L"},
+			"efficiency": "90 %", "anode_kind": "insoluble", "salt": "KAu(CN)2"` + more + `}`
 		if err := os.WriteFile(bath, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -75,9 +75,9 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 		!strings.Contains(errs, "KAu(CN)2 holds gold(I)") {
 		t.Errorf("gold(III) fed with the salt of gold(I): status %d, %s", status, errs)
 	}
-	for more, word := range map[string]string{`, "pH": 4`: "pH", `, "pH": {"low": "acid"}`: "pH",
+	for more, word := range map[string]string{`, "pH": 40`: "pH", `, "pH": {"low": "acid"}`: "pH",
 		`, "hazards": ["poison"]`: "one of cyanide",
-		`, "hazards": "cyanide"`:  "a list", `, "valence": "gold"`: "whole number", `, "valence": 9`: "1 to 8",
+		`, "hazards": "cyanide"`:  "words in square brackets", `, "valence": "gold"`: "whole number", `, "valence": 9`: "1 to 8",
 		`, "pH": {"low": 5, "high": 4}`: "low end first"} {
 		if _, _, errs, status := bookOf(t, more); status != 1 || !strings.Contains(errs, word) {
 			t.Errorf("%s: status %d, %s", more, status, errs)
@@ -93,13 +93,14 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 func TestPropertyBookAfterAcid(t *testing.T) {
 	dir := t.TempDir()
 	for name, bath := range map[string]string{
-		"silver": `"name": "silver, cyanide", "metal": "Ag", "equivalent": "4.025 g/(A·h)", "salts": ["KAg(CN)2"]`,
-		"gold": `"name": "gold, acid cyanide", "metal": "Au", "equivalent": "7.349 g/(A·h)", "salts": ["KAu(CN)2"],
+		"silver": `"name": "silver, cyanide", "metal": "Ag", "salt": "KAg(CN)2"`,
+		"gold": `"name": "gold, acid cyanide", "metal": "Au", "salt": "KAu(CN)2",
 			"pH": {"low": 4, "high": 4.5}`,
-		"nickel": `"name": "nickel, Watts", "metal": "Ni", "equivalent": "1.095 g/(A·h)", "salts": ["NiSO4·6H2O"]`,
+		"nickel": `"name": "nickel, Watts", "metal": "Ni", "salt": "NiSO4·6H2O"`,
 	} {
 		file, book := filepath.Join(dir, name+".json"), filepath.Join(dir, name+".jsonl")
-		text := `{` + bath + `, "volume": "5 L", "content": "10 g/L", "target": "20 g/L", "efficiency": {"value": "90 %"}}`
+		text := `{` + bath + `, "volume": "5 L", "content": "10 g/L", "book": {"target": "20 g/L"},
+			"efficiency": "90 %", "anode_kind": "insoluble"}`
 		if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}

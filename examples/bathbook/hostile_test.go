@@ -35,7 +35,7 @@ func TestHostileWords(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sound := `{"name": "nickel", "metal": "Ni", "volume": "20 L", "content": "75 g/L", "equivalent": "1.095 g/(A·h)", "efficiency": {"value": "0.95"}`
+	sound := `{"name": "nickel", "metal": "Ni", "volume": "20 L", "content": "75 g/L", "anode_kind": "insoluble", "efficiency": "0.95"`
 	os.WriteFile(bath, []byte(sound+"}"), 0o644)
 	if status, _, errs := call("-new", bath, "-when", "2026-03-02T08:00:00Z", book); status != 0 {
 		t.Fatal(errs)
@@ -44,7 +44,7 @@ func TestHostileWords(t *testing.T) {
 	for name, text := range map[string]string{
 		"name": strings.Replace(sound, `"nickel"`, string(quoted), 1) + "}", "source": sound + `, "source": ` + string(quoted) + "}",
 		"field": sound + `, ` + string(quoted) + `: 1}`, "metal": strings.Replace(sound, `"Ni"`, string(quoted), 1) + "}",
-		"salt": sound + `, "salts": [` + string(quoted) + "]}", "raw": sound + ", \x1b[2K\r}", "number": sound + ", \"due\": " + string(quoted) + "}",
+		"salt": sound + `, "salt": ` + string(quoted) + "}", "raw": sound + ", \x1b[2K\r}", "number": sound + ", \"book\": {\"due\": " + string(quoted) + "}}",
 	} {
 		os.WriteFile(bath, []byte(text), 0o644)
 		status, out, errs := call("-new", bath, "-when", "2026-03-02T08:00:00Z", filepath.Join(dir, "n.jsonl"))

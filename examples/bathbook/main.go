@@ -4,7 +4,7 @@
 //	go run ./examples/bathbook                        an embedded book of a clock workshop
 //	go run ./examples/bathbook gold.jsonl             a book of your own; - reads standard input
 //	go run ./examples/bathbook -plot gold.svg gold.jsonl
-//	go run ./examples/bathbook -new bath.json gold.jsonl
+//	go run ./examples/bathbook -new examples/bathbook/demo-bath.json gold.jsonl
 //	go run ./examples/bathbook -load "charge=12 A·min, drag_out=4 mL, drag_in=4 mL" gold.jsonl
 //	go run ./examples/bathbook -analysis "content=7.9 g/L, uncertainty=0.1 g/L" -when 2026-03-02T16:00:00+01:00 gold.jsonl
 //
@@ -12,6 +12,9 @@
 // known: from the book, or measured now with -pH 4.4. Below pH 3 the salt frees
 // hydrogen cyanide. When the last entry of a cyanide bath speaks of acid, the pH is
 // asked for again.
+//
+// The file of -new is a bath in the one form that jobs and cases take as well, with what
+// only a book has in its member "book": see package plating/ledger.
 //
 // The other entries are -addition, -evaporation and -correction; -h lists the
 // fields of each with their units, and those of the bath of -new. -entries lists

@@ -10,8 +10,6 @@ import (
 	"testing"
 	"time"
 
-	"example.com/laydown/faraday"
-	"example.com/laydown/plating"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 )
@@ -31,25 +29,19 @@ func call(args ...string) (status int, out, errs string) {
 // small parts in hard gold. Its true efficiency is a little over the book's.
 func demoBook(t *testing.T) []byte {
 	t.Helper()
-	eq, err := faraday.NewEquivalent(196.96657*units.GramPerMole, 1)
+	file, err := os.Open("demo-bath.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	salt, err := faraday.ParseFormula("KAu(CN)2")
+	defer file.Close()
+	account, err := ledger.ReadAccount(file)
 	if err != nil {
 		t.Fatal(err)
 	}
+	salt := account.Salts[0]
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
 	var text bytes.Buffer
-	l, err := ledger.Start(&text, ledger.Bath{
-		Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Volume: 5 * units.Litre,
-		VolumeUncertainty: 50 * units.Millilitre,
-		Content:           8 * units.GramPerLitre, ContentUncertainty: 0.08 * units.GramPerLitre, Equivalent: eq, Fine: 0.996,
-		Efficiency: ledger.EfficiencyRange{Value: 0.35, Low: 0.32, High: 0.38}, Salts: []faraday.Formula{salt},
-		Low: 7 * units.GramPerLitre, High: 9 * units.GramPerLitre, Level: 4.7 * units.Litre, Due: 200 * units.AmpereMinute,
-		Life: 5, Source: "demo data",
-		PH: plating.PHWindow{Low: 4.2, High: 4.6},
-	}, opened)
+	l, err := ledger.Start(&text, account, opened)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,9 +149,9 @@ func TestPropertySameBook(t *testing.T) {
 func TestPropertyPosting(t *testing.T) {
 	dir := t.TempDir()
 	book, bath := filepath.Join(dir, "nickel.jsonl"), filepath.Join(dir, "bath.json")
-	os.WriteFile(bath, []byte(`{"name": "nickel, Watts type", "metal": "Ni", "volume": "20 L", "content": "75 g/L", "equivalent": "1.0947 g/(A·h)",
-		"efficiency": {"value": "95 %", "low": "93 %", "high": "97 %"}, "anode": {"share": "1", "efficiency": {"value": "99 %"}},
-		"salts": ["NiSO4·6H2O"], "low": "60 g/L", "high": "90 g/L"}`), 0o644)
+	os.WriteFile(bath, []byte(`{"name": "nickel, Watts type", "metal": "Ni", "volume": "20 L", "content": "75 g/L",
+		"efficiency": {"low": "93 %", "high": "97 %"}, "anode_kind": "soluble", "salt": "NiSO4·6H2O",
+		"book": {"anodes": {"share": "100 %", "efficiency": "99 %"}, "low": "60 g/L", "high": "90 g/L"}}`), 0o644)
 	steps := [][]string{
 		{"-new", bath, "-when", "2026-03-02T08:00:00Z", book},
 		{"-load", "charge=1200 A·min, drag_out=6 mL", "-when", "2026-03-02T12:00:00Z", "-note", "6 bezels", book},
@@ -221,7 +213,7 @@ func TestPropertyPlot(t *testing.T) {
 	}
 	// A book without any entry has a picture too.
 	book, bath := filepath.Join(dir, "new.jsonl"), filepath.Join(dir, "bath.json")
-	os.WriteFile(bath, []byte(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30 g/L", "equivalent": "1.118 mg/C", "efficiency": {"value": "99 %"}}`), 0o644)
+	os.WriteFile(bath, []byte(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30 g/L", "efficiency": "99 %", "anode_kind": "insoluble"}`), 0o644)
 	if status, _, errs := call("-new", bath, "-plot", filepath.Join(dir, "new.png"), book); status != 0 {
 		t.Errorf("status %d, %s", status, errs)
 	}
@@ -274,7 +266,7 @@ func TestBadCalls(t *testing.T) {
 		"into no file":    {with("-load", "charge=1 C", filepath.Join(dir, "none")), 1, "none"},
 		"into damaged":    {with("-load", "charge=1 C", damaged), 1, "damaged"},
 		"bath":            {with("-new", bad, filepath.Join(dir, "n")), 1, "colour"},
-		"two baths":       {with("-new", two, filepath.Join(dir, "n")), 1, "more than one"},
+		"two baths":       {with("-new", two, filepath.Join(dir, "n")), 1, "need one object"},
 		"no bath":         {with("-new", filepath.Join(dir, "none.json"), filepath.Join(dir, "n")), 1, "none.json"},
 		"over an old one": {with("-new", bad, book), 1, "colour"},
 	} {
@@ -290,8 +282,8 @@ func TestBadCalls(t *testing.T) {
 func TestBookedIsSaid(t *testing.T) {
 	dir := t.TempDir()
 	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
-	text := `{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
-		"efficiency": {"value": "35 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L"}`
+	text := `{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L",
+		"efficiency": "35 %", "anode_kind": "insoluble", "salt": "KAu(CN)2", "book": {"low": "7 g/L"}}`
 	if err := os.WriteFile(bath, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}

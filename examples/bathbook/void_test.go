@@ -59,7 +59,7 @@ func TestVoiding(t *testing.T) {
 		t.Errorf("the next load: status %d, %s\n%s", status, errs, out)
 	}
 	for fields, want := range map[string]string{"entry=0, reason=x": "start a new book", "entry=1, reason=x": "voided by no. 2 already",
-		"entry=2, reason=x": "no void", "entry=9, reason=x": "1 to 3", "reason=x": "entry: missing", "entry=3": "reason: missing"} {
+		"entry=2, reason=x": "no void", "entry=9, reason=x": "1 to 3", "reason=x": `entry: field "entry" is missing`, "entry=3": `reason: field "reason" is missing`} {
 		if status, _, errs := call("-void", fields, "-when", "2026-03-04T08:00:00Z", path); status != 1 || !strings.Contains(errs, want) {
 			t.Errorf("%s: status %d, %s", fields, status, errs)
 		}

@@ -17,7 +17,7 @@ func TestWrongWords(t *testing.T) {
 	book, bath := filepath.Join(dir, "b.jsonl"), filepath.Join(dir, "bath.json")
 	os.WriteFile(book, []byte(demo), 0o644)
 	const sound = `{"name": "nickel", "metal": "Ni", "volume": "20 L", "content": "75 g/L",
-		"equivalent": "1.095 g/(A·h)", "efficiency": {"value": "0.95"}}`
+		"anode_kind": "insoluble", "efficiency": "0.95"}`
 	but := func(old, with string) string {
 		if !strings.Contains(sound, old) {
 			t.Fatalf("%q is not there", old)
@@ -28,35 +28,40 @@ func TestWrongWords(t *testing.T) {
 		kind, text string // of a bath, kind is "new"
 		want       []string
 	}{
-		{"load", "chrge=12 A·min", []string{"-load: chrge: unknown field; known here: charge, weighed,", "drag_in_content"}},
-		{"load", "charge=12", []string{`charge: is "12": no unit`, "A·min"}},
-		{"load", "charge=12 kg", []string{`charge: is "12 kg"`, "A·min"}},
+		{"load", "chrge=12 A·min", []string{"-load: chrge: unknown field; known here are charge, weighed,", "drag_in_content"}},
+		{"load", "charge=12", []string{`charge: charge "12": no unit`, "A·min"}},
+		{"load", "charge=12 kg", []string{`charge: charge "12 kg"`, "A·min"}},
 		{"load", "", []string{"-load is empty", "charge=12 A·min", "-h lists"}},
-		{"evaporation", "volum=1 L", []string{"volum: unknown field; known here: volume"}},
-		{"analysis", "content=7 g/L", []string{"uncertainty: missing; needed here: content, uncertainty"}},
+		{"evaporation", "volum=1 L", []string{"volum: unknown field; known here are volume"}},
+		{"analysis", "content=7 g/L", []string{`uncertainty: field "uncertainty" is missing; need the standard uncertainty`}},
 		{"analysis", "content=7 g/L, uncertainty=1 g/L, reset=maybe", []string{`reset: is "maybe"; need true or false`}},
 		{"addition", "salt=KAu(CN)2.2H20, salt_mass=1 g", []string{"salt of the addition KAu(CN)2·2H20", "number of H2O"}},
-		{"new", but(`"20 L"`, "20"), []string{"volume: is 20; need number and unit in quotes, units: L, mL"}},
-		{"new", but(`"0.95"`, "0.95"), []string{`efficiency.value: is 0.95 without quotes; need "0.95"`}},
-		{"new", but(`{"value": "0.95"}`, `"95 %"`), []string{`efficiency: is "95 %"; need an object in braces with value`}},
-		{"new", but(`{"value": "0.95"}`, `{}`), []string{"efficiency.value: missing; needed here: value"}},
-		{"new", but(`"value"`, `"vlue"`), []string{"efficiency.vlue: unknown field; known here: value, low, high"}},
-		{"new", but(`"metal": "Ni", `, ""), []string{"metal: missing; needed here: name, metal, volume"}},
-		{"new", but(`"Ni"`, `""`), []string{"metal of the bath", "as Au"}},
-		{"new", but(`"Ni"`, `28`), []string{"metal: is 28; need text in quotes"}},
-		{"new", but(`"Ni"`, `null`), []string{"metal: is null; need text in quotes"}},
+		{"new", but(`"20 L"`, "20"), []string{"volume: is 20 without a unit; need number and unit in quotes; accepted: L, mL"}},
+		{"new", but(`"0.95"`, `"95"`), []string{"efficiency 9500 %", "at most 1"}},
+		{"new", but(`"0.95"`, `["95 %"]`), []string{`efficiency: is a list; need one value, or "low" and "high"`}},
+		{"new", but(`"0.95"`, `{}`), []string{`efficiency: need "low" and "high", or one of them`}},
+		{"new", but(`"0.95"`, `{"value": "95 %"}`), []string{"efficiency.value: unknown field; known here are low, high, set"}},
+		{"new", but(`"metal": "Ni", `, ""), []string{"metal: ", "not given; need the symbol of the metal"}},
+		{"new", but(`"name": "nickel", `, ""), []string{"name: ", "not given; need a few words"}},
+		{"new", but(`"volume": "20 L", `, ""), []string{"volume: ", "not given; need that at the level mark"}},
+		{"new", but(`"anode_kind": "insoluble", `, ""), []string{"anode_kind: ", "not given; need soluble or insoluble"}},
+		{"new", but(`"insoluble"`, `"soluble"`), []string{"book.anodes: ", "not given; need share and efficiency"}},
+		{"new", but(`"name"`, `"book": {"anodes": {"share": 1, "efficiency": "98 %"}}, "name"`), []string{"book.anodes: ", "insoluble"}},
+		{"new", but(`"Ni"`, `""`), []string{"metal: ", "as Au"}},
+		{"new", but(`"Ni"`, `28`), []string{`metal: is 28; need the symbol of the counted metal, as "Au"`}},
+		{"new", but(`"Ni"`, `null`), []string{"metal: is null; need the symbol"}},
 		{"new", but(`"Ni",`, `"Ni", "metal": "Au",`), []string{"metal: given twice"}},
-		{"new", but(`"name"`, `"salts": "NiSO4", "name"`), []string{`salts: is "NiSO4"; need a list in square brackets`}},
-		{"new", but(`"name"`, `"salts": ["NiSO4", 5], "name"`), []string{"salts[2]: is 5; need text in quotes"}},
-		{"new", but(`"name"`, `"salts": ["NiSO4.7H2"], "name"`), []string{"salt of the bath NiSO4·7H2", "number of H2O"}},
-		{"new", but("1.095", "10.95"), []string{bath + ": electrochemical equivalent", "2.18993 g"}},
+		{"new", but(`"name"`, `"book": {"salts": "NiSO4"}, "name"`), []string{`book.salts: is "NiSO4"; need formulas in quotes in square brackets`}},
+		{"new", but(`"name"`, `"book": {"salts": ["NiSO4", 5]}, "name"`), []string{"book.salts[2]: is 5; need formulas in quotes"}},
+		{"new", but(`"name"`, `"salt": "NiSO4.7H2", "name"`), []string{"salt of the bath NiSO4·7H2", "number of H2O"}},
+		{"new", but(`"name"`, `"valence": 7, "name"`), []string{bath + ": "}},
 		{"new", but(`"Ni"`, `"Xx"`), []string{bath + ": ", `"Xx"`}},
 		{"addition", "solution=100 mL", []string{"solution of 100 mL without its content", "entered as water"}},
 		{"addition", "water=500 L", []string{"volume of the bath", "at most 2 times"}},
 		{"new", sound[:60], []string{"line 1: ends in the middle; a brace, bracket or quote is not closed"}},
-		{"new", but("g/L\",", "g/L\""), []string{"line 2: something is wrong before '\"'; look for a comma"}},
-		{"new", "", []string{"empty; need an object in braces with name, metal"}},
-		{"new", "[]", []string{"is a list; need an object in braces with name"}},
+		{"new", but("g/L\",", "g/L\""), []string{"line 2: not JSON: something is wrong before '\"'; look for a comma"}},
+		{"new", "", []string{"empty; need an object with name, metal"}},
+		{"new", "[]", []string{"is a list; need an object in braces"}},
 		{"new", but("nickel", "nickel\xff"), []string{"not UTF-8"}},
 		{"new", sound, []string{book + ": there is a file of that name already", "another name", "leave -new away"}},
 	} {
@@ -150,8 +155,8 @@ func TestDamagedBook(t *testing.T) {
 func TestNotGiven(t *testing.T) {
 	dir := t.TempDir()
 	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
-	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "equivalent": "7.349 g/(A·h)",
-		"efficiency": {"value": "35 %", "low": "32 %", "high": "38 %"}, "salts": ["KAu(CN)2"], "low": "7 g/L", "pH": {"low": 4.2, "high": 4.6}}`), 0o644)
+	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "anode_kind": "insoluble",
+		"efficiency": {"low": "32 %", "high": "38 %"}, "salt": "KAu(CN)2", "book": {"low": "7 g/L"}, "pH": {"low": 4.2, "high": 4.6}}`), 0o644)
 	_, out, _ := call("-new", bath, "-when", "2026-12-28T08:00:00Z", book)
 	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out,
 		"(mark 5.00 L), uncertainty not given") || strings.Contains(out, "± 0.00") {

@@ -308,11 +308,11 @@ func (b *Bath) checkSet() error {
 		path string
 		set  float64
 	}{{"density", float64(b.Density.Set)}, {"pH", float64(b.PH.Set)}, {"volts", float64(b.Volts.Set)},
-		{"efficiency", float64(b.Efficiency.Set)}, {"time", float64(b.Time.Set)},
+		{"time", float64(b.Time.Set)},
 		{"max_thickness", float64(b.MaxThickness.Set)}, {"anode_ratio", float64(b.AnodeRatio.Set)}} {
 		if f.set != 0 {
 			return put(f.path+".set", &units.ValueError{Field: f.path, Value: "set", Need: "its low and high end: a value " +
-				"that is set has only content, temperature and current_density", Err: units.ErrInconsistent})
+				"that is set has only content, temperature, efficiency and current_density", Err: units.ErrInconsistent})
 		}
 	}
 	return nil

@@ -103,7 +103,11 @@ func (b *Bath) At(p OperatingPoint) (plating.OperatingBath, error) {
 	if hard != nil {
 		return plating.OperatingBath{}, hard
 	}
-	out, err := b.with(p, b.Density.Mid(), middle)
+	pick := middle
+	if set := b.Efficiency.Set; set != 0 { // the value in use
+		pick = func(units.Efficiency, units.Efficiency) units.Efficiency { return set }
+	}
+	out, err := b.with(p, b.Density.Mid(), pick)
 	if err != nil {
 		return plating.OperatingBath{}, err
 	}

@@ -5,7 +5,7 @@
 //	j, err := job.Read(f, open)
 //	s, err := j.Sheet()
 //	for _, stop := range s.Stops { ... }    a tank a stop, in order
-//	err = s.WriteText(w, job.Options{})     also WriteHTML and WriteJSON
+//	err = s.WriteText(w, job.SheetOptions{})     also WriteHTML and WriteJSON
 //
 // # What goes in
 //

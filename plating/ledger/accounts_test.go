@@ -13,7 +13,7 @@ import (
 )
 
 // book opens a book in memory and posts events, a day apart.
-func book(t *testing.T, b ledger.Bath, events ...ledger.Event) *ledger.Ledger {
+func book(t *testing.T, b ledger.Account, events ...ledger.Event) *ledger.Ledger {
 	t.Helper()
 	l, err := ledger.New(b, day(0))
 	if err != nil {
@@ -34,7 +34,7 @@ func TestIndependentAccounts(t *testing.T) {
 	var met ledger.Balance
 	for range 60 {
 		l := randomLedger(rng, 1+rng.IntN(30))
-		b := l.Bath()
+		b := l.Account()
 		sum := ledger.Balance{Opening: units.Mass(float64(b.Content) * float64(b.Volume))}
 		for _, r := range l.Records() {
 			sum.Added += r.Added
@@ -166,9 +166,9 @@ func TestPropertyOwnLists(t *testing.T) {
 	b := goldBath()
 	l := book(t, b)
 	b.Salts[0] = formula("AuCN")
-	mine := l.Bath()
+	mine := l.Account()
 	mine.Salts[0] = formula("AuCl3")
-	if got := l.Bath().Salts[0].String(); got != "KAu(CN)2" {
+	if got := l.Account().Salts[0].String(); got != "KAu(CN)2" {
 		t.Errorf("the salt of the book became %s", got)
 	}
 }

@@ -10,35 +10,35 @@ import (
 func TestPropertyAlarmLimits(t *testing.T) {
 	// Content, uncertainty, volume, charge since an analysis and turnovers are well within.
 	good := State{Content: 8, ContentUncertainty: 0.125, Volume: 5, SinceAnalysis: 100, Turnovers: 3}
-	bath := Bath{Low: 7, High: 9, Level: 4, Due: 200, Life: 5}
+	bath := Account{Low: 7, High: 9, Level: 4, Due: 200, Life: 5}
 	for name, c := range map[string]struct {
-		change func(*State, *Bath)
+		change func(*State, *Account)
 		want   Alarms
 	}{
-		"good":             {func(s *State, b *Bath) {}, 0},
-		"low":              {func(s *State, b *Bath) { s.Content = 6.9375 }, AlarmLow},
-		"on low":           {func(s *State, b *Bath) { s.Content = 7 }, AlarmPerhapsLow},
-		"near low":         {func(s *State, b *Bath) { s.Content = 7.1875 }, AlarmPerhapsLow},
-		"two from low":     {func(s *State, b *Bath) { s.Content = 7.25 }, 0},
-		"high":             {func(s *State, b *Bath) { s.Content = 9.0625 }, AlarmHigh},
-		"on high":          {func(s *State, b *Bath) { s.Content = 9 }, AlarmPerhapsHigh},
-		"near high":        {func(s *State, b *Bath) { s.Content = 8.8125 }, AlarmPerhapsHigh},
-		"two from high":    {func(s *State, b *Bath) { s.Content = 8.75 }, 0},
-		"on the level":     {func(s *State, b *Bath) { s.Volume = 4 }, 0},
-		"below the level":  {func(s *State, b *Bath) { s.Volume = 3.9375 }, AlarmLevel},
-		"not yet due":      {func(s *State, b *Bath) { s.SinceAnalysis = 199 }, 0},
-		"due":              {func(s *State, b *Bath) { s.SinceAnalysis = 200 }, AlarmAnalysisDue},
-		"life":             {func(s *State, b *Bath) { s.Turnovers = 5 }, AlarmLife},
-		"not yet its life": {func(s *State, b *Bath) { s.Turnovers = 4.9375 }, 0},
-		"unsure": {func(s *State, b *Bath) { s.ContentUncertainty = 20 },
+		"good":             {func(s *State, b *Account) {}, 0},
+		"low":              {func(s *State, b *Account) { s.Content = 6.9375 }, AlarmLow},
+		"on low":           {func(s *State, b *Account) { s.Content = 7 }, AlarmPerhapsLow},
+		"near low":         {func(s *State, b *Account) { s.Content = 7.1875 }, AlarmPerhapsLow},
+		"two from low":     {func(s *State, b *Account) { s.Content = 7.25 }, 0},
+		"high":             {func(s *State, b *Account) { s.Content = 9.0625 }, AlarmHigh},
+		"on high":          {func(s *State, b *Account) { s.Content = 9 }, AlarmPerhapsHigh},
+		"near high":        {func(s *State, b *Account) { s.Content = 8.8125 }, AlarmPerhapsHigh},
+		"two from high":    {func(s *State, b *Account) { s.Content = 8.75 }, 0},
+		"on the level":     {func(s *State, b *Account) { s.Volume = 4 }, 0},
+		"below the level":  {func(s *State, b *Account) { s.Volume = 3.9375 }, AlarmLevel},
+		"not yet due":      {func(s *State, b *Account) { s.SinceAnalysis = 199 }, 0},
+		"due":              {func(s *State, b *Account) { s.SinceAnalysis = 200 }, AlarmAnalysisDue},
+		"life":             {func(s *State, b *Account) { s.Turnovers = 5 }, AlarmLife},
+		"not yet its life": {func(s *State, b *Account) { s.Turnovers = 4.9375 }, 0},
+		"unsure": {func(s *State, b *Account) { s.ContentUncertainty = 20 },
 			AlarmPerhapsLow | AlarmPerhapsHigh},
-		"unsure and not watched": {func(s *State, b *Bath) { *b, s.ContentUncertainty = Bath{}, 20 }, 0},
-		"a low of one":           {func(s *State, b *Bath) { b.Low, s.Content, b.High = 1, 0.9375, 0 }, AlarmLow},
-		"perhaps a low of one":   {func(s *State, b *Bath) { b.Low, s.Content, b.High = 1, 1, 0 }, AlarmPerhapsLow},
-		"a high of one":          {func(s *State, b *Bath) { b.Low, s.Content, b.High = 0, 1.0625, 1 }, AlarmHigh},
-		"perhaps a high of one":  {func(s *State, b *Bath) { b.Low, s.Content, b.High = 0, 1, 1 }, AlarmPerhapsHigh},
-		"due of one":             {func(s *State, b *Bath) { b.Due = 1 }, AlarmAnalysisDue},
-		"life of one":            {func(s *State, b *Bath) { b.Life = 1 }, AlarmLife},
+		"unsure and not watched": {func(s *State, b *Account) { *b, s.ContentUncertainty = Account{}, 20 }, 0},
+		"a low of one":           {func(s *State, b *Account) { b.Low, s.Content, b.High = 1, 0.9375, 0 }, AlarmLow},
+		"perhaps a low of one":   {func(s *State, b *Account) { b.Low, s.Content, b.High = 1, 1, 0 }, AlarmPerhapsLow},
+		"a high of one":          {func(s *State, b *Account) { b.Low, s.Content, b.High = 0, 1.0625, 1 }, AlarmHigh},
+		"perhaps a high of one":  {func(s *State, b *Account) { b.Low, s.Content, b.High = 0, 1, 1 }, AlarmPerhapsHigh},
+		"due of one":             {func(s *State, b *Account) { b.Due = 1 }, AlarmAnalysisDue},
+		"life of one":            {func(s *State, b *Account) { b.Life = 1 }, AlarmLife},
 	} {
 		s, b := good, bath
 		c.change(&s, &b)

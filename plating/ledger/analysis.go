@@ -106,7 +106,7 @@ func CombineWorking(first, second Estimate) ([]working.Step, error) {
 //
 // with the book's metal m, the analysed content c, the volume V and the charge
 // Q of the computed loads since the last analysis.
-func (cmp *Comparison) imply(b *Bath, c *core) {
+func (cmp *Comparison) imply(b *Account, c *core) {
 	perEfficiency := b.fine() * float64(b.Equivalent) * c.computedCharge
 	if perEfficiency == 0 {
 		return

@@ -46,7 +46,7 @@ func (t *total) add(x float64) {
 
 func (t total) value() float64 { return t.sum + t.rest }
 
-func newCore(b *Bath) core {
+func newCore(b *Account) core {
 	c := core{metal: float64(b.Content) * float64(b.Volume), volume: float64(b.Volume)}
 	c.opening = c.metal
 	c.sens[byVolume] = float64(b.Content)
@@ -59,7 +59,7 @@ func newCore(b *Bath) core {
 func square(x float64) float64 { return x * x }
 
 // variance returns the squared standard uncertainty of the metal.
-func (c *core) variance(b *Bath) float64 {
+func (c *core) variance(b *Account) float64 {
 	v := c.own + square(c.sens[byCathode]*b.Efficiency.spread()) + square(c.sens[byVolume]*float64(b.VolumeUncertainty))
 	if b.Anode.Soluble() {
 		v += square(c.sens[byAnode] * b.Anode.Efficiency.spread())
@@ -69,7 +69,7 @@ func (c *core) variance(b *Bath) float64 {
 
 // contentVariance is that of metal over volume: a mark that is too high adds
 // metal to the opening and thins it by the same, so only the difference counts.
-func (c *core) contentVariance(b *Bath) float64 {
+func (c *core) contentVariance(b *Account) float64 {
 	slope := c.sens[byVolume]/c.volume - c.metal/square(c.volume)
 	v := c.own + square(c.sens[byCathode]*b.Efficiency.spread())
 	if b.Anode.Soluble() {
@@ -83,7 +83,7 @@ func (c *core) contentVariance(b *Bath) float64 {
 const mostMarks = 2
 
 // settle checks that metal and volume are what they can be.
-func (c *core) settle(b *Bath) error {
+func (c *core) settle(b *Account) error {
 	if c.metal < 0 {
 		return &units.ValueError{Field: "metal in the bath", Value: units.Mass(c.metal).String(),
 			Need: "an analysis or a correction before this entry: the book does not know of that much metal",
@@ -108,7 +108,7 @@ func (c *core) settle(b *Bath) error {
 	return units.Finite("charge in the book", units.Charge(c.charge))
 }
 
-func (l Load) apply(b *Bath, c *core, r *Record) error {
+func (l Load) apply(b *Account, c *core, r *Record) error {
 	in := float64(l.DragIn) * float64(l.DragInContent)
 	c.metal += in
 	c.volume += float64(l.DragIn)
@@ -163,12 +163,12 @@ func (l Load) apply(b *Bath, c *core, r *Record) error {
 	return nil
 }
 
-func (e Evaporation) apply(_ *Bath, c *core, _ *Record) error {
+func (e Evaporation) apply(_ *Account, c *core, _ *Record) error {
 	c.volume -= float64(e.Volume)
 	return nil
 }
 
-func (a Addition) apply(b *Bath, c *core, r *Record) error {
+func (a Addition) apply(b *Account, c *core, r *Record) error {
 	m, err := a.MetalMass(b.Metal)
 	if err != nil {
 		return err
@@ -184,7 +184,7 @@ func (a Addition) apply(b *Bath, c *core, r *Record) error {
 	return nil
 }
 
-func (k Correction) apply(_ *Bath, c *core, r *Record) error {
+func (k Correction) apply(_ *Account, c *core, r *Record) error {
 	c.metal += float64(k.Metal)
 	c.volume += float64(k.Volume)
 	c.own += square(float64(k.Uncertainty))
@@ -193,7 +193,7 @@ func (k Correction) apply(_ *Bath, c *core, r *Record) error {
 	return nil
 }
 
-func (a Analysis) apply(b *Bath, c *core, r *Record) error {
+func (a Analysis) apply(b *Account, c *core, r *Record) error {
 	book := Estimate{Content: units.MassConcentration(c.metal / c.volume),
 		Uncertainty: units.MassConcentration(math.Sqrt(c.contentVariance(b)))}
 	lab := Estimate{Content: a.Content, Uncertainty: a.Uncertainty}

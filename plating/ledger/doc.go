@@ -83,7 +83,7 @@
 //
 // # What to add
 //
-// By the meter: [Bath.SaltPerCharge] is the setting of a feeder, in grams of salt
+// By the meter: [Account.SaltPerCharge] is the setting of a feeder, in grams of salt
 // for each ampere-minute, and [Ledger.ByCharge] what is due since the last addition.
 // It does not see drag-out. By analysis: [Ledger.ByAnalysis] brings the bath to its
 // target with the volume at its mark. [Ledger.Forecast] carries the mean of past
@@ -134,10 +134,32 @@
 //
 // # People
 //
-// What people write is read by [ReadBath], a JSON object with the fields of a [Bath], and by
-// [ParseEvent], a list as "charge=12 A·min, drag_out=4 mL"; [Fields] lists the fields with an
-// example each, for a help text or a form. [Enter] does all of an entry in a file: open, ask
-// [Ledger.CheckSlip], append, close, and begin anew when another program was faster. [Salvage]
+// A book is opened from a file of the bath in the one form that jobs, cases and files of
+// baths take, see package bath, with what only a book has in its member "book":
+//
+//	{
+//	  "name": "gold, acid cyanide, cobalt hardened", "metal": "Au",
+//	  "volume": "5 L",                              at the level mark
+//	  "content": "8 g/L",                           on opening
+//	  "efficiency": {"low": "32 %", "high": "38 %"},
+//	  "anode_kind": "insoluble",                    or soluble: never assumed
+//	  "salt": "KAu(CN)2", "pH": {"low": 4.2, "high": 4.6}, "hazards": ["cyanide", "acid"],
+//	  "book": {
+//	    "target": "8 g/L", "low": "7 g/L", "high": "9 g/L",    alarms, and where additions aim
+//	    "level": "4.7 L", "due": "200 A·min", "life": 5,
+//	    "volume_uncertainty": "50 mL", "content_uncertainty": "0.08 g/L",
+//	    "salts": ["KAu(CN)2"],                      where there are several
+//	    "anodes": {"share": "90 %", "efficiency": "98 %"}      of soluble ones, needed
+//	  }
+//	}
+//
+// [ReadAccount] reads it, [Schema] describes it to other programs, and [FromBath] does the
+// same for a bath that a program has: equivalent and fine share follow from the deposit.
+//
+// An entry is read by [ParseEvent] from a list as "charge=12 A·min, drag_out=4 mL"; [Fields]
+// lists the fields with an example each, for a help text or a form. [Enter] does all of an
+// entry in a file: open, ask [Ledger.CheckSlip], append, close, and begin anew when another
+// program was faster. [Salvage]
 // opens a damaged book as far as it is whole. [Ledger.WriteSheet] prints a book for the bench,
 // with what to add and what not to.
 //

@@ -12,7 +12,7 @@ import (
 
 // Aim returns the content that additions bring the bath to: the target, or the opening
 // content where none is given.
-func (b *Bath) Aim() units.MassConcentration {
+func (b *Account) Aim() units.MassConcentration {
 	if b.Target == 0 {
 		return b.Content
 	}

@@ -180,12 +180,12 @@ func ExampleEnter() {
 }
 
 // The bath of a new book as a finisher writes it, with a slip.
-func ExampleReadBath() {
-	_, err := ledger.ReadBath(strings.NewReader(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30",
-		"equivalent": "1.118 mg/C", "efficiency": {"value": "99 %"}}`))
+func ExampleReadAccount() {
+	_, err := ledger.ReadAccount(strings.NewReader(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30",
+		"efficiency": "99 %", "anode_kind": "insoluble"}`))
 	fmt.Println(err)
 	// Output:
-	// content: is "30": no unit after the number; units: g/L, mg/L, kg/m³, g/mL, oz/US gal, oz/imp gal, ozt/US gal, ozt/imp gal, dwt/US gal, dwt/imp gal, lb/US gal
+	// content: mass concentration "30": no unit after the number; accepted: g/L, mg/L, kg/m³, g/mL, oz/US gal, oz/imp gal, ozt/US gal, ozt/imp gal, dwt/US gal, dwt/imp gal, lb/US gal
 }
 
 // The first lines of a book whose third line is damaged.

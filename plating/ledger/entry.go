@@ -18,9 +18,9 @@ type Entry struct {
 // [Analysis] or [Correction]; or what happened to the book: [Void].
 type Event interface {
 	// check refuses what no bath can take.
-	check(b *Bath) error
+	check(b *Account) error
 	// apply changes the running figures of the book.
-	apply(b *Bath, c *core, r *Record) error
+	apply(b *Account, c *core, r *Record) error
 }
 
 // A Load is one immersion of parts in the bath. In the bath it counts in this order:
@@ -39,7 +39,7 @@ type Load struct {
 	DragInContent      units.MassConcentration `json:"drag_in_content,omitzero"` // of the metal in it: not zero behind a recovery rinse
 }
 
-func (l Load) check(b *Bath) error {
+func (l Load) check(b *Account) error {
 	if err := units.NonNegative("charge", l.Charge); err != nil {
 		return err
 	}
@@ -76,10 +76,10 @@ func (l Load) check(b *Bath) error {
 // An Evaporation is water that went into the air. Metal stays, so the content
 // rises. What is topped up afterwards is an [Addition] of water.
 type Evaporation struct {
-	Volume units.Volume `json:"volume"`
+	Volume units.Volume `json:"volume,must" need:"the water that is gone, as 120 mL"`
 }
 
-func (e Evaporation) check(*Bath) error { return units.Positive("evaporated volume", e.Volume) }
+func (e Evaporation) check(*Account) error { return units.Positive("evaporated volume", e.Volume) }
 
 // An Addition feeds the bath: a salt by mass, metal by mass, solution by volume,
 // water, or several of them at once.
@@ -168,7 +168,7 @@ func (a Addition) MetalMass(metal string) (units.Mass, error) {
 	return units.Mass(m), units.Finite("metal of the addition", units.Mass(m))
 }
 
-func (a Addition) check(b *Bath) error {
+func (a Addition) check(b *Account) error {
 	m, err := a.MetalMass(b.Metal)
 	if err != nil {
 		return err
@@ -186,12 +186,12 @@ func (a Addition) check(b *Bath) error {
 // analysis counts alone, and disagrees with nobody, where the opening content came
 // without an uncertainty: that is a guess, and not one without error.
 type Analysis struct {
-	Content     units.MassConcentration `json:"content"`
-	Uncertainty units.MassConcentration `json:"uncertainty"` // standard, > 0
+	Content     units.MassConcentration `json:"content,must" need:"what was found, as 7.9 g/L"`
+	Uncertainty units.MassConcentration `json:"uncertainty,must" need:"the standard uncertainty of the analysis, as 0.1 g/L"` // > 0
 	Reset       bool                    `json:"reset,omitempty"`
 }
 
-func (a Analysis) check(*Bath) error {
+func (a Analysis) check(*Account) error {
 	if err := units.NonNegative("analysed content", a.Content); err != nil {
 		return err
 	}
@@ -205,10 +205,10 @@ type Correction struct {
 	Metal       units.Mass   `json:"metal,omitzero"`
 	Volume      units.Volume `json:"volume,omitzero"`
 	Uncertainty units.Mass   `json:"uncertainty,omitzero"` // standard, of the metal
-	Reason      string       `json:"reason"`               // needed
+	Reason      string       `json:"reason,must" need:"a few words"`
 }
 
-func (k Correction) check(*Bath) error {
+func (k Correction) check(*Account) error {
 	if err := units.Finite("corrected metal", k.Metal); err != nil {
 		return err
 	}

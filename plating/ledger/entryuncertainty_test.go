@@ -14,7 +14,7 @@ import (
 // without its uncertainty is the second way to the figure.
 func TestIndependentEntryUncertainty(t *testing.T) {
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
-	variance := func(b ledger.Bath, e ledger.Event) float64 {
+	variance := func(b ledger.Account, e ledger.Event) float64 {
 		t.Helper()
 		l, err := ledger.New(b, opened)
 		if err != nil {

@@ -14,7 +14,7 @@ import (
 )
 
 // workshopBath is the hard gold of a clock-restoration workshop.
-func workshopBath() ledger.Bath {
+func workshopBath() ledger.Account {
 	eq, err := faraday.NewEquivalent(196.96657*units.GramPerMole, 1)
 	if err != nil {
 		panic(err)
@@ -23,7 +23,7 @@ func workshopBath() ledger.Bath {
 	if err != nil {
 		panic(err)
 	}
-	return ledger.Bath{
+	return ledger.Account{
 		Name: "gold, acid cyanide, cobalt hardened", Metal: "Au",
 		Volume: 5 * units.Litre, Content: 8 * units.GramPerLitre, ContentUncertainty: 0.1 * units.GramPerLitre,
 		Equivalent: eq, Efficiency: ledger.EfficiencyRange{Value: 0.35, Low: 0.30, High: 0.40},
@@ -61,7 +61,7 @@ func Example() {
 	}
 	fmt.Printf("both: %s, which would be an efficiency of %s\n", r.Comparison.Both.Content.Text(units.GramPerLitre, 2),
 		r.Comparison.Efficiency.Percent(1))
-	add, err := book.ByAnalysis(book.Bath().Salts[0])
+	add, err := book.ByAnalysis(book.Account().Salts[0])
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -74,14 +74,14 @@ func Example() {
 	// add 16.6 g of KAu(CN)2, of it 11.4 g gold
 }
 
-func ExampleBath_SaltPerCharge() {
+func ExampleAccount_SaltPerCharge() {
 	b := workshopBath()
 	f, err := b.SaltPerCharge(b.Salts[0])
 	fmt.Println(f.Text(units.GramPerAmpereMinute, 4), err)
 	// Output: 0.0627 g/(A·min) <nil>
 }
 
-func ExampleBath_SaltPerChargeWorking() {
+func ExampleAccount_SaltPerChargeWorking() {
 	b := workshopBath()
 	steps, err := b.SaltPerChargeWorking(b.Salts[0])
 	if err != nil {
@@ -99,8 +99,8 @@ func ExampleBath_SaltPerChargeWorking() {
 
 // Nickel with soluble anodes that do better than the cathode: some insoluble
 // ones level it.
-func ExampleBath_Rates() {
-	nickel := ledger.Bath{Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre,
+func ExampleAccount_Rates() {
+	nickel := ledger.Account{Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre,
 		Content:    75 * units.GramPerLitre,
 		Equivalent: 1.0947 * units.GramPerAmpereHour, Efficiency: ledger.EfficiencyRange{Value: 0.95},
 		Anode: ledger.Anode{Share: 1, Efficiency: ledger.EfficiencyRange{Value: 0.99}}}
@@ -152,7 +152,7 @@ func ExampleLedger_Forecast() {
 	for i := range 5 {
 		book.Post(ledger.Entry{When: at.AddDate(0, 0, i), Event: ledger.Load{Charge: 12 * units.AmpereMinute}})
 	}
-	f, err := book.Forecast(ledger.Plan{Salt: book.Bath().Salts[0], Next: 2})
+	f, err := book.Forecast(ledger.Plan{Salt: book.Account().Salts[0], Next: 2})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -221,7 +221,7 @@ func ExampleRead() {
 	book, _ := ledger.Start(&text, workshopBath(), at)
 	book.Append(&text, ledger.Entry{When: at, Event: ledger.Evaporation{Volume: 100 * units.Millilitre}, Note: "weekend"})
 	b, err := ledger.Read(strings.NewReader(text.String()))
-	fmt.Println(b.Bath.Name, len(b.Entries), b.Entries[0].Note, err)
+	fmt.Println(b.Account.Name, len(b.Entries), b.Entries[0].Note, err)
 	// Output: gold, acid cyanide, cobalt hardened 1 weekend <nil>
 }
 
@@ -266,7 +266,7 @@ func ExampleCombineWorking() {
 // with the right time.
 func ExampleVoid() {
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
-	book, err := ledger.New(ledger.Bath{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre,
+	book, err := ledger.New(ledger.Account{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre,
 		Content: 30 * units.GramPerLitre, Equivalent: 1.118 * units.MilligramPerCoulomb,
 		Efficiency: ledger.EfficiencyRange{Value: 0.99}}, opened)
 	if err != nil {

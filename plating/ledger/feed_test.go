@@ -159,7 +159,7 @@ func TestPropertyNoFigureBesideAnError(t *testing.T) {
 func TestPropertyWorkingSteps(t *testing.T) {
 	gold, nickel := goldBath(), nickelBath()
 	for name, c := range map[string]struct {
-		bath ledger.Bath
+		bath ledger.Account
 		want []string
 	}{
 		"insoluble": {gold, []string{"a = w·ε·η", "k = a - b"}},

@@ -3,7 +3,6 @@ package ledger
 import (
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
@@ -24,9 +23,9 @@ func Kinds() []string {
 	return []string{"load", "addition", "analysis", "evaporation", "correction", "void"}
 }
 
-// Fields returns the fields of an entry of a kind, those of a [Bath] for "bath", and
-// none for another word. Each example can be read: by [ParseEvent], or in a bath by
-// [ReadBath], in quotes.
+// Fields returns the fields of an entry of a kind, the commoner ones of the file that a book
+// is opened from for "bath", those of its member "book" for that word, and none for another.
+// Each example can be read: by [ParseEvent], or in a file by [ReadAccount], in quotes.
 func Fields(kind string) []Field {
 	switch kind {
 	case "load": // in the order in which it is known: meter, balance, what clings to the parts
@@ -72,37 +71,48 @@ func Fields(kind string) []Field {
 		}
 	case "bath":
 		return bathFields()
+	case "book":
+		return bookFields()
 	}
 	return nil
 }
 
-// bathFields are those of a [Bath]: what it is, how much of it there is, what deposits and how
-// well, what feeds it, what is watched, and what its dangers are judged by.
+// bathFields are the commoner ones of [bath.Bath]: what it is, how much of it there is, what
+// deposits and how well, what feeds it, and what its dangers are judged by.
 func bathFields() []Field {
 	return []Field{
 		{"name", "gold, acid cyanide", "needed, by chemistry"},
 		{"metal", "Au", "needed, the one that is counted"},
+		{"valence", "1", "of the metal in the bath; left out, the usual one"},
 		{"volume", "5 L", "needed, at the level mark"},
-		{"volume_uncertainty", "50 mL", "of the mark"},
 		{"content", "8 g/L", "needed, on opening"},
-		{"content_uncertainty", "0.08 g/L", ""},
-		{"equivalent", "7.349 g/(A·h)", "needed, of the whole deposit"},
-		{"fine", "99.6 %", "share of the metal in the deposit; left out, all of it"},
-		{"efficiency", `{"value": "35 %", "low": "32 %", "high": "38 %"}`, "needed, value at least"},
-		{"anode", `{"share": "100 %", "efficiency": {"value": "98 %"}, "equivalent": "7.349 g/(A·h)"}`,
-			"left out for insoluble ones"},
-		{"salts", `["KAu(CN)2"]`, "those the bath is fed with"},
-		{"target", "8 g/L", "left out, the opening content"},
+		{"constituents", `[{"metal": "Au", "valence": 1, "share": "99.6 %"}, {"inclusion": true, "share": "0.4 %"}]`,
+			"of an alloy deposit; left out, the pure metal"},
+		{"efficiency", `{"set": "35 %", "low": "32 %", "high": "38 %"}`, "needed, one value or its range; or efficiency_lines"},
+		{"anode_kind", "insoluble", "needed, soluble or insoluble"},
+		{"salt", "KAu(CN)2", "that it is fed with"},
+		{"pH", `{"low": 4.2, "high": 4.6}`,
+			"the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
+		{"hazards", `["cyanide", "acid"]`, "beside those that name and salts give away"},
+		{"source", "our own analyses", "where the figures come from"},
+		{"book", `{"low": "7 g/L", "high": "9 g/L"}`, "what only a book has"},
+	}
+}
+
+// bookFields are those of a [Keeping].
+func bookFields() []Field {
+	return []Field{
+		{"target", "8 g/L", "additions bring the content here; left out, the opening content"},
 		{"low", "7 g/L", "alarm below"},
 		{"high", "9 g/L", "alarm above"},
 		{"level", "4.7 L", "alarm when the volume is below"},
 		{"due", "200 A·min", "alarm when that much passed since an analysis"},
 		{"life", "5", "alarm at that many metal turnovers"},
-		{"source", "our own analyses", "where the figures come from"},
-		{"valence", "1", "of the metal in the bath; left out, the one that fits the equivalent"},
-		{"pH", `{"low": 4.2, "high": 4.6}`,
-			"the range it is kept in; an acid gold cyanide bath is fed only when it is known"},
-		{"hazards", `["cyanide", "acid"]`, "beside those that name and salts give away"},
+		{"volume_uncertainty", "50 mL", "of the level mark"},
+		{"content_uncertainty", "0.08 g/L", ""},
+		{"salts", `["KAu(CN)2"]`, "when it is fed with several"},
+		{"anodes", `{"share": "100 %", "efficiency": "98 %", "equivalent": "7.349 g/(A·h)"}`,
+			"needed with soluble ones; the equivalent for an alloy"},
 	}
 }
 
@@ -128,36 +138,17 @@ func (e *FieldError) Error() string {
 // Unwrap returns the reason below.
 func (e *FieldError) Unwrap() error { return e.Err }
 
-// readFields reads a JSON object into a struct, by the one strict reader that job files and
-// baths go by as well.
-func readFields(text []byte, into any) error {
+// inField says in which field an error of the strict reader is.
+func inField(err error) error {
 	var e *strictjson.Error
-	if err := strictjson.Into(text, into); errors.As(err, &e) {
-		return &FieldError{Line: e.Line, Field: e.Path, What: e.What, Err: e.Err}
+	if !errors.As(err, &e) {
+		return err
 	}
-	return nil
-}
-
-// ReadBath reads the bath of a new book from a JSON object with the [Fields] of "bath",
-// as people write it: it names the field that is wrong, what it holds and what would do.
-// Whether the bath can be, [Bath.Check] says.
-//
-// Errors: a [*FieldError]; what r returns.
-func ReadBath(r io.Reader) (Bath, error) {
-	if r == nil {
-		return Bath{}, units.Missing("reader", "one that gives the bath")
+	path := e.Path
+	if e.Missing != "" {
+		path = strings.TrimPrefix(path+"."+e.Missing, ".")
 	}
-	// The reader of fields refuses what is longer, in words.
-	const most = 1 << 20
-	text, err := io.ReadAll(io.LimitReader(r, most+1)) // one more, which is refused
-	if err != nil {
-		return Bath{}, err
-	}
-	var b Bath
-	if err := readFields(text, &b); err != nil {
-		return Bath{}, err
-	}
-	return b, nil
+	return &FieldError{Line: e.Line, Field: path, What: e.What, Err: e.Err}
 }
 
 // ParseEvent reads an entry of one of the [Kinds] from a list of its [Fields], as "charge=12
@@ -206,10 +197,8 @@ func parseEvent[E Event](list string) (Event, error) {
 		names, values = append(names, name), append(values, strings.TrimSpace(value))
 	}
 	var e E
-	n := strictjson.Texts(names, values)
-	var wrong *strictjson.Error
-	if err := strictjson.Struct(n, &e); errors.As(err, &wrong) {
-		return nil, &FieldError{Field: wrong.Path, What: wrong.What, Err: wrong.Err}
+	if err := strictjson.Decode(strictjson.Texts(names, values), &e); err != nil {
+		return nil, inField(err)
 	}
 	return e, nil
 }

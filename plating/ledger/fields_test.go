@@ -55,7 +55,7 @@ func TestPropertyFields(t *testing.T) {
 		"more metal":      {`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"1000 A·h"}}`, "metal in the bath"},
 		"deep":            {`{"seq":1,"load":` + strings.Repeat(`{"load":`, 20) + `1` + strings.Repeat(`}`, 21), "deep"},
 		"array":           {`[]`, "fields"},
-		"two values":      {load(`"charge":"12 C"`) + ` {}`, "more than one"},
+		"two values":      {load(`"charge":"12 C"`) + ` {}`, "more text"},
 		"utf-8":           {load(`"charge":"12 C"`)[:10] + "\xff", "UTF-8"},
 		"no json":         {`charge 12`, "fields"},
 		"salt": {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`,

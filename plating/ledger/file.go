@@ -42,7 +42,7 @@ type store interface {
 // CreateFile opens a new book and the file for it, which must not exist yet.
 //
 // Errors: those of [New] and of the file system.
-func CreateFile(path string, bath Bath, opened time.Time) (*File, error) {
+func CreateFile(path string, bath Account, opened time.Time) (*File, error) {
 	if err := checkPath(path); err != nil {
 		return nil, err
 	}
@@ -297,4 +297,10 @@ func (f *File) Close() error {
 	}
 	f.shut = true
 	return f.store.Close()
+}
+
+// MarshalJSON refuses: the file holds the book, line by line.
+func (*File) MarshalJSON() ([]byte, error) {
+	return nil, &units.ValueError{Field: "file of a book in JSON", Value: "by itself", Need: "the file that it keeps",
+		Err: units.ErrInconsistent}
 }

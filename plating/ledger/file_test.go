@@ -143,7 +143,7 @@ func TestPropertyLines(t *testing.T) {
 	rng := rand.New(rand.NewPCG(61, 62))
 	l := randomLedger(rng, 6)
 	lines := strings.SplitAfter(string(bytesOf(l)), "\n")
-	elsewhere := l.Bath()
+	elsewhere := l.Account()
 	elsewhere.Name += " of the other line"
 	head := string(bytesOf(must(ledger.New(elsewhere, l.Opened()))))
 	other := strings.SplitAfter(string(bytesOf(randomLedger(rng, 6))), "\n")
@@ -176,7 +176,7 @@ func TestPropertyFile(t *testing.T) {
 	for n := range 60 {
 		l := randomLedger(rng, 2+rng.IntN(5))
 		path := filepath.Join(dir, string(rune('a'+n%26))+string(rune('a'+n/26))+".jsonl")
-		f, err := ledger.CreateFile(path, l.Bath(), l.Opened())
+		f, err := ledger.CreateFile(path, l.Account(), l.Opened())
 		if err != nil {
 			t.Fatal(err)
 		}

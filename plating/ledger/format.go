@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"time"
 
+	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/units"
 )
 
@@ -17,10 +18,10 @@ const (
 
 // A lineText is the payload of one line. Just one of the pointers is set.
 type lineText struct {
-	Seq         int          `json:"seq"`
+	Seq         int          `json:"seq,must" need:"the number of the line"`
 	Format      string       `json:"format,omitempty"`
 	When        time.Time    `json:"when,omitzero"` // always there; [checkTime] refuses none in better words
-	Opening     *Bath        `json:"opening,omitempty"`
+	Opening     *Account     `json:"opening,omitempty"`
 	Load        *Load        `json:"load,omitempty"`
 	Evaporation *Evaporation `json:"evaporation,omitempty"`
 	Addition    *Addition    `json:"addition,omitempty"`
@@ -119,5 +120,10 @@ func open(before uint32, line []byte) (payload []byte, sum uint32, err error) {
 // names, which a book of gold should not.
 func decode(payload []byte) (lineText, error) {
 	var t lineText
-	return t, readFields(payload, &t)
+	// Books of before may hold characters that are refused today.
+	n, err := strictjson.Parse(payload, strictjson.Doc{What: "line", Need: "an entry", AnyText: true})
+	if err == nil {
+		err = strictjson.Decode(n, &t)
+	}
+	return t, inField(err)
 }

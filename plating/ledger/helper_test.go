@@ -32,8 +32,8 @@ func equivalent(symbol string, n int) units.Equivalent {
 }
 
 // goldBath is the hard gold of the clock workshop, with insoluble anodes.
-func goldBath() ledger.Bath {
-	return ledger.Bath{
+func goldBath() ledger.Account {
+	return ledger.Account{
 		Name: "gold, acid cyanide, cobalt hardened", Metal: "Au",
 		Volume: 5 * units.Litre, VolumeUncertainty: 0.05 * units.Litre,
 		Content: 8 * units.GramPerLitre, ContentUncertainty: 0.1 * units.GramPerLitre,
@@ -46,8 +46,8 @@ func goldBath() ledger.Bath {
 }
 
 // nickelBath has soluble anodes for most of the current.
-func nickelBath() ledger.Bath {
-	return ledger.Bath{
+func nickelBath() ledger.Account {
+	return ledger.Account{
 		Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre, VolumeUncertainty: 0.2 * units.Litre,
 		Content: 75 * units.GramPerLitre, ContentUncertainty: 1 * units.GramPerLitre, Equivalent: equivalent("Ni", 2),
 		Efficiency: ledger.EfficiencyRange{Value: 0.95, Low: 0.93, High: 0.97},
@@ -58,7 +58,7 @@ func nickelBath() ledger.Bath {
 }
 
 // randomEvent makes an event that often, not always, fits the bath.
-func randomEvent(rng *rand.Rand, b ledger.Bath, s ledger.State) ledger.Event {
+func randomEvent(rng *rand.Rand, b ledger.Account, s ledger.State) ledger.Event {
 	u := rng.Float64
 	part := func(most float64) units.Volume { return units.Volume(u() * most * float64(s.Volume)) }
 	full := b.Equivalent.Of(1) // a coulomb
@@ -104,13 +104,13 @@ func randomLedger(rng *rand.Rand, n int) *ledger.Ledger {
 }
 
 // smallBath has a short first line.
-func smallBath() ledger.Bath {
-	return ledger.Bath{Name: "Ag", Metal: "Ag", Volume: 1, Content: 30, Equivalent: 1e-6,
+func smallBath() ledger.Account {
+	return ledger.Account{Name: "Ag", Metal: "Ag", Volume: 1, Content: 30, Equivalent: 1e-6,
 		Efficiency: ledger.EfficiencyRange{Value: 0.5},
 		Salts:      []faraday.Formula{formula("AgCN")}}
 }
 
-func randomOf(rng *rand.Rand, b ledger.Bath, n int) *ledger.Ledger {
+func randomOf(rng *rand.Rand, b ledger.Account, n int) *ledger.Ledger {
 	l := must(ledger.New(b, day(0)))
 	at := 0.0
 	for l.Len() < n {

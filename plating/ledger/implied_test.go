@@ -9,7 +9,7 @@ import (
 )
 
 // pureGold is a gold bath of a volume and contents that a float64 holds exactly.
-func pureGold() ledger.Bath {
+func pureGold() ledger.Account {
 	b := goldBath()
 	b.Volume, b.VolumeUncertainty, b.Fine = 1./256, 0, 0
 	b.Content, b.ContentUncertainty = 8, 0.25

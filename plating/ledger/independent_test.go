@@ -41,7 +41,7 @@ func exactHistory(t *testing.T, l *ledger.Ledger) (metal, volume float64) {
 		}
 		return p
 	}
-	b := l.Bath()
+	b := l.Account()
 	fine := r(1)
 	if b.Fine != 0 {
 		fine = r(float64(b.Fine))
@@ -109,7 +109,7 @@ func TestIndependentUncertainty(t *testing.T) {
 	if !testdata.Slow() {
 		n = 2000
 	}
-	for name, b := range map[string]ledger.Bath{"gold": goldBath(), "nickel": nickelBath()} {
+	for name, b := range map[string]ledger.Account{"gold": goldBath(), "nickel": nickelBath()} {
 		rng := rand.New(rand.NewPCG(7, 8))
 		var metal, content, metalU, contentU, bias float64
 		for range n {
@@ -131,7 +131,7 @@ func TestIndependentUncertainty(t *testing.T) {
 }
 
 // livedThrough makes one true bath, posts what a shop would see of it and returns book less truth.
-func livedThrough(rng *rand.Rand, b ledger.Bath) (metal, content float64, s ledger.State) {
+func livedThrough(rng *rand.Rand, b ledger.Account) (metal, content float64, s ledger.State) {
 	between := func(r ledger.EfficiencyRange) float64 {
 		return float64(r.Low) + rng.Float64()*float64(r.High-r.Low)
 	}
@@ -225,7 +225,7 @@ func TestIndependentSensitivity(t *testing.T) {
 					DragIn: units.Volume(0.001 * u())})
 			}
 		}
-		last := func(b ledger.Bath) ledger.State {
+		last := func(b ledger.Account) ledger.State {
 			l := must(ledger.New(b, day(0)))
 			for _, e := range events {
 				must(l.Post(ledger.Entry{When: day(1), Event: e}))
@@ -233,18 +233,18 @@ func TestIndependentSensitivity(t *testing.T) {
 			return l.State()
 		}
 		for name, source := range map[string]struct {
-			shift  func(*ledger.Bath, float64)
-			unsure func(*ledger.Bath) float64
+			shift  func(*ledger.Account, float64)
+			unsure func(*ledger.Account) float64
 		}{
-			"volume": {func(b *ledger.Bath, d float64) { b.Volume += units.Volume(d * 1e-6) },
-				func(b *ledger.Bath) float64 { b.VolumeUncertainty = 1e-6; return 1 }},
-			"cathode": {func(b *ledger.Bath, d float64) { b.Efficiency.Value += units.Efficiency(d * 1e-5) },
-				func(b *ledger.Bath) float64 {
+			"volume": {func(b *ledger.Account, d float64) { b.Volume += units.Volume(d * 1e-6) },
+				func(b *ledger.Account) float64 { b.VolumeUncertainty = 1e-6; return 1 }},
+			"cathode": {func(b *ledger.Account, d float64) { b.Efficiency.Value += units.Efficiency(d * 1e-5) },
+				func(b *ledger.Account) float64 {
 					b.Efficiency.Low, b.Efficiency.High = 0.9-1e-5, 0.9+1e-5
 					return math.Sqrt(3)
 				}},
-			"anode": {func(b *ledger.Bath, d float64) { b.Anode.Efficiency.Value += units.Efficiency(d * 1e-5) },
-				func(b *ledger.Bath) float64 {
+			"anode": {func(b *ledger.Account, d float64) { b.Anode.Efficiency.Value += units.Efficiency(d * 1e-5) },
+				func(b *ledger.Account) float64 {
 					b.Anode.Efficiency.Low, b.Anode.Efficiency.High = 0.8-1e-5, 0.8+1e-5
 					return math.Sqrt(3)
 				}},

@@ -15,7 +15,7 @@ import (
 // with [New], [Start], [Open] or the file functions. Several goroutines may read
 // one at once, as long as none of them posts.
 type Ledger struct {
-	bath    Bath
+	bath    Account
 	opened  time.Time
 	records []Record
 	after   []core // the figures behind each record
@@ -39,14 +39,14 @@ type Record struct {
 
 // New opens a book in memory.
 //
-// Errors: those of [Bath.Check]; a [*units.ValueError] for a time that no
+// Errors: those of [Account.Check]; a [*units.ValueError] for a time that no
 // calendar has, and for a name or source that does not print ([units.CheckPrintable]).
-func New(bath Bath, opened time.Time) (*Ledger, error) { return Start(io.Discard, bath, opened) }
+func New(bath Account, opened time.Time) (*Ledger, error) { return Start(io.Discard, bath, opened) }
 
 // Start opens a book and writes its first line.
 //
 // Errors: those of [New], and what w returns.
-func Start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
+func Start(w io.Writer, bath Account, opened time.Time) (*Ledger, error) {
 	if w == nil {
 		return nil, units.Missing("writer", "one that takes the first line of the book")
 	}
@@ -69,7 +69,7 @@ func Start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
 }
 
 // start is [Start] for the baths of old books as well, which may have any name.
-func start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
+func start(w io.Writer, bath Account, opened time.Time) (*Ledger, error) {
 	if err := bath.Check(); err != nil {
 		return nil, err
 	}
@@ -94,10 +94,10 @@ func start(w io.Writer, bath Bath, opened time.Time) (*Ledger, error) {
 // noBook refuses a nil Ledger.
 func noBook() error { return units.Missing("book", "one that New, Start, Open or a File returned") }
 
-// Bath returns the bath as it was opened.
-func (l *Ledger) Bath() Bath {
+// Account returns the bath as it was opened.
+func (l *Ledger) Account() Account {
 	if l == nil {
-		return Bath{}
+		return Account{}
 	}
 	b := l.bath
 	b.Salts = append(b.Salts[:0:0], b.Salts...)
@@ -338,7 +338,7 @@ func (l *Ledger) latestSeq() int {
 }
 
 // count applies what a record says to the figures.
-func count(b *Bath, c *core, r *Record) error {
+func count(b *Account, c *core, r *Record) error {
 	if err := r.Entry.Event.apply(b, c, r); err != nil {
 		return err
 	}

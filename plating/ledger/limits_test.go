@@ -27,41 +27,41 @@ func TestPropertyBathLimits(t *testing.T) {
 	gold := goldBath()
 	full := float64(gold.Equivalent)
 	for name, c := range map[string]struct {
-		at, beyond func(*ledger.Bath)
+		at, beyond func(*ledger.Account)
 		field      string
 		words      string
 	}{
-		"valence": {func(b *ledger.Bath) { b.Name, b.Salts, b.Valence = "bath", nil, 8 },
-			func(b *ledger.Bath) { b.Name, b.Salts, b.Valence = "bath", nil, 9 }, "valence", "1 to 8"},
-		"no valence": {func(b *ledger.Bath) { b.Valence = 0 }, func(b *ledger.Bath) { b.Valence = -1 }, "valence",
+		"valence": {func(b *ledger.Account) { b.Name, b.Salts, b.Valence = "bath", nil, 8 },
+			func(b *ledger.Account) { b.Name, b.Salts, b.Valence = "bath", nil, 9 }, "valence", "1 to 8"},
+		"no valence": {func(b *ledger.Account) { b.Valence = 0 }, func(b *ledger.Account) { b.Valence = -1 }, "valence",
 			"valence -1: out of range; need 1 to 8"},
-		"salts": {func(b *ledger.Bath) { b.Salts = repeat(gold.Salts[0], 20) },
-			func(b *ledger.Bath) { b.Salts = repeat(gold.Salts[0], 21) }, "salts", "at most 20"},
-		"name": {func(b *ledger.Bath) { b.Name = strings.Repeat("x", 1000) },
-			func(b *ledger.Bath) { b.Name = strings.Repeat("x", 1001) }, "name of the bath", "at most 1000 bytes"},
-		"name, UTF-8": {func(b *ledger.Bath) { b.Name = "\u00b5" }, func(b *ledger.Bath) { b.Name = "\xb5" },
+		"salts": {func(b *ledger.Account) { b.Salts = repeat(gold.Salts[0], 20) },
+			func(b *ledger.Account) { b.Salts = repeat(gold.Salts[0], 21) }, "salts", "at most 20"},
+		"name": {func(b *ledger.Account) { b.Name = strings.Repeat("x", 1000) },
+			func(b *ledger.Account) { b.Name = strings.Repeat("x", 1001) }, "name of the bath", "at most 1000 bytes"},
+		"name, UTF-8": {func(b *ledger.Account) { b.Name = "\u00b5" }, func(b *ledger.Account) { b.Name = "\xb5" },
 			"name of the bath", "plain text in UTF-8"},
-		"low and high": {func(b *ledger.Bath) { b.Low, b.High = 7.9, 8 }, func(b *ledger.Bath) { b.Low, b.High = 8, 8 },
+		"low and high": {func(b *ledger.Account) { b.Low, b.High = 7.9, 8 }, func(b *ledger.Account) { b.Low, b.High = 8, 8 },
 			"low alarm", "less than the high alarm"},
-		"target and low": {func(b *ledger.Bath) { b.Target = b.Low },
-			func(b *ledger.Bath) { b.Target = b.Low - 1e-9 }, "target content", "between the alarms"},
-		"target and high": {func(b *ledger.Bath) { b.Target = b.High },
-			func(b *ledger.Bath) { b.Target = b.High + 1e-9 }, "target content", "between the alarms"},
-		"level": {func(b *ledger.Bath) { b.Level = b.Volume }, func(b *ledger.Bath) { b.Level = b.Volume + 1e-9 },
+		"target and low": {func(b *ledger.Account) { b.Target = b.Low },
+			func(b *ledger.Account) { b.Target = b.Low - 1e-9 }, "target content", "between the alarms"},
+		"target and high": {func(b *ledger.Account) { b.Target = b.High },
+			func(b *ledger.Account) { b.Target = b.High + 1e-9 }, "target content", "between the alarms"},
+		"level": {func(b *ledger.Account) { b.Level = b.Volume }, func(b *ledger.Account) { b.Level = b.Volume + 1e-9 },
 			"level alarm", "at most the bath volume"},
-		"efficiency and high end": {func(b *ledger.Bath) { b.Efficiency.Value = b.Efficiency.High },
-			func(b *ledger.Bath) { b.Efficiency.Value = b.Efficiency.High + 1e-9 }, "current efficiency", "between its ends"},
-		"efficiency and low end": {func(b *ledger.Bath) { b.Efficiency.Value = b.Efficiency.Low },
-			func(b *ledger.Bath) { b.Efficiency.Value = b.Efficiency.Low - 1e-9 }, "current efficiency", "between its ends"},
-		"equivalent, alloy, above": {func(b *ledger.Bath) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0099*full) },
-			func(b *ledger.Bath) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0101*full) },
+		"efficiency and high end": {func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.High },
+			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.High + 1e-9 }, "current efficiency", "between its ends"},
+		"efficiency and low end": {func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.Low },
+			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.Low - 1e-9 }, "current efficiency", "between its ends"},
+		"equivalent, alloy, above": {func(b *ledger.Account) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0099*full) },
+			func(b *ledger.Account) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0101*full) },
 			"electrochemical equivalent", "for one electron an ion"},
 		// No whole number of electrons fits two thirds; below an eighth, with its slack, none can.
-		"equivalent, pure, between": {func(b *ledger.Bath) { b.Fine, b.Equivalent = 0, units.Equivalent(full*2/3) },
-			func(b *ledger.Bath) { b.Fine, b.Equivalent = 0, units.Equivalent(full/9) },
+		"equivalent, pure, between": {func(b *ledger.Account) { b.Fine, b.Equivalent = 0, units.Equivalent(full*2/3) },
+			func(b *ledger.Account) { b.Fine, b.Equivalent = 0, units.Equivalent(full/9) },
 			"electrochemical equivalent", "or a whole part of that"},
-		"pH": {func(b *ledger.Bath) { b.PH = plating.PHWindow{Low: 4, High: 5} },
-			func(b *ledger.Bath) { b.PH = plating.PHWindow{Low: 17, High: 18} }, "pH", "at most 16"},
+		"pH": {func(b *ledger.Account) { b.PH = plating.PHWindow{Low: 4, High: 5} },
+			func(b *ledger.Account) { b.PH = plating.PHWindow{Low: 17, High: 18} }, "pH", "at most 16"},
 	} {
 		at, beyond := gold, gold
 		c.at(&at)

@@ -86,8 +86,8 @@ func TestPropertyStaleLock(t *testing.T) {
 	}
 }
 
-func silver() Bath {
-	return Bath{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
+func silver() Account {
+	return Account{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
 		Equivalent: 1.118 * units.MilligramPerCoulomb, Efficiency: EfficiencyRange{Value: 0.99}}
 }
 

@@ -106,7 +106,7 @@ func TestIndependentHigh(t *testing.T) {
 	unwatched.High = 0
 	q := 10 * units.AmpereMinute
 	for name, c := range map[string]struct {
-		bath   ledger.Bath
+		bath   ledger.Account
 		events []ledger.Event
 		some   bool
 	}{

@@ -69,7 +69,7 @@ func TestPropertyReplenish(t *testing.T) {
 	rng := rand.New(rand.NewPCG(21, 22))
 	for range 500 {
 		l := randomLedger(rng, 1+rng.IntN(20))
-		b := l.Bath()
+		b := l.Account()
 		for _, salt := range b.Salts {
 			again := must(ledger.Open(reader(bytesOf(l))))
 			r, err := again.ByAnalysis(salt)

@@ -109,17 +109,17 @@ type Rates struct {
 //
 // Drag-out is not in it. With insoluble anodes b is 0 and the bath feeds the
 // whole deposit. With soluble ones it is the difference of the two efficiencies
-// that moves the content. Errors: those of [Bath.Check].
+// that moves the content. Errors: those of [Account.Check].
 //
 // Source: [OpenStaxChem2e] section 17.7 (the law), [Definition] (the balance).
-func (b *Bath) Rates() (Rates, error) {
+func (b *Account) Rates() (Rates, error) {
 	if err := b.Check(); err != nil {
 		return Rates{}, err
 	}
 	return b.rates(), nil
 }
 
-func (b *Bath) rates() Rates {
+func (b *Account) rates() Rates {
 	r := Rates{Deposit: units.Equivalent(b.fine() * float64(b.Equivalent) * float64(b.Efficiency.Value))}
 	if b.Anode.Soluble() {
 		r.Anode = units.Equivalent(float64(b.Anode.Share) * b.anodeEquivalent() * float64(b.Anode.Efficiency.Value))
@@ -128,12 +128,12 @@ func (b *Bath) rates() Rates {
 	return r
 }
 
-// RatesWorking shows the calculation of [Bath.Rates].
+// RatesWorking shows the calculation of [Account.Rates].
 //
 // Errors: as there.
 //
 // Source: [OpenStaxChem2e] section 17.7, [Definition].
-func (b *Bath) RatesWorking() ([]working.Step, error) {
+func (b *Account) RatesWorking() ([]working.Step, error) {
 	r, err := b.Rates()
 	if err != nil {
 		return nil, err
@@ -165,18 +165,18 @@ func (b *Bath) RatesWorking() ([]working.Step, error) {
 //
 //	f = (a - b)/x
 //
-//	a, b  of [Bath.Rates]  metal out with the deposit, back from the anodes [kg/C]
+//	a, b  of [Account.Rates]  metal out with the deposit, back from the anodes [kg/C]
 //	x     salt             share of the metal in the salt, water of crystallisation counted
 //
 // Read it by In(units.GramPerAmpereMinute). It does not know of drag-out, nor
 // of an efficiency that drifts: an analysis sets it right now and then. A salt
 // sold with a content on its label goes by the label.
 //
-// Errors: those of [Bath.Check] and of [faraday.MetalContent]; a
+// Errors: those of [Account.Check] and of [faraday.MetalContent]; a
 // [*units.ValueError] when the anodes give as much as the deposit takes.
 //
 // Source: [OpenStaxChem2e] section 17.7, [IUPAC2021].
-func (b *Bath) SaltPerCharge(salt faraday.Formula) (units.Equivalent, error) {
+func (b *Account) SaltPerCharge(salt faraday.Formula) (units.Equivalent, error) {
 	r, err := b.Rates()
 	if err != nil {
 		return 0, err
@@ -193,12 +193,12 @@ func (b *Bath) SaltPerCharge(salt faraday.Formula) (units.Equivalent, error) {
 	return units.Equivalent(float64(r.Net) / float64(x)), nil
 }
 
-// SaltPerChargeWorking shows the calculation of [Bath.SaltPerCharge].
+// SaltPerChargeWorking shows the calculation of [Account.SaltPerCharge].
 //
 // Errors: as there.
 //
 // Source: [OpenStaxChem2e] section 17.7, [IUPAC2021].
-func (b *Bath) SaltPerChargeWorking(salt faraday.Formula) ([]working.Step, error) {
+func (b *Account) SaltPerChargeWorking(salt faraday.Formula) ([]working.Step, error) {
 	f, err := b.SaltPerCharge(salt)
 	if err != nil {
 		return nil, err

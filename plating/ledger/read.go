@@ -12,7 +12,7 @@ import (
 
 // A Book is the text of a ledger taken apart, its entries not yet worked out.
 type Book struct {
-	Bath    Bath
+	Account Account
 	Opened  time.Time
 	Entries []Entry
 }
@@ -28,7 +28,7 @@ func Read(r io.Reader) (Book, error) {
 	var b Book
 	err := read(r, func(t *lineText, _ uint32, _ int64) error {
 		if t.Opening != nil {
-			b.Bath, b.Opened = *t.Opening, t.When
+			b.Account, b.Opened = *t.Opening, t.When
 			return nil
 		}
 		e, err := t.entry()

@@ -217,14 +217,14 @@ func (l *Ledger) ByAnalysis(salt faraday.Formula) (Replenishment, error) {
 //	ms = f·Q
 //	m = x·ms
 //
-//	f  [Bath.SaltPerCharge]  salt for a unit of charge [kg/C]
+//	f  [Account.SaltPerCharge]  salt for a unit of charge [kg/C]
 //	Q  State.SinceAddition   charge since the last addition [C]
 //
 // It makes good the deposit and not the drag-out, and knows nothing of the
 // content: between analyses it keeps a bath level, it does not bring it back.
 // Water is what is missing below the mark.
 //
-// Errors: those of [Bath.SaltPerCharge].
+// Errors: those of [Account.SaltPerCharge].
 //
 // Source: [OpenStaxChem2e] section 17.7, [IUPAC2021].
 func (l *Ledger) ByCharge(salt faraday.Formula) (Replenishment, error) {

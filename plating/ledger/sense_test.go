@@ -41,9 +41,9 @@ func TestPropertySense(t *testing.T) {
 	if _, err := l.Post(ledger.Entry{When: at, Event: ledger.Addition{Metal: 10 * units.Gram}}); err != nil {
 		t.Error(err)
 	}
-	for name, change := range map[string]func(*ledger.Bath){
-		"content": func(b *ledger.Bath) { b.Content = 1e6 * units.GramPerLitre },
-		"volume":  func(b *ledger.Bath) { b.Volume = 1e6 * units.CubicMetre },
+	for name, change := range map[string]func(*ledger.Account){
+		"content": func(b *ledger.Account) { b.Content = 1e6 * units.GramPerLitre },
+		"volume":  func(b *ledger.Account) { b.Volume = 1e6 * units.CubicMetre },
 	} {
 		b := bath
 		b.Low, b.High, b.Target = 0, 0, 0

@@ -37,7 +37,7 @@ type sheet struct {
 	w        io.Writer
 	err      error
 	book     *Ledger
-	bath     *Bath
+	bath     *Account
 	state    State
 	solution plating.Solution // as its dangers are judged now
 }
@@ -50,7 +50,7 @@ type sheet struct {
 // without advice, since what to add depends on the lines behind it. What a book of before
 // holds of control characters is shown as escapes.
 //
-// Errors: those of [Ledger.ByAnalysis] and [Bath.SaltPerCharge]; what w returns.
+// Errors: those of [Ledger.ByAnalysis] and [Account.SaltPerCharge]; what w returns.
 func (l *Ledger) WriteSheet(w io.Writer, p Page) error {
 	switch {
 	case l == nil:

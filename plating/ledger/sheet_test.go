@@ -19,7 +19,7 @@ var sheetDay = time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
 
 // bookWith returns a book of the workshop's gold bath with some entries, an hour apart, and
 // its text.
-func bookWith(t *testing.T, bath ledger.Bath, entries ...ledger.Entry) (*ledger.Ledger, []byte) {
+func bookWith(t *testing.T, bath ledger.Account, entries ...ledger.Entry) (*ledger.Ledger, []byte) {
 	t.Helper()
 	var text bytes.Buffer
 	l, err := ledger.Start(&text, bath, sheetDay)
@@ -136,7 +136,7 @@ func TestPropertyPage(t *testing.T) {
 
 // The sheet for the bench, of a nickel bath whose anodes feed it.
 func ExampleLedger_WriteSheet() {
-	book, err := ledger.New(ledger.Bath{
+	book, err := ledger.New(ledger.Account{
 		Name: "nickel, Watts type", Metal: "Ni", Volume: 20 * units.Litre, Content: 75 * units.GramPerLitre,
 		Equivalent: 1.0947 * units.GramPerAmpereHour, Efficiency: ledger.EfficiencyRange{Value: 0.95},
 		Anode: ledger.Anode{Share: 1, Efficiency: ledger.EfficiencyRange{Value: 0.99}},

@@ -114,7 +114,7 @@ func (s Alarms) String() string {
 }
 
 // state makes the public figures.
-func (c *core) state(b *Bath, seq int, when time.Time) State {
+func (c *core) state(b *Account, seq int, when time.Time) State {
 	if c.volume == 0 { // the zero Ledger
 		return State{}
 	}
@@ -154,7 +154,7 @@ func (s State) finite() error {
 	return units.Finite("uncertainty of the content", s.ContentUncertainty)
 }
 
-func (s *State) alarms(b *Bath, disagrees bool) Alarms {
+func (s *State) alarms(b *Account, disagrees bool) Alarms {
 	var a Alarms
 	set := func(on bool, alarm Alarms) {
 		if on {
@@ -171,4 +171,19 @@ func (s *State) alarms(b *Bath, disagrees bool) Alarms {
 	set(disagrees, AlarmDisagree)
 	set(b.Life != 0 && s.Turnovers >= b.Life, AlarmLife)
 	return a
+}
+
+// alarmWords are the alarms in JSON, in the order of their bits.
+func alarmWords() []string {
+	return []string{"low", "perhaps low", "high", "perhaps high", "level", "analysis due", "disagree", "life"}
+}
+
+// MarshalJSON writes the alarms as a list of words.
+func (s Alarms) MarshalJSON() ([]byte, error) { return units.FlagWords(s, alarmWords()) }
+
+// UnmarshalJSON reads what MarshalJSON writes.
+//
+// Errors: a [*units.ValueError] for a word that is no alarm.
+func (s *Alarms) UnmarshalJSON(raw []byte) error {
+	return units.ReadFlags("alarm", s, raw, alarmWords())
 }

@@ -76,7 +76,7 @@ func (i info) Size() int64 { return i.size }
 // was, and when the disk works again the next line stands behind whole ones.
 func TestPropertyDiskFails(t *testing.T) {
 	at := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
-	bath := Bath{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
+	bath := Account{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
 		Equivalent: 1.118 * units.MilligramPerCoulomb, Efficiency: EfficiencyRange{Value: 0.99}}
 	entry := func(n int) Entry {
 		return Entry{When: at.Add(time.Duration(n) * time.Hour), Event: Load{Charge: units.Charge(n) * units.AmpereMinute}}
@@ -141,7 +141,7 @@ func TestPropertyDiskFails(t *testing.T) {
 // one whose line is not kept is told.
 func TestPropertyTwoWriters(t *testing.T) {
 	at := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
-	bath := Bath{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
+	bath := Account{Name: "silver, cyanide", Metal: "Ag", Volume: 8 * units.Litre, Content: 30 * units.GramPerLitre,
 		Equivalent: 1.118 * units.MilligramPerCoulomb, Efficiency: EfficiencyRange{Value: 0.99}}
 	entry := func(n int) Entry {
 		return Entry{When: at.Add(time.Hour), Event: Load{Charge: units.Charge(n) * units.AmpereMinute}}

@@ -25,11 +25,11 @@ import (
 // metal that only the voided addition brought. The error names that one; void it
 // first.
 type Void struct {
-	Entry  int    `json:"entry"`  // its number, as [Record].Seq: 1 is the first behind the opening
-	Reason string `json:"reason"` // needed
+	Entry  int    `json:"entry,must" need:"the number of the wrong entry"` // its number, as [Record].Seq: 1 is the first behind the opening
+	Reason string `json:"reason,must" need:"a few words"`
 }
 
-func (v Void) check(*Bath) error {
+func (v Void) check(*Account) error {
 	if v.Entry < 1 {
 		return voidError(v.Entry, "the number of an entry behind the opening, 1 or more; where the opening itself is wrong, "+
 			"start a new book", units.ErrOutOfRange)
@@ -38,7 +38,7 @@ func (v Void) check(*Bath) error {
 }
 
 // apply is not reached: [Ledger.without] counts again what is left.
-func (v Void) apply(*Bath, *core, *Record) error { return nil }
+func (v Void) apply(*Account, *core, *Record) error { return nil }
 
 func voidError(entry int, need string, reason error) error {
 	return &units.ValueError{Field: "entry to void", Value: "no. " + strconv.Itoa(entry), Need: need, Err: reason}

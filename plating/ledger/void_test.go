@@ -48,7 +48,7 @@ func TestIndependentVoid(t *testing.T) {
 				t.Fatalf("the record of the void: %+v", r)
 			}
 		}
-		without := must(ledger.New(l.Bath(), l.Opened()))
+		without := must(ledger.New(l.Account(), l.Opened()))
 		for _, r := range l.Records() {
 			_, void := r.Entry.Event.(ledger.Void)
 			if struck[r.Seq] != (r.VoidedBy != 0) || r.VoidedBy != 0 && (r.Added != 0 || r.Deposited != 0 || r.Comparison != nil) {
@@ -65,7 +65,7 @@ func TestIndependentVoid(t *testing.T) {
 				t.Fatalf("after no. %d:\n%+v\nwithout the voided ones\n%+v", r.Seq, r.After, without.State())
 			}
 		}
-		plan := ledger.Plan{Salt: l.Bath().Salts[0], Next: 2}
+		plan := ledger.Plan{Salt: l.Account().Salts[0], Next: 2}
 		f, err := l.Forecast(plan)
 		g, errWithout := without.Forecast(plan)
 		if fmt.Sprint(f, err) != fmt.Sprint(g, errWithout) {

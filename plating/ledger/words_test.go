@@ -45,7 +45,7 @@ func TestPropertyHostileWords(t *testing.T) {
 		lines = append(lines, `{"seq":2,"when":"2026-03-04T08:00:00Z","correction":{"metal":"0.001 kg","reason":`+quoted+`}}`)
 		old := written(lines...)
 		book, err := ledger.Open(reader(old))
-		if err != nil || book.Bath().Name != "old "+hostile || book.Records()[0].Entry.Note != "old "+hostile ||
+		if err != nil || book.Account().Name != "old "+hostile || book.Records()[0].Entry.Note != "old "+hostile ||
 			book.Records()[1].Entry.Event.(ledger.Correction).Reason != "old "+hostile {
 			t.Errorf("%s: a book of before: %v", name, err)
 			continue
@@ -53,7 +53,7 @@ func TestPropertyHostileWords(t *testing.T) {
 		if !bytes.Equal(bytesOf(book), old) {
 			t.Errorf("%s: a book of before is written otherwise", name)
 		}
-		if _, err := book.ByCharge(book.Bath().Salts[0]); err != nil {
+		if _, err := book.ByCharge(book.Account().Salts[0]); err != nil {
 			t.Errorf("%s: no advice from a book of before: %v", name, err)
 		}
 		must(book.Post(ledger.Entry{When: day(3), Event: load}))
@@ -65,7 +65,7 @@ func TestPropertyHostileWords(t *testing.T) {
 func TestPropertyNothingOpened(t *testing.T) {
 	var l *ledger.Ledger
 	var f *ledger.File
-	var b *ledger.Bath
+	var b *ledger.Account
 	e := ledger.Entry{When: day(1), Event: ledger.Load{Charge: 1}}
 	good := must(ledger.New(goldBath(), day(0)))
 	second := func(_ any, err error) error { return err }
@@ -86,7 +86,7 @@ func TestPropertyNothingOpened(t *testing.T) {
 	if err := f.Close(); !errors.Is(err, os.ErrClosed) {
 		t.Errorf("close: %v", err)
 	}
-	if l.Len() != 0 || l.Records() != nil || l.State().Metal != 0 || !l.Opened().IsZero() || l.Bath().Name != "" ||
+	if l.Len() != 0 || l.Records() != nil || l.State().Metal != 0 || !l.Opened().IsZero() || l.Account().Name != "" ||
 		l.Ahead(day(0)) != nil || new(ledger.File).Len() != 0 || b.Solution().Name != "" {
 		t.Error("a book that is not there holds something")
 	}

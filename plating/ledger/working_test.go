@@ -12,7 +12,7 @@ import (
 func TestPropertyWorking(t *testing.T) {
 	rng := rand.New(rand.NewPCG(91, 92))
 	for range 200 {
-		for _, b := range []ledger.Bath{goldBath(), nickelBath()} {
+		for _, b := range []ledger.Account{goldBath(), nickelBath()} {
 			recompute(t, must(b.RatesWorking())...)
 			for _, salt := range b.Salts {
 				steps := must(b.SaltPerChargeWorking(salt))

@@ -10,28 +10,41 @@ import (
 	"testing/iotest"
 
 	"example.com/laydown/plating"
-	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/ledger"
 	"example.com/laydown/units"
 )
 
-// TestPropertyFieldLists: the fields that are listed are those of the entries and of the
-// bath, in their order, "needed" where they are, and each example can be read.
+// known returns the names of the fields of an entry in their order, and those that it needs.
+func known(t *testing.T, kind string, v any) (all, needed []string) {
+	t.Helper()
+	_, err := ledger.ParseEvent(kind, "colour=red")
+	var e *ledger.FieldError
+	if !errors.As(err, &e) {
+		t.Fatal(err)
+	}
+	_, list, _ := strings.Cut(e.What, "known here are ")
+	all = strings.Split(list, ", ")
+	for i := range reflect.TypeOf(v).NumField() {
+		if name, flags, _ := strings.Cut(reflect.TypeOf(v).Field(i).Tag.Get("json"), ","); strings.Contains(flags, "must") {
+			needed = append(needed, name)
+		}
+	}
+	return all, needed
+}
+
+// TestPropertyFieldLists: the fields that are listed are those of the entries, in their order,
+// "needed" where they are, and each example can be read.
 func TestPropertyFieldLists(t *testing.T) {
 	of := map[string]any{"load": ledger.Load{}, "addition": ledger.Addition{}, "analysis": ledger.Analysis{},
-		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "void": ledger.Void{}, "bath": ledger.Bath{}}
-	if kinds := append(ledger.Kinds(), "bath"); len(kinds) != len(of) {
-		t.Errorf("kinds %v", kinds)
+		"evaporation": ledger.Evaporation{}, "correction": ledger.Correction{}, "void": ledger.Void{}}
+	if len(ledger.Kinds()) != len(of) {
+		t.Errorf("kinds %v", ledger.Kinds())
 	}
 	for kind, v := range of {
-		var listed, entry, bath []string
-		all, needed := strictjson.Names(reflect.TypeOf(v))
+		var listed, entry []string
+		all, needed := known(t, kind, v)
 		for _, f := range ledger.Fields(kind) {
 			listed, entry = append(listed, f.Name), append(entry, f.Name+"="+f.Example)
-			if f.Example[0] != '{' && f.Example[0] != '[' {
-				f.Example = `"` + f.Example + `"`
-			}
-			bath = append(bath, `"`+f.Name+`": `+f.Example)
 			if slices.Contains(needed, f.Name) != strings.HasPrefix(f.Means, "needed") {
 				t.Errorf("%s: %s is needed: %t; the list says %q", kind, f.Name, slices.Contains(needed, f.Name), f.Means)
 			}
@@ -39,23 +52,63 @@ func TestPropertyFieldLists(t *testing.T) {
 		if !slices.Equal(listed, all) {
 			t.Errorf("%s: listed are %v, the fields are %v", kind, listed, all)
 		}
-		if kind != "bath" {
-			if e, err := ledger.ParseEvent(kind, strings.Join(entry, ", ")); err != nil ||
-				reflect.TypeOf(e) != reflect.TypeOf(v) {
-				t.Errorf("%s: %T, %v", kind, e, err)
-			}
-			continue
-		}
-		b, err := ledger.ReadBath(strings.NewReader("{" + strings.Join(bath, ",\n") + "}"))
-		if err != nil {
-			t.Error(err)
-		} else if err := b.Check(); err != nil || b.Anode.Share != 1 || len(b.Salts) != 1 || b.Valence != 1 ||
-			b.Hazards != plating.HazardCyanide|plating.HazardAcid || b.PH.Low != 4.2 {
-			t.Errorf("%+v: %v", b, err)
+		if e, err := ledger.ParseEvent(kind, strings.Join(entry, ", ")); err != nil ||
+			reflect.TypeOf(e) != reflect.TypeOf(v) {
+			t.Errorf("%s: %T, %v", kind, e, err)
 		}
 	}
 	if ledger.Fields("colour") != nil {
 		t.Error("a kind that is none has fields")
+	}
+}
+
+// members are the fields of a kind but one as a file has them.
+func members(kind, but string) string {
+	var list []string
+	for _, f := range ledger.Fields(kind) {
+		if f.Example[0] != '{' && f.Example[0] != '[' {
+			f.Example = `"` + f.Example + `"`
+		}
+		if f.Name == "valence" {
+			f.Example = strings.Trim(f.Example, `"`)
+		}
+		if f.Name != but {
+			list = append(list, `"`+f.Name+`": `+f.Example)
+		}
+	}
+	return strings.Join(list, ",\n")
+}
+
+// TestPropertyAccountFields: the examples of the fields of a bath and of its book make a book;
+// without one that is needed there is none, without any other there is.
+func TestPropertyAccountFields(t *testing.T) {
+	b, err := ledger.ReadAccount(strings.NewReader("{" + members("bath", "") + "}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Check(); err != nil || b.Anode.Soluble() || len(b.Salts) != 1 || b.Valence != 1 || b.Low == 0 ||
+		b.Hazards != plating.HazardCyanide|plating.HazardAcid || b.PH.Low != 4.2 || b.Fine != 0.996 ||
+		b.Efficiency != (ledger.EfficiencyRange{Value: 0.35, Low: 0.32, High: 0.38}) {
+		t.Errorf("%+v: %v", b, err)
+	}
+	for _, f := range ledger.Fields("bath") {
+		_, err := ledger.ReadAccount(strings.NewReader("{" + members("bath", f.Name) + "}"))
+		if (err != nil) != strings.HasPrefix(f.Means, "needed") || err != nil && !strings.Contains(err.Error(), f.Name) &&
+			!strings.Contains(err.Error(), "efficiency") {
+			t.Errorf("without %s: %v", f.Name, err)
+		}
+	}
+	soluble := strings.Replace("{"+members("bath", "book"), "insoluble", "soluble", 1) + `, "book": {`
+	b, err = ledger.ReadAccount(strings.NewReader(soluble + members("book", "") + "}}"))
+	if err != nil || b.Check() != nil || b.Anode.Share != 1 || b.Anode.Efficiency.Value != 0.98 || b.Life != 5 ||
+		b.Target != 8*units.GramPerLitre || b.Due != 200*units.AmpereMinute || b.Anode.Equivalent == 0 {
+		t.Errorf("%+v: %v, %v", b, err, b.Check())
+	}
+	for _, f := range ledger.Fields("book") {
+		_, err := ledger.ReadAccount(strings.NewReader(soluble + members("book", f.Name) + "}}"))
+		if (err != nil) != strings.HasPrefix(f.Means, "needed") {
+			t.Errorf("without %s: %v", f.Name, err)
+		}
 	}
 }
 
@@ -94,10 +147,10 @@ func TestPropertyParsedEvents(t *testing.T) {
 		{"load", "", "", "no equals sign"},
 		{"load", "12 A·min", "", `"12 A·min" has no equals sign`},
 		{"load", "charge=1 C, charge=2 C", "", `"charge" twice`},
-		{"load", "chrge=1 C", "chrge", "unknown field; known here: charge, weighed"},
-		{"load", "charge=12", "charge", "no unit after the number; units: C, A·s"},
+		{"load", "chrge=1 C", "chrge", "unknown field; known here are charge, weighed"},
+		{"load", "charge=12", "charge", "no unit after the number; accepted: C, A·s"},
 		{"void", "entry=x, reason=y", "entry", "a whole number"},
-		{"void", "entry=1", "reason", "missing; needed here: entry, reason"},
+		{"void", "entry=1", "reason", `"reason" is missing; need a few words`},
 		{"analysis", "reset=maybe", "reset", "true or false"},
 	} {
 		_, err := ledger.ParseEvent(c.kind, c.list)
@@ -117,9 +170,9 @@ func TestPropertyParsedEvents(t *testing.T) {
 	}
 }
 
-// TestPropertyReadBath: a fault of a bath is told with its line, and a bath has an end.
-func TestPropertyReadBath(t *testing.T) {
-	_, err := ledger.ReadBath(strings.NewReader("{\"name\": \"silver\",\n\"volume\": 20}"))
+// TestPropertyReadAccount: a fault of a bath is told with its line, and a bath has an end.
+func TestPropertyReadAccount(t *testing.T) {
+	_, err := ledger.ReadAccount(strings.NewReader("{\"name\": \"silver\",\n\"volume\": 20}"))
 	var e *ledger.FieldError
 	if !errors.As(err, &e) || e.Line != 2 || e.Field != "volume" ||
 		!strings.Contains(e.What, "number and unit in quotes") {
@@ -127,19 +180,20 @@ func TestPropertyReadBath(t *testing.T) {
 	}
 	for name, r := range map[string]io.Reader{"no reader": nil, "broken": iotest.ErrReader(io.ErrUnexpectedEOF),
 		"endless": iotest.HalfReader(strings.NewReader(strings.Repeat(" ", 2<<20)))} {
-		if b, err := ledger.ReadBath(r); err == nil || b.Name != "" {
+		if b, err := ledger.ReadAccount(r); err == nil || b.Name != "" {
 			t.Errorf("%s: %+v", name, b)
 		}
 	}
 }
 
-// FuzzReadBath: no text makes the reader of baths panic or speak of Go types.
-func FuzzReadBath(f *testing.F) {
-	f.Add(`{"name": "n", "metal": "Ni", "salts": ["NiSO4"], "efficiency": {"value": "95 %"}}`)
+// FuzzReadAccount: no text makes the reader of baths panic or speak of Go types.
+func FuzzReadAccount(f *testing.F) {
+	f.Add(`{"name": "n", "metal": "Ni", "efficiency": "95 %", "book": {"salts": ["NiSO4"]}}`)
+	f.Add("{" + members("bath", "") + "}")
 	f.Add("{\"name\":\n}")
 	f.Add("\xef\xbb\xbf[null, 1e999]")
 	f.Fuzz(func(t *testing.T, text string) {
-		_, err := ledger.ReadBath(strings.NewReader(text))
+		_, err := ledger.ReadAccount(strings.NewReader(text))
 		if err != nil && (err.Error() == "" || strings.Contains(err.Error(), "json:")) {
 			t.Error(err)
 		}

@@ -16,7 +16,7 @@ import (
 // A Named is a mesh in a file that a job or a case names: STL or PLY, neither of which
 // knows its unit.
 type Named struct {
-	File   string       `json:"file,must" need:"the name of an STL or PLY file"`
+	File   string       `json:"file" need:"the name of an STL or PLY file"`
 	Unit   FileUnit     `json:"unit" doc:"the length that 1 stands for in the file, as mm"`
 	Repair bool         `json:"repair" doc:"what is safe is mended, and said"`
 	Weld   units.Length `json:"weld" rule:"positive" in:"mm" doc:"vertices closer than this become one; goes with repair"`
@@ -71,7 +71,7 @@ func (f *Named) Load(open func(name string) (io.ReadCloser, error)) (m Mesh, men
 	case f.Weld != 0 && !f.Repair:
 		return m, nil, need("weld", f.Weld.String(), `"repair": true beside it`)
 	case open == nil:
-		return m, nil, need("file", f.File, "a way to open it: it is read where no files can be opened")
+		return m, nil, need("file", f.File, "a reader that opens files: it is read where none can be opened")
 	}
 	read := ReadSTL
 	switch strings.ToLower(path.Ext(f.File)) {

@@ -5,13 +5,11 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
-	"example.com/laydown/plating/internal/meshfile"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
@@ -27,47 +25,38 @@ const (
 	mostPositions = 24
 )
 
-// readMeshes reads a case by mesh.
-func (r *cellReader) readMeshes(c *Case) error {
-	p := &r.problem
-	p.Conductivity = r.kappa
-	p.Drive = r.drive()
-	if r.tank != nil {
-		t := strictjson.Object(r.tank)
-		var length, width, depth units.Length
-		if !strictjson.Positive(t, "length", &length) || !strictjson.Positive(t, "width", &width) ||
-			!strictjson.Positive(t, "depth", &depth) {
-			t.Keep(r.tank.Fail(nil, `need "length", "width" and "depth"`))
-		}
-		p.Box = &field.Box{High: r3.Vec{X: float64(length), Y: float64(width), Z: float64(depth)}}
-		strictjson.Positive(t, "panel", &p.Box.Panel)
-		if err := t.Done(); err != nil {
-			return err
-		}
+// meshes makes a case by mesh.
+func (b *builder) meshes() error {
+	b.Mesh = &MeshCell{Problem: field.MeshProblem{Conductivity: b.Conductivity, Drive: b.drive()}}
+	p := &b.Mesh.Problem
+	if t := b.ByMesh.Tank; t != nil {
+		p.Box = &field.Box{High: vector([3]units.Length{t.Length, t.Width, t.Depth}), Panel: t.Panel}
 	}
-	if len(r.parts) > mostParts {
-		return r.parts[mostParts].Fail(units.ErrOutOfRange, "is one of %d parts; need at most %d", len(r.parts), mostParts)
+	if len(b.ByMesh.Parts) > mostParts {
+		return b.at(partAt(mostParts)).Fail(units.ErrOutOfRange, "is one of %d parts; need at most %d", len(b.ByMesh.Parts),
+			mostParts)
 	}
-	for i, n := range r.parts {
-		is, wall, err := r.readPart(n, i)
+	for i := range b.ByMesh.Parts {
+		is, err := b.part(i)
 		if err != nil {
 			return err
 		}
-		if i == 0 && (wall || is != workpiece) {
-			return n.Fail(nil, "the first part is the workpiece; need a body of kind cathode")
+		if i == 0 && (b.ByMesh.Parts[i].Wall != "" || is != workpiece) {
+			return b.at("parts[1]").Fail(nil, "the first part is the workpiece; need a body of kind cathode")
 		}
 		if is == robber {
-			c.Robbers = append(c.Robbers, len(p.Surfaces)-1)
+			b.Robbers = append(b.Robbers, len(p.Surfaces)-1)
 		}
 	}
-	if err := solvable(r.tree, *p); err != nil {
+	if err := solvable(b.tree, *p); err != nil {
 		return err
 	}
-	c.Mesh = &MeshCell{Problem: *p, Mended: r.mended}
-	if r.positions != nil {
-		return c.Mesh.readPositions(r.positions)
-	}
-	return nil
+	return b.positions()
+}
+
+// vector is a point in metres.
+func vector(v [3]units.Length) r3.Vec {
+	return r3.Vec{X: float64(v[0]), Y: float64(v[1]), Z: float64(v[2])}
 }
 
 // solvable holds a problem against what can be solved, without solving it.
@@ -80,107 +69,112 @@ func solvable(n *strictjson.Node, p field.MeshProblem) error {
 	return nil
 }
 
-// readPart reads one part and adds it to the problem.
-func (r *cellReader) readPart(n *strictjson.Node, i int) (is role, wall bool, err error) {
-	o := strictjson.Object(n)
-	s := field.Boundary{Name: o.Text("name")}
-	if s.Name == "" {
-		s.Name = fmt.Sprintf("part %d", i+1)
-	}
-	is = readRole(o)
-	s.Kind = [...]current.Kind{current.Cathode, current.Anode, current.Insulator, current.Cathode, current.Floating}[is]
-	if s.Law, err = readLaw(o.Field("law")); err != nil {
-		return is, false, err
-	}
-	if f := o.Field("wall"); f != nil {
-		if s.Kind != current.Anode {
-			o.Keep(n.Fail(units.ErrInconsistent,
-				`is a wall; need "kind": "anode": walls without one insulate, and what is plated hangs in the tank`))
-		}
-		return is, true, r.readWall(o, f, s)
-	}
-	m, err := r.readBody(n, o)
+// part adds one part to the problem.
+func (b *builder) part(i int) (role, error) {
+	part, n := &b.ByMesh.Parts[i], b.at(partAt(i))
+	is, law, name, err := b.surface(i, &part.Surface)
 	if err != nil {
-		return is, false, err
+		return is, err
 	}
-	if m, err = hang(n, o, m, r3.Vec{}); err != nil {
-		return is, false, err
+	s := field.Boundary{Name: name, Kind: is.electric(), Law: law}
+	bodies := part.bodies()
+	if len(bodies) != 1 {
+		return is, n.Fail(units.ErrInconsistent, "need one of box, plate, cylinder, tube, sphere, torus, cup, file, wall")
+	}
+	at := b.at(partAt(i) + "." + bodies[0].name)
+	var m mesh.Mesh
+	switch {
+	case part.Wall != "":
+		return is, b.wall(n, at, part.Wall, s)
+	case part.File != "":
+		m, err = b.file(at, part)
+	default:
+		m, err = made(at, part, bodies[0])
+	}
+	if err != nil {
+		return is, err
+	}
+	rep, err := mesh.Check(m)
+	if err == nil { // its middle comes to the origin
+		m, err = mesh.Translate(m, r3.Scale(-0.5, r3.Add(rep.Low, rep.High)))
+	}
+	if err != nil {
+		return is, n.Fail(err, "%v", err)
+	}
+	if m, err = part.hang(n, m, r3.Vec{}); err != nil {
+		return is, err
 	}
 	s.Vertices, s.Triangles = m.Vertices, m.Triangles
-	r.problem.Surfaces = append(r.problem.Surfaces, s)
-	return is, false, nil
+	b.Mesh.Problem.Surfaces = append(b.Mesh.Problem.Surfaces, s)
+	return is, nil
 }
 
-// readWall makes a whole wall of the tank an electrode.
-func (r *cellReader) readWall(o *strictjson.Reader, f *strictjson.Node, s field.Boundary) error {
-	var words []string
-	for k := field.LowX; k <= field.HighZ; k++ {
-		words = append(words, k.String())
+// wall makes a whole wall of the tank an electrode.
+func (b *builder) wall(n, at *strictjson.Node, word string, s field.Boundary) error {
+	if s.Kind != current.Anode {
+		return n.Fail(units.ErrInconsistent,
+			`is a wall; need "kind": "anode": walls without one insulate, and what is plated hangs in the tank`)
 	}
-	face := field.LowX + field.Face(o.Choice("wall", words...))
-	if err := o.Done(); err != nil {
-		return err
-	}
-	box := r.problem.Box
+	box := b.Mesh.Problem.Box
 	if box == nil {
-		return f.Fail(units.ErrInconsistent, `is a wall and there is no tank; need "tank" with length, width and depth`)
+		return at.Fail(units.ErrInconsistent, `is a wall and there is no tank; need "tank" with length, width and depth`)
+	}
+	face := field.LowX
+	for face.String() != word {
+		face++
 	}
 	box.Walls = append(box.Walls, field.Wall{Face: face, Kind: s.Kind, Law: s.Law})
 	return nil
 }
 
-// generators are the bodies that a case may describe, with their dimensions.
-var generators = []struct {
-	name, fields string
-	make         func(d []units.Length, g mesh.Grid) (mesh.Mesh, error)
-}{
-	{"box", "length width height",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Box(d[0], d[1], d[2], g) }},
-	{"plate", "length width thickness edge_radius",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Plate(d[0], d[1], d[2], d[3], g) }},
-	{"cylinder", "diameter length",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Cylinder(d[0], d[1], g) }},
-	{"tube", "outer inner length",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Tube(d[0], d[1], d[2], g) }},
-	{"sphere", "diameter",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Sphere(d[0], g) }},
-	{"torus", "centre_diameter tube_diameter",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Torus(d[0], d[1], g) }},
-	{"cup", "outer height recess depth",
-		func(d []units.Length, g mesh.Grid) (mesh.Mesh, error) { return mesh.Cup(d[0], d[1], d[2], d[3], g) }},
+// A body is one of the forms that a part may have; make and the sizes are of those that a
+// case describes itself.
+type body struct {
+	name  string
+	make  func(g mesh.Grid) (mesh.Mesh, error)
+	sizes []units.Length
 }
 
-// readBody reads the shape of a part and puts its middle at the origin.
-func (r *cellReader) readBody(n *strictjson.Node, o *strictjson.Reader) (m mesh.Mesh, err error) {
-	found := 0
-	var read func() (mesh.Mesh, error)
-	for i, g := range generators {
-		if f := o.Field(g.name); f != nil {
-			found++
-			read = func() (mesh.Mesh, error) { return generate(i, o, f) }
-		}
+// bodies are those that are given.
+func (p *Part) bodies() (all []body) {
+	type grid = mesh.Grid
+	type made = mesh.Mesh
+	if v := p.Box; v != nil {
+		all = append(all, body{"box", func(g grid) (made, error) { return mesh.Box(v.Length, v.Width, v.Height, g) },
+			[]units.Length{v.Length, v.Width, v.Height}})
 	}
-	if f := o.Field("file"); f != nil {
-		found++
-		read = func() (mesh.Mesh, error) { return r.readFile(o, f) }
+	if v := p.Plate; v != nil {
+		all = append(all, body{"plate", func(g grid) (made, error) {
+			return mesh.Plate(v.Length, v.Width, v.Thickness, v.EdgeRadius, g)
+		}, []units.Length{v.Length, v.Width, v.Thickness, v.EdgeRadius}})
 	}
-	if o.Err() == nil && found != 1 {
-		return m, n.Fail(units.ErrInconsistent, "need one of box, plate, cylinder, tube, sphere, torus, cup, file, wall")
+	if v := p.Cylinder; v != nil {
+		all = append(all, body{"cylinder", func(g grid) (made, error) { return mesh.Cylinder(v.Diameter, v.Length, g) },
+			[]units.Length{v.Diameter, v.Length}})
 	}
-	if err := o.Err(); err != nil {
-		return m, err
+	if v := p.Tube; v != nil {
+		all = append(all, body{"tube", func(g grid) (made, error) { return mesh.Tube(v.Outer, v.Inner, v.Length, g) },
+			[]units.Length{v.Outer, v.Inner, v.Length}})
 	}
-	if m, err = read(); err != nil {
-		return m, err
+	if v := p.Sphere; v != nil {
+		all = append(all, body{"sphere", func(g grid) (made, error) { return mesh.Sphere(v.Diameter, g) },
+			[]units.Length{v.Diameter}})
 	}
-	rep, err := mesh.Check(m)
-	if err == nil {
-		m, err = mesh.Translate(m, r3.Scale(-0.5, r3.Add(rep.Low, rep.High)))
+	if v := p.Torus; v != nil {
+		all = append(all, body{"torus", func(g grid) (made, error) { return mesh.Torus(v.Centre, v.Tube, g) },
+			[]units.Length{v.Centre, v.Tube}})
 	}
-	if err != nil {
-		return m, n.Fail(err, "%v", err)
+	if v := p.Cup; v != nil {
+		all = append(all, body{"cup", func(g grid) (made, error) { return mesh.Cup(v.Outer, v.Height, v.Recess, v.Depth, g) },
+			[]units.Length{v.Outer, v.Height, v.Recess, v.Depth}})
 	}
-	return m, nil
+	if p.File != "" {
+		all = append(all, body{name: "file"})
+	}
+	if p.Wall != "" {
+		all = append(all, body{name: "wall"})
+	}
+	return all
 }
 
 // panelSize is the longest side of a triangle: a sixteenth of the longest side of the
@@ -195,34 +189,16 @@ func panelSize(n *strictjson.Node, given, longest units.Length) (units.Length, e
 	return given, nil
 }
 
-// generate makes the mesh of a body that the case describes.
-func generate(i int, part *strictjson.Reader, n *strictjson.Node) (m mesh.Mesh, err error) {
-	var g mesh.Grid
-	strictjson.Positive(part, "panel", &g.Size)
-	var grade units.Ratio = 2
-	fineness := part.Field("grade")
-	part.Scan(fineness, &grade, true)
-	if err := part.Err(); err != nil {
+// made is the mesh of a body that the case describes.
+func made(n *strictjson.Node, part *Part, b body) (m mesh.Mesh, err error) {
+	g := mesh.Grid{Grade: part.Grade}
+	if g.Grade == 0 {
+		g.Grade = 2
+	}
+	if g.Size, err = panelSize(n, part.Panel, slices.Max(b.sizes)); err != nil {
 		return m, err
 	}
-	if g.Grade = float64(grade); !(g.Grade >= 1 && g.Grade <= 3) {
-		return m, fineness.Fail(units.ErrOutOfRange, "is %s; need from 1 (even panels) to 3", strictjson.Describe(fineness))
-	}
-	o := strictjson.Object(n)
-	longest := units.Length(0)
-	var sizes []units.Length
-	for _, name := range strings.Fields(generators[i].fields) {
-		var v units.Length
-		strictjson.Needed(o, name, &v, aLength)
-		longest, sizes = max(longest, v), append(sizes, v)
-	}
-	if err := o.Done(); err != nil {
-		return m, err
-	}
-	if g.Size, err = panelSize(n, g.Size, longest); err != nil {
-		return m, err
-	}
-	m, err = generators[i].make(sizes, g)
+	m, err = b.make(g)
 	if err == nil && len(m.Triangles) > mostTriangles {
 		return m, n.Fail(units.ErrOutOfRange, `makes %d triangles; need at most %d: larger "panel" or lower "grade"`,
 			len(m.Triangles), mostTriangles)
@@ -233,26 +209,21 @@ func generate(i int, part *strictjson.Reader, n *strictjson.Node) (m mesh.Mesh, 
 	return m, nil
 }
 
-// readFile reads a mesh from a file of the case and cuts it into panels.
-func (r *cellReader) readFile(o *strictjson.Reader, n *strictjson.Node) (mesh.Mesh, error) {
-	m, mended, err := meshfile.Read(o, n, r.open)
+// file is the mesh of a file that the case names, cut into panels.
+func (b *builder) file(n *strictjson.Node, part *Part) (mesh.Mesh, error) {
+	m, mended, err := part.Load(b.open)
 	if err != nil {
-		return m, err
+		return m, n.Fail(err, "%v", err)
 	}
-	r.mended = append(r.mended, mended...)
-	var panel units.Length
-	strictjson.Positive(o, "panel", &panel)
-	refine := o.Whole("refine", 0, 4, 0)
-	if err := o.Err(); err != nil {
-		return m, err
-	}
-	if panel, err = panelSize(n, panel, units.Length(boxOf(m.Vertices).longest())); err != nil {
+	b.Mesh.Mended = append(b.Mesh.Mended, mended...)
+	panel, err := panelSize(n, part.Panel, units.Length(boxOf(m.Vertices).longest()))
+	if err != nil {
 		return m, err
 	}
 	if m, err = mesh.Split(m, panel, mostTriangles); err != nil {
 		return m, n.Fail(err, `cannot be cut into panels: %v; in the file: a larger "panel"`, err)
 	}
-	for range refine {
+	for range part.Refine {
 		if len(m.Triangles) > mostTriangles/4 {
 			return m, n.Fail(units.ErrOutOfRange, "would have %d triangles; need at most %d, so refine it less",
 				4*len(m.Triangles), mostTriangles)
@@ -265,72 +236,57 @@ func (r *cellReader) readFile(o *strictjson.Reader, n *strictjson.Node) (mesh.Me
 }
 
 // hang turns a mesh that lies about the origin, one turn after the other, and moves it
-// to its place, or to another one where "at" is left out. It is the last that is read of o.
-func hang(n *strictjson.Node, o *strictjson.Reader, m mesh.Mesh, at r3.Vec) (mesh.Mesh, error) {
-	turns, place := o.Items("turn", "turns", o.Field("turn") != nil), o.Field("at")
-	if place != nil {
-		at = readPlace(o, place)
-	}
-	if err := o.Done(); err != nil {
-		return m, err
-	}
-	for _, item := range turns {
-		o := strictjson.Object(item)
-		axis := []r3.Vec{{X: 1}, {Y: 1}, {Z: 1}}[o.Choice("axis", "x", "y", "z")]
-		o.Lacks("axis", "x, y or z")
-		angle := readDegrees(o, "degrees", -3600, 3600)
-		err := o.Done()
-		if err != nil {
-			return m, err
-		}
-		if m, err = mesh.Rotate(m, angle*math.Pi/180, axis); err != nil {
-			return m, item.Fail(err, "%v", err)
+// to its place, or to another one where "at" is left out.
+func (h *Hung) hang(n *strictjson.Node, m mesh.Mesh, at r3.Vec) (mesh.Mesh, error) {
+	var err error
+	for i, t := range h.Turn {
+		axis := map[string]r3.Vec{"x": {X: 1}, "y": {Y: 1}, "z": {Z: 1}}[t.Axis]
+		if m, err = mesh.Rotate(m, t.Degrees*math.Pi/180, axis); err != nil {
+			return m, n.Place(fmt.Sprintf("turn[%d]", i+1), err)
 		}
 	}
-	m, err := mesh.Translate(m, at)
-	if err != nil {
+	if h.At != nil {
+		at = vector(*h.At)
+	}
+	if m, err = mesh.Translate(m, at); err != nil {
 		return m, n.Fail(err, "%v", err)
 	}
 	return m, nil
 }
 
-// readPositions reads the places of the workpiece one after the other.
-func (c *MeshCell) readPositions(n *strictjson.Node) error {
-	list := strictjson.On(n)
-	items := list.ItemsOf(n, "positions", true)
-	if list.Err() != nil {
-		return list.Err()
+// positions makes the places of the workpiece one after the other.
+func (b *builder) positions() error {
+	if len(b.ByMesh.Places) == 0 {
+		return nil
 	}
-	if len(items) > mostPositions {
-		return items[mostPositions].Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d", len(items),
-			mostPositions)
+	if len(b.ByMesh.Places) > mostPositions {
+		return b.at(fmt.Sprintf("positions[%d]", mostPositions+1)).Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d",
+			len(b.ByMesh.Places), mostPositions)
 	}
 	total := 0.0
-	hung := meshOf(c.Problem, 0)
+	hung := meshOf(b.Mesh.Problem, 0)
 	middle := boxOf(hung.Vertices).middle
-	for _, item := range items {
-		o := strictjson.Object(item)
-		p := Position{Problem: c.Problem}
-		if f := o.Must("share", "the share of the time in this position"); f != nil {
-			strictjson.Share(o, f, &p.Share)
-		}
+	for i, place := range b.ByMesh.Places {
+		n := b.at(fmt.Sprintf("positions[%d]", i+1))
+		p := Position{Share: place.Share, Problem: b.Mesh.Problem}
 		total += float64(p.Share)
 		m, err := mesh.Translate(hung, r3.Scale(-1, middle))
 		if err != nil {
-			return item.Fail(err, "%v", err)
+			return n.Fail(err, "%v", err)
 		}
-		if m, err = hang(item, o, m, middle); err != nil {
+		if m, err = place.hang(n, m, middle); err != nil {
 			return err
 		}
 		p.Problem.Surfaces = slices.Clone(p.Problem.Surfaces)
 		p.Problem.Surfaces[0].Vertices = m.Vertices
-		if err := solvable(item, p.Problem); err != nil {
+		if err := solvable(n, p.Problem); err != nil {
 			return err
 		}
-		c.Positions = append(c.Positions, p)
+		b.Mesh.Positions = append(b.Mesh.Positions, p)
 	}
 	if math.Abs(total-1) > 1e-6 {
-		return n.Fail(units.ErrInconsistent, "have shares of the time that sum to %s; need 1", units.Ratio(total))
+		return b.at("positions").Fail(units.ErrInconsistent, "have shares of the time that sum to %s; need 1",
+			units.Ratio(total))
 	}
 	return nil
 }

@@ -2,36 +2,31 @@ package thinspot
 
 import (
 	"errors"
+	"fmt"
 	"io"
-
-	"github.com/shopspring/decimal"
-	"gonum.org/v1/gonum/spatial/r3"
+	"slices"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/axi"
 	"example.com/laydown/plating/bath"
 	"example.com/laydown/plating/coat"
+	"example.com/laydown/plating/current"
 	"example.com/laydown/plating/field"
 	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/sense"
 	"example.com/laydown/units"
 )
 
-// Format is the value of the field "format" that [Read] reads.
-const Format = "laydown case 1"
-
 // A Case asks where a workpiece is plated thinnest: a body of revolution (Cell), or
-// any other (Mesh). The first part of either is the workpiece.
+// any other (Mesh). The first part of either is the workpiece. [Read] makes it of what the
+// file says, which it keeps.
 type Case struct {
-	Name         string
-	Bath         plating.OperatingBath
-	Cell         axi.ProfileProblem // of a case by profile
-	Mesh         *MeshCell          // of a case by mesh; nil by profile
-	Robbers      []int              // parts whose metal is not wanted
-	Significant  coat.Selector      // of the workpiece; nil means all of it
-	MinThickness units.Length
-	PricePerGram decimal.Decimal // of the counted metal; zero when not given
-	Currency     string
+	File
+	Bath        plating.OperatingBath // the solution at its operating point
+	Cell        axi.ProfileProblem    // of a case by profile
+	Mesh        *MeshCell             // of a case by mesh; nil by profile
+	Robbers     []int                 // parts whose metal is not wanted
+	Significant coat.Selector         // of the workpiece; nil means all of it
 }
 
 // A MeshCell is a case by mesh: what hangs in the bath. The first surface is
@@ -73,7 +68,7 @@ func Read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, err
 	c, err := read(r, open)
 	var at *strictjson.Error
 	if errors.As(err, &at) {
-		return Case{}, (*Error)(at)
+		return Case{}, &Error{Line: at.Line, Path: at.Path, What: at.What, Err: at.Err}
 	}
 	return c, err
 }
@@ -83,100 +78,78 @@ func read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, err
 	if err != nil {
 		return Case{}, err
 	}
-	o := strictjson.Object(tree)
-	if f := o.Must("format", `"`+Format+`"`); f != nil && (f.Kind != "text" || f.Text != Format) {
-		o.Keep(f.Fail(nil, "is %s; need %q", strictjson.Describe(f), Format))
-	}
-	c := Case{Name: o.Text("case"), Currency: o.Text("currency")}
-	byMesh := o.Choice("method", "profile", "mesh") == 1
-	own := o.Must("bath", "the bath as an object")
-	cell := cellReader{tree: tree, open: open}
-	strictjson.Needed(o, "conductivity", &cell.kappa, `one as "6 S/m"`)
-	strictjson.Needed(o, "min_thickness", &c.MinThickness, `the thickness at the thinnest spot, as "2.5 µm"`)
-	cell.tank = o.Field("tank")
-	hasCurrent := strictjson.Positive(o, "current", &cell.current)
-	hasVoltage := strictjson.Positive(o, "voltage", &cell.voltage)
-	if f := o.Field("price_per_g"); f != nil {
-		var money amountForm
-		if err := strictjson.DecodeOne(f, &money); err != nil {
-			o.Keep(err)
-		}
-		c.PricePerGram = money.Amount
-	}
-	cell.parts = o.Items("parts", "a list of parts, the workpiece first", true)
-	marks := o.Field("significant")
-	if byMesh {
-		cell.positions = o.Field("positions")
-	}
-	if err := o.Done(); err != nil {
+	var f form
+	if err := strictjson.Decode(tree, &f); err != nil {
 		return Case{}, err
 	}
-	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(cell.kappa),
-		"min_thickness": sense.Coat().CheckAs("min_thickness", c.MinThickness),
-		"voltage":       sense.Volts().Check(cell.voltage)} {
+	b := builder{Case: Case{File: f.File}, tree: tree, open: open}
+	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(b.Conductivity),
+		"min_thickness": sense.Coat().CheckAs("min_thickness", b.MinThickness),
+		"voltage":       sense.Volts().Check(b.Voltage)} {
 		if err != nil {
-			return Case{}, o.Member(name).Fail(err, "%v", err)
+			return Case{}, b.at(name).Fail(err, "%v", err)
 		}
 	}
-	if hasCurrent == hasVoltage {
+	if (b.Current > 0) == (b.Voltage > 0) {
 		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)
 	}
-	if c.Bath, err = readBath(own); err != nil {
+	if err := b.solution(); err != nil {
 		return Case{}, err
 	}
-	if err := plating.KnownDeadly(c.Bath.Solution()); err != nil {
-		return Case{}, own.Fail(err, "%v", err)
-	}
-	if byMesh {
-		err = cell.readMeshes(&c)
+	if b.Method == "mesh" {
+		err = b.meshes()
 	} else {
-		err = cell.readProfiles(&c)
+		err = b.profiles()
 	}
+	if err == nil && b.Marks != nil {
+		err = b.significant()
+	}
+	return b.Case, err
+}
+
+// A builder makes of what the file says what is to be solved. What cannot be is told by its
+// place in the file.
+type builder struct {
+	Case
+	tree *strictjson.Node
+	open func(name string) (io.ReadCloser, error)
+}
+
+// at is the place of a path in the file.
+func (b *builder) at(path string) *strictjson.Node {
+	n, _ := b.tree.At(path)
+	return n
+}
+
+// solution puts in the bath, run at its operating point.
+func (b *builder) solution() error {
+	own := b.Solution
+	if own.Use == 0 {
+		own.Use = bath.UseFinish
+	}
+	full, err := own.Resolve(bath.Library())
 	if err == nil {
-		c.Significant, err = readSignificant(marks, c.Mesh)
+		b.Bath, err = full.At(bath.OperatingPoint{})
 	}
-	return c, err
-}
-
-type amountForm struct {
-	Amount decimal.Decimal `json:"price_per_g"`
-}
-
-// readBath reads the bath of a case, run at its operating point.
-func readBath(n *strictjson.Node) (plating.OperatingBath, error) {
-	var b bath.Bath
-	if err := strictjson.Decode(n, &b); err != nil {
-		return plating.OperatingBath{}, err
-	}
-	if b.Use == 0 {
-		b.Use = bath.UseFinish
-	}
-	full, err := b.Resolve(bath.Library())
-	if err != nil {
-		return plating.OperatingBath{}, n.Fail(err, "%v", err)
-	}
-	out, err := full.At(bath.OperatingPoint{})
 	var outside *units.RangeError
-	if err != nil && !errors.As(err, &outside) {
-		return out, n.Fail(err, "%v", err)
+	if err == nil || errors.As(err, &outside) {
+		err = plating.KnownDeadly(b.Bath.Solution())
 	}
-	return out, nil
+	if err != nil {
+		return b.at("bath").Fail(err, "%v", err)
+	}
+	return nil
 }
 
-// A cellReader reads what hangs in the bath.
-type cellReader struct {
-	kappa      units.Conductivity
-	current    units.Current
-	voltage    units.Voltage
-	tree, tank *strictjson.Node // the case as a whole, and its tank
-	parts      []*strictjson.Node
-	positions  *strictjson.Node
-	open       func(name string) (io.ReadCloser, error)
-	problem    field.MeshProblem // by mesh
-	mended     []string
+// drive is what the rectifier holds: one of the two is given.
+func (f *File) drive() current.Drive {
+	if f.Current > 0 {
+		return current.ByCurrent(f.Current)
+	}
+	return current.ByVoltage(f.Voltage)
 }
 
-// A role is what a part is in the bath, by the field "kind".
+// A role is what a part is in the bath.
 type role int
 
 const (
@@ -187,42 +160,40 @@ const (
 	floating
 )
 
-// readRole reads the role of a part.
-func readRole(o *strictjson.Reader) role {
-	return role(o.Choice("kind", "cathode", "anode", "shield", "robber", "floating"))
+// role is what a part is, by its kind.
+func (s *Surface) role() role {
+	return role(max(slices.Index([]string{"cathode", "anode", "shield", "robber", "floating"}, s.Kind), 0))
 }
 
-// aLength is what a missing dimension needs.
-const aLength = `number and unit in quotes, as "12.5 mm"`
-
-// readLengths reads a list of as many lengths as v holds; what names them. Without the
-// list v stays as it is.
-func readLengths(o *strictjson.Reader, n *strictjson.Node, what, count string, v []units.Length) {
-	if n == nil {
-		return // the missing field is reported by its reader
-	}
-	list := o.ItemsOf(n, what, true)
-	if o.Err() == nil && len(list) != len(v) {
-		o.Keep(n.Fail(nil, "has %d items; need %s, %s", len(list), count, what))
-	}
-	for i := range min(len(list), len(v)) {
-		o.Scan(list[i], &v[i], false)
-	}
+// electric is the role as the solvers know it.
+func (r role) electric() current.Kind {
+	return [...]current.Kind{current.Cathode, current.Anode, current.Insulator, current.Cathode, current.Floating}[r]
 }
 
-// readPlace reads x, y and z.
-func readPlace(o *strictjson.Reader, n *strictjson.Node) r3.Vec {
-	var v [3]units.Length
-	readLengths(o, n, "x, y and z", "three", v[:])
-	return r3.Vec{X: float64(v[0]), Y: float64(v[1]), Z: float64(v[2])}
+// law says how the potential of a surface rises with its current density; without one it is
+// primary.
+func (s *Surface) law() current.Law {
+	l := s.Law
+	if l == nil {
+		return current.Law{}
+	}
+	return current.Law{Model: current.Model(max(slices.Index([]string{"primary", "linear", "tafel", "butler-volmer"}, l.Model), 0)),
+		Resistance: l.Resistance, Exchange: l.Exchange, Anodic: float64(l.Anodic), Cathodic: float64(l.Alpha + l.Cathodic),
+		Temperature: l.Temperature}
 }
 
-// readDegrees reads an angle in degrees, a field that cannot be left out.
-func readDegrees(o *strictjson.Reader, name string, low, high float64) float64 {
-	f := o.Must(name, "an angle in degrees, a plain number")
-	var v units.Ratio
-	if o.Scan(f, &v, true) && !(float64(v) >= low && float64(v) <= high) {
-		o.Keep(f.Fail(units.ErrOutOfRange, "is %s; need degrees from %g to %g", strictjson.Describe(f), low, high))
+// partAt is the path of a part.
+func partAt(i int) string { return fmt.Sprintf("parts[%d]", i+1) }
+
+// surface returns role, law and name of a part.
+func (b *builder) surface(i int, s *Surface) (role, current.Law, string, error) {
+	name := s.Name
+	if name == "" {
+		name = fmt.Sprintf("part %d", i+1)
 	}
-	return float64(v)
+	law := s.law()
+	if err := law.Check(); err != nil {
+		return 0, law, name, b.at(partAt(i)+".law").Fail(err, "%v", err)
+	}
+	return s.role(), law, name, nil
 }

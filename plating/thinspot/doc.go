@@ -68,7 +68,7 @@
 //	  "format": "laydown case 1",                needed
 //	  "case": "pendulum bob",                    name
 //	  "method": "profile",                       or "mesh", see below
-//	  "bath": { ... },                           needed: as in a job file, see package jobfile
+//	  "bath": { ... },                           needed: as in a job, see package bath
 //	  "conductivity": "6 S/m",                   needed
 //	  "tank": {"radius": "150 mm", "depth": "300 mm"},   left out: an open bath, the anode far away
 //	  "current": "0.6 A",                        one of the two: for all cathodes,
@@ -127,6 +127,9 @@
 // "significant" may hold, and then all of them count: "box" (low, high: two points;
 // by profile radius, 0 and height), "facing" (direction, within: degrees) and, by
 // mesh, "away_from_edges" (sharper_than: degrees, distance).
+//
+// [Read] keeps what the file says in [Case].File; [File.Write] writes it, as a program that
+// makes cases does, and [Schema] describes it to other programs.
 //
 // Cases of a clock-restoration workshop stand in testdata/cases: bob by profile, bezel
 // and figure by mesh, and block, which is small and quick.

@@ -93,3 +93,9 @@ func (r Result) MarshalJSON() ([]byte, error) {
 	}
 	return json.Marshal(f)
 }
+
+// UnmarshalJSON refuses: a result is made by [Case.Solve] and written one way.
+func (r *Result) UnmarshalJSON([]byte) error {
+	return &units.ValueError{Field: "result of a thin-spot case", Value: "JSON", Need: "the case, solved again",
+		Err: units.ErrInconsistent}
+}

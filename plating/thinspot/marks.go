@@ -7,64 +7,37 @@ import (
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"example.com/laydown/plating/coat"
-	"example.com/laydown/plating/internal/strictjson"
 	"example.com/laydown/plating/mesh"
 	"example.com/laydown/units"
 )
 
-// readSignificant reads where the minimum thickness holds, what all the marks select;
-// cell is nil by profile. Without marks it is nil: everywhere.
-func readSignificant(n *strictjson.Node, cell *MeshCell) (coat.Selector, error) {
-	if n == nil {
-		return nil, nil
-	}
-	o := strictjson.Object(n)
-	box, facing := o.Field("box"), o.Field("facing")
-	var edges *strictjson.Node
-	if cell != nil {
-		edges = o.Field("away_from_edges")
-	}
-	if err := o.Done(); err != nil {
-		return nil, err
-	}
+// significant finds where the minimum thickness holds: what all the marks select.
+func (b *builder) significant() error {
+	n := b.at("significant")
 	var marks []coat.Selector
-	if box != nil {
-		b := strictjson.Object(box)
-		low, high := readPlace(b, b.Must("low", "a point")), readPlace(b, b.Must("high", "a point"))
-		o.Keep(b.Done())
-		marks = append(marks, coat.InBox(low, high))
+	if m := b.Marks.Box; m != nil {
+		marks = append(marks, coat.InBox(vector(m.Low), vector(m.High)))
 	}
-	if facing != nil {
-		f := strictjson.Object(facing)
-		direction := []r3.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}, {Z: -1}}[f.Choice("direction", "x", "-x", "y", "-y",
-			"z", "-z")]
-		f.Lacks("direction", "x, -x, y, -y, z or -z")
-		within := readDegrees(f, "within", 0, 180)
-		o.Keep(f.Done())
-		marks = append(marks, coat.Facing(direction, within))
+	if m := b.Marks.Facing; m != nil {
+		direction := map[string]r3.Vec{"x": {X: 1}, "-x": {X: -1}, "y": {Y: 1}, "-y": {Y: -1}, "z": {Z: 1}, "-z": {Z: -1}}
+		marks = append(marks, coat.Facing(direction[m.Direction], m.Within))
 	}
-	if edges != nil {
-		e := strictjson.Object(edges)
-		var distance units.Length
-		strictjson.Needed(e, "distance", &distance, aLength)
-		angle := readDegrees(e, "sharper_than", 1, 179)
-		o.Keep(e.Done())
-		marks = append(marks, coat.AwayFrom(sharpEdges(meshOf(cell.Problem, 0), angle), distance))
+	if m := b.Marks.Edges; m != nil && b.Mesh == nil {
+		return b.at("significant.away_from_edges").Fail(nil, `goes with "method": "mesh"; by profile need box or facing`)
+	} else if m != nil {
+		marks = append(marks, coat.AwayFrom(sharpEdges(meshOf(b.Mesh.Problem, 0), m.SharperThan), m.Distance))
 	}
 	if marks == nil {
-		o.Keep(n.Fail(units.ErrInconsistent, "is empty; need box, facing or away_from_edges, or leave it out"))
+		return n.Fail(units.ErrInconsistent, "is empty; need box, facing or away_from_edges, or leave it out")
 	}
-	if err := o.Err(); err != nil {
-		return nil, err
-	}
-	all := func(p coat.Patch) bool {
+	b.Significant = func(p coat.Patch) bool {
 		return !slices.ContainsFunc(marks, func(m coat.Selector) bool { return !m(p) })
 	}
-	if cell != nil && !selects(all, meshOf(cell.Problem, 0)) {
-		return nil, n.Fail(units.ErrOutOfRange, "holds none of the %d faces of the part; need some of them",
-			len(cell.Problem.Surfaces[0].Triangles))
+	if b.Mesh != nil && !selects(b.Significant, meshOf(b.Mesh.Problem, 0)) {
+		return n.Fail(units.ErrOutOfRange, "holds none of the %d faces of the part; need some of them",
+			len(b.Mesh.Problem.Surfaces[0].Triangles))
 	}
-	return all, nil
+	return nil
 }
 
 // selects reports whether a selector holds some face of a mesh.

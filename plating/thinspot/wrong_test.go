@@ -25,7 +25,7 @@ func TestPropertyWrongMeshCases(t *testing.T) {
 		{`"depth": "220 mm"`, `"depth": "220 mm", "radius": "1 m"`, "unknown field"},
 		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "robber"`, "need a body of kind cathode"},
 		{`"name": "finial", "kind": "cathode"`, `"name": "finial", "kind": "cathod"`, "need one of cathode"},
-		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"bar": {}`, "need one of box, plate"},
+		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"bar": {}`, "known here are name, kind, law, box, plate"},
 		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`,
 			`"cylinder": {"diameter": "20 mm", "length": "40 mm"}, "sphere": {"diameter": "9 mm"}`, "need one of box, plate"},
 		{`"cylinder": {"diameter": "20 mm", "length": "40 mm"}`, `"cylinder": {"diameter": "20 mm"}`, `"length" is missing`},
@@ -37,7 +37,7 @@ func TestPropertyWrongMeshCases(t *testing.T) {
 			`"tube": {"outer": "20 mm", "inner": "30 mm", "length": "40 mm"}`, "need"},
 		{`"panel": "8 mm"`, `"panel": "8 µm"`, `need "panel" of at least`},
 		{`"panel": "8 mm"`, `"panel": "-8 mm"`, "above zero"},
-		{`"grade": 1`, `"grade": 9`, "need from 1"},
+		{`"grade": 1`, `"grade": 9`, "need a number from 1 to 3"},
 		{`"grade": 1`, `"grade": true`, "need a number"},
 		{`{"axis": "y", "degrees": 90}`, `{"axis": "w", "degrees": 90}`, "need one of x, y, z"},
 		{`{"axis": "y", "degrees": 90}`, `{"degrees": 90}`, `"axis" is missing`},
@@ -50,18 +50,18 @@ func TestPropertyWrongMeshCases(t *testing.T) {
 		{`"at": ["120 mm", "100 mm", "110 mm"]`, `"at": ["120 mm", "100 mm", "215 mm"]`, "finial"},
 		{`"file": "rod.stl"`, `"file": "no.stl"`, "cannot be opened"},
 		{`"file": "rod.stl"`, `"file": "rod.obj"`, "ends in .stl or .ply"},
-		{`"file": "rod.stl"`, `"file": 7`, "need the name of a file"},
+		{`"file": "rod.stl"`, `"file": 7`, "need the name of an STL or PLY file"},
 		{`"file": "rod.stl"`, `"file": "short.stl"`, "file"},
 		{`"file": "rod.stl"`, `"file": "open.ply"`, `"open.ply" cannot be mended: `},
 		{`"file": "rod.stl", "unit": "1 mm", "repair": true, "weld": "0.01 mm"`,
 			`"file": "open.ply", "unit": "1 mm", "repair": true`, `in the file: "repair": true, "weld": "0.01 mm"`},
-		{`"unit": "1 mm", `, ``, `needs "unit"`},
+		{`"unit": "1 mm", `, ``, `need "unit" beside it`},
 		{`"unit": "1 mm"`, `"unit": "1 V"`, "is one of voltage"},
 		{`"unit": "1 mm"`, `"unit": "V"`, "is one of voltage"},
 		{`"unit": "1 mm"`, `"unit": "mmm"`, "unknown unit"},
 		{`"unit": "1 mm"`, `"unit": ""`, "empty"},
 		{`"unit": "1 mm"`, `"unit": "0 mm"`, "above zero"},
-		{`"repair": true, `, ``, `"weld" goes with "repair"`},
+		{`"repair": true, `, ``, `need "repair": true beside it`},
 		{`"refine": 1`, `"refine": 9`, "from 0 to 4"},
 		{`"refine": 1`, `"grade": 2`, "unknown field"},
 		{`"refine": 1`, `"panel": "0 mm"`, "above zero"},
@@ -100,7 +100,7 @@ func TestPropertyWrongMeshCases(t *testing.T) {
 		}
 	}
 	if _, err := thinspot.Read(strings.NewReader(meshCase), nil); err == nil || !strings.Contains(err.Error(),
-		"no files can be opened") {
+		"need a reader that opens files") {
 		t.Errorf("without open: %v", err)
 	}
 	empty := strings.Replace(bobCase(t), `"min_thickness"`, `"significant": {}, "min_thickness"`, 1)

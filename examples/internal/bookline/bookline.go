@@ -143,12 +143,15 @@ func writeFields(w io.Writer) {
 			line(f.Name+"="+f.Example, strings.Replace(f.Means, "list of entries", "list of -entries", 1))
 		}
 	}
-	fmt.Fprintf(w, "\nfields of the bath file of -new, a JSON object, its values in quotes:\n")
-	for _, f := range ledger.Fields("bath") {
-		if !strings.ContainsAny(f.Example[:1], "{[") {
-			f.Example = `"` + f.Example + `"`
+	for _, kind := range []string{"bath", "book"} {
+		fmt.Fprintf(w, "\nfields of %s, a JSON object, its values in quotes:\n",
+			map[string]string{"bath": "the bath file of -new", "book": `its member "book"`}[kind])
+		for _, f := range ledger.Fields(kind) {
+			if !strings.ContainsAny(f.Example[:1], "{[") && f.Name != "valence" {
+				f.Example = `"` + f.Example + `"`
+			}
+			line(`"`+f.Name+`": `+f.Example, f.Means)
 		}
-		line(`"`+f.Name+`": `+f.Example, f.Means)
 	}
 	fmt.Fprintln(w, "\nunits:")
 	for _, u := range []struct {

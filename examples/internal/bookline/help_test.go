@@ -27,9 +27,9 @@ func TestPropertyHelp(t *testing.T) {
 			}
 		}
 	}
-	for _, f := range ledger.Fields("bath") {
+	for _, f := range append(ledger.Fields("bath"), ledger.Fields("book")...) {
 		if !strings.Contains(help, "\n   \""+f.Name+`": `) || !strings.Contains(help, f.Example) {
-			t.Errorf("-h has no %s of the bath", f.Name)
+			t.Errorf("-h has no %s of the bath or its book", f.Name)
 		}
 	}
 	for _, want := range []string{"A·min, A·h", "oz/US gal", "none, or %", "in the list of -entries", `"name": "gold,`, `"pH": {"low"`} {

@@ -91,7 +91,7 @@ func (o *Options) create() (*ledger.Ledger, error) {
 		return nil, err
 	}
 	defer in.Close()
-	bath, err := ledger.ReadBath(in)
+	bath, err := ledger.ReadAccount(in)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", o.NewBath, err)
 	}

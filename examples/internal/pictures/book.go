@@ -56,7 +56,7 @@ type bookTrace struct {
 // the opening. Entries without a charge, as an addition, make a step straight up or down.
 func traceOfBook(book *ledger.Ledger) bookTrace {
 	var t bookTrace
-	b := book.Bath()
+	b := book.Account()
 	// A band of two standard uncertainties either way holds the bath in 19 of 20 cases; no content is
 	// below zero.
 	add := func(s ledger.State) {
@@ -100,7 +100,7 @@ func (t bookTrace) unsure() bool {
 // drawBook shows metal content against charge with its limits. It is for black
 // ink: greys, dashes and shapes, no colour.
 func drawBook(book *ledger.Ledger) (*plot.Plot, error) {
-	b := book.Bath()
+	b := book.Account()
 	t := traceOfBook(book)
 	p := plot.New()
 	// Name, axes with their units, and a legend that stands where the curve is not: below.
@@ -165,7 +165,7 @@ func drawBook(book *ledger.Ledger) (*plot.Plot, error) {
 }
 
 // bookLimits draws alarms and target across the picture with their names.
-func bookLimits(p *plot.Plot, b ledger.Bath, t bookTrace) error {
+func bookLimits(p *plot.Plot, b ledger.Account, t bookTrace) error {
 	right := max(t.content[len(t.content)-1].X, 1)
 	p.X.Min, p.X.Max = 0, right*1.16 // room for the names
 	low, high := p.Y.Min, p.Y.Max    // widened until every limit is inside

@@ -15,7 +15,7 @@ import (
 func silverBook(t *testing.T, events ...ledger.Event) *ledger.Ledger {
 	t.Helper()
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
-	book, err := ledger.New(ledger.Bath{Name: "silver", Metal: "Ag", Volume: 8 * units.Litre,
+	book, err := ledger.New(ledger.Account{Name: "silver", Metal: "Ag", Volume: 8 * units.Litre,
 		Content:            30 * units.GramPerLitre,
 		ContentUncertainty: units.GramPerLitre, Low: 25 * units.GramPerLitre, Target: 32 * units.GramPerLitre,
 		Equivalent: 1.118e-6, Efficiency: ledger.EfficiencyRange{Value: 0.99}}, opened)

@@ -1,8 +1,11 @@
 package strictjson
 
 import (
+	"encoding"
+	"errors"
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,111 +21,173 @@ func Decode(n *Node, v any) error {
 	if d, ok := v.(NodeDecoder); ok {
 		return d.DecodeNode(n)
 	}
-	return decodeFields(Object(n), reflect.ValueOf(v).Elem())
+	return decodeFields(n, reflect.ValueOf(v).Elem())
 }
 
 // DecodeFields is [Decode] for a value that decodes itself and wants the fields of
 // its struct: its own DecodeNode is not asked. The names of more stand beside them and
 // are left for the caller.
 func DecodeFields(n *Node, v any, more ...string) error {
-	r := Object(n)
-	for _, name := range more {
-		r.Field(name)
-	}
-	return decodeFields(r, reflect.ValueOf(v).Elem())
+	return decodeFields(n, reflect.ValueOf(v).Elem(), more...)
 }
 
-func decodeFields(r *Reader, v reflect.Value) error {
-	for _, f := range fieldsOf(v.Type()) {
-		n := r.Field(f.name)
-		switch {
-		case n != nil:
-			f.decode(r, n, v.FieldByIndex(f.index))
-		case f.is != "":
-			r.Must(f.name, strconv.Quote(f.is))
-		case f.must:
-			r.Must(f.name, f.need)
+// DecodeOne reads a value that is not an object into the only field of a struct, by its
+// tags.
+func DecodeOne(n *Node, v any) error {
+	s := reflect.ValueOf(v).Elem()
+	f := &fieldsOf(s.Type())[0]
+	return f.decode(n, s.FieldByIndex(f.index))
+}
+
+func decodeFields(n *Node, v reflect.Value, more ...string) error {
+	if n.Kind != "object" {
+		return n.Fail(nil, "is %s; need an object in braces", Describe(n))
+	}
+	list := fieldsOf(v.Type())
+	names := more
+	var missing error
+	for i := range list {
+		f := &list[i]
+		if f.when != "" && !f.met(n, list) {
+			continue
+		}
+		names = append(names, f.name)
+		if m := n.member(f.name); m != nil {
+			if err := f.decode(m, v.FieldByIndex(f.index)); err != nil {
+				return err
+			}
+		} else if f.must && missing == nil {
+			need := f.need
+			if f.is != "" {
+				need = strconv.Quote(f.is)
+			}
+			e := n.Fail(nil, "field %q is missing; need %s", f.name, need)
+			e.Missing, missing = f.name, e
 		}
 	}
-	return r.Done()
+	// What is misspelt is told before what is missing: it is mostly the same.
+	for i, name := range n.names {
+		if !slices.Contains(names, name) {
+			return n.Values[i].Fail(nil, "unknown field; known here are %s", strings.Join(names, ", "))
+		}
+	}
+	return missing
 }
 
-// decode reads one value and keeps the first error in r.
-func (f *field) decode(r *Reader, n *Node, v reflect.Value) {
-	if r.err != nil {
-		return
-	}
-	if d, ok := v.Addr().Interface().(NodeDecoder); ok {
-		r.keepErr(d.DecodeNode(n))
-		f.limits(r, n, v)
-		return
-	}
-	if d, ok := v.Addr().Interface().(*decimal.Decimal); ok {
-		f.decimal(r, n, d)
-		return
-	}
-	if v.Kind() == reflect.Pointer {
-		v.Set(reflect.New(v.Type().Elem()))
-		f.decode(r, n, v.Elem())
-		return
-	}
-	if u, ok := textOf(v); ok {
+// decode reads one value.
+func (f *field) decode(n *Node, v reflect.Value) error {
+	switch into := v.Addr().Interface().(type) {
+	case NodeDecoder:
+		if err := into.DecodeNode(n); err != nil {
+			return err
+		}
+		return f.limits(n, v)
+	case *decimal.Decimal:
+		return f.decimal(n, into)
+	case encoding.TextUnmarshaler:
 		switch {
 		case f.rule == "flags":
-			f.flags(r, n, v)
-		case v.Kind() == reflect.Float64:
-			if r.Scan(n, u, takesPlain(v.Type())) {
-				f.limits(r, n, v)
-			}
-		default:
-			if n.Kind != "text" && f.need != "" {
-				r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), f.need))
-			}
-			Word(r, n, u)
+			return f.flags(n, v)
+		case v.Kind() != reflect.Float64:
+			return f.word(n, into)
 		}
-		return
+		if err := f.scan(n, into); err != nil {
+			return err
+		}
+		return f.limits(n, v)
 	}
 	switch v.Kind() {
+	case reflect.Pointer:
+		v.Set(reflect.New(v.Type().Elem()))
+		return f.decode(n, v.Elem())
+	case reflect.Struct:
+		return decodeFields(n, v)
 	case reflect.String:
-		if v.SetString(n.Text); f.is != "" && (n.Kind != "text" || n.Text != f.is) {
-			r.Keep(n.Fail(nil, "is %s; need %q", Describe(n), f.is))
-		} else if n.Kind != "text" {
-			r.Keep(n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes")))
-		} else if f.must && strings.TrimSpace(n.Text) == "" {
-			r.Keep(n.Fail(nil, "is empty; need %s", f.need))
-		}
+		v.SetString(n.Text)
+		return f.string(n)
 	case reflect.Bool:
-		if n.Kind != "true or false" {
-			r.Keep(n.Fail(nil, "is %s; need true or false", Describe(n)))
+		word := n.bare && (n.Text == "true" || n.Text == "false")
+		if n.Kind != "true or false" && !word {
+			return n.Fail(nil, "is %s; need true or false", Describe(n))
 		}
-		v.SetBool(n.Yes)
+		v.SetBool(n.Yes || word && n.Text == "true")
 	case reflect.Int:
 		i, err := strconv.Atoi(n.Text)
-		if n.Kind != "number" || err != nil || i < f.low || i > f.high {
-			r.Keep(n.Fail(err, "is %s; need a whole number from %d to %d", Describe(n), f.low, f.high))
+		if n.Kind != "number" && !n.bare || err != nil || f.outside(float64(i)) {
+			return n.Fail(err, "is %s; need a whole number%s", Describe(n), f.span())
 		}
 		v.SetInt(int64(i))
+	case reflect.Float64:
+		x, err := strconv.ParseFloat(n.Text, 64)
+		if n.Kind != "number" || err != nil || f.outside(x) {
+			return n.Fail(units.ErrOutOfRange, "is %s; need %s%s", Describe(n), or(f.need, "a number"), f.span())
+		}
+		v.SetFloat(x)
 	case reflect.Slice:
-		items := r.ItemsOf(n, or(f.need, "a list"), f.rule == "filled")
-		for _, item := range items {
-			one := reflect.New(v.Type().Elem()).Elem()
-			f.decode(r, item, one)
-			v.Set(reflect.Append(v, one))
+		if n.Kind != "list" || f.rule == "filled" && len(n.Values) == 0 {
+			return f.noList(n)
 		}
-		if items != nil && v.IsNil() {
-			v.Set(reflect.MakeSlice(v.Type(), 0, 0))
+		if len(n.Values) == 0 { // the same as left out
+			return nil
 		}
-	case reflect.Struct:
-		r.keepErr(decodeFields(Object(n), v))
+		v.Set(reflect.MakeSlice(v.Type(), len(n.Values), len(n.Values)))
+		return f.items(n, v)
+	case reflect.Array:
+		if n.Kind != "list" {
+			return f.noList(n)
+		}
+		if len(n.Values) != v.Len() {
+			return n.Fail(nil, "has %d items; need %s, %s", len(n.Values), [...]string{2: "two", 3: "three"}[v.Len()], f.need)
+		}
+		return f.items(n, v)
 	default:
-		r.Keep(n.Fail(nil, "cannot be read into a %s", v.Type()))
+		return n.Fail(nil, "cannot be read into a %s", v.Type())
 	}
+	return nil
 }
 
-func (r *Reader) keepErr(err error) {
-	if err != nil {
-		r.Keep(err)
+// string checks text that is meant as such.
+func (f *field) string(n *Node) error {
+	switch {
+	case f.is != "" && (n.Kind != "text" || n.Text != f.is):
+		return n.Fail(nil, "is %s; need %q", Describe(n), f.is)
+	case f.words != nil && (n.Kind != "text" || !slices.Contains(f.words, n.Text)):
+		return n.Fail(nil, "is %s; need one of %s", Describe(n), strings.Join(f.words, ", "))
+	case n.Kind != "text":
+		return n.Fail(nil, "is %s; need %s", Describe(n), or(f.need, "text in quotes"))
+	case f.must && strings.TrimSpace(n.Text) == "":
+		return n.Fail(nil, "is empty; need %s", or(f.need, strconv.Quote(f.is)))
 	}
+	return nil
+}
+
+// items reads the items of a list into a slice or an array.
+func (f *field) items(n *Node, v reflect.Value) error {
+	for i, item := range n.Values {
+		if err := f.decode(item, v.Index(i)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (f *field) noList(n *Node) error {
+	if n.Kind == "list" {
+		return n.Fail(nil, "is empty; need %s", or(f.need, "a list"))
+	}
+	return n.Fail(nil, "is %s; need %s in square brackets", Describe(n), or(f.need, "a list"))
+}
+
+// outside reports whether a number lies outside the rule of its field.
+func (f *field) outside(x float64) bool {
+	return f.low <= f.high && !(x >= float64(f.low) && x <= float64(f.high))
+}
+
+func (f *field) span() string {
+	if f.low > f.high {
+		return ""
+	}
+	return fmt.Sprintf(" from %d to %d", f.low, f.high)
 }
 
 func or(s, other string) string {
@@ -132,11 +197,56 @@ func or(s, other string) string {
 	return s
 }
 
+// scan reads a quantity: a number and a unit in quotes; a share may be a number.
+func (f *field) scan(n *Node, v encoding.TextUnmarshaler) error {
+	if n.Kind != "text" && n.Kind != "number" {
+		need := `a number and a unit in quotes, as "2.5 µm"`
+		if f.plain {
+			need = `a number, or text as "35 %"`
+		}
+		return n.Fail(nil, "is %s; need %s", Describe(n), need)
+	}
+	err := v.UnmarshalText([]byte(n.Text))
+	switch {
+	case n.Kind == "number" && !f.plain:
+		accepted := ""
+		var e *units.ParseError
+		if errors.As(err, &e) && len(e.Accepted) > 0 {
+			accepted = "; accepted: " + strings.Join(e.Accepted, ", ")
+		}
+		return n.Fail(err, "is %s without a unit; need number and unit in quotes%s", Describe(n), accepted)
+	case err != nil:
+		return n.Fail(err, "%v", err)
+	}
+	return nil
+}
+
+// listOf is what a type says of its words, "" for one that has no list of them.
+func listOf(v encoding.TextUnmarshaler) string {
+	var e *units.ValueError
+	if errors.As(v.UnmarshalText(nil), &e) && strings.HasPrefix(e.Need, "one of ") {
+		return ", " + e.Need
+	}
+	return ""
+}
+
+// word reads one of the words of a type, a formula or a time; the type's own error says
+// what would do.
+func (f *field) word(n *Node, v encoding.TextUnmarshaler) error {
+	if n.Kind != "text" {
+		return n.Fail(nil, "is %s; need %s%s", Describe(n), or(f.need, "a word in quotes"), listOf(v))
+	}
+	if err := v.UnmarshalText([]byte(n.Text)); err != nil {
+		return n.Fail(err, "%v", err)
+	}
+	return nil
+}
+
 // limits holds a quantity against the rule of its field. An efficiency is a share,
 // whatever holds it.
-func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
-	if v.Kind() != reflect.Float64 || r.err != nil {
-		return
+func (f *field) limits(n *Node, v reflect.Value) error {
+	if v.Kind() != reflect.Float64 {
+		return nil
 	}
 	leave := ", or leave the field out"
 	if f.must {
@@ -149,32 +259,38 @@ func (f *field) limits(r *Reader, n *Node, v reflect.Value) {
 	switch rule {
 	case "positive":
 		if err := units.Positive(f.name, q); err != nil {
-			r.Keep(n.Fail(err, "is %s; need a value above zero%s", Describe(n), leave))
+			return n.Fail(err, "is %s; need a value above zero%s", Describe(n), leave)
 		}
 	case "nonnegative":
 		if err := units.NonNegative(f.name, q); err != nil {
-			r.Keep(n.Fail(err, "is %s; need zero or more", Describe(n)))
+			return n.Fail(err, "is %s; need zero or more", Describe(n))
 		}
 	case "share":
 		if err := units.PositiveFraction(f.name, q); err != nil {
-			r.Keep(n.Fail(err, "is %s; need a fraction above 0 and at most 1, as 0.35 or \"35 %%\"", Describe(n)))
+			return n.Fail(err, "is %s; need a fraction above 0 and at most 1, as 0.35 or \"35 %%\"", Describe(n))
 		}
 	}
+	return nil
 }
 
 // flags reads a list of words into the bits of a number.
-func (f *field) flags(r *Reader, n *Node, v reflect.Value) {
-	for _, item := range r.ItemsOf(n, "words", false) {
-		one := reflect.New(v.Type()).Elem()
-		u, _ := textOf(one)
-		Word(r, item, u)
-		v.SetUint(v.Uint() | one.Uint())
+func (f *field) flags(n *Node, v reflect.Value) error {
+	if n.Kind != "list" {
+		return n.Fail(nil, "is %s; need words in square brackets", Describe(n))
 	}
+	for _, item := range n.Values {
+		one := reflect.New(v.Type())
+		if err := f.word(item, one.Interface().(encoding.TextUnmarshaler)); err != nil {
+			return err
+		}
+		v.SetUint(v.Uint() | one.Elem().Uint())
+	}
+	return nil
 }
 
 // decimal reads money, or a share of it, exactly: it stands in quotes. Of a length that
 // it is written in again, without an exponent.
-func (f *field) decimal(r *Reader, n *Node, v *decimal.Decimal) {
+func (f *field) decimal(n *Node, v *decimal.Decimal) error {
 	const longest = 32
 	text, shift, least, need := n.Text, int32(0), int32(-9), `an amount of 0 or more in quotes, as "98.50"`
 	if f.rule == "percent" {
@@ -188,10 +304,10 @@ func (f *field) decimal(r *Reader, n *Node, v *decimal.Decimal) {
 	d, err := decimal.NewFromString(text)
 	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < least ||
 		len(d.Shift(shift).String()) > longest {
-		r.Keep(n.Fail(err, "is %s; need %s", Describe(n), need))
-		return
+		return n.Fail(err, "is %s; need %s", Describe(n), need)
 	}
 	*v = d.Shift(shift)
+	return nil
 }
 
 // At returns the value of a path below n, as "layers[1].bath", and the nearest value
@@ -210,7 +326,7 @@ func (n *Node) At(path string) (at *Node, rest string) {
 			}
 			return at, path
 		}
-		next := On(at).peek(name)
+		next := at.member(name)
 		if next == nil {
 			return at, path
 		}
@@ -219,12 +335,10 @@ func (n *Node) At(path string) (at *Node, rest string) {
 	return at, ""
 }
 
-// peek returns a member without counting it as asked for.
-func (r *Reader) peek(name string) *Node {
-	for i, have := range r.n.names {
-		if have == name {
-			return r.n.Values[i]
-		}
+// member returns a member of an object, nil when it is not there.
+func (n *Node) member(name string) *Node {
+	if i := slices.Index(n.names, name); i >= 0 {
+		return n.Values[i]
 	}
 	return nil
 }
@@ -259,14 +373,4 @@ func (n *Node) Place(path string, err error) *Error {
 		what = fmt.Sprintf("%s: %s", strings.TrimPrefix(rest, "."), what)
 	}
 	return &Error{Line: at.Line, Path: at.Path, What: what, Err: err}
-}
-
-// DecodeOne reads a value that is not an object into the only field of a struct, by its
-// tags.
-func DecodeOne(n *Node, v any) error {
-	s := reflect.ValueOf(v).Elem()
-	f := fieldsOf(s.Type())[0]
-	r := On(n)
-	f.decode(r, n, s.FieldByIndex(f.index))
-	return r.Err()
 }

@@ -2,17 +2,20 @@
 // field what is wrong with it.
 //
 // [Read] turns a file into a tree of [Node] values that know their line and
-// path. A [Reader] takes the fields of one object by name: text, quantities
-// with a unit (units.Length and its sisters), shares, whole numbers, choices
-// and lists. It keeps the first error. [Reader.Done] refuses a field that
-// nobody asked for and lists those that are known, so that a misspelt field is
-// never silently left out.
+// path. [Decode] reads a tree into a struct: the tags of its fields say what a member is
+// called, what it may hold and whether it may be left out. A member that no field names
+// is refused with the known ones, so that a misspelt one is never silently left out.
 //
-//	o := strictjson.Object(node)
-//	name := o.Text("name")
-//	strictjson.Positive(o, "area", &area)
-//	err := o.Done()
+//	type tank struct {
+//		Depth units.Length `json:"depth,must" rule:"positive" in:"mm"`
+//	}
+//	tree, err := strictjson.Read(r, strictjson.Doc{What: "tank", Need: "an object with depth"})
+//	err = strictjson.Decode(tree, &t)
+//
+// [Encode] writes the struct back, [Schema] tells other programs what a file holds, by the
+// same tags. A type of several forms reads, writes and describes itself: [NodeDecoder],
+// [NodeEncoder], [Schemer].
 //
 // Numbers keep their digits until a quantity reads them. Nothing here panics
-// on any input; a job reader and a bath reader are fuzzed on top of it.
+// on any input; the readers of jobs, baths, cases and books are fuzzed on top of it.
 package strictjson

@@ -65,19 +65,19 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		return at(path, err)
 	}
 	if m, ok := v.Interface().(encoding.TextMarshaler); ok {
+		raw, err := m.MarshalText()
+		if err != nil { // as of what is no number
+			return at(path, err)
+		}
 		if s, ok := inUnit(v, f.unit); ok {
 			return text(b, s)
-		}
-		raw, err := m.MarshalText()
-		if err != nil {
-			return at(path, err)
 		}
 		return text(b, string(raw))
 	}
 	switch v.Kind() {
 	case reflect.Struct:
 		return object(b, v, f.unit, path)
-	case reflect.Slice:
+	case reflect.Slice, reflect.Array:
 		b.WriteByte('[')
 		for i := range v.Len() {
 			if i > 0 {
@@ -110,7 +110,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 				return o.name == f.other && !v.FieldByIndex(o.index).IsZero()
 			})
 		}
-		if !f.keep && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
+		if (!f.keep || f.when != "") && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}
 		f.unit = or(f.unit, unit)

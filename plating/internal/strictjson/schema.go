@@ -30,14 +30,18 @@ func Schema(title string, v any) ([]byte, error) {
 func (d *Definitions) Object(t reflect.Type) map[string]any {
 	properties := map[string]any{}
 	required := []string{}
+	variants := map[string][]any{} // of members that have several forms, each under a condition of its own
 	for _, f := range fieldsOf(t) {
 		s := d.of(t.FieldByIndex(f.index).Type, f)
 		doc := strings.TrimPrefix(f.doc+"; "+f.need, "; ")
 		if doc = strings.TrimSuffix(doc, "; "); doc != "" {
 			s = map[string]any{"description": doc, "allOf": []any{s}}
 		}
+		if variants[f.name] = append(variants[f.name], s); len(variants[f.name]) > 1 {
+			s = map[string]any{"anyOf": variants[f.name]}
+		}
 		properties[f.name] = s
-		if f.must {
+		if f.must && (f.when == "" || len(variants[f.name]) == 2) {
 			required = append(required, f.name)
 		}
 	}
@@ -90,11 +94,18 @@ func (d *Definitions) of(t reflect.Type, f field) map[string]any {
 		if f.is != "" {
 			return map[string]any{"const": f.is}
 		}
+		if f.words != nil {
+			return map[string]any{"type": "string", "enum": f.words}
+		}
 		return map[string]any{"type": "string"}
 	case reflect.Bool:
 		return map[string]any{"type": "boolean"}
 	case reflect.Int:
-		return map[string]any{"type": "integer", "minimum": f.low, "maximum": f.high}
+		return f.bounded("integer")
+	case reflect.Float64:
+		return f.bounded("number")
+	case reflect.Array:
+		return map[string]any{"type": "array", "items": d.of(t.Elem(), f), "minItems": t.Len(), "maxItems": t.Len()}
 	case reflect.Slice:
 		s := map[string]any{"type": "array", "items": d.of(t.Elem(), f)}
 		if f.rule == "filled" {
@@ -105,6 +116,14 @@ func (d *Definitions) of(t reflect.Type, f field) map[string]any {
 		return d.Ref(t, func() map[string]any { return d.Object(t) })
 	}
 	return map[string]any{}
+}
+
+func (f *field) bounded(kind string) map[string]any {
+	s := map[string]any{"type": kind}
+	if f.low <= f.high {
+		s["minimum"], s["maximum"] = f.low, f.high
+	}
+	return s
 }
 
 // Of returns the schema of a type without the tag of a field.

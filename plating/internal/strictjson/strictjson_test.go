@@ -20,10 +20,10 @@ func TestPropertyRefused(t *testing.T) {
 	for raw, want := range map[string]string{
 		"":                                 "file: empty; need an object with size",
 		" \n":                              "file: empty; need an object with size",
-		"\xff":                             "file: not valid UTF-8 text",
+		"\xff":                             "file: not UTF-8 text; save the file as UTF-8",
 		"{}\n{}":                           "file line 2: more text behind the thing; need one object",
 		"{\n\"a\": 1,\n\"a\": 2}":          "file line 3, a: given twice; need it once",
-		"[":                                "file line 1: ends in the middle; a bracket or quote is not closed",
+		"[":                                "file line 1: ends in the middle; a brace, bracket or quote is not closed",
 		"{\n\"a\": \"x\\ny\"}":             "file line 2, a: holds a line break or another control character; need plain text in one line",
 		"{\"a\": \"Au\u200b\"}":            `file line 1, a: is text with \u200b (U+200B), a character that does not show: not understood; need plain text in one line; type it anew instead of pasting it`,
 		"{\"a\u202e\": 1, \"a\u202e\": 2}": `file line 1, a\u202e: given twice; need it once`,
@@ -35,37 +35,6 @@ func TestPropertyRefused(t *testing.T) {
 		if !errors.As(err, &e) || err.Error() != want {
 			t.Errorf("%.20q: %v, want %s", raw, err, want)
 		}
-	}
-}
-
-// TestPropertyFields: fields are taken by name, the first error is kept, and
-// what nobody asked for is refused.
-func TestPropertyFields(t *testing.T) {
-	n, err := read(t, "{\"size\": \"2.5 µm\",\n\"count\": 3, \"on\": true, \"kind\": \"b\", \"of\": [1, 2], \"share\": 0.5, \"more\": null}")
-	if err != nil {
-		t.Fatal(err)
-	}
-	o := strictjson.Object(n)
-	var size units.Length
-	var share units.Ratio
-	if !strictjson.Positive(o, "size", &size) || size != 2.5e-6 || o.Whole("count", 1, 9, 0) != 3 || !o.Yes("on") ||
-		o.Choice("kind", "a", "b") != 1 ||
-		len(o.Items("of", "numbers", true)) != 2 || !strictjson.Share(o, o.Field("share"), &share) || share != 0.5 ||
-		o.Text("absent") != "" {
-		t.Errorf("size %v, share %v, %v", size, share, o.Err())
-	}
-	var e *strictjson.Error
-	if err := o.Done(); !errors.As(err, &e) || e.Line != 2 || e.Path != "more" || !strings.Contains(e.What,
-		"known here are size, count") {
-		t.Errorf("%v", err)
-	}
-	o.Whole("count", 5, 9, 0)
-	o.Must("absent", "a word")
-	if err := o.Done(); !errors.As(err, &e) || e.Path != "count" || !strings.Contains(e.What, "from 5 to 9") {
-		t.Errorf("the first error was not kept: %v", err)
-	}
-	if list := strictjson.Object(n.Values[4]); list.Err() == nil {
-		t.Error("a list was taken for an object")
 	}
 }
 

@@ -3,8 +3,10 @@ package strictjson
 import (
 	"encoding"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // The tags of a struct field say how a file gives it. One table serves
@@ -15,9 +17,14 @@ import (
 //	json:"area,keep" written also when it is zero; any other field is then left out
 //	json:"area,must" it cannot be left out, by the reader or the writer
 //	unless:"library" not written as zero where the member of that name is given
+//	if:"by=arc"      known only beside a member that holds one of some words (by=arc|cap; of
+//	                 one left out the first of its words counts), that is there (file), or
+//	                 that is not (!wall); of several conditions all hold. On a struct whose
+//	                 fields stand beside the others it is of all of them
+//	words:"line, arc" the words that a text may be
 //	need:"..."       what it is to hold, for messages
 //	rule:"positive"  a quantity above zero; also nonnegative, share (above 0 and at most 1),
-//	                 amount and percent (decimals in quotes), "1..9" for whole numbers,
+//	                 amount and percent (decimals in quotes), "1..9" for numbers,
 //	                 spellings (words that are read in other spellings too),
 //	                 filled (a list that is not empty), flags (a list of words in one number)
 //	in:"µm"          the unit it is written in; that of MarshalText when left out
@@ -36,10 +43,19 @@ type field struct {
 	low   int    // of a whole number; high < low: any
 	high  int
 	must  bool
+	words []string
+	when  string // condition of the tag "if"
+	plain bool   // it takes a number without a unit
 }
+
+// known holds the fields of the types that were met: their tags are taken apart once.
+var known sync.Map // of reflect.Type to []field
 
 // fieldsOf lists the fields of a struct type that files know, in their order.
 func fieldsOf(t reflect.Type) []field {
+	if list, met := known.Load(t); met {
+		return list.([]field)
+	}
 	var list []field
 	for i := range t.NumField() {
 		sf := t.Field(i)
@@ -48,8 +64,14 @@ func fieldsOf(t reflect.Type) []field {
 		case name == "-":
 			continue
 		case (sf.Anonymous && name == "" || strings.Contains(flags, "inline")) && sf.Type.Kind() == reflect.Struct:
+			when := sf.Tag.Get("if")
 			for _, f := range fieldsOf(sf.Type) {
 				f.index = append([]int{i}, f.index...)
+				if when == f.name { // the member that calls for the others
+					f.must = false
+				} else {
+					f.when = strings.TrimSpace(when + " " + f.when)
+				}
 				list = append(list, f)
 			}
 			continue
@@ -57,7 +79,11 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		}
 		f := field{index: []int{i}, name: name, need: sf.Tag.Get("need"), rule: sf.Tag.Get("rule"), unit: sf.Tag.Get("in"),
-			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"), low: 1}
+			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"), when: sf.Tag.Get("if"),
+			low: 1, plain: takesPlain(sf.Type)}
+		if words := sf.Tag.Get("words"); words != "" {
+			f.words = strings.Split(words, ", ")
+		}
 		if low, high, is := strings.Cut(f.rule, ".."); is {
 			f.low, _ = strconv.Atoi(low)
 			f.high, _ = strconv.Atoi(high)
@@ -69,7 +95,30 @@ func fieldsOf(t reflect.Type) []field {
 		}
 		list = append(list, f)
 	}
+	known.Store(t, list)
 	return list
+}
+
+// met reports whether the condition of a field holds in an object of its struct.
+func (f *field) met(n *Node, list []field) bool {
+	for _, term := range strings.Fields(f.when) {
+		name, words, equals := strings.Cut(strings.TrimPrefix(term, "!"), "=")
+		at := n.member(name)
+		holds := at != nil
+		if equals {
+			word := ""
+			if i := slices.IndexFunc(list, func(f field) bool { return f.name == name }); at != nil {
+				word = at.Text
+			} else if i >= 0 && list[i].words != nil {
+				word = list[i].words[0]
+			}
+			holds = slices.Contains(strings.Split(words, "|"), word)
+		}
+		if holds == strings.HasPrefix(term, "!") {
+			return false
+		}
+	}
+	return true
 }
 
 // A NodeDecoder reads itself from a value that has several forms.
@@ -84,14 +133,12 @@ type Schemer interface {
 	Schema(d *Definitions) map[string]any
 }
 
-func textOf(v reflect.Value) (encoding.TextUnmarshaler, bool) {
-	u, ok := v.Addr().Interface().(encoding.TextUnmarshaler)
-	return u, ok
-}
-
-// takesPlain reports whether a type reads a number without a unit: a share, a
-// ratio, a pH.
+// takesPlain reports whether a type, or that of its items, reads a number without a unit:
+// a share, a ratio, a pH.
 func takesPlain(t reflect.Type) bool {
+	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice || t.Kind() == reflect.Array {
+		t = t.Elem()
+	}
 	u, ok := reflect.New(t).Interface().(encoding.TextUnmarshaler)
 	return ok && t.Kind() == reflect.Float64 && u.UnmarshalText([]byte("0.5")) == nil
 }

@@ -117,7 +117,7 @@ type thing struct {
 	quiet    string
 }
 
-func decode(t *testing.T, raw string) (thing, error) {
+func decodeThing(t *testing.T, raw string) (thing, error) {
 	t.Helper()
 	n, err := read(t, raw)
 	if err != nil {
@@ -128,7 +128,7 @@ func decode(t *testing.T, raw string) (thing, error) {
 	return v, err
 }
 
-const whole = `{"format": "thing 1", "name": "a", "size": "2 µm", "cold": "-3 °C", "bare": "0 m", "share": 0.5, "works": "80 %",
+const wholeThing = `{"format": "thing 1", "name": "a", "size": "2 µm", "cold": "-3 °C", "bare": "0 m", "share": 0.5, "works": "80 %",
 "kept": 3, "count": 0, "on": true, "colour": "red", "all": ["red", "blue"], "listed": [], "lengths": ["1 mm", "2 in"],
 "insideForm": {"depth": "1 m", "more": [{"depth": "2 m"}]}, "twice": 7, "money": "1.50", "percent": "35 %", "place": "shelf",
 "left": 4}`
@@ -141,7 +141,7 @@ func TestPropertyDecodeEncode(t *testing.T) {
 		Listed: &none, Lengths: []units.Length{1e-3, 50.8e-3}, Inner: &insideForm{Depth: 1, More: []insideForm{{Depth: 2}}}, Twice: twice{7},
 		Money: decimal.New(150, -2), Percent: decimal.New(35, -2), Base: Base{"shelf"}}
 	want.Side.Left, want.Format = 4, "thing 1"
-	got, err := decode(t, whole)
+	got, err := decodeThing(t, wholeThing)
 	everything := cmp.Exporter(func(reflect.Type) bool { return true })
 	if diff := cmp.Diff(want, got, everything); err != nil || diff != "" {
 		t.Fatalf("%v\n%s", err, diff)
@@ -151,7 +151,7 @@ func TestPropertyDecodeEncode(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if back, err := decode(t, string(raw)); err != nil || cmp.Diff(want, back, everything) != "" {
+	if back, err := decodeThing(t, string(raw)); err != nil || cmp.Diff(want, back, everything) != "" {
 		t.Errorf("%v\n%s\n%s", err, raw, cmp.Diff(want, back, everything))
 	}
 	for _, text := range []string{`"size": "2 µm"`, `"cold": "-3 °C"`, `"share": "50 %"`, `"colour": "red"`, `"listed": []`, `"twice": "7"`,
@@ -215,11 +215,11 @@ func TestPropertyDecodeRefuses(t *testing.T) {
 		{`"left": 4`, `"Untagged": "x"`, "Untagged", "unknown field"},
 		{`"left": 4`, `"Hidden": "x"`, "Hidden", "unknown field"},
 	} {
-		if !strings.Contains(whole, c.old) {
+		if !strings.Contains(wholeThing, c.old) {
 			t.Errorf("%s: nothing to change", c.old)
 			continue
 		}
-		_, err := decode(t, strings.Replace(whole, c.old, c.changed, 1))
+		_, err := decodeThing(t, strings.Replace(wholeThing, c.old, c.changed, 1))
 		var e *strictjson.Error
 		if !errors.As(err, &e) || e.Path != c.path || !strings.Contains(e.What, c.want) || e.Line < 1 {
 			t.Errorf("%s: %v, want %q at %q", c.changed, err, c.want, c.path)
@@ -253,7 +253,7 @@ func TestPropertyEncodeRefuses(t *testing.T) {
 
 // TestPropertyAt: a path finds its value, or the nearest above it and what is left.
 func TestPropertyAt(t *testing.T) {
-	n, err := read(t, whole)
+	n, err := read(t, wholeThing)
 	if err != nil {
 		t.Fatal(err)
 	}

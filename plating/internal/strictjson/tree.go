@@ -3,6 +3,7 @@ package strictjson
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"reflect"
@@ -28,6 +29,8 @@ type Error struct {
 	Path string // the field, as layers[1].bath.efficiency; "" for the whole
 	What string // what is wrong and what would do
 	Err  error  // the reason below, if any
+
+	Missing string // the member of Path that is not there, if that is the fault
 }
 
 // Error returns line, field and reason in one line.
@@ -62,8 +65,7 @@ type Node struct {
 	Yes    bool
 	Values []*Node // members of an object or items of a list
 	names  []string
-	used   map[string]bool // member names, true when one was asked for
-	bare   bool            // text that is not in quotes, see [Texts]
+	bare   bool // text that is not in quotes, see [Texts]
 }
 
 // Fail returns an [*Error] at the place of n, with the reason below if any.
@@ -91,7 +93,7 @@ type Doc struct {
 	What string // "job"
 	Need string // "an object with job, parts and layers"
 
-	anyText bool // text may hold control characters
+	AnyText bool // text may hold control characters: whoever takes it checks what may be printed
 }
 
 // Read reads one JSON value and nothing behind it. It takes at most 1 MiB,
@@ -108,22 +110,22 @@ func Read(r io.Reader, doc Doc) (*Node, error) {
 	if err != nil {
 		return nil, &Error{What: "cannot be read: " + err.Error(), Err: err}
 	}
-	return read(raw, doc)
+	return Parse(raw, doc)
 }
 
-// read is [Read] of text that is in memory.
-func read(raw []byte, doc Doc) (*Node, error) {
+// Parse is [Read] of text that is in memory.
+func Parse(raw []byte, doc Doc) (*Node, error) {
 	if len(raw) > maxBytes {
 		return nil, &Error{What: fmt.Sprintf("larger than %d bytes", maxBytes)}
 	}
 	raw = bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(raw) {
-		return nil, &Error{What: "not valid UTF-8 text"}
+		return nil, &Error{What: "not UTF-8 text; save the file as UTF-8"}
 	}
 	if len(bytes.TrimSpace(raw)) == 0 {
 		return nil, &Error{What: "empty; need " + doc.Need}
 	}
-	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1, anyText: doc.anyText}
+	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1, anyText: doc.AnyText}
 	t.dec.UseNumber()
 	n, err := t.value("", 0)
 	if err != nil {
@@ -159,15 +161,25 @@ func (t *treeReader) token() (json.Token, error) {
 		t.count()
 		return tok, nil
 	}
-	end := len(t.raw)
-	if _, ok := err.(*json.SyntaxError); ok {
-		end = min(int(t.dec.InputOffset()), end) // the offset of the error itself leaves names and brackets out
+	return nil, plainly(t.raw, err)
+}
+
+// plainly says of text that cannot be read what its writer has to look for: which character
+// is wrong, and not which token was expected.
+func plainly(raw []byte, err error) error {
+	line := func(upTo []byte) int { return 1 + bytes.Count(upTo, []byte("\n")) }
+	// The whole value at once: only then the decoder tells the place of names and brackets too.
+	var value json.RawMessage
+	var syntax *json.SyntaxError
+	if scan := json.NewDecoder(bytes.NewReader(raw)).Decode(&value); errors.As(scan, &syntax) {
+		// The offset counts the wrong character in, and may lie behind the end.
+		at := min(max(int(syntax.Offset), 1), len(raw)) - 1
+		wrong, _ := utf8.DecodeRune(raw[at:])
+		return &Error{Line: line(raw[:at]), Err: scan, What: fmt.Sprintf("not JSON: something is wrong before %q; look for a "+
+			"comma, colon or quote missing or too many", wrong)}
 	}
-	line := 1 + bytes.Count(t.raw[:end], []byte("\n"))
-	if err == io.EOF || err == io.ErrUnexpectedEOF {
-		return nil, &Error{Line: line, What: "ends in the middle; a bracket or quote is not closed", Err: err}
-	}
-	return nil, &Error{Line: line, What: "not JSON: " + strings.TrimPrefix(err.Error(), "json: "), Err: err}
+	return &Error{Line: line(bytes.TrimSpace(raw)), Err: err,
+		What: "ends in the middle; a brace, bracket or quote is not closed"}
 }
 
 func (t *treeReader) value(path string, depth int) (*Node, error) {
@@ -204,17 +216,18 @@ func (t *treeReader) value(path string, depth int) (*Node, error) {
 }
 
 func (t *treeReader) object(n *Node, depth int) error {
-	n.Kind, n.used = "object", map[string]bool{}
+	n.Kind = "object"
+	met := map[string]bool{}
 	for t.dec.More() {
 		tok, err := t.token()
 		if err != nil {
 			return err
 		}
 		name, _ := tok.(string)
-		if _, twice := n.used[name]; twice {
+		if met[name] {
 			return &Error{Line: t.line, Path: join(n.Path, name), What: "given twice; need it once"}
 		}
-		n.used[name] = false
+		met[name] = true
 		v, err := t.value(join(n.Path, name), depth+1)
 		if err != nil {
 			return err
@@ -236,6 +249,34 @@ func (t *treeReader) list(n *Node, depth int) error {
 	}
 	_, err := t.token()
 	return err
+}
+
+// Texts returns an object whose members are text that nobody put into quotes, as the fields of
+// an entry on a command line: they are read as those of a file are, and true, false and whole
+// numbers may be meant as such. There are no lines.
+func Texts(names, values []string) *Node {
+	n := &Node{Kind: "object", names: names}
+	for i, text := range values {
+		n.Values = append(n.Values, &Node{Path: join("", names[i]), Kind: "text", Text: text, bare: true})
+	}
+	return n
+}
+
+// Describe shows a value in a message, cut to a length that a line can hold.
+func Describe(n *Node) string {
+	switch n.Kind {
+	case "text":
+		return strconv.Quote(units.Clip(n.Text))
+	case "number":
+		return units.Clip(n.Text)
+	case "true or false":
+		return strconv.FormatBool(n.Yes)
+	case "object":
+		return "an object"
+	case "list":
+		return "a list"
+	}
+	return units.Clip(n.Kind)
 }
 
 func join(path, name string) string {

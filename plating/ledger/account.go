@@ -10,41 +10,44 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Bath is what the book knows of a plating bath on the day it is opened.
+// An Account is a plating bath as its book counts it, on the day it is opened. [FromBath]
+// makes it from what is known of the bath, [ReadAccount] from a file. The tags name the
+// fields in the first line of a book.
+//
 // Name, Metal, Volume, Content, Equivalent and Efficiency are needed; a
 // threshold left zero is not watched.
-type Bath struct {
-	Name  string `json:"name"`  // by chemistry: "gold, acid cyanide, cobalt hardened"
-	Metal string `json:"metal"` // symbol of the metal that is counted: "Au"
+type Account struct {
+	Name  string `json:"name,must" need:"a few words"`                                     // by chemistry: "gold, acid cyanide, cobalt hardened"
+	Metal string `json:"metal,must" need:"the symbol of the metal that is counted, as Au"` // symbol of the metal that is counted: "Au"
 
-	Volume             units.Volume            `json:"volume"`                       // at the level mark; kept there by additions
-	VolumeUncertainty  units.Volume            `json:"volume_uncertainty,omitzero"`  // standard uncertainty of the mark
-	Content            units.MassConcentration `json:"content"`                      // of Metal on opening
-	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"` // standard; 0 means not known, see [Analysis]
+	Volume             units.Volume            `json:"volume,must" need:"one as 5 L"`    // at the level mark; kept there by additions
+	VolumeUncertainty  units.Volume            `json:"volume_uncertainty,omitzero"`      // standard uncertainty of the mark
+	Content            units.MassConcentration `json:"content,must" need:"one as 8 g/L"` // of Metal on opening
+	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"`     // standard; 0 means not known, see [Analysis]
 
-	Equivalent units.Equivalent   `json:"equivalent"`     // electrochemical equivalent of the whole deposit
-	Fine       units.MassFraction `json:"fine,omitzero"`  // share of Metal in the deposit's mass; 0 means all of it
-	Efficiency EfficiencyRange    `json:"efficiency"`     // of the cathode
-	Anode      Anode              `json:"anode,omitzero"` // the zero Anode is insoluble
+	Equivalent units.Equivalent   `json:"equivalent,must" need:"one as 7.349 g/(A·h)"` // electrochemical equivalent of the whole deposit
+	Fine       units.MassFraction `json:"fine,omitzero"`                               // share of Metal in the deposit's mass; 0 means all of it
+	Efficiency EfficiencyRange    `json:"efficiency,must" need:"an object with value"` // of the cathode
+	Anode      Anode              `json:"anode,omitzero"`                              // the zero Anode is insoluble
 
-	Salts  []faraday.Formula       `json:"salts,omitempty"`  // those the bath is fed with
-	Target units.MassConcentration `json:"target,omitzero"`  // additions bring the content here; 0 means the opening content
-	Low    units.MassConcentration `json:"low,omitzero"`     // alarm below
-	High   units.MassConcentration `json:"high,omitzero"`    // alarm above
-	Level  units.Volume            `json:"level,omitzero"`   // alarm when the volume is below
-	Due    units.Charge            `json:"due,omitzero"`     // alarm when that much charge has passed since an analysis
-	Life   units.Ratio             `json:"life,omitzero"`    // alarm at that many metal turnovers
-	Source string                  `json:"source,omitempty"` // where the figures come from
+	Salts  []faraday.Formula       `json:"salts,omitempty" need:"formulas in quotes"` // those the bath is fed with
+	Target units.MassConcentration `json:"target,omitzero"`                           // additions bring the content here; 0 means the opening content
+	Low    units.MassConcentration `json:"low,omitzero"`                              // alarm below
+	High   units.MassConcentration `json:"high,omitzero"`                             // alarm above
+	Level  units.Volume            `json:"level,omitzero"`                            // alarm when the volume is below
+	Due    units.Charge            `json:"due,omitzero"`                              // alarm when that much charge has passed since an analysis
+	Life   units.Ratio             `json:"life,omitzero"`                             // alarm at that many metal turnovers
+	Source string                  `json:"source,omitempty"`                          // where the figures come from
 
-	// What the dangers of the bath are judged by; see [Bath.Solution].
+	// What the dangers of the bath are judged by; see [Account.Solution].
 	Valence int              `json:"valence,omitzero"` // that Metal is deposited from; 0: what fits the equivalent
 	PH      plating.PHWindow `json:"pH,omitzero"`
-	Hazards plating.Hazard   `json:"hazards,omitzero"` // beside those that name and salts give away
+	Hazards plating.Hazard   `json:"hazards,omitzero" rule:"flags"` // beside those that name and salts give away
 }
 
 // Solution returns the bath as its chemistry is judged. A valence that is not
 // given is the one that fits the equivalent.
-func (b *Bath) Solution() plating.Solution {
+func (b *Account) Solution() plating.Solution {
 	if b == nil {
 		return plating.Solution{}
 	}
@@ -59,7 +62,7 @@ func (b *Bath) Solution() plating.Solution {
 // Both ends zero means "not given": the value then counts as exact, and the
 // book's uncertainty is too small by what is not known.
 type EfficiencyRange struct {
-	Value units.Efficiency `json:"value"`
+	Value units.Efficiency `json:"value,must" need:"one as 35 %"`
 	Low   units.Efficiency `json:"low,omitzero"`
 	High  units.Efficiency `json:"high,omitzero"`
 }
@@ -86,14 +89,14 @@ func (a Anode) String() string {
 	return "soluble for " + fmt.Sprintf("%.4g %%", 100*float64(a.Share)) + " of the current"
 }
 
-func (b *Bath) fine() float64 {
+func (b *Account) fine() float64 {
 	if b.Fine == 0 {
 		return 1
 	}
 	return float64(b.Fine)
 }
 
-func (b *Bath) anodeEquivalent() float64 {
+func (b *Account) anodeEquivalent() float64 {
 	if b.Anode.Equivalent == 0 {
 		return float64(b.Equivalent)
 	}
@@ -102,7 +105,7 @@ func (b *Bath) anodeEquivalent() float64 {
 
 // Check returns an error for the first field the book cannot work with: a
 // [*units.ValueError], or for a bad symbol a [*faraday.ElementError].
-func (b *Bath) Check() error {
+func (b *Account) Check() error {
 	if b == nil {
 		return units.Missing("bath", "the bath of the book")
 	}
@@ -170,7 +173,7 @@ func (b *Bath) Check() error {
 // possible questions a figure that no charge of an ion accounts for: more metal than
 // one electron for each atom brings, or less than eight take. A point slipped by one
 // place is outside, and every load after it would be counted ten times or a tenth.
-func (b *Bath) possible(field string, of units.Equivalent, pure bool) error {
+func (b *Account) possible(field string, of units.Equivalent, pure bool) error {
 	e, err := faraday.Lookup(b.Metal)
 	if err != nil {
 		return err
@@ -190,7 +193,7 @@ func (b *Bath) possible(field string, of units.Equivalent, pure bool) error {
 	return nil
 }
 
-func (b *Bath) checkAnode() error {
+func (b *Account) checkAnode() error {
 	a := b.Anode
 	if err := units.Fraction("share of the current on soluble anodes", a.Share); err != nil {
 		return err
@@ -221,7 +224,7 @@ func (b *Bath) checkAnode() error {
 	return nil
 }
 
-func (b *Bath) checkWatch() error {
+func (b *Account) checkWatch() error {
 	const most = 20
 	if len(b.Salts) > most {
 		return &units.ValueError{Field: "salts", Value: fmt.Sprint(len(b.Salts)), Need: fmt.Sprintf("at most %d", most),
