@@ -171,7 +171,7 @@ func TestWrongMeshRuns(t *testing.T) {
 		{blockCase, []string{"-memory", "0.001", "-"}, 1, `("panel" makes none larger), or -memory 1`},
 		{strings.Replace(blockCase, `"at": ["70 mm"`, `"at": ["10 mm"`, 1), []string{"-"}, 1, ""},
 		{strings.Replace(blockCase,
-			`"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}`,
+			`"plate": {"length": "30 mm", "width": "24 mm", "thickness": "16 mm", "edge_radius": "4 mm"}, "panel": "7 mm", "grade": 1`,
 			`"file": "none.stl", "unit": "1 mm"`, 1), []string{"-"}, 1, "cannot be opened"},
 		{blockCase, []string{"-no-advice", "-quick", "-ply", "/no/such/folder/x.ply", "-"}, 1, "no/such/folder"},
 		{blockCase, []string{"-no-advice", "-quick", "-picture", "/no/such/folder/x.svg", "-"}, 1, "no/such/folder"},

@@ -4,7 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
+	"strings"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
@@ -127,46 +129,43 @@ func (b *builder) wall(n, at *strictjson.Node, word string, s field.Boundary) er
 	return nil
 }
 
-// A body is one of the forms that a part may have; make and the sizes are of those that a
-// case describes itself.
+// A generator makes the mesh of a body that a case describes itself.
+type generator interface {
+	mesh(g mesh.Grid) (mesh.Mesh, error)
+}
+
+func (v *Box) mesh(g mesh.Grid) (mesh.Mesh, error) { return mesh.Box(v.Length, v.Width, v.Height, g) }
+func (v *Plate) mesh(g mesh.Grid) (mesh.Mesh, error) {
+	return mesh.Plate(v.Length, v.Width, v.Thickness, v.EdgeRadius, g)
+}
+func (v *Cylinder) mesh(g mesh.Grid) (mesh.Mesh, error) {
+	return mesh.Cylinder(v.Diameter, v.Length, g)
+}
+func (v *Tube) mesh(g mesh.Grid) (mesh.Mesh, error)   { return mesh.Tube(v.Outer, v.Inner, v.Length, g) }
+func (v *Sphere) mesh(g mesh.Grid) (mesh.Mesh, error) { return mesh.Sphere(v.Diameter, g) }
+func (v *Torus) mesh(g mesh.Grid) (mesh.Mesh, error)  { return mesh.Torus(v.Centre, v.Tube, g) }
+func (v *Cup) mesh(g mesh.Grid) (mesh.Mesh, error) {
+	return mesh.Cup(v.Outer, v.Height, v.Recess, v.Depth, g)
+}
+
+// A body is one of the forms that a part may have, by the name of its member; its longest
+// dimension is of those that a case describes itself.
 type body struct {
-	name  string
-	make  func(g mesh.Grid) (mesh.Mesh, error)
-	sizes []units.Length
+	name    string
+	make    func(g mesh.Grid) (mesh.Mesh, error)
+	longest units.Length
 }
 
 // bodies are those that are given.
 func (p *Part) bodies() (all []body) {
-	type grid = mesh.Grid
-	type made = mesh.Mesh
-	if v := p.Box; v != nil {
-		all = append(all, body{"box", func(g grid) (made, error) { return mesh.Box(v.Length, v.Width, v.Height, g) },
-			[]units.Length{v.Length, v.Width, v.Height}})
-	}
-	if v := p.Plate; v != nil {
-		all = append(all, body{"plate", func(g grid) (made, error) {
-			return mesh.Plate(v.Length, v.Width, v.Thickness, v.EdgeRadius, g)
-		}, []units.Length{v.Length, v.Width, v.Thickness, v.EdgeRadius}})
-	}
-	if v := p.Cylinder; v != nil {
-		all = append(all, body{"cylinder", func(g grid) (made, error) { return mesh.Cylinder(v.Diameter, v.Length, g) },
-			[]units.Length{v.Diameter, v.Length}})
-	}
-	if v := p.Tube; v != nil {
-		all = append(all, body{"tube", func(g grid) (made, error) { return mesh.Tube(v.Outer, v.Inner, v.Length, g) },
-			[]units.Length{v.Outer, v.Inner, v.Length}})
-	}
-	if v := p.Sphere; v != nil {
-		all = append(all, body{"sphere", func(g grid) (made, error) { return mesh.Sphere(v.Diameter, g) },
-			[]units.Length{v.Diameter}})
-	}
-	if v := p.Torus; v != nil {
-		all = append(all, body{"torus", func(g grid) (made, error) { return mesh.Torus(v.Centre, v.Tube, g) },
-			[]units.Length{v.Centre, v.Tube}})
-	}
-	if v := p.Cup; v != nil {
-		all = append(all, body{"cup", func(g grid) (made, error) { return mesh.Cup(v.Outer, v.Height, v.Recess, v.Depth, g) },
-			[]units.Length{v.Outer, v.Height, v.Recess, v.Depth}})
+	for _, g := range []generator{p.Box, p.Plate, p.Cylinder, p.Tube, p.Sphere, p.Torus, p.Cup} {
+		if v := reflect.ValueOf(g); !v.IsNil() {
+			one := body{name: strings.ToLower(v.Elem().Type().Name()), make: g.mesh}
+			for i := range v.Elem().NumField() {
+				one.longest = max(one.longest, units.Length(v.Elem().Field(i).Float()))
+			}
+			all = append(all, one)
+		}
 	}
 	if p.File != "" {
 		all = append(all, body{name: "file"})
@@ -195,7 +194,7 @@ func made(n *strictjson.Node, part *Part, b body) (m mesh.Mesh, err error) {
 	if g.Grade == 0 {
 		g.Grade = 2
 	}
-	if g.Size, err = panelSize(n, part.Panel, slices.Max(b.sizes)); err != nil {
+	if g.Size, err = panelSize(n, part.Panel, b.longest); err != nil {
 		return m, err
 	}
 	m, err = b.make(g)

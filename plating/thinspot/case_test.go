@@ -83,7 +83,8 @@ func TestPropertyWrongCases(t *testing.T) {
 	}
 }
 
-// FuzzReadCase: no panic, and what is read passes the cell's own check.
+// FuzzReadCase: no panic, and what is read passes the cell's own check and is written as the
+// same.
 func FuzzReadCase(f *testing.F) {
 	f.Add(bobCase(f))
 	f.Add(meshCase)
@@ -106,6 +107,9 @@ func FuzzReadCase(f *testing.F) {
 		}
 		if err := c.Bath.Check(); err != nil || !(c.MinThickness > 0) {
 			t.Fatal(err, c.MinThickness)
+		}
+		if back, written := again(t, c, nil); !same(c, back) {
+			t.Fatalf("not the same again:\n%s", written)
 		}
 	})
 }

@@ -135,6 +135,9 @@ func generated(rng *rand.Rand) thinspot.File {
 	if rng.IntN(2) == 0 {
 		f.Marks = &thinspot.Region{Facing: &thinspot.FacingMark{Direction: pick(rng, "x", "-x", "z"), Within: float64(90 + rng.IntN(90))}}
 	}
+	if f.Marks == nil && rng.IntN(2) == 0 { // from the origin
+		f.Marks = &thinspot.Region{Box: &thinspot.BoxMark{High: [3]units.Length{1, length(rng, 900, 999), 1}}}
+	}
 	law := func() *thinspot.Law {
 		switch rng.IntN(4) {
 		case 0:
@@ -156,13 +159,13 @@ func generated(rng *rand.Rand) thinspot.File {
 		case 1:
 			parts[0].Rod = &thinspot.Rod{Radius: r, Low: 100 * units.Millimetre, High: length(rng, 120, 180)}
 		case 2:
-			parts[0].Profile = &thinspot.Contour{Start: [2]units.Length{0, 0.1}, Steps: []thinspot.Step{
-				{To: [2]units.Length{r, 0.1}}, {To: [2]units.Length{r, 0.15}, By: "arc", Via: &[2]units.Length{r + 0.002, 0.125}},
-				{To: [2]units.Length{0, 0.15}, By: pick(rng, "", "line")}}}
+			parts[0].Profile = &thinspot.Contour{Steps: []thinspot.Step{ // from the origin
+				{To: [2]units.Length{r, 0}}, {To: [2]units.Length{r, 0.05}, By: "arc", Via: &[2]units.Length{r + 0.002, 0.025}},
+				{To: [2]units.Length{0, 0.05}, By: pick(rng, "", "line")}}}
 		}
 		f.Method = pick(rng, "", "profile")
 		f.ByProfile.Parts = parts
-		if rng.IntN(2) == 0 {
+		if parts[0].Profile == nil && rng.IntN(2) == 0 { // none lies on the bottom
 			f.ByProfile.Tank = &thinspot.RoundTank{Radius: length(rng, 100, 200), Depth: length(rng, 250, 400)}
 			f.ByProfile.Parts = append(parts, thinspot.Turned{Surface: thinspot.Surface{Kind: "anode"},
 				Tube: &thinspot.Sleeve{Inner: 80 * units.Millimetre, Outer: 82 * units.Millimetre, Low: 0.05, High: 0.2}})

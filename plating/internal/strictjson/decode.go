@@ -44,19 +44,20 @@ func decodeFields(n *Node, v reflect.Value, more ...string) error {
 		return n.Fail(nil, "is %s; need an object in braces", Describe(n))
 	}
 	list := fieldsOf(v.Type())
-	names := more
+	found := 0
 	var missing error
 	for i := range list {
 		f := &list[i]
-		if f.when != "" && !f.met(n, list) {
+		m := n.member(f.name)
+		if m == nil && !f.must || f.when != "" && !f.met(n, list) {
 			continue
 		}
-		names = append(names, f.name)
-		if m := n.member(f.name); m != nil {
+		if m != nil {
+			found++
 			if err := f.decode(m, v.FieldByIndex(f.index)); err != nil {
 				return err
 			}
-		} else if f.must && missing == nil {
+		} else if missing == nil {
 			need := f.need
 			if f.is != "" {
 				need = strconv.Quote(f.is)
@@ -66,12 +67,28 @@ func decodeFields(n *Node, v reflect.Value, more ...string) error {
 		}
 	}
 	// What is misspelt is told before what is missing: it is mostly the same.
+	if found < len(n.names) {
+		if err := n.unknown(list, more); err != nil {
+			return err
+		}
+	}
+	return missing
+}
+
+// unknown refuses a member that no field names; more are known beside the fields.
+func (n *Node) unknown(list []field, more []string) error {
+	names := slices.Clone(more)
+	for i := range list {
+		if list[i].met(n, list) {
+			names = append(names, list[i].name)
+		}
+	}
 	for i, name := range n.names {
 		if !slices.Contains(names, name) {
 			return n.Values[i].Fail(nil, "unknown field; known here are %s", strings.Join(names, ", "))
 		}
 	}
-	return missing
+	return nil
 }
 
 // decode reads one value.

@@ -21,7 +21,7 @@ type inner struct {
 }
 
 type loose struct {
-	Weight units.Mass `json:"weight" in:"g"`
+	Weight units.Mass `json:"weight,must" in:"g"`
 	Label  string     `json:"label,must" need:"a label"`
 }
 
@@ -44,6 +44,7 @@ type outer struct {
 	Way     string            `json:"way" words:"line, arc, cap"`
 	Via     *[2]units.Length  `json:"via,must" if:"way=arc" need:"a point of the arc" in:"mm"`
 	Tail    units.Length      `json:"tail" if:"way=arc|cap !far"`
+	Width   units.Length      `json:"width" if:"way=line"`
 	loose   `if:"weight"`
 }
 
@@ -142,7 +143,7 @@ func TestPropertyDecodeRefused(t *testing.T) {
 		{ok + `"way": "arc"}`, "", `field "via" is missing; need a point of the arc`, 1},
 		{ok + `"via": ["1 mm", "1 mm"]}`, "via", "unknown field", 1}, // beside a line, which it is when left out
 		{ok + `"way": "cap", "tail": "1 mm", "far": {"share": 1}}`, "tail", "unknown field", 1},
-		{ok + `"label": "x"}`, "label", "unknown field; known here are size, name, count, few, on, pH, hazards, salts, when, in, far, price, angle, at, way, weight", 1},
+		{ok + `"label": "x"}`, "label", "unknown field; known here are size, name, count, few, on, pH, hazards, salts, when, in, far, price, angle, at, way, width, weight", 1},
 		{ok + `"weight": "1 g"}`, "", `field "label" is missing; need a label`, 1},
 		{ok + `"weight": "1 g", "label": " "}`, "label", `is empty; need a label`, 1},
 	} {
@@ -154,6 +155,9 @@ func TestPropertyDecodeRefused(t *testing.T) {
 		}
 	}
 	if v, err := decode(ok + `"way": "cap", "tail": "1 mm"}`); err != nil || v.Tail == 0 {
+		t.Error(err)
+	}
+	if v, err := decode(ok + `"width": "1 mm"}`); err != nil || v.Width == 0 { // a line when it is left out
 		t.Error(err)
 	}
 	var e *strictjson.Error
@@ -204,7 +208,7 @@ func TestPropertySchemaOfTags(t *testing.T) {
 	if err := json.Unmarshal(raw, &s); err != nil {
 		t.Fatal(err)
 	}
-	if len(s.Required) != 1 || s.Required[0] != "size" || len(s.Properties) != 19 {
+	if len(s.Required) != 1 || s.Required[0] != "size" || len(s.Properties) != 20 {
 		t.Errorf("required %v of %d", s.Required, len(s.Properties))
 	}
 	text := string(raw)
