@@ -113,15 +113,16 @@ func (s *Solution) anode(h Hazard) []Note {
 		own := e.metal == s.Metal || slices.Contains(s.With, e.metal)
 		switch {
 		case e.metal == "Fe" && acid && !own:
-			add(recall, "a "+e.name+" anode in an acid bath: the anode dissolves; iron, chromium and nickel spoil the deposit",
-				"Use platinised titanium, or the anode that the bath is made for")
+			add(recall, "a "+e.name+" anode in an acid bath: the anode dissolves; iron, chromium and nickel spoil "+
+				"the deposit", "Use platinised titanium, or the anode that the bath is made for")
 		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium": // graphite, platinum, unnamed
 		case e.metal == "" || e.metal == "Ti":
 			if h&(HazardFluoride|HazardFluoborate) != 0 {
 				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum",
 					"Use graphite, platinum, or an anode of the bath's own metal")
 			} else if e.metal == "Ti" {
-				add(recall, "a bare titanium anode: titanium grows an oxide that carries no current", "Use platinised titanium")
+				add(recall, "a bare titanium anode: titanium grows an oxide that carries no current",
+					"Use platinised titanium")
 			}
 		case e.metal == "Pb" && !own:
 			if !acid || h&(HazardHydrogenChloride|HazardNitric|HazardFluoborate|HazardCyanide) != 0 {

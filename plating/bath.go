@@ -114,7 +114,8 @@ func (b *OperatingBath) Check() error {
 		return err
 	}
 	for _, err := range []error{
-		units.NonNegative("bath temperature", b.Temperature.Set), sense.Solution().CheckAs("bath temperature", b.Temperature.Set),
+		units.NonNegative("bath temperature", b.Temperature.Set), sense.Solution().CheckAs("bath temperature",
+			b.Temperature.Set),
 		sense.Solution().CheckAs("low end of the temperature window", b.Temperature.Low),
 		sense.Solution().CheckAs("high end of the temperature window", b.Temperature.High),
 		units.NonNegative("metal content", b.Content), sense.Content().Check(b.Content),

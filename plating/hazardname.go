@@ -50,7 +50,8 @@ func readName(text string) name {
 		switch {
 		case unicode.IsLetter(r) || unicode.IsDigit(r):
 			b.WriteRune(r)
-		case b.Len() > 0 && strings.ContainsRune("()[]{}", r) && !(strings.ContainsRune("([{", r) && aside(small[at+1:])):
+		case b.Len() > 0 && strings.ContainsRune("()[]{}", r) && !(strings.ContainsRune("([{", r) &&
+			aside(small[at+1:])):
 			// a formula: KAu(CN)2
 		case r == '\u00ad' || r == '\u200b': // a soft hyphen or nothing at all
 		default:

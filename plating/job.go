@@ -94,11 +94,12 @@ type LayerResult struct {
 
 // A MetalTotal sums the layers of one metal.
 type MetalTotal struct {
-	Metal    string       `json:"metal"`
-	Average  units.Length `json:"average_thickness" in:"µm"` // sum of the means
-	Thinnest units.Length `json:"thinnest" in:"µm"`          // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
-	Mass     units.Mass   `json:"deposit_mass" in:"mg"`      // of the deposits
-	FineMass units.Mass   `json:"metal_mass" in:"mg"`        // of the metal in them
+	Metal   string       `json:"metal"`
+	Average units.Length `json:"average_thickness" in:"µm"` // sum of the means
+	// sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
+	Thinnest units.Length `json:"thinnest" in:"µm"`
+	Mass     units.Mass   `json:"deposit_mass" in:"mg"` // of the deposits
+	FineMass units.Mass   `json:"metal_mass" in:"mg"`   // of the metal in them
 }
 
 // EstimateSystem computes a job layer by layer: each by [Estimate], with the
@@ -142,8 +143,9 @@ func EstimateSystem(job System) (SystemResult, error) {
 				return SystemResult{}, fmt.Errorf("%s: metal of the bath: %w", name, err)
 			}
 		} else if l.CountBelow {
-			return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
-				Need: "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
+			return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath",
+				Value: "not given",
+				Need:  "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
 		}
 		if err := res.oneBath(&job.Layers[i], job.Layers[:i]); err != nil {
 			return SystemResult{}, fmt.Errorf("%s: %w", name, err)
@@ -162,7 +164,8 @@ func EstimateSystem(job System) (SystemResult, error) {
 		drawn := res.drawnFrom(&l.Bath)
 		opening := l.Bath.Content
 		if drawn > 0 && l.Bath.Volume > 0 && opening > 0 {
-			l.Bath.Content -= units.MassConcentration(math.Min(float64(drawn)/float64(l.Bath.Volume), float64(opening)*(1-1e-9)))
+			l.Bath.Content -= units.MassConcentration(math.Min(float64(drawn)/float64(l.Bath.Volume),
+				float64(opening)*(1-1e-9)))
 		}
 		lr.Layer = l
 		lr.Result, err = Estimate(&l)
@@ -281,12 +284,14 @@ func (r *SystemResult) placeNotes(l *Layer) []Note {
 	var notes []Note
 	if l.Area > r.Area*(1+1e-9) {
 		notes = append(notes, Note{Severity: SeverityWarning, Source: arithmetic,
-			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area), Do: "check both areas"})
+			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area),
+			Do:   "check both areas"})
 	}
 	if l.Role == RoleStrike {
 		notes = append(notes, Note{Code: CodeLiveEntry, Severity: SeverityInfo, Source: practice,
-			Text: "without current a noble metal may deposit by exchange, and a passive metal grows its film again; no coat holds on either",
-			Do:   "Switch the current on before the piece touches the bath"})
+			Text: "without current a noble metal may deposit by exchange, and a passive metal grows its film again; " +
+				"no coat holds on either",
+			Do: "Switch the current on before the piece touches the bath"})
 	}
 	if len(r.Layers) == 0 {
 		return notes

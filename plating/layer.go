@@ -152,7 +152,8 @@ func Estimate(l *Layer) (res Result, err error) {
 
 	if !(mean <= mostMean) {
 		return Result{}, &units.ValueError{Field: "average thickness", Value: units.Length(mean).String(),
-			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be", Err: units.ErrOutOfRange}
+			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be",
+			Err:  units.ErrOutOfRange}
 	}
 	i := j * float64(l.Area)
 	q := i * t
@@ -163,15 +164,15 @@ func Estimate(l *Layer) (res Result, err error) {
 			Need: "minimum thickness, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
 	}
 	// Field by field: a literal would be built aside and copied.
-	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i), units.Duration(t),
-		units.Charge(q)
+	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i),
+		units.Duration(t), units.Charge(q)
 	res.Efficiency = eff
 	res.Average, res.Thinnest = units.Length(mean), units.Length(mean*r)
 	res.Mass, res.FineMass = units.Mass(m), units.Mass(m*float64(b.fine()))
 	res.Warnings = warn | l.review(&res)
 	if !(res.Drawn <= math.MaxFloat64 && res.MetalLeft <= math.MaxFloat64 && res.ContentLeft <= math.MaxFloat64) {
-		return Result{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() + " in " + b.Volume.String(),
-			Need: "content and volume of a size that can be", Err: units.ErrOutOfRange}
+		return Result{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() +
+			" in " + b.Volume.String(), Need: "content and volume of a size that can be", Err: units.ErrOutOfRange}
 	}
 	return res, nil
 }
@@ -194,17 +195,21 @@ func (l *Layer) sound() bool {
 		within(l.MinThickness, sense.MinCoat, sense.MaxCoat) &&
 		within(l.CurrentDensity, sense.MinDensity, sense.MaxDensity) && within(l.Time, sense.MinTime, sense.MaxTime) &&
 		l.Distribution.MinToAverage > 0 && l.Distribution.MinToAverage <= 1 && l.Distribution.Uncertainty >= 0 &&
-		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.MinDensity, sense.MaxDensity) &&
+		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.MinDensity,
+		sense.MaxDensity) &&
 		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High && within(b.Volts.High, sense.MinVolts, sense.MaxVolts) &&
 		b.Temperature.Low >= 0 && b.Temperature.Low <= b.Temperature.High && b.Temperature.Set >= 0 &&
 		within(b.Temperature.Low, sense.MinSolution, sense.MaxSolution) &&
 		within(b.Temperature.Set, sense.MinSolution, sense.MaxSolution) &&
 		within(b.Temperature.High, sense.MinSolution, sense.MaxSolution) &&
-		within(b.Content, sense.MinContent, sense.MaxContent) && within(b.Volume, sense.MinVolume, sense.MaxVolume) && b.MaxThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
-		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 || b.PH.Low <= b.PH.High)) {
+		within(b.Content, sense.MinContent, sense.MaxContent) && within(b.Volume, sense.MinVolume, sense.MaxVolume) &&
+		b.MaxThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
+		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 ||
+		b.PH.Low <= b.PH.High)) {
 		return false
 	}
-	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Temperature.High) +
+	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) +
+		float64(b.Temperature.High) +
 		float64(b.Temperature.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MaxThickness) +
 		float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
@@ -254,7 +259,8 @@ func (l *Layer) Check() error {
 	if err := units.PositiveFraction("ratio of thinnest to average", l.Distribution.MinToAverage); err != nil {
 		return err
 	}
-	if err := units.NonNegative("uncertainty of the ratio of thinnest to average", l.Distribution.Uncertainty); err != nil {
+	if err := units.NonNegative("uncertainty of the ratio of thinnest to average",
+		l.Distribution.Uncertainty); err != nil {
 		return err
 	}
 	if err := units.NonNegative("minimum thickness", l.MinThickness); err != nil {
@@ -267,8 +273,8 @@ func (l *Layer) Check() error {
 		return err
 	}
 	if rho := l.Bath.Deposit.Density; rho > mostDensity {
-		return &units.ValueError{Field: "density of the deposit", Value: rho.String(), Need: "at most " + mostDensity.String(),
-			Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "density of the deposit", Value: rho.String(), Need: "at most " +
+			mostDensity.String(), Err: units.ErrOutOfRange}
 	}
 	for _, err := range []error{sense.CurrentDensity().Check(l.CurrentDensity), sense.Time().Check(l.Time),
 		sense.Area().Check(l.Area), sense.Coat().CheckAs("minimum thickness", l.MinThickness)} {

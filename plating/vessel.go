@@ -39,8 +39,8 @@ func (v Vessel) String() string {
 // Errors: a [*units.ValueError] for a number that names no vessel.
 func (v Vessel) MarshalText() ([]byte, error) {
 	if v >= vesselEnd {
-		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)), Need: "one of those of this package",
-			Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)),
+			Need: "one of those of this package", Err: units.ErrOutOfRange}
 	}
 	return []byte(v.String()), nil
 }
@@ -70,6 +70,6 @@ func (v *Vessel) UnmarshalText(text []byte) error {
 			}
 		}
 	}
-	return &units.ValueError{Field: "vessel", Value: strconv.Quote(units.Clip(s)), Need: "one of " + strings.Join(VesselWords()[1:],
-		", "), Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "vessel", Value: strconv.Quote(units.Clip(s)), Need: "one of " +
+		strings.Join(VesselWords()[1:], ", "), Err: units.ErrOutOfRange}
 }

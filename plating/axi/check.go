@@ -53,11 +53,13 @@ func checkBath(b Electrolyte) error {
 		name := wallName(w)
 		if w.Segment < 0 || w.Segment >= b.Shape.Segments() || used[w.Segment] {
 			return wrong(fmt.Sprintf("wall %d, segment", i), fmt.Sprint(w.Segment),
-				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1), units.ErrOutOfRange)
+				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1),
+				units.ErrOutOfRange)
 		}
 		used[w.Segment] = true
 		if w.Kind == current.Insulator {
-			return wrong(name, "an insulator among the electrodes", "to be left out: walls insulate", units.ErrInconsistent)
+			return wrong(name, "an insulator among the electrodes", "to be left out: walls insulate",
+				units.ErrInconsistent)
 		}
 		if err := checkSurface(name, w.Kind, w.Law, w.Bias); err != nil {
 			return err
@@ -107,8 +109,8 @@ func checkPart(name string, p Body, b Electrolyte) error {
 	case p.Kind == current.Insulator || len(p.Masked) > 0:
 		return wrong(name, "a sheet that insulates", "a body with a thickness", ErrProfile)
 	case p.Law.Model != current.Primary && !flat:
-		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ",
-			ErrProfile)
+		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics",
+			"a body with a thickness: the two sides differ", ErrProfile)
 	}
 	return nil
 }
@@ -128,7 +130,8 @@ func checkOptions(o ProfileOptions) (ProfileOptions, error) {
 		return o, wrong("options, method", fmt.Sprint(uint8(o.Panelling)), "HighOrder or Constant", units.ErrOutOfRange)
 	}
 	for _, err := range []error{
-		whole("order", &o.Order, 8, 4, 16), whole("levels", &o.Levels, 3, 1, 12), whole("panels", &o.Panels, 350, 8, 2000),
+		whole("order", &o.Order, 8, 4, 16), whole("levels", &o.Levels, 3, 1, 12),
+		whole("panels", &o.Panels, 350, 8, 2000),
 		whole("most unknowns", &o.MaxUnknowns, 1400, 8, 2000), whole("workers", &o.Workers, defaultWorkers(), 1, 1024),
 	} {
 		if err != nil {

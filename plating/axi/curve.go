@@ -63,8 +63,9 @@ func (p Profile) trace(name string) ([]curve, error) {
 			}
 			var ok bool
 			if c, ok = arcThrough(a, vec{float64(s.via.R), float64(s.via.Z)}, b); !ok {
-				return nil, &units.ValueError{Field: field, Value: "an arc through points on one line or too close together",
-					Need: "three points of a circle", Err: ErrProfile}
+				return nil, &units.ValueError{Field: field,
+					Value: "an arc through points on one line or too close together",
+					Need:  "three points of a circle", Err: ErrProfile}
 			}
 			if c.lowest() < -1e-12*c.radius {
 				return nil, &units.ValueError{Field: field, Value: "an arc that dips below the axis",

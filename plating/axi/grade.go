@@ -121,8 +121,8 @@ func (ms *mesh) refineGaps(most int) {
 		for i, p := range ms.panels {
 			if room > 0 && p.sb-p.sa > reachOfGap*ms.gap(i) {
 				h := 0.5 * (p.sa + p.sb)
-				out = append(out, panel{piece: p.piece, sa: p.sa, sb: h, power: 1}, panel{piece: p.piece, sa: h, sb: p.sb,
-					power: 1})
+				out = append(out, panel{piece: p.piece, sa: p.sa, sb: h, power: 1},
+					panel{piece: p.piece, sa: h, sb: p.sb, power: 1})
 				split = true
 				room--
 			} else {

@@ -83,8 +83,8 @@ func build(p ProfileProblem) (*model, error) {
 		}
 		for k, other := range bodies {
 			if b.overlaps(other) {
-				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]), "parts apart from each other",
-					current.ErrOverlap)
+				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]),
+					"parts apart from each other", current.ErrOverlap)
 			}
 		}
 		bodies = append(bodies, b)
@@ -167,8 +167,8 @@ func (m *model) addPart(i int, p Body, b body) {
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)
 	}
-	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1,
-		profile: p.Profile, sheet: p.Sheet})
+	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias),
+		part: i, wall: -1, profile: p.Profile, sheet: p.Sheet})
 	masked := uniqueInts(p.Masked)
 	offset := 0.0
 	for k, c := range b.curves {
@@ -194,8 +194,8 @@ func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 				if name == "" {
 					name = fmt.Sprintf("wall %d", k)
 				}
-				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias), part: -1,
-					wall: i, profile: b.Shape})
+				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias),
+					part: -1, wall: i, profile: b.Shape})
 				owner, kind = len(m.surfaces)-1, w.Kind
 			}
 		}
@@ -221,7 +221,8 @@ func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 			wet = true
 		}
 		if !wet && kind != current.Insulator {
-			return wrong("wall "+m.surfaces[owner].name, "covered by parts", "an electrode that the bath wets", ErrNoElectrode)
+			return wrong("wall "+m.surfaces[owner].name, "covered by parts", "an electrode that the bath wets",
+				ErrNoElectrode)
 		}
 		offset += c.length
 	}

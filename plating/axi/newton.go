@@ -54,7 +54,8 @@ func (sy *system) solve(ctx context.Context, x []float64) (state, course, error)
 			break
 		}
 		if c.iterations >= maxNewton || math.IsNaN(c.change) {
-			return st, c, &SolveError{Unknowns: n, Iterations: c.iterations, Change: c.change, Err: current.ErrNotConverged}
+			return st, c, &SolveError{Unknowns: n, Iterations: c.iterations, Change: c.change,
+				Err: current.ErrNotConverged}
 		}
 		// The next step may reuse the matrix when this one was small enough.
 		fresh = sy.linear() || c.change < 0.02 && c.change < 0.2*last

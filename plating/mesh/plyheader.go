@@ -150,8 +150,8 @@ func readPLYHeader(data []byte) (plyHeader, error) {
 			}
 			p, ok := plyPropertyOf(f)
 			if !ok {
-				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name", "%s",
-					clip(line))
+				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name",
+					"%s", clip(line))
 			}
 			e := &h.elements[len(h.elements)-1]
 			if e.find(p.name) >= 0 {

@@ -49,7 +49,8 @@ type Each struct {
 // String writes the price of a piece, as "12.34 each", or how many are one unit
 // dearer. Of places or amounts that no quote has it says so instead.
 func (e Each) String() string {
-	for _, err := range []error{checkPlaces(e.Places), size("price of a piece", e.Low), size("price of a piece", e.High)} {
+	for _, err := range []error{checkPlaces(e.Places), size("price of a piece", e.Low),
+		size("price of a piece", e.High)} {
 		if err != nil {
 			return "no price: " + err.Error()
 		}

@@ -99,7 +99,9 @@ func (b *builder) salts() error {
 		if err != nil {
 			return err
 		}
-		b.add(KindSalts, b.job.saltName(i), v, func() string { return s.Mass.String() + " at " + b.per(s.Amount, s.Per) })
+		b.add(KindSalts, b.job.saltName(i), v, func() string {
+			return s.Mass.String() + " at " + b.per(s.Amount, s.Per)
+		})
 		b.sum(ofSalts, v)
 	}
 	return nil
@@ -212,7 +214,10 @@ func (b *builder) profit(cost *big.Rat) *big.Rat {
 	if !u.IsZero() {
 		v := u.Rat()
 		v.Mul(v, cost)
-		b.add(KindProfit, "markup", v, func() string { return percentText(u) + " of " + b.rounded(cost) + ", the cost" })
+		b.add(KindProfit, "markup", v, func() string {
+			return percentText(u) + " of " + b.rounded(cost) +
+				", the cost"
+		})
 		return v
 	}
 	v := g.Rat()

@@ -128,7 +128,8 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	default:
-		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time),
+			Seenness{b.Time.Source, b.Time.Seen}
 	}
 	c.Confidence = origin.Weakest(seen...)
 	return nil
@@ -157,7 +158,8 @@ func (c *Card) processed(t *Tank, p *Piece) {
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	case q.Time.Given():
-		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time),
+			Seenness{q.Time.Source, q.Time.Seen}
 	}
 	if t.Kind.rinses() || t.Kind == DragOut {
 		c.Water = t.Rinse.String()

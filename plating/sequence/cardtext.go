@@ -160,8 +160,8 @@ func (c Card) anodeArea() string {
 // the confidence on top.
 func Sheet(p Piece, cards []Card, found []Finding) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)), p.Substrate, p.Finish,
-		p.MinThickness.Text(units.Micrometre, 2))
+	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)),
+		p.Substrate, p.Finish, p.MinThickness.Text(units.Micrometre, 2))
 	if pr, err := PracticeFor(p.Substrate); err == nil {
 		standard := pr.Title
 		if pr.Standard != "" {

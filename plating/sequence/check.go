@@ -104,10 +104,12 @@ func (r *review) has(code Code, tank int) bool {
 func (r *review) unknown() {
 	stop := plating.SeverityStop
 	if len(r.tanks) == 0 {
-		r.add(CodeUnknown, stop, "Definition", "no tanks", "there is nothing to review", "list the tanks, or take a plan")
+		r.add(CodeUnknown, stop, "Definition", "no tanks", "there is nothing to review",
+			"list the tanks, or take a plan")
 	}
 	if s := r.piece.Substrate; s == SubstrateUnknown || s >= substrateEnd {
-		r.add(CodeUnknown, stop, "Definition", "the base metal is not known", "preparation, strike and dangers depend on it",
+		r.add(CodeUnknown, stop, "Definition", "the base metal is not known",
+			"preparation, strike and dangers depend on it",
 			"find out: "+identify()[0]+"; "+identify()[1])
 	}
 	if r.piece.Tensile != 0 {
@@ -123,7 +125,8 @@ func (r *review) unknown() {
 			if t.Kind.rinses() || t.Kind == DragOut {
 				do = "say that the rinse is acidified, or name it after the tank that it stands behind"
 			}
-			r.add(CodeUnknown, stop, "Definition", "the name of "+t.title()+" says "+left.String()+", its list of hazards does not",
+			r.add(CodeUnknown, stop, "Definition",
+				"the name of "+t.title()+" says "+left.String()+", its list of hazards does not",
 				"the check for hydrogen cyanide goes by the hazards", do, i)
 		}
 		r.unsaidAcid(i)
@@ -149,14 +152,16 @@ func (r *review) unknown() {
 // nor hazards tell: most baths without cyanide are (from memory).
 func (r *review) unsaidAcid(i int) {
 	t := &r.tanks[i]
-	known := plating.HazardAcid | plating.HazardCaustic | plating.HazardAmmonia | plating.HazardCyanide | plating.HazardSulfite
+	known := plating.HazardAcid | plating.HazardCaustic | plating.HazardAmmonia | plating.HazardCyanide |
+		plating.HazardSulfite
 	if !t.Kind.deposits() || t.hazards()&known != 0 || t.Bath.PH.Given() {
 		return
 	}
 	for k := range r.tanks {
 		if r.tanks[k].hazards().Has(plating.HazardCyanide) {
 			r.add(CodeUnknown, plating.SeverityStop, recall, "whether "+t.title()+" is acid is not said",
-				"cyanide stands in this line. Most baths without cyanide are acid, and acid frees hydrogen cyanide from it, which kills",
+				"cyanide stands in this line. Most baths without cyanide are acid, and acid frees hydrogen cyanide "+
+					"from it, which kills",
 				"measure the pH and give it, or add acid to the hazards", i)
 			return
 		}
@@ -183,7 +188,8 @@ func (r *review) carry() {
 			prev = -1
 		case t.solution():
 			if prev >= 0 && !wet && !r.mayFollow(prev, i) && !r.has(CodeCyanideAcid, i) {
-				r.add(CodeNoRinse, plating.SeverityWarning, practice, "no rinse between "+r.tanks[prev].title()+" and "+t.title(),
+				r.add(CodeNoRinse, plating.SeverityWarning, practice,
+					"no rinse between "+r.tanks[prev].title()+" and "+t.title(),
 					"what clings is carried over; it spoils the next solution, and the coat does not hold",
 					"rinse in two stages between them", prev, i)
 			}

@@ -35,7 +35,8 @@ func (r *review) adhesion() {
 		switch {
 		case c.metal == "Ag" && c.kind == Strike:
 			if !t.LiveEntry {
-				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread", t.title()+" is entered without current",
+				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread",
+					t.title()+" is entered without current",
 					"silver deposits by immersion on any base metal and does not hold",
 					"switch the current on before the piece touches the bath", c.tank)
 			}
@@ -50,8 +51,10 @@ func (r *review) adhesion() {
 					"lay a silver strike first, with live entry, and go straight on", c.tank)
 			}
 		case c.metal == "Au" && c.kind != Strike && t.Bath.Use&useStrike == 0 && r.nickelBelow(k):
-			r.add(CodeNoStrike, plating.SeverityCaution, practice, t.title()+" straight on nickel, without a gold strike",
-				"nickel grows passive within minutes, also when wet, and gold from a bath that is not strongly acid does not hold on it",
+			r.add(CodeNoStrike, plating.SeverityCaution, practice,
+				t.title()+" straight on nickel, without a gold strike",
+				"nickel grows passive within minutes, also when wet, and gold from a bath that is not strongly acid "+
+					"does not hold on it",
 				"lay an acid gold strike first, or go straight on from the nickel, wet, with live entry", c.tank)
 		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):
 			what, key := "ammonia takes up copper and the palladium blackens", "PalladiumFeature"
@@ -74,18 +77,21 @@ func (r *review) thickness() {
 		switch {
 		case t.Bath.Name == "":
 		case c.kind != Strike && t.Bath.Use == useStrike:
-			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" stands where thickness is built",
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source),
+				t.title()+" stands where thickness is built",
 				reason, "strike thin, and build in a bath made for it", c.tank)
 		case c.kind == Strike && over:
 			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
 				t.MinThickness.Text(units.Micrometre, 2), reason,
 				"lay at most "+most.High.Text(units.Micrometre, 2)+" and build in the next bath", c.tank)
 		case c.kind == Strike && t.Bath.Time.High > 0 && t.Time > 2*t.Bath.Time.High:
-			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source), t.title()+" lasts "+t.Time.String(),
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source),
+				t.title()+" lasts "+t.Time.String(),
 				reason, "leave it in for at most about "+t.Bath.Time.High.String(), c.tank)
 		case over:
 			r.add(CodeTooThick, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
-				t.MinThickness.Text(units.Micrometre, 2), "a thicker coat from this bath grows dull, stressed or cracked",
+				t.MinThickness.Text(units.Micrometre, 2),
+				"a thicker coat from this bath grows dull, stressed or cracked",
 				"lay at most "+most.High.Text(units.Micrometre, 2)+", or take another bath", c.tank)
 		}
 	}
@@ -137,15 +143,18 @@ func (r *review) migration() {
 		gold := r.tanks[c.tank].title()
 		switch {
 		case below == "Cu" || below == "" && s.copperBearing():
-			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "copper lies under "+gold+" without a barrier",
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
+				"copper lies under "+gold+" without a barrier",
 				"copper diffuses into the gold and tarnishes there; bronze does not stop it",
 				"lay some micrometres of nickel, or palladium, between them", at...)
 		case below == "Sn" || below == "" && s.tin():
-			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "tin lies under "+gold+" without a barrier",
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
+				"tin lies under "+gold+" without a barrier",
 				"tin diffuses into the gold", "lay copper and nickel, or palladium, between them", at...)
 		case below == "Ag":
 			r.add(CodeSilverUnderGold, plating.SeverityWarning, "MIL45204", "a silver coat lies under "+gold,
-				"silver diffuses into the gold and tarnishes through it; the practice for engineering gold forbids silver as undercoat",
+				"silver diffuses into the gold and tarnishes through it; the practice for engineering gold forbids "+
+					"silver as undercoat",
 				"lay nickel or palladium between them, or in place of the silver", at...)
 		case below == "" && s.silver():
 			r.add(CodeSilverUnderGold, plating.SeverityCaution, recall, gold+" lies straight on "+s.String(),
@@ -172,8 +181,10 @@ func (r *review) ordered() {
 			last.metal+"; ordered is "+p.Finish.String(), "the owner gets another coat than the one ordered",
 			"end with "+want.Name, last.tank)
 	case t.MinThickness > 0 && t.MinThickness < p.MinThickness*(1-1e-12):
-		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.MinThickness.Text(units.Micrometre, 2)+
-			", ordered are "+p.MinThickness.Text(units.Micrometre, 2),
-			"the coat comes out thinner than ordered", "set the tank's minimum thickness to that of the piece", last.tank)
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition",
+			t.title()+" lays "+t.MinThickness.Text(units.Micrometre, 2)+
+				", ordered are "+p.MinThickness.Text(units.Micrometre, 2),
+			"the coat comes out thinner than ordered", "set the tank's minimum thickness to that of the piece",
+			last.tank)
 	}
 }

@@ -32,7 +32,8 @@ func (r *review) drying() {
 		case i > last || !done:
 		case t.Kind.oven():
 			if passive && !restored {
-				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i), "the piece dries before "+r.tanks[next].title(),
+				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i),
+					"the piece dries before "+r.tanks[next].title(),
 					"a passive film grows as it dries, and the next coat peels",
 					"keep it wet and go straight on, or activate again", i)
 			} else if !restored {
@@ -40,8 +41,9 @@ func (r *review) drying() {
 					"what dried on keeps the next coat from holding", "keep it wet, or clean and activate again", i)
 			}
 		case t.Wait > mayWait && passive && !restored:
-			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i), "the piece waits "+t.Wait.String()+" behind "+
-				t.title(), "a passive film grows again in air, and the next coat peels",
+			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i),
+				"the piece waits "+t.Wait.String()+" behind "+
+					t.title(), "a passive film grows again in air, and the next coat peels",
 				"carry it over at once, wet, until it is covered", i)
 		}
 	}
@@ -73,7 +75,8 @@ func (r *review) staysPassive(i int) bool {
 // for it, -1 when there is none. A passive face wants more than a dip.
 func (r *review) nextActive(i int, passive bool) int {
 	for k := i + 1; k < len(r.tanks); k++ {
-		if t := &r.tanks[k]; t.Kind.deposits() || t.Kind == Activate && (!passive || t.Process.Effect.Has(EffectActivate)) {
+		if t := &r.tanks[k]; t.Kind.deposits() || t.Kind == Activate &&
+			(!passive || t.Process.Effect.Has(EffectActivate)) {
 			return k
 		}
 	}
@@ -99,7 +102,8 @@ func (r *review) ending(last int) {
 	switch {
 	case dry < 0:
 		r.add(CodeNotDried, plating.SeverityWarning, practice, "nothing dries the piece at the end",
-			"water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse", last)
+			"water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse",
+			last)
 	case water > dry:
 		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water",
 			"it ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
@@ -126,7 +130,8 @@ func (r *review) waters() {
 		}
 		t := &r.tanks[c.tank]
 		next := c.tank + 1
-		if next < len(r.tanks) && (r.tanks[next].Kind == DragOut || r.tanks[next].solution() && r.mayFollow(c.tank, next)) {
+		if next < len(r.tanks) && (r.tanks[next].Kind == DragOut || r.tanks[next].solution() &&
+			r.mayFollow(c.tank, next)) {
 			continue
 		}
 		s := plating.SeverityWarning
@@ -134,7 +139,8 @@ func (r *review) waters() {
 			s = plating.SeverityCaution // little metal, little lost
 		}
 		r.add(CodeNoDragOut, s, practice, "no drag-out tank behind "+t.title(), "what clings carries "+c.metal+
-			" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath", c.tank)
+			" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath",
+			c.tank)
 	}
 }
 
@@ -154,10 +160,11 @@ func (r *review) skin() {
 	if !p.SkinContact {
 		return
 	}
-	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after two years of wear"
+	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after " +
+		"two years of wear"
 	if nickel >= 0 {
-		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law,
-			"lay palladium, with white bronze under it, in its place", nickel)
+		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin",
+			law, "lay palladium, with white bronze under it, in its place", nickel)
 	}
 	if n := len(r.coats); n > 0 {
 		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.hazards().Has(plating.HazardNickel) {

@@ -20,7 +20,8 @@ func (r *review) leaded() {
 			return
 		}
 	}
-	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the coat peels"
+	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the " +
+		"coat peels"
 	if s == LeadedBrass {
 		r.add(CodeLeadedBrass, plating.SeverityWarning, "LeadedBrassColumn",
 			"leaded brass without a fluoborate or fluoride dip", peels,
@@ -51,7 +52,8 @@ func (r *review) cyanideInLine() {
 	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+
 		strings.Join(names, "; "),
 		"on this base metal the coat below it comes from cyanide",
-		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does not meet them, or another base metal")
+		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does "+
+			"not meet them, or another base metal")
 }
 
 // treated judges the heat treatment of titanium, which bonds the nickel.
@@ -68,7 +70,8 @@ func (r *review) treated() {
 		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.immersion() < units.Hour ||
 			t.immersion() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
 			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium",
-				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
+				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not "+
+					"bond, in air the metal takes up oxygen",
 				"heat it in argon at 540 to 800 °C for 1 to 4 h and say what gas the oven holds", i)
 		}
 	}

@@ -61,7 +61,8 @@ func (r *review) prepared() {
 		done = r.tanks[i].after(done)
 	}
 	if !done.Has(EffectClean) {
-		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(),
+		r.add(CodeNotCleaned, plating.SeverityWarning, practice,
+			"nothing cleans the piece before "+r.tanks[first].title(),
 			"grease and soil keep the coat from holding",
 			"soak clean first, until water runs off without a break", first)
 	}
@@ -74,7 +75,8 @@ func (r *review) prepared() {
 	}
 	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+
 		" goes into "+r.tanks[first].title()+" without "+words,
-		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it", first)
+		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it",
+		first)
 }
 
 // attack finds cleaners and dips that dissolve the bare base metal, up to the
@@ -87,7 +89,8 @@ func (r *review) attack() {
 			return
 		}
 		h := t.hazards()
-		long := func(most units.Duration) bool { return t.immersion() == 0 || t.immersion() > most } // what is not said may be long
+		// what is not said may be long
+		long := func(most units.Duration) bool { return t.immersion() == 0 || t.immersion() > most }
 		// Caustic that is neither said to be mild nor strong is a question; it counts as strong.
 		unsaid := ""
 		if !t.Process.Strong && !t.Process.Mild {
@@ -100,20 +103,22 @@ func (r *review) attack() {
 		case t.Process.Mild && t.Kind.cleans():
 		case hot && t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title(),
-				"hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid, i)
+				"hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid,
+				i)
 		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
 				"caustic dissolves the metal while it stays and makes hydrogen",
 				"use none for zinc; seconds for aluminium", i)
 		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
-				"caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid, i)
+				"caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid,
+				i)
 		case hot && s.tin() && long(30):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
 				"tin dissolves in hot caustic", "use a mild cleaner, or seconds", i)
 		case hot && s == PaintedPlastic:
-			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint",
-				"use a cool, mild cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(),
+				"hot caustic lifts the paint", "use a cool, mild cleaner", i)
 		}
 		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() ||
 			s.silver()) {
@@ -152,7 +157,8 @@ func (r *review) thinStrike() {
 		return
 	}
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
-	thin := t.MinThickness > 0 && t.MinThickness < 2*units.Micrometre || t.MinThickness == 0 && t.Time > 0 && t.Time < 2*units.Minute
+	thin := t.MinThickness > 0 && t.MinThickness < 2*units.Micrometre || t.MinThickness == 0 && t.Time > 0 &&
+		t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
 		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(),
 			"acid reaches the zinc through the pores of a thin copper coat",
@@ -183,8 +189,8 @@ func (r *review) first() {
 		if s == Titanium {
 			key = "ASTMB481"
 		}
-		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(), reason, remedy,
-			c.tank)
+		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(),
+			reason, remedy, c.tank)
 	}
 	switch {
 	case s == StainlessSteel || s == Nickel:
@@ -196,7 +202,8 @@ func (r *review) first() {
 		}
 	case s == Titanium:
 		if c.metal != "Ni" && !(c.metal == "Cu" && acid) {
-			noStrike("only nickel, acid copper or chromium goes straight on etched titanium", "lay 1 µm of nickel or more first")
+			noStrike("only nickel, acid copper or chromium goes straight on etched titanium",
+				"lay 1 µm of nickel or more first")
 		} else if c.metal == "Ni" && len(r.coats) > 1 && t.MinThickness > 0 && t.MinThickness < 1*um*(1-1e-9) {
 			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}

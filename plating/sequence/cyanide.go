@@ -46,7 +46,8 @@ func (c carried) any() bool { return c.tank >= 0 }
 // across tanks that are neither.
 func (r *review) cyanide() {
 	const kills = "acid and cyanide meet on the piece or in the tank and free hydrogen cyanide, which kills"
-	const rinse = "rinse in two stages or more of running or counterflow water between them; give each a rinse of its own; extraction on"
+	const rinse = "rinse in two stages or more of running or counterflow water between them; give each a rinse of " +
+		"its own; extraction on"
 	breaks := fmt.Sprintf("below about pH %s the gold complex breaks down and frees hydrogen cyanide, which kills",
 		plating.LowestGoldCyanidePH)
 	none := carried{tank: -1}
@@ -75,10 +76,11 @@ func (r *review) cyanide() {
 			case acid.any() && acid.stages < enoughFree && r.tanks[acid.tank].strongAcid():
 				r.thin = append(r.thin, i)
 				r.add(CodeCyanideAcid, plating.SeverityCaution, practice,
-					fmt.Sprintf("strong acid of %s reaches free cyanide over %s", r.tanks[acid.tank].title(), plural(acid.stages,
-						"clean rinse stage")),
+					fmt.Sprintf("strong acid of %s reaches free cyanide over %s", r.tanks[acid.tank].title(),
+						plural(acid.stages, "clean rinse stage")),
 					"one spent stage leaves too little between them; "+kills,
-					"put a second rinse of fresh water between them, check the water with pH paper, extraction on", acid.tank, i)
+					"put a second rinse of fresh water between them, check the water with pH paper, extraction on",
+					acid.tank, i)
 			}
 			free, acid, strong, bound = carried{tank: i}, none, none, none
 		case h.Has(plating.HazardAcid):
@@ -89,25 +91,29 @@ func (r *review) cyanide() {
 					r.tanks[free.tank].title(), plural(free.stages, "clean rinse stage")), kills, rinse)
 			case !holds && t.strongAcid() && bound.any() && bound.stages < 1:
 				stop("GoldCyanidePatent", bound,
-					fmt.Sprintf("gold cyanide of %s is carried into strong acid: no clean rinse between", r.tanks[bound.tank].title()),
+					fmt.Sprintf("gold cyanide of %s is carried into strong acid: no clean rinse between",
+						r.tanks[bound.tank].title()),
 					breaks,
-					"rinse in two stages of running or counterflow water between them; extraction on; if the acid is of pH 1 or more, say that it is mild")
+					"rinse in two stages of running or counterflow water between them; extraction on; if the acid "+
+						"is of pH 1 or more, say that it is mild")
 			case holds && strong.any() && strong.stages < 1:
 				stop("GoldCyanidePatent", strong,
 					fmt.Sprintf("strong acid of %s goes into a bath of gold cyanide: no clean rinse between",
 						r.tanks[strong.tank].title()), breaks,
-					"rinse in running water between them and keep the pH meter in the bath; if the acid is of pH 1 or more, say that it is mild")
+					"rinse in running water between them and keep the pH meter in the bath; if the acid is of pH 1 "+
+						"or more, say that it is mild")
 			case holds && strong.any() && strong.stages < enough:
 				r.add(CodeCyanideAcid, plating.SeverityCaution, "GoldCyanidePatent",
-					fmt.Sprintf("strong acid of %s reaches a bath of gold cyanide over %s", r.tanks[strong.tank].title(),
-						plural(strong.stages, "rinse stage")),
+					fmt.Sprintf("strong acid of %s reaches a bath of gold cyanide over %s",
+						r.tanks[strong.tank].title(), plural(strong.stages, "rinse stage")),
 					"what clings lowers the pH of the bath; "+breaks,
-					"add a second stage, or let it drain and change the water often; watch the pH; extraction on", strong.tank, i)
+					"add a second stage, or let it drain and change the water often; watch the pH; extraction on",
+					strong.tank, i)
 			case free.any() && free.stages < enoughFree && t.strongAcid() && !holds:
 				r.thin = append(r.thin, i)
 				r.add(CodeCyanideAcid, plating.SeverityCaution, practice,
-					fmt.Sprintf("free cyanide of %s reaches strong acid over %s", r.tanks[free.tank].title(), plural(free.stages,
-						"clean rinse stage")),
+					fmt.Sprintf("free cyanide of %s reaches strong acid over %s", r.tanks[free.tank].title(),
+						plural(free.stages, "clean rinse stage")),
 					"one spent stage leaves too little between them; "+kills,
 					"put a second rinse of fresh water between them, extraction on", free.tank, i)
 			}
@@ -186,8 +192,8 @@ func (r *review) shared() {
 		if t.Rinse.Acidified {
 			h |= plating.HazardAcid
 		}
-		uses[name] = append(uses[name], stand{i, cyanide && !acid, cyanide && acid, acid && !cyanide || t.Rinse.Acidified,
-			r.tanks[before].strongAcid(), h})
+		uses[name] = append(uses[name], stand{i, cyanide && !acid, cyanide && acid, acid && !cyanide ||
+			t.Rinse.Acidified, r.tanks[before].strongAcid(), h})
 	}
 	for _, name := range order {
 		r.sharedBy(uses[name])
@@ -253,9 +259,10 @@ func (r *review) clash(c plating.Clash, from, to plating.Hazard) {
 			if stages == 0 {
 				s = plating.SeverityStop
 			}
-			r.add(CodeClash, s, c.Source, fmt.Sprintf("%s is carried into %s: %s between", r.tanks[since].title(), t.title(),
-				plural(stages, "rinse stage")),
-				fmt.Sprintf("%s and %s make %s", from, to, c.Makes), "rinse in two stages of running water between them", since, i)
+			r.add(CodeClash, s, c.Source, fmt.Sprintf("%s is carried into %s: %s between", r.tanks[since].title(),
+				t.title(), plural(stages, "rinse stage")),
+				fmt.Sprintf("%s and %s make %s", from, to, c.Makes),
+				"rinse in two stages of running water between them", since, i)
 		}
 		switch { // the piece meets the tank first; only then does its water rinse
 		case h.Has(from) && !h.Has(to):

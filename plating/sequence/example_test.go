@@ -14,9 +14,10 @@ import (
 
 // hands are twenty-four hands of mantel clocks.
 func hands() sequence.Piece {
-	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold,
-		MinThickness: 1 * units.Micrometre,
-		Area:         124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"}}
+	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel,
+		Finish: sequence.HardGold, MinThickness: 1 * units.Micrometre,
+		Area: 124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6,
+			Basis: "given"}}
 }
 
 func ExamplePlan() {

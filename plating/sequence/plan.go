@@ -208,7 +208,8 @@ func (pl *planner) copper() {
 	if least < 2*um && pl.err == nil {
 		for i := range pl.tanks {
 			if t := &pl.tanks[i]; t.Bath.Key == b.Key {
-				t.Bath.Look = append([]string{"the deepest spot is covered too, though thinly: look there with a lens for bare metal before the next bath; an anode inside helps"}, t.Bath.Look...)
+				t.Bath.Look = append([]string{"the deepest spot is covered too, though thinly: look there with a " +
+					"lens for bare metal before the next bath; an anode inside helps"}, t.Bath.Look...)
 			}
 		}
 	}
@@ -218,7 +219,8 @@ func (pl *planner) copper() {
 func (pl *planner) slowStart() {
 	for i := range pl.tanks {
 		if t := &pl.tanks[i]; t.Bath.Key == "copper-acid" {
-			t.Bath.Look = append([]string{"start at a fifth of the current, raise it as the copper covers; no burning at the contact"}, t.Bath.Look...)
+			t.Bath.Look = append([]string{"start at a fifth of the current, raise it as the copper covers; no " +
+				"burning at the contact"}, t.Bath.Look...)
 			return
 		}
 	}
@@ -261,7 +263,8 @@ func (pl *planner) underplates() {
 		}
 	case f == BrightCopper && (p.Substrate == ZincDieCasting || p.Substrate == Aluminium || p.Substrate.tin()):
 		if skin {
-			pl.coat(Underplate, "copper-cyanide-build", 5*um) // more cyanide copper in place of the nickel that skin forbids
+			// more cyanide copper in place of the nickel that skin forbids
+			pl.coat(Underplate, "copper-cyanide-build", 5*um)
 		} else {
 			pl.coat(Underplate, "nickel-watts", 5*um)
 		}
@@ -310,7 +313,8 @@ func (pl *planner) finish(b bath.Bath) {
 // end rinses for good, dries, and bakes what hydrogen may crack.
 func (pl *planner) end() {
 	pl.add(
-		Tank{Name: "final rinse, deionised", Kind: FinalRinse, Rinse: RinseSet{Stages: 1, Flow: Running, Deionised: true}},
+		Tank{Name: "final rinse, deionised", Kind: FinalRinse, Rinse: RinseSet{Stages: 1, Flow: Running,
+			Deionised: true}},
 		Tank{Name: "dry", Kind: Dry, Process: Process{Chemistry: "warm clean air", Temperature: heat(50, 70),
 			Time: mem(5*units.Minute, 15*units.Minute),
 			Look: []string{"no water marks, no bleeding from seams"}, Source: practice}})

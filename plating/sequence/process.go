@@ -55,11 +55,12 @@ func (p Polarity) MarshalText() ([]byte, error) {
 
 // A Process is a tank that does not plate: what it holds and how it is run.
 type Process struct {
-	Chemistry      string
-	Effect         Effect
-	Hazards        plating.Hazard
-	PH             plating.PHWindow
-	Mild           bool // acid of pH 1 or more, or caustic that is mild and inhibited; what does not say so counts as strong
+	Chemistry string
+	Effect    Effect
+	Hazards   plating.Hazard
+	PH        plating.PHWindow
+	// acid of pH 1 or more, or caustic that is mild and inhibited; what does not say so counts as strong
+	Mild           bool
 	Strong         bool // much caustic
 	Polarity       Polarity
 	Temperature    bath.Range[units.Temperature]
@@ -102,7 +103,8 @@ const waterBreak = "water runs off as one film, without a break, for 30 s; else 
 func soak() Tank {
 	return Tank{Name: "soak in mild alkaline cleaner", Kind: SoakClean, Process: Process{
 		Chemistry: "alkaline cleaner, mild, inhibited", Effect: EffectClean, Hazards: plating.HazardHot,
-		Temperature: heat(50, 60), Time: shop(2*units.Minute, 5*units.Minute), Agitation: move(), Look: []string{waterBreak},
+		Temperature: heat(50, 60), Time: shop(2*units.Minute, 5*units.Minute), Agitation: move(),
+		Look:   []string{waterBreak},
 		Source: practice}}
 }
 
@@ -126,20 +128,20 @@ func electroclean(p Polarity) Tank {
 // dip is an acid dip without current.
 func dip(name string, effect Effect, strong bool, seconds bath.Range[units.Duration], source string,
 	seen origin.Seen) Tank {
-	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect, Hazards: plating.HazardAcid,
-		Mild:        !strong,
+	return Tank{Name: name, Kind: Activate, Process: Process{Chemistry: name, Effect: effect,
+		Hazards: plating.HazardAcid, Mild: !strong,
 		Temperature: heat(18, 30), Time: seconds, Agitation: move(),
 		Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
 }
 
 func sulfuricDip() Tank {
-	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30), "Guidebook2013",
-		origin.Published)
+	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30),
+		"Guidebook2013", origin.Published)
 }
 
 func steelDip() Tank {
-	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15), "Guidebook2011",
-		origin.Published)
+	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15),
+		"Guidebook2011", origin.Published)
 }
 
 func zincDip() Tank {
@@ -166,22 +168,24 @@ func nickelActivation() Tank {
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = bath.Words{Text: "lead", Source: recall}
 	t.Process.Look = []string{"even grey face",
-		"no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a worn plate is eaten through, stop and treat the piece as what lies below",
+		"no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a " +
+			"worn plate is eaten through, stop and treat the piece as what lies below",
 		"out and on at once, wet"}
 	return t
 }
 
 // aluminiumEtch, desmut and zincate make the film that plates on aluminium.
 func aluminiumEtch() Tank {
-	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30), recall, origin.FromMemory)
+	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30),
+		recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic|plating.HazardHot, heat(45, 60)
 	t.Process.Look = []string{"even gas, grey smut; never longer, the metal goes"}
 	return t
 }
 
 func desmut() Tank {
-	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60), "Guidebook2013",
-		origin.Published)
+	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60),
+		"Guidebook2013", origin.Published)
 	t.Process.Hazards |= plating.HazardNitric
 	t.Process.Look = []string{"white, no smut on a paper towel"}
 	return t
@@ -223,7 +227,8 @@ func bake(p *Piece) Tank {
 		Look: []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at",
 			"colour of the coat after the oven"}}}
 	if least, err := BakeFor(p.Tensile); err == nil && least > 0 {
-		t.Process.Time = bath.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand, Note: "or more"}
+		t.Process.Time = bath.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand,
+			Note: "or more"}
 	}
 	return t
 }

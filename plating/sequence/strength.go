@@ -65,9 +65,8 @@ func BakeClasses() []BakeClass {
 	row := func(above, most units.Pressure, hours units.Duration) BakeClass {
 		return BakeClass{above * mpa, most * mpa, hours * units.Hour}
 	}
-	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14), row(1400, 1500,
-		16),
-		row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
+	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14),
+		row(1400, 1500, 16), row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
 }
 
 // BakeFor returns the shortest bake after plating for a tensile strength: 0 for
@@ -102,13 +101,15 @@ type hardness struct{ rockwell, vickers, tensile float64 } // HRC, HV, MPa
 // Source: [ISO18265], [SAEJ417], both second hand.
 func hardnessTables() [2][]hardness {
 	return [2][]hardness{{
-		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095}, {36.6, 360, 1155}, {37.7,
-			370, 1190},
-		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700}, {52.3, 550, 1810},
+		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095},
+		{36.6, 360, 1155}, {37.7, 370, 1190},
+		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700},
+		{52.3, 550, 1810},
 		{54.1, 580, 1920},
 		{55.2, 600, 1995},
 	}, {
-		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695}, {50, 513, 1760},
+		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695},
+		{50, 513, 1760},
 		{51, 528, 1820},
 		{52, 544, 1880}, {53, 560, 1950}, {54, 577, 2015}, {55, 595, 2075},
 	}}
@@ -208,7 +209,8 @@ func (p *Piece) embrittles() bool {
 func howStrong() []string {
 	return []string{
 		`have its hardness measured and give it: "hardness": "45 HRC", or "tensile_strength": "1450 MPa"`,
-		"read the drawing or the maker's sheet: a spring, an arbor, a pinion or a blade is hardened until the opposite is shown",
+		"read the drawing or the maker's sheet: a spring, an arbor, a pinion or a blade is hardened until the " +
+			"opposite is shown",
 		"where nobody can tell and the part carries load, do not plate it",
 	}
 }
@@ -259,8 +261,8 @@ func (r *review) relief() {
 // mercurial reports whether a tank names mercury, by any of its names.
 func (t *Tank) mercurial() bool {
 	text := strings.ToLower(strings.Join(t.names(), " "))
-	return t.Bath.Metal == "Hg" || slices.ContainsFunc([]string{"mercur", "quicksilver", "quickening", "quicking", "amalgam",
-		"quecksilber", "calomel", "corrosive sublimate", "hg(", "hgcl2", "hgo", "hg "},
+	return t.Bath.Metal == "Hg" || slices.ContainsFunc([]string{"mercur", "quicksilver", "quickening",
+		"quicking", "amalgam", "quecksilber", "calomel", "corrosive sublimate", "hg(", "hgcl2", "hgo", "hg "},
 		func(w string) bool { return strings.Contains(text, w) })
 }
 
@@ -283,7 +285,8 @@ func (r *review) solventHeated() {
 		t := &r.tanks[i]
 		switch {
 		case t.heats() && wet >= 0:
-			r.add(CodeClash, plating.SeverityStop, recall, "the piece goes from "+r.tanks[wet].title()+" into "+t.title()+", wet with solvent",
+			r.add(CodeClash, plating.SeverityStop, recall,
+				"the piece goes from "+r.tanks[wet].title()+" into "+t.title()+", wet with solvent",
 				"solvent vapour burns, and in a closed oven it explodes",
 				"let it dry off in moving air away from flame and spark first, or rinse it off", wet, i)
 			wet = -1
@@ -372,7 +375,8 @@ func (r *review) hydrogen() {
 		switch {
 		case (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic:
 			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
-				"cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current",
+				"cathodic treatment in alkaline or acid solution drives hydrogen into it",
+				"clean anodically, dip without current",
 				i)
 		case t.Kind == Activate && t.strongAcid() && (t.immersion() == 0 || t.immersion() > mayPickle):
 			r.add(CodeEmbrittle, plating.SeverityWarning, recall, t.title()+lasting(t)+": steel that hydrogen cracks",
@@ -407,8 +411,8 @@ func (r *review) bake() {
 		return // the strength is a question, or beyond the table: said already
 	}
 	last := r.coats[len(r.coats)-1].tank
-	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current", least.Text(units.Hour, 0),
-		bakeWithin.Text(units.Hour, 0))
+	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current",
+		least.Text(units.Hour, 0), bakeWithin.Text(units.Hour, 0))
 	const cracks = "hydrogen stays in the steel and cracks it days later, under load"
 	var waits units.Duration
 	for i := last; i < len(r.tanks); i++ {
@@ -422,8 +426,8 @@ func (r *review) bake() {
 		low, high, shortest := t.heat()
 		switch {
 		case shortest == 0 || high == 0:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want,
-				i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long",
+				cracks, want, i)
 		case shortest < least*(1-1e-9):
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" for "+shortest.Text(units.Hour, 1)+
 				", which is too short for steel of "+r.piece.Tensile.Text(mpa, 0), cracks, want, i)

@@ -35,8 +35,8 @@ const (
 )
 
 func substrateWords() []string {
-	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze", "nickel silver", "nickel",
-		"sterling silver", "fine silver",
+	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze",
+		"nickel silver", "nickel", "sterling silver", "fine silver",
 		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered",
 		"conductive-painted plastic"}
 }
@@ -98,8 +98,8 @@ func ParseSubstrate(text string) (Substrate, error) {
 			if w.ask == "" {
 				return w.is, nil
 			}
-			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(units.Clip(plain)), Need: w.ask,
-				Err: units.ErrOutOfRange}
+			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(units.Clip(plain)),
+				Need: w.ask, Err: units.ErrOutOfRange}
 		}
 	}
 	i, err := choose("base metal", text, substrateWords())
@@ -115,8 +115,10 @@ type otherWord struct {
 }
 
 func otherWords() []otherWord {
-	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; stainless steel if a magnet does not hold or it never rusts"
-	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is plate over brass"
+	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; " +
+		"stainless steel if a magnet does not hold or it never rusts"
+	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is " +
+		"plate over brass"
 	return []otherWord{
 		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""},
 		{"soft solder", SoftSoldered, ""},

@@ -272,7 +272,8 @@ func (t *Tank) Check() error {
 	switch {
 	case t.Kind == KindUnknown || t.Kind >= kindEnd:
 		return missing("kind of tank", "not said",
-			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
+			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final "+
+				"rinse, dry, bake, stress relief")
 	case t.Kind.deposits():
 		if strings.TrimSpace(t.Bath.Name) == "" {
 			return missing("bath", "not given", "a bath by chemistry, from the library or your own")
@@ -284,7 +285,8 @@ func (t *Tank) Check() error {
 			return missing("current density", "not given", "a current density, or a bath with a range of it")
 		}
 		if t.MinThickness == 0 && t.Time == 0 && !t.Bath.Time.Given() {
-			return missing("minimum thickness and time", "neither given", "one of the two, or a bath with a usual immersion time")
+			return missing("minimum thickness and time", "neither given",
+				"one of the two, or a bath with a usual immersion time")
 		}
 	case t.Kind.cleans() || t.Kind == Activate:
 		if t.Process.Chemistry == "" {
@@ -315,13 +317,14 @@ func (t *Tank) Check() error {
 		q.CurrentDensity.Check("current density"), q.CurrentDensity.Sense(sense.CurrentDensity()),
 		q.Volts.Check("volts"), q.Volts.Sense(sense.Volts()), q.Time.Check("immersion time"),
 		q.Time.Sense(sense.Time()), sense.Coat().CheckAs("minimum thickness", t.MinThickness),
-		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time), sense.Time().CheckAs("wait", t.Wait)} {
+		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time),
+		sense.Time().CheckAs("wait", t.Wait)} {
 		if err != nil {
 			return err
 		}
 	}
-	for _, err := range []error{units.NonNegative("minimum thickness", t.MinThickness), units.NonNegative("current density",
-		t.CurrentDensity),
+	for _, err := range []error{units.NonNegative("minimum thickness", t.MinThickness),
+		units.NonNegative("current density", t.CurrentDensity),
 		units.NonNegative("time", t.Time), units.NonNegative("wait", t.Wait)} {
 		if err != nil {
 			return err

@@ -42,7 +42,8 @@ func effectWords() []string {
 
 // String lists the effects in words.
 func (e Effect) String() string {
-	if i := slices.Index([]Effect{EffectClean, EffectDeoxidise, EffectActivate, EffectEtch, EffectDesmut, EffectZincate}, e); i >= 0 {
+	if i := slices.Index([]Effect{EffectClean, EffectDeoxidise, EffectActivate, EffectEtch, EffectDesmut,
+		EffectZincate}, e); i >= 0 {
 		return effectWords()[i]
 	}
 	raw, _ := e.MarshalJSON()
