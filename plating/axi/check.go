@@ -15,7 +15,9 @@ func (p ProfileProblem) Check() error {
 	return err
 }
 
-// checkBath looks at the bath's own fields.
+// checkBath looks at the bath by itself: conductivity, extent, and the shape of a vessel,
+// which runs from the lowest point on the axis outwards to the highest, so that the bath
+// lies on its left.
 func checkBath(b Electrolyte) error {
 	if err := units.Positive("conductivity", b.Conductivity); err != nil {
 		return err
@@ -68,7 +70,8 @@ func checkBath(b Electrolyte) error {
 	return nil
 }
 
-// checkSurface looks at what a surface does.
+// checkSurface looks at the law and the bias of a surface. Insulators and floating metal
+// hang on no rail: a bias there would have no meaning.
 func checkSurface(name string, k current.Kind, law current.Law, bias units.Voltage) error {
 	if err := law.CheckOn(k, name); err != nil {
 		return err
@@ -82,7 +85,9 @@ func checkSurface(name string, k current.Kind, law current.Law, bias units.Volta
 	return nil
 }
 
-// checkPart looks at one part by itself.
+// checkPart looks at one part by itself. A sheet has its flux from both sides together as
+// the unknown, and the overpotential of each side would be another; so it must be primary,
+// unless it lies on the floor and has one side only.
 func checkPart(name string, p Body, b Electrolyte) error {
 	if err := p.Profile.check(name); err != nil {
 		return err
@@ -141,7 +146,9 @@ func checkOptions(o ProfileOptions) (ProfileOptions, error) {
 	return o, nil
 }
 
-// pinched says in words where a profile meets the axis between its ends.
+// pinched says in words where a profile meets the axis between its ends. There the metal,
+// or the bath, would hang together in one point, and nothing says which side of it is
+// which.
 func (p Profile) pinched() string {
 	cs := p.curves()
 	for i, c := range cs {
@@ -167,6 +174,7 @@ func (p Profile) onFloor() bool {
 	return flat
 }
 
+// wrong makes the error for a field of the description.
 func wrong(field, value, need string, reason error) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: reason}
 }
