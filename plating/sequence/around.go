@@ -32,6 +32,7 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	// refuse weighs the order against what the last bath can build.
 	if most := coats[len(coats)-1].Bath.MaxThickness; most.Given() { // the shop's own bath wins
 		final.MaxThickness = most
 	}

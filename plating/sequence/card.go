@@ -97,6 +97,16 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 }
 
 // plated fills the card of a plating tank.
+//
+//	I = j A,  I_low = j_low A,  I_high = j_high A,  A_anode = r A
+//
+//	j  of the tank, or the middle of the bath's range [A/m²]
+//	A  area of the load [m²]
+//	r  anode area over cathode area, of the bath
+//
+// The time comes from the minimum thickness where there is one. With a time as well, the
+// current is the unknown, and Set and Amps are overwritten by what was found. The
+// confidence is that of the weakest figure used.
 func (c *Card) plated(t *Tank, p *Piece) error {
 	b := &t.Bath
 	c.Chemistry, c.Temperature, c.Window, c.Volts, c.PH = b.Name, b.Temperature, b.CurrentDensity, b.Volts, b.PH
@@ -135,6 +145,8 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	return nil
 }
 
+// immersionBand is a usual time as a band: low end, middle, high end. A range that is open
+// above ends at its middle.
 func immersionBand(r bath.Range[units.Duration]) bath.Band[units.Duration] {
 	b := bath.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
 	if b.High == 0 {

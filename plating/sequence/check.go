@@ -9,14 +9,37 @@ import (
 	"example.com/laydown/units"
 )
 
-// Check reviews a sequence, proposed or made by hand, for a piece, and returns
-// what it finds, in the order of the tanks; nothing when all is well. Each
-// finding says what is so, why it matters, what would help and where that is
-// known from. It judges only what tanks and piece say of themselves: read the
-// package comment for what it does not see.
+// Check reviews a sequence, proposed or made by hand, for a piece, and returns what it
+// finds, in the order of the tanks; nothing when all is well. Each finding says what is so,
+// why it matters, what would help and where that is known from. It judges only what tanks
+// and piece say of themselves: read the package comment for what it does not see.
 //
-// Check takes any input: a tank that says too little, or a piece of unknown
-// metal, is a finding of severity stop.
+// Check takes any input: a tank that says too little, or a piece of unknown metal, is a
+// finding of severity stop.
+//
+// Each group of rules walks the tanks once, from the first to the last, and carries along
+// what the piece has on it by then:
+//
+//	group        carries on the walk                              rests on
+//	unknown      nothing: each tank by itself                     what a check must know
+//	chemistry    nothing: each solution by itself                 plating.Solution.Review
+//	cyanide      cyanide and acid, free and bound, rinse stages   CyanideRinseRule, GoldCyanidePatent
+//	clashes      one hazard of a pair, rinse stages               plating.Clashes
+//	carry        the last solution, and whether water came since  common practice
+//	prepared     what was done to the bare face                   practice of the base metal
+//	attack       the bare metal, up to the first coat             CausticMetals, memory
+//	first        base metal and first coat                        practice of the base metal
+//	adhesion     each coat and the one below it                   SilverStrikeThread and others
+//	thickness    nothing: each coat by its bath                   the bath's own figure
+//	migration    the stack of coats below each gold               DiffusionBarrier, MIL45204
+//	drying       whether the face outside is passive, wet or dry  practice, Guidebook2013
+//	skin         nickel anywhere in the stack                     NickelRelease
+//	hydrogen     hydrogen in hard steel, hours since the current  ASTMB849, ASTMB850
+//	waters       precious metal that clings                       common practice
+//	ordered      the last coat                                    the order
+//
+// The groups know nothing of each other, with one exception: where two would say the same
+// of one tank, the graver group comes first and the other is silent (has).
 func Check(tanks []Tank, p Piece) []Finding {
 	r := newReview(tanks, p)
 	r.unknown()
@@ -43,7 +66,9 @@ func Check(tanks []Tank, p Piece) []Finding {
 	return r.found
 }
 
-// newReview copies the tanks and finds their hazards once.
+// newReview copies the tanks and finds the hazards of each once: they are asked for by
+// every group, and reading them from names is the slow part. The caller's tanks are not
+// touched.
 func newReview(tanks []Tank, p Piece) *review {
 	r := &review{tanks: slices.Clone(tanks), piece: p}
 	for i := range r.tanks {
@@ -66,7 +91,8 @@ func (f *Finding) first() int {
 	return f.Tanks[0]
 }
 
-// A review gathers findings.
+// A review gathers findings. Every rule group is a method that reads tanks, piece and coats
+// and adds to found; none changes a tank.
 type review struct {
 	tanks []Tank
 	piece Piece
@@ -83,6 +109,7 @@ type coat struct {
 	kind  TankKind
 }
 
+// add appends a finding: what is so, why it matters, what to do, and the tanks by index.
 func (r *review) add(code Code, s plating.Severity, source, text, reason, remedy string, tanks ...int) {
 	r.found = append(r.found, Finding{Code: code, Severity: s, Tanks: tanks, Text: text, Reason: reason, Remedy: remedy,
 		Source: source})
@@ -101,6 +128,11 @@ func (r *review) has(code Code, tank int) bool {
 }
 
 // unknown finds what is not said and so cannot be judged.
+//
+// What is not said is a stop, not a guess on the safe side: a name may be short of one word
+// that tells cyanide from none. The hazards that a name gives away ([plating.NamedHazards])
+// must be on the tank's own list; a list shorter than the name is one that nobody has
+// checked.
 func (r *review) unknown() {
 	stop := plating.SeverityStop
 	if len(r.tanks) == 0 {
@@ -168,7 +200,12 @@ func (r *review) unsaidAcid(i int) {
 	}
 }
 
-// carry finds two solutions with no water between.
+// carry finds two solutions with no water between, and a solution that dries on the piece.
+//
+// It carries the last tank that held a solution, and whether a rinse came since. Any rinse
+// counts here, still or running: how many stages are enough is asked by the groups that
+// know what would happen. A drag-out tank is no rinse: it holds the bath, thinned. A
+// solvent by itself evaporates and leaves nothing.
 func (r *review) carry() {
 	prev := -1
 	wet := false // some rinse since prev

@@ -8,7 +8,8 @@ import (
 
 const useStrike = bath.UseStrike
 
-// under describes what lies below coat k: the coat before it, or the base.
+// copperBelow reports whether coat k lies on copper or a metal that bears copper: the coat
+// before it, or the base metal when it is the first.
 func (r *review) copperBelow(k int) bool {
 	if k > 0 {
 		return r.coats[k-1].metal == "Cu"
@@ -29,6 +30,14 @@ func (r *review) nickelBelow(k int) bool {
 func (c coat) bronze(r *review) bool { return len(r.tanks[c.tank].Bath.Deposit) > 1 && c.metal == "Cu" }
 
 // adhesion judges each coat against the one below.
+//
+//	silver       plates itself onto every less noble metal before the current does, and does not hold:
+//	             a strike poor in silver, entered live, is the remedy [SilverStrikeThread]
+//	gold         on nickel that has turned passive, common practice
+//	palladium    takes up copper through the ammonia of its bath [PalladiumFeature]
+//	rhodium      takes up copper through its hot acid; 8 ppm darken it [RhodiumProblems]
+//
+// A first coat that the group first has judged is not judged twice.
 func (r *review) adhesion() {
 	for k, c := range r.coats {
 		t := &r.tanks[c.tank]
@@ -67,7 +76,9 @@ func (r *review) adhesion() {
 	}
 }
 
-// thickness finds strikes that build and baths that are asked too much.
+// thickness finds strikes that build and baths that are asked too much. The limit is the
+// bath's own, with its source; it is compared with the minimum thickness, so that the mean
+// of an uneven coat may pass it unseen. A strike by time may stay for twice its usual time.
 func (r *review) thickness() {
 	for _, c := range r.coats {
 		t := &r.tanks[c.tank]
@@ -97,6 +108,7 @@ func (r *review) thickness() {
 	}
 }
 
+// orRecall names memory as the source of a figure that has none.
 func orRecall(source string) string {
 	if source == "" {
 		return recall
@@ -120,8 +132,13 @@ func (r *review) tooThinToKeep(c coat) bool {
 	return false
 }
 
-// migration finds copper, tin or silver that can move into gold. It looks at
-// the first gold of a stack, below which lies something else.
+// migration finds copper, tin or silver that can move into gold.
+//
+// The metal below diffuses through thin gold, comes out at its face and tarnishes there.
+// Nickel and palladium keep copper and tin back, bronze does not [DiffusionBarrier]. The
+// walk goes down from the first gold of a stack to the first coat that is thick enough to
+// matter; a nickel strike is not. Silver under gold is forbidden for engineering gold
+// [MIL45204]; sterling itself under gold, as in vermeil, is a caution only.
 func (r *review) migration() {
 	for k, c := range r.coats {
 		if c.metal != "Au" || k > 0 && r.coats[k-1].metal == "Au" {
@@ -164,7 +181,9 @@ func (r *review) migration() {
 	}
 }
 
-// ordered judges the last coat against the minimum thickness.
+// ordered judges the last coat against the order: its metal, and its minimum thickness. Two
+// golds of different hardness count as one metal: the tanks tell which bath it is, and the
+// owner of the order decides.
 func (r *review) ordered() {
 	p := &r.piece
 	key := p.Finish.BathKey()

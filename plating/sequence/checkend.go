@@ -9,8 +9,19 @@ import (
 // covered. Common practice, no source.
 const mayWait = 30 * units.Second
 
-// drying finds pieces that dry or wait where they must not. A face that grows
-// passive stays so until an activation or an activating strike.
+// drying finds pieces that dry or wait where they must not.
+//
+// The walk carries one state of the outer face: passive means that a film grows on it in
+// air within seconds and that the next coat would not hold. Nickel has it, and a bare metal
+// with such a film once it was activated; a strike on that metal need not be closed, so the
+// state goes on below it. An activation restores the face, and so does a strike that
+// activates; any other coat covers it.
+//
+//	dries, passive, nothing restores it   passive-dry
+//	dries, not passive                    dry-early: what dried on is a soil
+//	waits over 30 s, passive              passive-wait
+//
+// Before anything was made active or plated, and after the last coat, drying does no harm.
 func (r *review) drying() {
 	last := -1 // last tank that plates
 	if n := len(r.coats); n > 0 {
@@ -83,7 +94,9 @@ func (r *review) nextActive(i int, passive bool) int {
 	return -1
 }
 
-// ending judges what comes behind the last coat.
+// ending judges what comes behind the last coat: a clean last water, and drying after it,
+// once. The limit of 0.037 g/L for the last rinse is printed [RinsingLessWater]; the rest
+// is common practice.
 func (r *review) ending(last int) {
 	if last < 0 {
 		return
@@ -122,7 +135,8 @@ func (r *review) ending(last int) {
 	}
 }
 
-// waters finds baths of precious metal without a drag-out tank.
+// waters finds baths of precious metal without a drag-out tank right behind them. A strike
+// that goes straight on into its bath needs none: what clings stays in the line.
 func (r *review) waters() {
 	for _, c := range r.coats {
 		if !plating.Precious(c.metal) {
@@ -144,7 +158,10 @@ func (r *review) waters() {
 	}
 }
 
-// skin finds nickel where skin is.
+// skin finds nickel where skin is. The limit is on release, not on presence
+// [NickelRelease]: a closed coat of gold over nickel may keep it, until it is worn through.
+// So nickel in the stack is a warning and not a stop, and nickel in the base metal a
+// caution. Nickel under vermeil must be told to the buyer, skin or not [FTC23].
 func (r *review) skin() {
 	p := &r.piece
 	nickel := -1

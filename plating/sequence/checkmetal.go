@@ -10,6 +10,9 @@ import (
 
 // leaded finds brass whose lead keeps the coat from holding. Sulfuric acid
 // leaves lead sulfate on the face; fluoborate takes the lead off.
+//
+// Plain brass is a question, for brass for machining goes by that name too [Guidebook2011].
+// Any tank with fluoride or fluoborate before the first coat answers it.
 func (r *review) leaded() {
 	s := r.piece.Substrate
 	if s != Brass && s != LeadedBrass || len(r.coats) == 0 {
@@ -36,6 +39,9 @@ func (r *review) leaded() {
 
 // cyanideInLine says in the first lines that a finish free of cyanide is laid in
 // a line that holds some.
+//
+// Who orders sulfite gold often does so because the shop may hold no cyanide. The copper or
+// gold strike below it would then be the surprise.
 func (r *review) cyanideInLine() {
 	if r.piece.Finish != SulfiteGold {
 		return
@@ -57,6 +63,9 @@ func (r *review) cyanideInLine() {
 }
 
 // treated judges the heat treatment of titanium, which bonds the nickel.
+//
+// The practice bonds nickel to titanium at 540 to 800 °C for 1 to 4 h in inert gas
+// [ASTMB481]; hot titanium takes up oxygen from air.
 func (r *review) treated() {
 	if r.piece.Substrate != Titanium {
 		return
@@ -77,7 +86,7 @@ func (r *review) treated() {
 	}
 }
 
-// inert reports whether a text names an inert gas.
+// inert reports whether a text names an inert gas, or a vacuum.
 func inert(text string) bool {
 	text = strings.ToLower(text)
 	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") ||

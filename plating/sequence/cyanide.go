@@ -28,22 +28,49 @@ func (t *Tank) moving() int {
 	return t.Rinse.Stages
 }
 
-// enough is how many clean rinse stages lie between cyanide and acid, and
-// between strong acid and free cyanide one more: where one stage is spent, two
-// are left.
+// enough is how many clean rinse stages lie between cyanide and acid, and between strong
+// acid and free cyanide one more: where one stage is spent, two are left.
+//
+// The regulation that was read asks for one water rinse tank between them
+// [CyanideRinseRule]. Two stages of moving water, and the third, go beyond it: common
+// practice, no source.
 const (
 	enough     = 2
 	enoughFree = 3
 )
 
-// A carried follows what a piece carries on from a tank: its number, -1 for
-// none, and the clean stages since.
+// A carried follows what a piece carries on from a tank: its number, -1 for none, and the
+// clean stages since. A solution that clings is thinned by each stage, never gone; it
+// counts as gone when the stages are enough.
 type carried struct{ tank, stages int }
 
+// any reports whether something is carried.
 func (c carried) any() bool { return c.tank >= 0 }
 
-// cyanide follows what a piece carries from cyanide to acid and back, also
-// across tanks that are neither.
+// cyanide follows what a piece carries from cyanide to acid and back, also across tanks
+// that are neither.
+//
+//	CN⁻ + H⁺ → HCN   a gas that kills; see package plating for the pH
+//
+// The walk carries four films, each with the stages of moving water since:
+//
+//	free    cyanide that acid turns into gas at once: any bath with cyanide that is not acid
+//	bound   gold(I) cyanide in an acid bath: the complex holds down to about pH 3
+//	acid    any acid
+//	strong  acid below about pH 1, or acid of which nobody says that it is weaker
+//
+// A tank with free cyanide asks how many stages lie behind acid and strong, a tank with
+// acid how many behind free and bound:
+//
+//	meets                        stop below   caution below
+//	free cyanide and acid        2 stages     3 when the acid is strong
+//	bound cyanide, strong acid   1            2, from acid into the bath
+//
+// Stages count only when they are clean: see stages and moving. An oven carries all four
+// on, since salts that dry on stay. A weaker tank between does not take off what a stronger
+// one left, so a mild dip does not end strong. That water belongs between the two is
+// [CyanideRinseRule], the limit of the complex [GoldCyanidePatent]; how many stages is
+// common practice.
 func (r *review) cyanide() {
 	const kills = "acid and cyanide meet on the piece or in the tank and free hydrogen cyanide, which kills"
 	const rinse = "rinse in two stages or more of running or counterflow water between them; give each a rinse of " +
@@ -170,6 +197,10 @@ func station(name string) string {
 }
 
 // shared finds one rinse that stands behind two tanks that must not meet.
+//
+// The list of tanks is the path of the piece; a shop may have one rinse where the path has
+// two. Station names it. The water of a station gathers what stood before each of its uses,
+// in whatever order: stages do not help, since it is one water.
 func (r *review) shared() {
 	uses := map[string][]stand{}
 	var order []string
@@ -222,11 +253,13 @@ func (r *review) sharedBy(list []stand) {
 	}
 }
 
-// chemistry judges each solution by itself: the rules of package plating.
+// chemistry judges each solution by itself, by the rules of package plating
+// ([plating.Solution.Review]); their codes and sources pass through unchanged.
 func (r *review) chemistry() {
 	for i := range r.tanks {
 		s := r.tanks[i].chemistry()
 		for _, n := range s.Review() {
+			// A note says what and why in one text, with a colon between.
 			what, why, _ := strings.Cut(n.Text, ": ")
 			r.add(Code(n.Code), n.Severity, n.Source, r.tanks[i].title()+": "+what, why, n.Do, i)
 		}

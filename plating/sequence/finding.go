@@ -8,7 +8,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Code names a rule, for programs. It does not change with the wording.
+// A Code names a rule, for programs. It does not change with the wording: compare codes,
+// show texts. One code may come at several severities, and its text says which case it is.
 type Code string
 
 // The rules. Each finding is of one. The rules of one solution by itself have the
@@ -51,7 +52,16 @@ const (
 	CodeWrongFinish     Code = "wrong-finish"      // the last coat is not the one ordered, or too thin
 )
 
-// A Finding is one thing that a check has to say about a sequence.
+// A Finding is one thing that a check has to say about a sequence. Its severity says what
+// follows from it:
+//
+//	stop     nobody may run this: poison gas or fire may form, or what decides that is not said
+//	warning  the coat will fail, the steel may crack, or the owner gets what was not ordered
+//	caution  it may go well; look at this on the day
+//	info     nothing to change; somebody must be told
+//
+// Source is a key of REFERENCES.md, "common practice, no source", or "from memory": how far
+// the rule may be trusted.
 type Finding struct {
 	Code     Code             `json:"code"`
 	Severity plating.Severity `json:"severity,keep"`

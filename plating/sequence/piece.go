@@ -116,7 +116,9 @@ func (e *StopError) Error() string {
 	return s
 }
 
-// refuse finds what must not be planned.
+// refuse finds what must not be planned: where no practice leads from the base metal to the
+// finish, where the law or the steel forbids it, or where the bath cannot build what is
+// ordered. A review would find most of these too; a plan that ends in a warning is no plan.
 func (p *Piece) refuse(bath *bath.Bath) error {
 	if p.SkinContact && (p.Finish == BrightNickel || p.Finish == PaleGold) {
 		return &RefusedError{Field: "finish", Value: p.Finish.String() + " against the skin", Source: "NickelRelease",

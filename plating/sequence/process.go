@@ -79,27 +79,34 @@ const (
 	recall   = origin.Memory
 )
 
+// mem is a range from memory.
 func mem[Q units.Quantity](low, high Q) bath.Range[Q] {
 	return bath.Range[Q]{Low: low, High: high, Source: recall}
 }
 
+// shop is a range by common practice, without a source.
 func shop[Q units.Quantity](low, high Q) bath.Range[Q] {
 	return bath.Range[Q]{Low: low, High: high, Source: practice}
 }
 
+// printed is a range that was read, with its key.
 func printed[Q units.Quantity](low, high Q, key string) bath.Range[Q] {
 	return bath.Range[Q]{Low: low, High: high, Source: key, Seen: origin.Published}
 }
 
+// heat is a range of temperature from memory, in °C.
 func heat(low, high float64) bath.Range[units.Temperature] {
 	return mem(units.Celsius(low), units.Celsius(high))
 }
 
+// move is the agitation of tanks without their own.
 func move() bath.Words { return bath.Words{Text: "move the piece", Source: practice} }
 
+// waterBreak is the test of a clean face: grease breaks the film of water. It is the one
+// check of cleaning that needs no instrument.
 const waterBreak = "water runs off as one film, without a break, for 30 s; else clean again"
 
-// soak is the mild cleaner that no base metal minds.
+// soak is the mild cleaner that no base metal minds: warm, inhibited, without current.
 func soak() Tank {
 	return Tank{Name: "soak in mild alkaline cleaner", Kind: SoakClean, Process: Process{
 		Chemistry: "alkaline cleaner, mild, inhibited", Effect: EffectClean, Hazards: plating.HazardHot,
@@ -108,7 +115,11 @@ func soak() Tank {
 		Source: practice}}
 }
 
-// electroclean is the hot caustic cleaner with current.
+// electroclean is the hot caustic cleaner with current, whose gas lifts the soil.
+//
+// Cathodic it makes twice the gas, and hydrogen that hard steel takes up; anodic it makes
+// oxygen, which tarnishes copper and silver. Anodic time for steels: [Guidebook2013]; the
+// rest common practice and memory.
 func electroclean(p Polarity) Tank {
 	t := Tank{Name: p.String() + " electroclean", Kind: Electroclean, Process: Process{
 		Chemistry: "alkaline electrocleaner, hot caustic", Effect: EffectClean,
@@ -134,16 +145,21 @@ func dip(name string, effect Effect, strong bool, seconds bath.Range[units.Durat
 		Look: []string{"even, clean metal; no gas streaks, no smut"}, Source: source, Seen: seen}}
 }
 
+// sulfuricDip takes tarnish and the alkaline film off copper alloys and silver. Acid and
+// strength: [Guidebook2013].
 func sulfuricDip() Tank {
 	return dip("sulfuric acid dip, 5 to 10 % by volume", EffectDeoxidise, true, shop(15*units.Second, 30),
 		"Guidebook2013", origin.Published)
 }
 
+// steelDip takes rust bloom and the alkaline film off steel; weak and short, so that little
+// hydrogen goes in. Acid and strength: [Guidebook2011].
 func steelDip() Tank {
 	return dip("sulfuric acid dip, 3 to 5 % by volume", EffectDeoxidise, true, shop(5*units.Second, 15),
 		"Guidebook2011", origin.Published)
 }
 
+// zincDip only just takes the oxide: zinc dissolves in any acid. From memory.
 func zincDip() Tank {
 	return dip("weak sulfuric acid dip, under 1 %", EffectDeoxidise, false, mem(5*units.Second, 20), recall,
 		origin.FromMemory)
@@ -174,7 +190,7 @@ func nickelActivation() Tank {
 	return t
 }
 
-// aluminiumEtch, desmut and zincate make the film that plates on aluminium.
+// aluminiumEtch opens the oxide of aluminium; it leaves a grey smut of the alloying metals.
 func aluminiumEtch() Tank {
 	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30),
 		recall, origin.FromMemory)
@@ -183,6 +199,8 @@ func aluminiumEtch() Tank {
 	return t
 }
 
+// desmut dissolves what the etch left, and strips a first zincate. The acid and its
+// strength: [Guidebook2013]; that it spares aluminium: from memory.
 func desmut() Tank {
 	t := dip("nitric acid, 50 % by volume", EffectDesmut|EffectDeoxidise, true, mem(15*units.Second, 60),
 		"Guidebook2013", origin.Published)
@@ -191,6 +209,8 @@ func desmut() Tank {
 	return t
 }
 
+// zincate exchanges aluminium for a thin film of zinc: it dissolves the oxide and plates in
+// the same moment, without current.
 func zincate(name string, low, high units.Duration) Tank {
 	t := dip(name, EffectZincate, true, mem(low, high), recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic, heat(18, 29)
@@ -210,7 +230,9 @@ func fluoborateDip() Tank {
 	return t
 }
 
-// stressRelief heats hard steel before it is cleaned.
+// stressRelief heats hard steel before it is cleaned. Its temperature is that of the
+// practice [ASTMB849], its time from memory; the practice has classes of it that were not
+// read.
 func stressRelief() Tank {
 	return Tank{Name: "stress relief", Kind: Relieve, Process: Process{Chemistry: "oven", Source: "ASTMB849",
 		Seen:        origin.Published,
@@ -219,7 +241,7 @@ func stressRelief() Tank {
 			"cool slowly; then clean, before anything makes hydrogen"}}}
 }
 
-// bake heats the hydrogen out after plating, as long as the strength asks.
+// bake heats the hydrogen out after plating, as long as the strength asks: [BakeFor].
 func bake(p *Piece) Tank {
 	t := Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "ASTMB850", Seen: origin.SecondHand,
 		Temperature: bath.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850",

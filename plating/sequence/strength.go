@@ -215,8 +215,8 @@ func howStrong() []string {
 	}
 }
 
-// strength finds steel whose strength is a question, and strength that the
-// practices do not reach.
+// strength finds steel whose strength is a question, and strength that the practices do not
+// reach. Both stop: a bake too short looks like a bake, and the part breaks in use.
 func (r *review) strength() {
 	p := &r.piece
 	switch {
@@ -266,8 +266,8 @@ func (t *Tank) mercurial() bool {
 		func(w string) bool { return strings.Contains(text, w) })
 }
 
-// heats reports whether the piece grows hotter in a tank than in warm air: in an oven
-// that bakes, above 100 °C, in a flame or on a hot plate.
+// heats reports whether the piece grows hotter in a tank than in warm air: in an oven,
+// above 100 °C, in a flame or on a hot plate.
 func (t *Tank) heats() bool {
 	q := &t.Process
 	if t.Kind != Dry {
@@ -279,6 +279,9 @@ func (t *Tank) heats() bool {
 }
 
 // solventHeated finds a solvent that goes into an oven or a flame on the piece.
+//
+// The walk carries wet: solvent goes on until water that moves, another solution or drying
+// in air takes it.
 func (r *review) solventHeated() {
 	wet := -1
 	for i := range r.tanks {
@@ -299,6 +302,10 @@ func (r *review) solventHeated() {
 }
 
 // mercury finds an oven or a flame behind a tank with mercury.
+//
+// A fire-gilt clock case may still hold mercury. One tank with mercury marks every oven
+// behind it, rinsed or not: mercury that went into the metal does not rinse off. From
+// memory.
 func (r *review) mercury() {
 	for i := range r.tanks {
 		t := &r.tanks[i]
@@ -351,8 +358,22 @@ func (r *review) relieved(i int) {
 	}
 }
 
-// hydrogen finds hard steel that would keep its hydrogen, and a bake that the
-// piece does not stand.
+// hydrogen finds hard steel that would keep its hydrogen, and a bake that the piece does
+// not stand.
+//
+//	H⁺ + e⁻ → H, which goes into the iron before it can leave as H₂
+//
+// Steel over 1000 MPa cracks from it, days later, under load. Four things are asked on the
+// walk:
+//
+//	before the first cleaner   stress relief, or it was done [ASTMB849]
+//	cleaners and dips          none cathodic [ASTMB849], none long in strong acid (from memory)
+//	after the last coat        a bake, hot and long enough by the strength, within 3 h [ASTMB850]
+//	after the bake             nothing that charges hydrogen again (from memory)
+//
+// The plating tanks charge hydrogen too: that cannot be helped, and is what the bake is
+// for. Whatever the metal, an oven must not melt it: 120 °C for solder, pewter, paint and
+// zinc castings.
 func (r *review) hydrogen() {
 	if r.piece.Substrate.melts() {
 		for i := range r.tanks {
@@ -405,6 +426,10 @@ func (r *review) chargedAgain(bake int) {
 }
 
 // bake judges the bake after the last coat by the strength of the steel.
+//
+// The wait is the sum of the times in tanks and in the air behind the last coat. It counts
+// the longest time of each tank, since hydrogen does not wait. Half a kelvin is allowed for
+// rounding in other scales.
 func (r *review) bake() {
 	least, err := BakeFor(r.piece.Tensile)
 	if err != nil {

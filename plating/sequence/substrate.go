@@ -34,6 +34,7 @@ const (
 	substrateEnd
 )
 
+// substrateWords lists the names in the order of the substrates; files use them.
 func substrateWords() []string {
 	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze",
 		"nickel silver", "nickel", "sterling silver", "fine silver",
@@ -114,6 +115,9 @@ type otherWord struct {
 	ask  string
 }
 
+// otherWords lists the trade's other names. "Steel" and "silver" are not among those that
+// are read: each is two metals with two preparations, and a guess would be wrong for one of
+// them.
 func otherWords() []otherWord {
 	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; " +
 		"stainless steel if a magnet does not hold or it never rusts"
@@ -193,6 +197,7 @@ const (
 	finishEnd
 )
 
+// finishWords lists the names in the order of the finishes; files use them.
 func finishWords() []string {
 	return []string{"unknown", "hard gold", "pale gold", "soft gold", "sulfite gold", "flash gold", "silver",
 		"bright nickel", "bright copper",

@@ -7,6 +7,7 @@ import (
 	"example.com/laydown/units"
 )
 
+// flowWords lists the words of the flows, in their order.
 func flowWords() []string { return []string{"still", "running", "counterflow", "spray"} }
 
 // UnmarshalText reads the flow in words.
@@ -21,6 +22,7 @@ func (f *RinseFlow) UnmarshalText(text []byte) error {
 	return err
 }
 
+// polarityWords lists the words of the polarities, in their order.
 func polarityWords() []string { return []string{"no current", "cathodic", "anodic"} }
 
 // UnmarshalText reads the polarity in words.
