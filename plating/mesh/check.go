@@ -83,8 +83,11 @@ func (r Findings) Sound() bool { return r.refuse(false) == nil }
 // [*FaultError] with what would do; nil when it is [Findings.Sound].
 func (r Findings) Fault() error { return r.refuse(false) }
 
-// refuse returns a [*FaultError] for the first thing that makes the surface no
-// body, or, when open, no sheet.
+// refuse returns a [*FaultError] for the first thing that makes the surface no body, or,
+// when open, no sheet.
+//
+// The order is that of cause and effect: a face there twice makes crowded edges, an open
+// edge makes the solid angle wrong. What is named first is what to mend first.
 func (r Findings) refuse(open bool) error {
 	switch {
 	case !(r.Area > 0):
@@ -287,6 +290,9 @@ func Check(m Mesh) (Findings, error) {
 
 // copies returns the triangles whose three corners are those of an earlier one,
 // with the earlier one.
+//
+// Direction does not count: a copy that runs the other way is the other side of a fin, or a
+// face that two bodies share.
 func (m Mesh) copies() map[int]int {
 	first := make(map[[3]int32]int32, len(m.Triangles))
 	var found map[int]int
