@@ -48,6 +48,7 @@ func ParseCurrency(code string) (Currency, error) {
 		"a code of ISO 4217 with 0, 2 or 3 places, or a Currency that names its places", units.ErrOutOfRange)
 }
 
+// listed returns the places that ISO 4217 gives a code, and whether the lists have it.
 func listed(code string) (int32, bool) {
 	switch {
 	case strings.Contains(two, " "+code+" "):
@@ -60,6 +61,7 @@ func listed(code string) (int32, bool) {
 	return 0, false
 }
 
+// checkCode wants three capital letters, whether ISO 4217 has them or not.
 func checkCode(code string) error {
 	if len(code) == 3 && strings.Trim(code, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" {
 		return nil

@@ -155,6 +155,8 @@ func (m Markup) Margin(places int32) (Margin, error) {
 	return Margin{HalfEven.round(r.Quo(r, one().Add(m.OfCost).Rat()), places)}, nil
 }
 
+// check wants 0 ≤ g < 1: at a margin of 1 all of the price would be profit, and the price
+// without end.
 func (m Margin) check() error {
 	if err := amount("margin", m.OfPrice); err != nil {
 		return err
@@ -237,6 +239,8 @@ func (j *Order) check() error {
 	return j.checkPrices()
 }
 
+// checkPrices wants each metal once, with a price, a unit and a day. Two prices of one
+// metal would leave it to their order which one counts.
 func (j *Order) checkPrices() error {
 	for i, p := range j.Prices {
 		if _, err := faraday.Lookup(p.Symbol); err != nil {
