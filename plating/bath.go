@@ -140,6 +140,7 @@ func (b *OperatingBath) Check() error {
 	return units.NonNegative("maximum thickness", b.MaxThickness)
 }
 
+// checkWindow wants 0 ≤ low ≤ high, both finite; an end of zero is not given.
 func checkWindow[Q units.Quantity](name string, low, high Q) error {
 	if low >= 0 && low <= high && high-high == 0 {
 		return nil

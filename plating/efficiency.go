@@ -82,6 +82,8 @@ func (c EfficiencyCurve) At(j units.CurrentDensity) (eff units.Efficiency, withi
 	return c.between(j)
 }
 
+// between interpolates on a curve with points, and holds the end value outside them. An
+// extrapolated line would soon pass 0 or 1.
 func (c EfficiencyCurve) between(j units.CurrentDensity) (units.Efficiency, bool) {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	switch {

@@ -211,6 +211,9 @@ func (l *Layer) title(i int) string {
 
 // below sums the thinnest spots of the topmost run of layers of one metal on
 // one area.
+//
+// Another metal, or another area, between ends the run: what lies deeper is not the same
+// coat.
 func (r *SystemResult) below(metal string, area units.Area) units.Length {
 	var sum units.Length
 	for i := len(r.Layers) - 1; i >= 0; i-- {
@@ -261,6 +264,8 @@ func (r *Result) drawAll(b *OperatingBath, before units.Mass, opening units.Mass
 	}
 }
 
+// add appends a layer and its sums. Layers of one metal are one total, wherever they stand;
+// layers without a metal stay apart.
 func (r *SystemResult) add(lr LayerResult) {
 	r.Layers = append(r.Layers, lr)
 	r.Time += lr.Result.Time
@@ -280,6 +285,10 @@ func (r *SystemResult) add(lr LayerResult) {
 }
 
 // placeNotes says what a layer's place behind another brings with it.
+//
+// It sees two baths behind each other, not the tanks between: rinses and dips are in
+// package sequence. So what may be carried over is marked Between, and a caller who knows
+// the tanks drops it.
 func (r *SystemResult) placeNotes(l *Layer) []Note {
 	var notes []Note
 	if l.Area > r.Area*(1+1e-9) {

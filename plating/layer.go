@@ -292,6 +292,15 @@ func (l *Layer) Check() error {
 // solve finds the smallest current density at which efficiency times current
 // density reaches target. The curve is straight between points, so the product
 // is a parabola there and the root is exact.
+//
+//	η(j)·j = ρ s/(ε t) = target,  η(j) = η₁ + k (j - j₁)
+//
+//	target  part of the current density that must deposit metal [A/m²]
+//	k       slope of the curve between two points [m²/A]
+//
+// The product may rise and fall again along a curve that drops steeply; the smallest root
+// is the one that wastes least current. Outside the points the end values hold, and within
+// is false.
 func (c EfficiencyCurve) solve(target float64) (j float64, eff units.Efficiency, within bool) {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	if float64(first.Efficiency)*float64(first.CurrentDensity) >= target {

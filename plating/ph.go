@@ -8,6 +8,10 @@ import (
 
 // A PH is a pH. It has no unit. The zero value is "not given"; no bath here
 // works at pH 0.
+//
+//	pH = -log₁₀ a(H⁺)
+//
+// Concentrated caustic reads above 14; 16 is the most that is taken.
 type PH float64
 
 // String writes the pH with three digits.

@@ -209,6 +209,14 @@ func freeCyanide(name string) (said, denied bool) {
 const freesHCN = "hydrogen cyanide comes off, and it kills"
 
 // cyanide judges cyanide in acid.
+//
+//	HCN ⇌ H⁺ + CN⁻,  share of HCN = 1/(1 + 10^(pH - 9.2)) [HCNAcid]
+//
+// Free cyanide is half gas at pH 9.2 already. Bound in the gold(I) complex it stays down to
+// about pH 3, which is why acid gold baths can be run [GoldCyanidePatent]. No other metal
+// holds it that well. What the bath does not say is asked for: a pH by its low end, since
+// that is when the gas comes; and what holds gold(I) or copper(I) in solution, since it is
+// cyanide as a rule.
 func (s *Solution) cyanide(h Hazard) []Note {
 	stop := func(code, source, text, do string) []Note {
 		return []Note{{Code: code, Severity: SeverityStop, Text: text, Do: do, Source: source}}
@@ -272,6 +280,11 @@ func (s *Solution) cyanide(h Hazard) []Note {
 
 // goldValence returns the valence of gold in one of its simple cyanides or
 // chlorides, and false when the formula does not tell.
+//
+//	v = (n(Cl) + n(CN) - n(K) - n(Na) - [n(H) - 2 n(O)]) / n(Au)
+//
+// The charges of a salt sum to zero; hydrogen counts where there is no cyanide, less that
+// of its water: KAu(CN)₂ gives 1, HAuCl₄·3H₂O gives 3.
 func goldValence(salt faraday.Formula) (int, bool) {
 	gold := salt.Count("Au")
 	if gold == 0 {
@@ -290,6 +303,10 @@ func goldValence(salt faraday.Formula) (int, bool) {
 }
 
 // salts judges what the bath is made up or fed with.
+//
+// A gold salt of the other valence is the mistake that looks right: both are called
+// potassium gold cyanide. Gold(I) cyanide in the strong acid of a gold(III) bath breaks
+// down.
 func (s *Solution) salts(h Hazard) []Note {
 	var notes []Note
 	stop := func(source, text, do string) {
@@ -311,6 +328,7 @@ func (s *Solution) salts(h Hazard) []Note {
 	return notes
 }
 
+// wrongSalt says what a salt of the wrong valence does.
 func wrongSalt(gas bool) string {
 	if gas {
 		return "in acid it may free hydrogen cyanide, which kills"
@@ -318,6 +336,7 @@ func wrongSalt(gas bool) string {
 	return "amounts and current would be wrong"
 }
 
+// roman writes a valence as chemists do: gold(III).
 func roman(v int) string {
 	if v >= 1 && v <= 8 {
 		return []string{"I", "II", "III", "IV", "V", "VI", "VII", "VIII"}[v-1]
