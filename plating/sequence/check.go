@@ -146,8 +146,8 @@ func (r *review) unknown() {
 	}
 	if r.piece.Tensile != 0 {
 		if err := CheckTensile(r.piece.Tensile); err != nil {
-			r.add(CodeUnknown, stop, recall, err.Error(), "no steel has that strength: a slip of the unit or the point",
-				howStrong()[0])
+			r.add(CodeUnknown, stop, recall, err.Error(),
+				"no steel has that strength: check the unit and the decimal point", howStrong()[0])
 		}
 	}
 	for i := range r.tanks {
@@ -192,7 +192,7 @@ func (r *review) unsaidAcid(i int) {
 	for k := range r.tanks {
 		if r.tanks[k].hazards().Has(plating.HazardCyanide) {
 			r.add(CodeUnknown, plating.SeverityStop, recall, "whether "+t.title()+" is acid is not said",
-				"cyanide stands in this line. Most baths without cyanide are acid, and acid frees hydrogen cyanide "+
+				"there is cyanide in this line. Most baths without cyanide are acid, and acid frees hydrogen cyanide "+
 					"from it, which kills",
 				"measure the pH and give it, or add acid to the hazards", i)
 			return
@@ -227,7 +227,7 @@ func (r *review) carry() {
 			if prev >= 0 && !wet && !r.mayFollow(prev, i) && !r.has(CodeCyanideAcid, i) {
 				r.add(CodeNoRinse, plating.SeverityWarning, practice,
 					"no rinse between "+r.tanks[prev].title()+" and "+t.title(),
-					"what clings is carried over; it spoils the next solution, and the coat does not hold",
+					"drag-out spoils the next solution, and the coat does not adhere",
 					"rinse in two stages between them", prev, i)
 			}
 			prev, wet = i, false

@@ -31,7 +31,7 @@ func (c coat) bronze(r *review) bool { return len(r.tanks[c.tank].Bath.Deposit) 
 
 // adhesion judges each coat against the one below.
 //
-//	silver       plates itself onto every less noble metal before the current does, and does not hold:
+//	silver       plates itself onto every less noble metal before the current does, and does not adhere:
 //	             a strike poor in silver, entered live, is the remedy [SilverStrikeThread]
 //	gold         on nickel that has turned passive, common practice
 //	palladium    takes up copper through the ammonia of its bath [PalladiumFeature]
@@ -46,7 +46,7 @@ func (r *review) adhesion() {
 			if !t.LiveEntry {
 				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread",
 					t.title()+" is entered without current",
-					"silver deposits by immersion on any base metal and does not hold",
+					"silver deposits by immersion on any base metal and does not adhere",
 					"switch the current on before the piece touches the bath", c.tank)
 			}
 		case c.metal == "Ag":
@@ -56,14 +56,14 @@ func (r *review) adhesion() {
 			}
 			if !below && !(k == 0 && r.has(CodeNoStrike, c.tank)) {
 				r.add(CodeNoStrike, plating.SeverityWarning, "SilverStrikeThread", t.title()+" without a silver strike",
-					"silver deposits by immersion on the metal below and does not hold",
+					"silver deposits by immersion on the metal below and does not adhere",
 					"lay a silver strike first, with live entry, and go straight on", c.tank)
 			}
 		case c.metal == "Au" && c.kind != Strike && t.Bath.Use&useStrike == 0 && r.nickelBelow(k):
 			r.add(CodeNoStrike, plating.SeverityCaution, practice,
 				t.title()+" straight on nickel, without a gold strike",
-				"nickel grows passive within minutes, also when wet, and gold from a bath that is not strongly acid "+
-					"does not hold on it",
+				"nickel turns passive within minutes, even when wet, and gold from a bath that is not strongly acid "+
+					"does not adhere to it",
 				"lay an acid gold strike first, or go straight on from the nickel, wet, with live entry", c.tank)
 		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):
 			what, key := "ammonia takes up copper and the palladium blackens", "PalladiumFeature"
@@ -84,7 +84,7 @@ func (r *review) thickness() {
 		t := &r.tanks[c.tank]
 		most := t.Bath.MaxThickness
 		over := most.High > 0 && t.MinThickness > most.High*(1+1e-12)
-		const reason = "a strike covers; its deposit is brittle or loose when it grows, and its efficiency is poor"
+		const reason = "a strike only covers: built thick, its deposit is brittle or loose, and its efficiency is poor"
 		switch {
 		case t.Bath.Name == "":
 		case c.kind != Strike && t.Bath.Use == useStrike:
@@ -163,7 +163,7 @@ func (r *review) migration() {
 			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
 				"copper lies under "+gold+" without a barrier",
 				"copper diffuses into the gold and tarnishes there; bronze does not stop it",
-				"lay some micrometres of nickel, or palladium, between them", at...)
+				"lay a few micrometres of nickel, or palladium, between them", at...)
 		case below == "Sn" || below == "" && s.tin():
 			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
 				"tin lies under "+gold+" without a barrier",

@@ -45,17 +45,18 @@ func (r *review) drying() {
 			if passive && !restored {
 				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i),
 					"the piece dries before "+r.tanks[next].title(),
-					"a passive film grows as it dries, and the next coat peels",
+					"a passive film forms as it dries, and the next coat peels",
 					"keep it wet and go straight on, or activate again", i)
 			} else if !restored {
 				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(),
-					"what dried on keeps the next coat from holding", "keep it wet, or clean and activate again", i)
+					"what has dried on keeps the next coat from adhering", "keep it wet, or clean and activate again",
+					i)
 			}
 		case t.Wait > mayWait && passive && !restored:
 			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i),
 				"the piece waits "+t.Wait.String()+" behind "+
-					t.title(), "a passive film grows again in air, and the next coat peels",
-				"carry it over at once, wet, until it is covered", i)
+					t.title(), "a passive film forms again in air, and the next coat peels",
+				"transfer it at once and keep it wet until it is covered", i)
 		}
 	}
 	r.ending(last)
@@ -119,7 +120,7 @@ func (r *review) ending(last int) {
 			last)
 	case water > dry:
 		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water",
-			"it ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
+			"the piece ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
 	}
 	switch {
 	case final < 0:
@@ -131,7 +132,7 @@ func (r *review) ending(last int) {
 			"the salts of tap water stay as spots", "end in deionised water", final)
 	case r.tanks[final].Rinse.Flow == Still:
 		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still",
-			"still water gathers what it should take off", "let it run, or spray", final)
+			"still water collects what it should rinse off", "let it run, or spray", final)
 	}
 }
 
@@ -161,7 +162,7 @@ func (r *review) waters() {
 // skin finds nickel where skin is. The limit is on release, not on presence
 // [NickelRelease]: a closed coat of gold over nickel may keep it, until it is worn through.
 // So nickel in the stack is a warning and not a stop, and nickel in the base metal a
-// caution. Nickel under vermeil must be told to the buyer, skin or not [FTC23].
+// caution. Nickel under vermeil must be disclosed to the buyer, skin or not [FTC23].
 func (r *review) skin() {
 	p := &r.piece
 	nickel := -1
@@ -172,7 +173,8 @@ func (r *review) skin() {
 	}
 	if nickel >= 0 && p.Substrate.silver() && p.Finish.gold() {
 		r.add(CodeDisclose, plating.SeverityInfo, "FTC23", "nickel lies between silver and gold",
-			"a base metal under vermeil must be told to the buyer", "say so on the ticket, or take palladium", nickel)
+			"a base metal under vermeil must be disclosed to the buyer", "say so on the ticket, or take palladium",
+			nickel)
 	}
 	if !p.SkinContact {
 		return

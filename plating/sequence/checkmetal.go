@@ -32,7 +32,7 @@ func (r *review) leaded() {
 			r.coats[0].tank)
 		return
 	}
-	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "whether the brass holds lead is not said",
+	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "nothing says whether the brass holds lead",
 		"brass for machining may hold up to 4 % of it; "+peels,
 		"ask what brass it is; if it may hold lead, say leaded brass")
 }
@@ -56,8 +56,7 @@ func (r *review) cyanideInLine() {
 		return
 	}
 	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+
-		strings.Join(names, "; "),
-		"on this base metal the coat below it comes from cyanide",
+		strings.Join(names, "; "), "on this base metal the coat below it is plated from cyanide",
 		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does "+
 			"not meet them, or another base metal")
 }

@@ -74,7 +74,7 @@ func (r *review) prepared() {
 	if !done.Has(EffectClean) {
 		r.add(CodeNotCleaned, plating.SeverityWarning, practice,
 			"nothing cleans the piece before "+r.tanks[first].title(),
-			"grease and soil keep the coat from holding",
+			"grease and soil keep the coat from adhering",
 			"soak clean first, until water runs off without a break", first)
 	}
 	need, words := r.piece.Substrate.needs()
@@ -86,7 +86,7 @@ func (r *review) prepared() {
 	}
 	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+
 		" goes into "+r.tanks[first].title()+" without "+words,
-		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it",
+		"a film of oxide, tarnish or cleaner is left between metal and coat", "put "+words+" and a rinse before it",
 		first)
 }
 
@@ -126,7 +126,7 @@ func (r *review) attack() {
 				i)
 		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
-				"caustic dissolves the metal while it stays and makes hydrogen",
+				"caustic dissolves the metal for as long as it stays in, and makes hydrogen",
 				"use none for zinc; seconds for aluminium", i)
 		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
@@ -211,7 +211,8 @@ func (r *review) first() {
 	live := func() {
 		if !t.LiveEntry {
 			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current",
-				"in the seconds without current the film grows again, or metal deposits by immersion and does not hold",
+				"in the seconds without current the film forms again, or metal deposits by immersion and does "+
+					"not adhere",
 				"switch the current on before the piece touches the bath", c.tank)
 		}
 	}
@@ -226,7 +227,7 @@ func (r *review) first() {
 	switch {
 	case s == StainlessSteel || s == Nickel:
 		if !t.keepsActive() {
-			noStrike("the passive film grows again between the activation and a bath that does not take it",
+			noStrike("the passive film forms again between the activation and a bath that does not remove it",
 				"lay an acid gold strike or a nickel chloride strike first, with live entry")
 		} else {
 			live()
@@ -240,7 +241,7 @@ func (r *review) first() {
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:
 		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(),
-			"copper deposits by immersion and does not hold, while acid takes the metal",
+			"copper deposits by immersion and does not adhere, while the acid dissolves the metal",
 			"lay a cyanide copper strike first, or nickel on steel", c.tank)
 	case s == ZincDieCasting || s == Aluminium:
 		switch {
@@ -269,8 +270,8 @@ func (r *review) first() {
 		}
 	case s == PaintedPlastic:
 		if c.metal != "Cu" || cyanide {
-			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it",
-				"lay acid or pyrophosphate copper first and raise the current slowly")
+			noStrike("paint takes only a cool copper bath that starts at a small current; hot and caustic baths "+
+				"lift it", "lay acid or pyrophosphate copper first and raise the current slowly")
 		}
 	}
 }

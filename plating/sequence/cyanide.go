@@ -247,7 +247,7 @@ func (r *review) sharedBy(list []stand) {
 				code, what = CodeCyanideAcid, "cyanide and behind acid"
 			}
 			r.add(code, plating.SeverityStop, source, "the rinse "+r.tanks[b.tank].Rinse.Station+" stands behind "+what,
-				"both gather in one water and make "+makes, "give each a rinse of its own", a.tank, b.tank)
+				"both collect in the same water and make "+makes, "give each a rinse of its own", a.tank, b.tank)
 			return
 		}
 	}

@@ -19,14 +19,14 @@ const (
 	CodeCyanideAcid     Code = "cyanide-acid"      // hydrogen cyanide may form
 	CodeClash           Code = "clash"             // two solutions that make gas or fire may meet
 	CodeCyanideInLine   Code = "cyanide-in-line"   // a finish free of cyanide behind cyanide
-	CodeLeadedBrass     Code = "leaded-brass"      // whether the brass holds lead is not said
-	CodeStrength        Code = "strength"          // how strong the steel is, is not said
+	CodeLeadedBrass     Code = "leaded-brass"      // nothing says whether the brass holds lead
+	CodeStrength        Code = "strength"          // the strength of the steel is not said
 	CodeTitaniumHeat    Code = "titanium-heat"     // the heat treatment that bonds nickel to titanium
 	CodeNoRelief        Code = "no-relief"         // hard steel goes in with its stresses
 	CodeNoRinse         Code = "no-rinse"          // one solution is carried into the next
 	CodeNotCleaned      Code = "not-cleaned"       // plating over soil
 	CodeNotActivated    Code = "not-activated"     // plating over tarnish or a passive film
-	CodeNoStrike        Code = "no-strike"         // the first coat does not hold on this metal
+	CodeNoStrike        Code = "no-strike"         // the first coat does not adhere on this metal
 	CodeStrikeBuilds    Code = "strike-builds"     // a strike used for thickness
 	CodeTooThick        Code = "too-thick"         // more than a bath is used for
 	CodePassiveDry      Code = "passive-dry"       // a passive metal dries before it is covered
@@ -36,7 +36,7 @@ const (
 	CodeHotCaustic      Code = "hot-caustic"       // caustic dissolves the metal
 	CodeStrongAcid      Code = "strong-acid"       // acid dissolves the metal
 	CodeAttack          Code = "attack"            // the plating bath attacks what lies under
-	CodeImmersion       Code = "immersion"         // the metal of the bath deposits without current and does not hold
+	CodeImmersion       Code = "immersion"         // the metal of the bath deposits without current and does not adhere
 	CodeLiveEntry       Code = "live-entry"        // the current must be on before the piece goes in
 	CodeNickelSkin      Code = "nickel-skin"       // nickel against the skin
 	CodeDisclose        Code = "disclose"          // the owner must be told

@@ -135,17 +135,17 @@ func (p *Piece) refuse(bath *bath.Bath) error {
 				"reviewed against that practice"}
 	}
 	if p.askStrength() {
-		return &UnsureError{What: "how strong the steel is, is not known; stress relief and bake go by it",
+		return &UnsureError{What: "the strength of the steel is not known; stress relief and bake go by it",
 			Ask: howStrong()}
 	}
 	if p.Substrate.hardenable() && p.Tensile > mostBaked {
 		return &RefusedError{Field: "tensile strength", Value: p.Tensile.Text(mpa, 0), Source: "ASTMB850",
 			Reason: "the table of bakes that was read ends at " + mostBaked.Text(mpa, 0),
-			Remedy: "ask who answers for the part for the bake, or do not plate it"}
+			Remedy: "have whoever is responsible for the part specify the bake, or do not plate it"}
 	}
 	if p.HighStrength && p.Substrate.melts() {
 		return &RefusedError{Field: "high strength", Value: "of " + p.Substrate.String(), Source: recall,
-			Reason: "what hydrogen may crack must be baked at about 205 °C, and " + p.Substrate.String() +
+			Reason: "steel prone to hydrogen cracking must be baked at about 205 °C, and " + p.Substrate.String() +
 				" melts, blisters or softens there",
 			Remedy: "take the hard part out and plate it by itself, or leave it bare"}
 	}

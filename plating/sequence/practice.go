@@ -52,11 +52,11 @@ func PracticeFor(s Substrate) (Practice, error) {
 			"ASTMB254", origin.SecondHand
 		p.Steps = []string{"degrease", "anodic electroclean",
 			"activate, or activate and plate in one step in an acid strike",
-			"slightly acid rinse", "on at once, never dry",
+			"slightly acid rinse", "straight on, never dry",
 			"acid gold strike under gold; nickel chloride strike under the rest"}
-		p.Reasons = []bath.Words{said("the thin oxide film grows again when the piece dries or meets water with "+
-			"oxygen; nothing holds on it", "ASTMB254"),
-			said("once active, any of the common metals holds", "ASTMB254")}
+		p.Reasons = []bath.Words{said("the thin oxide film forms again when the piece dries or meets water with "+
+			"oxygen; nothing adheres to it", "ASTMB254"),
+			said("once active, it takes any of the common metals", "ASTMB254")}
 		p.Unsure = "if the grade is not known, plate one piece, bend it and rub it; the high-chromium grades want " +
 			"the nickel chloride strike"
 	case LeadedBrass:
@@ -70,7 +70,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 			said("lead is smeared over the face in machining and an alkaline cleaner does not take it off; "+
 				"fluoboric acid does, or the plate flakes off", "LeadedBrassColumn"),
 			said("lead forms insoluble salts with most acids used in pickling", "ASTMB319"),
-			known("silver deposits on copper by immersion and does not hold: strike first")}
+			known("silver deposits on copper by immersion and does not adhere: strike first")}
 		p.Unsure = "plate one piece, bend it and rub it; if the coat peels, the lead was not taken off"
 	case Copper, Brass, Bronze, NickelSilver:
 		p.Standard, p.Title, p.Source = "ASTM B281",
@@ -79,7 +79,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 			"nickel barrier, or white bronze and palladium where it meets the skin",
 			"gold strike on nickel, live, and gold; silver only over a silver strike"}
 		p.Reasons = []bath.Words{barrier,
-			known("silver deposits on copper by immersion and does not hold: strike first")}
+			known("silver deposits on copper by immersion and does not adhere: strike first")}
 		p.Unsure = "turned and clock brass usually holds lead: then say leaded brass. Old lacquer comes off first. " +
 			"Try one piece"
 	case Nickel:
@@ -90,15 +90,15 @@ func PracticeFor(s Substrate) (Practice, error) {
 			"nickel chloride strike, live", "on at once, wet"}
 		p.Reasons = []bath.Words{said("nickel that has dried is passive and needs the treatment of stainless steel",
 			"Guidebook2013")}
-		p.Unsure = "fresh nickel that never dried needs a rinse only; if nobody knows, treat it as passive"
+		p.Unsure = "fresh nickel that never dried needs a rinse only; if in doubt, treat it as passive"
 	case SterlingSilver, FineSilver:
 		p.Steps = []string{"soak", "sulfuric acid dip, 5 to 10 %",
 			"palladium barrier, or nickel where nothing touches skin",
 			"silver strike under silver", "gold"}
 		p.Source, p.Standard, p.Title = "Guidebook2013", "", "chapter on surface preparation"
 		p.Reasons = []bath.Words{known("silver diffuses into gold and tarnishes through it"),
-			{Text: "a base metal such as nickel between sterling and gold must be told to the buyer", Source: "FTC23",
-				Seen: origin.Published}}
+			{Text: "a base metal such as nickel between sterling and gold must be disclosed to the buyer",
+				Source: "FTC23", Seen: origin.Published}}
 		p.Unsure = "a piece may be plate over brass: look at worn edges; treat it as brass if so"
 	case LowCarbonSteel:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B183", "Preparation of Low-Carbon Steel for Electroplating",
@@ -106,7 +106,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 		p.Steps = []string{"soak", "anodic electroclean", "sulfuric acid dip, 3 to 5 %",
 			"nickel, or cyanide copper strike and plate"}
 		p.Reasons = []bath.Words{known("rust under the coat; copper from acid deposits on iron by immersion and " +
-			"does not hold")}
+			"does not adhere")}
 		p.Unsure = "if it may be hard or spring steel, treat it as high-carbon steel and bake"
 	case HighCarbonSteel:
 		p.Standard, p.Title, p.Source, p.Detail = "ASTM B242", "Preparation of High-Carbon Steel for Electroplating",
@@ -128,7 +128,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 			"weak acid dip, seconds", "cyanide copper strike and plate, live, 3 µm",
 			"then nickel, and only then acid baths"}
 		p.Reasons = []bath.Words{known("acid and caustic dissolve zinc; copper from acid deposits on it by " +
-			"immersion and does not hold")}
+			"immersion and does not adhere")}
 		p.Unsure = "a blister or an old bare spot means plate over rotten zinc: strip, look, and refuse what is " +
 			"pitted through"
 	case Aluminium:
@@ -150,7 +150,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 			"1 to 4 h in argon at 540 to 800 °C after a chemical etch or a blast, to bond the nickel; then make the " +
 				"nickel active again"}
 		p.Reasons = []bath.Words{said("chromium, acid copper or nickel may go straight on; anything else needs 1 µm "+
-			"of nickel first; the hold is mechanical", "ASTMB481")}
+			"of nickel first; the bond is mechanical", "ASTMB481")}
 		p.Unsure = "it is not planned here: send it to a plater with a hydrofluoric acid line and an argon furnace"
 	case Pewter, SoftSoldered:
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
@@ -167,7 +167,7 @@ func PracticeFor(s Substrate) (Practice, error) {
 	case PaintedPlastic:
 		p.Source, p.Title, p.Seen = recall, "no published practice was seen", origin.FromMemory
 		p.Steps = []string{"wipe and soak cool and mild",
-			"acid copper from a fifth of the usual current, raised as the copper covers", "then as copper"}
+			"acid copper, started at a fifth of the usual current and raised as the copper covers", "then as copper"}
 		p.Reasons = []bath.Words{known("the paint conducts poorly: the coat starts at the contact and burns there; " +
 			"hot or caustic baths lift paint")}
 		p.Unsure = "measure the paint, contact to far end; above some tens of ohms more contacts are needed"

@@ -172,7 +172,7 @@ func stainlessActivation() Tank {
 	t.Process.Polarity, t.Process.CurrentDensity = Cathodic, mem(0.5*dm2, 2*dm2)
 	t.Process.Volts = mem(units.Voltage(2), 6)
 	t.Process.Counter = bath.Words{Text: "lead or graphite, none that dissolves", Source: recall}
-	t.Process.Look = []string{"gas over the whole piece", "out and on at once, wet"}
+	t.Process.Look = []string{"gas over the whole piece", "go straight on, wet"}
 	return t
 }
 
@@ -186,7 +186,7 @@ func nickelActivation() Tank {
 	t.Process.Look = []string{"even grey face",
 		"no brass or copper shows: each minute takes up to 0.44 µm of nickel at the middle of the current; where a " +
 			"worn plate is eaten through, stop and treat the piece as what lies below",
-		"out and on at once, wet"}
+		"go straight on, wet"}
 	return t
 }
 
@@ -195,7 +195,7 @@ func aluminiumEtch() Tank {
 	t := dip("alkaline etch for aluminium, short", EffectEtch, true, mem(15*units.Second, 30),
 		recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic|plating.HazardHot, heat(45, 60)
-	t.Process.Look = []string{"even gas, grey smut; never longer, the metal goes"}
+	t.Process.Look = []string{"even gassing, grey smut; never longer, it dissolves the metal"}
 	return t
 }
 
@@ -215,7 +215,7 @@ func zincate(name string, low, high units.Duration) Tank {
 	t := dip(name, EffectZincate, true, mem(low, high), recall, origin.FromMemory)
 	t.Process.Hazards, t.Process.Temperature = plating.HazardCaustic, heat(18, 29)
 	t.Process.Look = []string{"even grey-blue film; patches: strip in nitric acid and begin again",
-		"no gas; gas tells of smut left"}
+		"no gassing; gassing means that smut is left"}
 	return t
 }
 
@@ -237,7 +237,7 @@ func stressRelief() Tank {
 	return Tank{Name: "stress relief", Kind: Relieve, Process: Process{Chemistry: "oven", Source: "ASTMB849",
 		Seen:        origin.Published,
 		Temperature: printed(units.Celsius(190), units.Celsius(230), "ASTMB849"), Time: mem(1*units.Hour, 4*units.Hour),
-		Look: []string{"never above the heat the steel was tempered at",
+		Look: []string{"never above the tempering temperature of the steel",
 			"cool slowly; then clean, before anything makes hydrogen"}}}
 }
 
@@ -246,7 +246,8 @@ func bake(p *Piece) Tank {
 	t := Tank{Name: "bake", Kind: Bake, Process: Process{Chemistry: "oven", Source: "ASTMB850", Seen: origin.SecondHand,
 		Temperature: bath.Range[units.Temperature]{Low: bakeLow(), High: bakeHigh(), Source: "ASTMB850",
 			Seen: origin.SecondHand},
-		Look: []string{"in the oven within 3 h of the last current", "never above the heat the steel was tempered at",
+		Look: []string{"in the oven within 3 h of the last current",
+			"never above the tempering temperature of the steel",
 			"colour of the coat after the oven"}}}
 	if least, err := BakeFor(p.Tensile); err == nil && least > 0 {
 		t.Process.Time = bath.Range[units.Duration]{Low: least, Source: "ASTMB850", Seen: origin.SecondHand,

@@ -284,7 +284,7 @@ func TestReasonsFor(t *testing.T) {
 		not    []string
 	}{
 		{sequence.SterlingSilver, []string{"Ni", "Rh"}, nil, []string{"gold"}},
-		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver diffuses into gold", "told to the buyer"},
+		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver diffuses into gold", "disclosed to the buyer"},
 			nil},
 		{sequence.Copper, []string{"Ag"}, []string{"silver deposits"}, []string{"gold"}},
 		{sequence.Brass, []string{"Ni", "Au"}, []string{"copper diffuses into gold"}, []string{"silver deposits"}},

@@ -222,17 +222,17 @@ func (r *review) strength() {
 	switch {
 	case !p.embrittles() || len(r.coats) == 0:
 	case p.askStrength():
-		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "how strong the steel is, is not given",
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "the strength of the steel is not given",
 			"stress relief and the hours of the bake go by the tensile strength: 8 h at 1050 MPa, 22 h at 1750 MPa",
 			howStrong()[0]+"; "+howStrong()[2])
 	case p.Tensile > mostBaked:
 		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "steel of "+p.Tensile.Text(mpa, 0),
 			"the table of bakes that was read ends at "+mostBaked.Text(mpa, 0),
-			"do not plate it before who answers for the part has given the bake")
+			"do not plate it until whoever is responsible for the part has specified the bake")
 	case p.Tensile >= approval && p.Finish.gold():
 		r.add(CodeStrength, plating.SeverityCaution, "MIL45204", "gold on steel of "+p.Tensile.Text(mpa, 0),
 			"at 220 000 psi and above engineering gold is not plated without approval",
-			"ask who answers for the part")
+			"ask whoever is responsible for the part")
 	}
 }
 
@@ -253,9 +253,9 @@ func (r *review) relief() {
 		}
 	}
 	r.add(CodeNoRelief, plating.SeverityWarning, "ASTMB849", "steel of "+p.Tensile.Text(mpa, 0)+
-		" goes into the first cleaner with its stresses",
+		" goes into the first cleaner without stress relief",
 		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen",
-		"heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
+		"heat it at 190 to 230 °C before it is cleaned, below its tempering temperature; if that is done, say so")
 }
 
 // mercurial reports whether a tank names mercury, by any of its names.
@@ -315,8 +315,8 @@ func (r *review) mercury() {
 		for k := i + 1; k < len(r.tanks); k++ {
 			if r.tanks[k].heats() {
 				r.add(CodeMercury, plating.SeverityWarning, recall, r.tanks[k].title()+" behind "+t.title(),
-					"heat drives mercury vapour out of the piece; it has no smell and poisons",
-					"leave the heat out; heat nothing that mercury has touched", i, k)
+					"heat drives mercury vapour out of the piece; the vapour is poisonous and has no smell",
+					"do not heat it; heat nothing that mercury has touched", i, k)
 				return
 			}
 		}
@@ -344,7 +344,7 @@ func (r *review) relieved(i int) {
 	warn := func(source, what string) {
 		r.add(CodeNoRelief, plating.SeverityWarning, source, t.title()+what,
 			"stresses that stay in hard steel crack it with the first hydrogen",
-			"heat it at 190 to 230 °C for an hour or more, below the heat it was tempered at", i)
+			"heat it at 190 to 230 °C for an hour or more, below its tempering temperature", i)
 	}
 	switch {
 	case high == 0 || shortest == 0:
@@ -380,7 +380,7 @@ func (r *review) hydrogen() {
 			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High,
 				t.Process.Temperature.Low) > bakeMost) {
 				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven",
-					"solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
+					"from about 120 to 180 °C solder, pewter and paint soften or melt, and zinc castings blister",
 					"leave the bake out; take the hard part out and plate it by itself", i)
 			}
 		}
@@ -395,14 +395,15 @@ func (r *review) hydrogen() {
 		t := &r.tanks[i]
 		switch {
 		case (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic:
-			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel prone to hydrogen cracking",
 				"cathodic treatment in alkaline or acid solution drives hydrogen into it",
 				"clean anodically, dip without current",
 				i)
 		case t.Kind == Activate && t.strongAcid() && (t.immersion() == 0 || t.immersion() > mayPickle):
-			r.add(CodeEmbrittle, plating.SeverityWarning, recall, t.title()+lasting(t)+": steel that hydrogen cracks",
-				"acid that takes iron drives hydrogen into it as long as it stays",
-				"dip it for some seconds, a minute at most, or take scale off by blasting", i)
+			r.add(CodeEmbrittle, plating.SeverityWarning, recall,
+				t.title()+lasting(t)+": steel prone to hydrogen cracking",
+				"acid that dissolves iron drives hydrogen into the steel for as long as it stays in",
+				"dip it for a few seconds, a minute at most, or remove scale by blasting", i)
 		}
 	}
 	r.bake()
@@ -461,7 +462,7 @@ func (r *review) bake() {
 				", which is too cool", cracks, want, i)
 		case high > bakeHigh()+0.5:
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+high.Text(units.CelsiusScale, 0)+
-				", which is above the practice", "hotter than it was tempered at, the steel grows soft",
+				", which is above the range of the practice", "above its tempering temperature the steel softens",
 				want, i)
 		case waits > bakeWithin:
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+

@@ -182,9 +182,9 @@ var wrongs = []struct {
 	}, sequence.CodeSilverUnderGold, "tarnishes through it"},
 
 	{"stainless without strike", stainless, hard, func(l *line) { l.remove(l.bath("gold-acid-strike"), 2) },
-		sequence.CodeNoStrike, "passive film grows again"},
+		sequence.CodeNoStrike, "passive film forms again"},
 	{"silver without strike", brass, silver, func(l *line) { l.remove(l.bath("silver-strike"), 1) },
-		sequence.CodeNoStrike, "does not hold"},
+		sequence.CodeNoStrike, "does not adhere"},
 	{"painted plastic straight into nickel", sequence.PaintedPlastic, nickel,
 		func(l *line) { l.remove(l.bath("copper-acid"), 2) }, sequence.CodeNoStrike, "cool copper bath"},
 	{"zinc with pyrophosphate first", zinc, nickel, func(l *line) {
@@ -283,7 +283,7 @@ var wrongs = []struct {
 		}
 	}, sequence.CodeNotActivated, "a zincate film"},
 	{"no rinse between dip and nickel", brass, hard, func(l *line) { l.remove(l.kind(sequence.Activate)+1, 1) },
-		sequence.CodeNoRinse, "carried over"},
+		sequence.CodeNoRinse, "drag-out spoils"},
 	{"no drag-out behind gold", brass, hard, func(l *line) { l.remove(l.last()+1, 1) }, sequence.CodeNoDragOut,
 		"Au down the rinse"},
 	{"dried before the final rinse", brass, hard, func(l *line) {
@@ -295,7 +295,7 @@ var wrongs = []struct {
 		"spots"},
 	{"final rinse still", brass, hard,
 		func(l *line) { l.tanks[l.kind(sequence.FinalRinse)].Rinse.Flow = sequence.Still },
-		sequence.CodeFinalWater, "gathers"},
+		sequence.CodeFinalWater, "still water collects"},
 	{"no final rinse", brass, hard, func(l *line) { l.remove(l.kind(sequence.FinalRinse), 1) },
 		sequence.CodeNoFinalRinse, "0.037 g/L"},
 	{"left wet", brass, hard, func(l *line) { l.remove(l.kind(sequence.Dry), 1) }, sequence.CodeNotDried, "marks"},
