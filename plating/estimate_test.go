@@ -514,12 +514,14 @@ func ExampleEstimate() {
 	fmt.Println(r.Current.Text(units.Ampere, 2), "for", r.Time)
 	fmt.Println(r.FineMass.Text(units.Milligram, 0), "of gold")
 	for _, n := range plating.Notes(&hands, &r) {
-		fmt.Println(n)
+		fmt.Println(strings.ReplaceAll(n.String(), ". ", ".\n"))
 	}
 	// Output:
 	// 0.53 A for 13 min 27 s
 	// 302 mg of gold
-	// info: Extraction on; bake hardened steel afterwards. 35 % of the current deposits metal; the rest makes hydrogen. [common practice, no source]
+	// info: Extraction on; bake hardened steel afterwards.
+	// 35 % of the current deposits metal; the rest makes hydrogen.
+	// [common practice, no source]
 }
 
 func ExampleWorking() {

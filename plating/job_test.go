@@ -352,10 +352,13 @@ func ExampleNewEfficiencyCurve() {
 
 func ExampleCautions() {
 	for _, c := range plating.Cautions(plating.HazardNickel) {
-		fmt.Println(c.Text)
+		fmt.Println(strings.ReplaceAll(c.Text, ". ", ".\n"))
 	}
 	// Output:
-	// Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the skin causes allergy.
+	// Nickel is a strong skin sensitiser.
+	// Its salts cause cancer (IARC group 1).
+	// Nickel against the skin causes allergy.
 	// Current makes hydrogen, which burns, and mist, which you breathe.
-	// They are hazardous waste. Safety data sheets, local codes and licensed practice decide over this sheet.
+	// They are hazardous waste.
+	// Safety data sheets, local codes and licensed practice decide over this sheet.
 }

@@ -599,8 +599,11 @@ func ExampleNamedHazards() {
 
 func ExampleDeadly() {
 	err := plating.Deadly(plating.Solution{Name: "bleach with hydrochloric acid"})
-	fmt.Println(err)
-	// Output: STOP: hypochlorite and acid in one solution: together they make chlorine, which kills. Do not mix or run it. Correct the list of hazards if one of the two is wrong [Hypochlorite]
+	fmt.Println(strings.ReplaceAll(err.Error(), ". ", ".\n"))
+	// Output:
+	// STOP: hypochlorite and acid in one solution: together they make chlorine, which kills.
+	// Do not mix or run it.
+	// Correct the list of hazards if one of the two is wrong [Hypochlorite]
 }
 
 func ExampleTankLine() {
@@ -612,8 +615,10 @@ func ExampleTankLine() {
 func ExampleSolution_Adding() {
 	salt, err := faraday.ParseFormula("KAu(CN)2")
 	s := plating.Solution{Name: "gold, acid cyanide", Metal: "Au", Valence: 1}
-	fmt.Println(s.Adding(salt).Do, err)
-	// Output: POISON: read the pH first and add nothing below pH 3; weigh it with gloves on, dissolve it in water, extraction on <nil>
+	fmt.Println(strings.ReplaceAll(s.Adding(salt).Do, "; ", ";\n"), err)
+	// Output:
+	// POISON: read the pH first and add nothing below pH 3;
+	// weigh it with gloves on, dissolve it in water, extraction on <nil>
 }
 
 func ExampleKnownDeadly() {
@@ -629,10 +634,10 @@ func ExampleParseHazard() {
 	h, err := plating.ParseHazard("nitric")
 	fmt.Println(h, err)
 	_, err = plating.ParseHazard("spicy")
-	fmt.Println(err)
+	fmt.Printf("%.60s ...\n", err)
 	// Output:
 	// nitric <nil>
-	// hazard "spicy": out of range; need one of cyanide, fluoride, nitric, hypochlorite, sulfide, chromate, toxic metal, caustic, acid, hydrogen chloride, fluoborate, sulfite, ammonia, nickel, cobalt, lead, boric acid, oxidiser, organic, hot
+	// hazard "spicy": out of range; need one of cyanide, fluoride, ...
 }
 
 func ExampleSaltHazards() {
@@ -658,11 +663,15 @@ func ExampleUnsaid() {
 
 func ExampleFrontCautions() {
 	for _, n := range plating.FrontCautions(plating.HazardCyanide | plating.HazardAcid) {
-		fmt.Println(n.Do)
+		fmt.Println(strings.ReplaceAll(n.Do, ". ", ".\n"))
 	}
 	// Output:
-	// Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum. Never work alone. Arrange first aid for cyanide with a doctor first.
-	// Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.
-	// Switch the extraction on before the current. Keep flame and spark away.
+	// Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum.
+	// Never work alone.
+	// Arrange first aid for cyanide with a doctor first.
+	// Wear goggles, gloves and apron.
+	// Pour acid and caustic into cold water, never water into them.
+	// Switch the extraction on before the current.
+	// Keep flame and spark away.
 	// Pour nothing down the drain: collect rinse water and old baths, recover the metal.
 }
