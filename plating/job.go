@@ -67,11 +67,11 @@ type System struct {
 
 // A SystemResult is what a job comes to.
 type SystemResult struct {
-	Area   units.Area // of the load
-	Layers []LayerResult
-	Metals []MetalTotal // by counted metal, in the order met
-	Time   units.Duration
-	Charge units.Charge
+	Area   units.Area     // of the load
+	Layers []LayerResult  // in the order of the system
+	Metals []MetalTotal   // by counted metal, in the order met
+	Time   units.Duration // of all layers, current on
+	Charge units.Charge   // of all layers
 }
 
 // Hazards returns the hazards of all baths of the job together.

@@ -47,14 +47,14 @@ type Distribution struct {
 // it. Give all three and it checks the minimum thickness.
 type Layer struct {
 	Name string
-	Role Role
-	Bath OperatingBath
-	Area units.Area // plated area of the whole load
+	Role Role          // finish, strike or underplate
+	Bath OperatingBath // as it is run
+	Area units.Area    // plated area of the whole load
 
-	Distribution   Distribution
+	Distribution   Distribution         // how evenly the coat lies
 	MinThickness   units.Length         // thickness at the thinnest significant spot
 	CurrentDensity units.CurrentDensity // mean over the area
-	Time           units.Duration
+	Time           units.Duration       // current on
 
 	// CountBelow lets layers of the same metal directly below this one count
 	// towards its minimum thickness, each with its own thinnest spot. Only [EstimateSystem]
@@ -65,10 +65,10 @@ type Layer struct {
 // A Result is what a layer comes to.
 type Result struct {
 	CurrentDensity units.CurrentDensity // mean over the area
-	Current        units.Current
-	Time           units.Duration
-	Charge         units.Charge
-	Efficiency     units.Efficiency // at that current density
+	Current        units.Current        // for the whole load
+	Time           units.Duration       // current on
+	Charge         units.Charge         // current times time
+	Efficiency     units.Efficiency     // at that current density
 
 	Average  units.Length // thickness averaged over the area
 	Thinnest units.Length // at the thinnest significant spot
@@ -80,7 +80,7 @@ type Result struct {
 	ContentLeft units.MassConcentration // the same over the volume
 	Drawn       units.Ratio             // share of the bath's metal that went
 
-	Warnings Warnings
+	Warnings Warnings // what to question; [Notes] puts it into words
 }
 
 // Estimate computes one layer: it finds the one of minimum thickness, current density

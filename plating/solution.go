@@ -45,7 +45,7 @@ const recall = origin.Memory
 // dangers go. A zero field is "not given". Every package that judges a
 // solution makes one of what it knows and asks [Solution.Review].
 type Solution struct {
-	Name    string
+	Name    string            // text that may give hazards away
 	Hazards Hazard            // as listed
 	Metal   string            // that it deposits
 	With    []string          // other metals of the deposit
@@ -347,9 +347,9 @@ func roman(v int) string {
 // A Clash is two hazards that must not meet, in one solution or carried from
 // one into the other, with what they make.
 type Clash struct {
-	A, B   Hazard
+	A, B   Hazard // the pair, in either order
 	Makes  string // "chlorine, which kills"
-	Source string
+	Source string // key, or from memory
 }
 
 // Clashes returns the pairs that must not meet. Cyanide with acid is the worst

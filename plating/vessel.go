@@ -12,12 +12,12 @@ type Vessel uint8
 
 // The vessels.
 const (
-	VesselNotGiven Vessel = iota
-	VesselGlass           // and glazed ceramic, enamel
-	VesselPlastic         // polypropylene, polyethylene, PVC; also a tank lined with it
-	VesselStainless
-	VesselSteel     // bare steel or cast iron
-	VesselAluminium // and zinc-coated ware
+	VesselNotGiven  Vessel = iota // no judgement
+	VesselGlass                   // and glazed ceramic, enamel
+	VesselPlastic                 // polypropylene, polyethylene, PVC; also a tank lined with it
+	VesselStainless               // stainless steel
+	VesselSteel                   // bare steel or cast iron
+	VesselAluminium               // and zinc-coated ware
 	vesselEnd
 )
 

@@ -56,10 +56,10 @@ type Severity uint8
 
 // The severities, from plain information to a reason not to start.
 const (
-	SeverityInfo Severity = iota
-	SeverityCaution
-	SeverityWarning
-	SeverityStop
+	SeverityInfo    Severity = iota // to know
+	SeverityCaution                 // to mind while working
+	SeverityWarning                 // the result will be poor
+	SeverityStop                    // do not start
 )
 
 // String returns the severity in words.

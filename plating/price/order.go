@@ -73,12 +73,12 @@ type Allowance struct {
 // A Margin is a profit as a share of the selling price, from 0 to below 1. The
 // selling price is that before the minimum charge, credits and tax.
 type Margin struct {
-	OfPrice decimal.Decimal `json:"margin" rule:"percent"`
+	OfPrice decimal.Decimal `json:"margin" rule:"percent"` // 0 ≤ g < 1
 }
 
 // A Markup is a profit as a share of the cost, 0 or more.
 type Markup struct {
-	OfCost decimal.Decimal `json:"markup" rule:"percent"`
+	OfCost decimal.Decimal `json:"markup" rule:"percent"` // u ≥ 0
 }
 
 // A Tax is a sales or value added tax.

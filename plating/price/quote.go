@@ -13,19 +13,19 @@ type LineKind uint8
 
 // The kinds, in the order of a quote. Credits are the only lines below zero.
 const (
-	KindDeposit LineKind = iota
-	KindDragOut
-	KindSalts
-	KindPower
-	KindLabour
-	KindSetUp
-	KindPlatingAgain
-	KindStripping
-	KindProfit
-	KindToMinimum
-	KindRefined
-	KindStripped
-	KindTax
+	KindDeposit      LineKind = iota // metal in the coats
+	KindDragOut                      // metal lost with the rinses
+	KindSalts                        // salts and cleaners used up
+	KindPower                        // electricity
+	KindLabour                       // minutes at an hourly rate
+	KindSetUp                        // paid once, shared by the batch
+	KindPlatingAgain                 // rejects plated once more
+	KindStripping                    // rejects stripped
+	KindProfit                       // margin or markup
+	KindToMinimum                    // what is short of the minimum charge
+	KindRefined                      // credit: the customer's metal
+	KindStripped                     // credit: metal from stripped rejects
+	KindTax                          // of the base that the law takes
 	kindEnd
 )
 
@@ -71,10 +71,10 @@ type Line struct {
 
 // A PriceUsed is a metal price as the quote names it.
 type PriceUsed struct {
-	Symbol string          `json:"symbol"`
-	Amount decimal.Decimal `json:"amount"`
-	Per    string          `json:"per"`
-	AsOf   Date            `json:"as_of"`
+	Symbol string          `json:"symbol"` // of the metal
+	Amount decimal.Decimal `json:"amount"` // money per unit
+	Per    string          `json:"per"`    // the unit, in words
+	AsOf   Date            `json:"as_of"`  // day of the price
 }
 
 // A Quote is a price with the lines that add up to it. As JSON its sums are text.

@@ -63,12 +63,12 @@ const (
 // Source is a key of REFERENCES.md, "common practice, no source", or "from memory": how far
 // the rule may be trusted.
 type Finding struct {
-	Code     Code             `json:"code"`
+	Code     Code             `json:"code"` // of the rule, for programs
 	Severity plating.Severity `json:"severity,keep"`
-	Tanks    []int            `json:"tanks"` // indices from 0; empty when the whole is meant
-	Text     string           `json:"text"`  // what is so
-	Reason   string           `json:"reason"`
-	Remedy   string           `json:"remedy"`
+	Tanks    []int            `json:"tanks"`  // indices from 0; empty when the whole is meant
+	Text     string           `json:"text"`   // what is so
+	Reason   string           `json:"reason"` // why it matters
+	Remedy   string           `json:"remedy"` // what to do
 	Source   string           `json:"source"` // key, or where it is known from
 }
 

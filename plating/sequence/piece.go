@@ -10,9 +10,9 @@ import (
 
 // A Piece is what is to be plated and with what.
 type Piece struct {
-	Name         string       `json:"name"`
-	Substrate    Substrate    `json:"substrate"`
-	Finish       Finish       `json:"finish"`
+	Name         string       `json:"name"`          // for the sheet
+	Substrate    Substrate    `json:"substrate"`     // base metal at the face
+	Finish       Finish       `json:"finish"`        // outer coat that is ordered
 	MinThickness units.Length `json:"min_thickness"` // of the finish, at the thinnest significant spot
 
 	SkinContact bool `json:"skin_contact"` // worn or handled for long
@@ -23,8 +23,9 @@ type Piece struct {
 	// stress relief was done before the piece came, or it was neither machined nor bent after hardening
 	Relieved bool `json:"stress_relieved"`
 
-	Area         units.Area           `json:"area"` // of the whole load; needed for amps and layers, not for a plan
-	Distribution plating.Distribution `json:"distribution"`
+	// of the whole load; needed for amps and layers, not for a plan
+	Area         units.Area           `json:"area"`
+	Distribution plating.Distribution `json:"distribution"` // how evenly the coat lies; needed for layers
 }
 
 // Check returns the first reason why no plan can be made: an [*UnsureError]
@@ -87,10 +88,10 @@ func (e *UnsureError) Error() string {
 // base metal to the finish, or that it must not be done.
 type RefusedError struct {
 	Field  string // of the piece
-	Value  string
-	Reason string
-	Remedy string
-	Source string
+	Value  string // what it held
+	Reason string // why there is no plan
+	Remedy string // what would do
+	Source string // key, or where it is known from
 }
 
 // Error returns field, value, reason and remedy in one line.

@@ -10,14 +10,14 @@ import (
 
 // A Practice is what publications and the trade say about one base metal.
 type Practice struct {
-	Standard string      // number of the published practice, "" when there is none
-	Title    string      // its title
-	Source   string      // key
-	Seen     origin.Seen // how number and title were seen
-	Detail   origin.Seen // how the steps were seen: mostly from memory
-	Steps    []string    // preparation, activation, strike, underplate, in words
-	Reasons  []bath.Words
-	Unsure   string // what to do when a step is in doubt
+	Standard string       // number of the published practice, "" when there is none
+	Title    string       // its title
+	Source   string       // key
+	Seen     origin.Seen  // how number and title were seen
+	Detail   origin.Seen  // how the steps were seen: mostly from memory
+	Steps    []string     // preparation, activation, strike, underplate, in words
+	Reasons  []bath.Words // why the steps are so, each with its source
+	Unsure   string       // what to do when a step is in doubt
 }
 
 // For returns the practice with the reasons that concern coats of these metals:

@@ -55,23 +55,23 @@ func (p Polarity) MarshalText() ([]byte, error) {
 
 // A Process is a tank that does not plate: what it holds and how it is run.
 type Process struct {
-	Chemistry string
-	Effect    Effect
-	Hazards   plating.Hazard
-	PH        plating.PHWindow
+	Chemistry string           // in words, by chemistry: "sulfuric acid dip, 5 to 10 % by volume"
+	Effect    Effect           // what it does to the face
+	Hazards   plating.Hazard   // as listed; names may give away more
+	PH        plating.PHWindow // measured; it goes before Mild
 	// acid of pH 1 or more, or caustic that is mild and inhibited; what does not say so counts as strong
 	Mild           bool
-	Strong         bool // much caustic
-	Polarity       Polarity
-	Temperature    bath.Range[units.Temperature]
-	CurrentDensity bath.Range[units.CurrentDensity]
-	Volts          bath.Range[units.Voltage]
-	Time           bath.Range[units.Duration]
-	Counter        bath.Words // the other electrode
-	Agitation      bath.Words
-	Look           []string
-	Source         string // of the chemistry
-	Seen           origin.Seen
+	Strong         bool                             // much caustic
+	Polarity       Polarity                         // which pole the piece is
+	Temperature    bath.Range[units.Temperature]    // of an oven too
+	CurrentDensity bath.Range[units.CurrentDensity] // on the piece; not given without current
+	Volts          bath.Range[units.Voltage]        // what the rectifier shows
+	Time           bath.Range[units.Duration]       // usual immersion time
+	Counter        bath.Words                       // the other electrode
+	Agitation      bath.Words                       // of piece or solution
+	Look           []string                         // what to look at before going on
+	Source         string                           // of the chemistry
+	Seen           origin.Seen                      // how the chemistry was seen
 }
 
 const (

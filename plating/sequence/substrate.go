@@ -13,24 +13,24 @@ type Substrate uint8
 
 // The substrates.
 const (
-	SubstrateUnknown Substrate = iota
-	StainlessSteel
-	Copper
-	Brass       // that holds no lead
-	LeadedBrass // clock brass, free-cutting brass: up to 4 % lead
-	Bronze
-	NickelSilver
-	Nickel // solid, or a nickel plate that has dried
-	SterlingSilver
-	FineSilver
-	LowCarbonSteel
-	HighCarbonSteel // 0.35 % carbon or more, case-hardened, or high in strength
-	ZincDieCasting
-	Aluminium
-	Titanium
-	Pewter         // and other tin
-	SoftSoldered   // joints of tin solder, whatever the metal around them
-	PaintedPlastic // made conductive by paint
+	SubstrateUnknown Substrate = iota // not known: no plan is made
+	StainlessSteel                    // of any grade; [Piece.Tensile] tells whether it is hard
+	Copper                            // unalloyed
+	Brass                             // that holds no lead
+	LeadedBrass                       // clock brass, free-cutting brass: up to 4 % lead
+	Bronze                            // copper and tin
+	NickelSilver                      // copper, nickel and zinc: holds no silver
+	Nickel                            // solid, or a nickel plate that has dried
+	SterlingSilver                    // 925 parts of silver, the rest copper
+	FineSilver                        // 999 parts of silver
+	LowCarbonSteel                    // below 0.35 % carbon, not hardened
+	HighCarbonSteel                   // 0.35 % carbon or more, case-hardened, or high in strength
+	ZincDieCasting                    // zinc alloy with aluminium; caustic and acid dissolve it
+	Aluminium                         // and its alloys
+	Titanium                          // reviewed, never planned
+	Pewter                            // and other tin
+	SoftSoldered                      // joints of tin solder, whatever the metal around them
+	PaintedPlastic                    // made conductive by paint
 	substrateEnd
 )
 

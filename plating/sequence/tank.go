@@ -17,19 +17,19 @@ type TankKind uint8
 
 // The kinds, in the usual order.
 const (
-	KindUnknown TankKind = iota
-	SoakClean
-	Electroclean
-	Rinse
-	Activate // acid dip, etch, desmut, zincate
-	Strike
-	Underplate
-	Plate
-	DragOut // still tank that keeps what clings, behind a bath of precious metal
-	FinalRinse
-	Dry
-	Bake    // heats hydrogen out of hard steel, after plating
-	Relieve // heats the stresses out of hard steel, before cleaning
+	KindUnknown  TankKind = iota // not said: a check stops
+	SoakClean                    // hot or warm cleaner, without current
+	Electroclean                 // cleaner with current; [Process.Polarity] must be given
+	Rinse                        // water between two tanks
+	Activate                     // acid dip, etch, desmut, zincate
+	Strike                       // thin first coat that adheres
+	Underplate                   // coat between strike and finish
+	Plate                        // coat that builds the thickness ordered
+	DragOut                      // still tank that keeps what clings, behind a bath of precious metal
+	FinalRinse                   // last water, deionised
+	Dry                          // in warm air
+	Bake                         // heats hydrogen out of hard steel, after plating
+	Relieve                      // heats the stresses out of hard steel, before cleaning
 	kindEnd
 )
 
@@ -120,9 +120,9 @@ func (f RinseFlow) MarshalText() ([]byte, error) {
 // Stages and Flow say how much of a film comes off; a check asks for stages of moving
 // water. Station says that two rinses of the sequence are one tank in the shop.
 type RinseSet struct {
-	Stages    int       `json:"stages"` // tanks one after the other
-	Flow      RinseFlow `json:"flow"`
-	Deionised bool      `json:"deionised"`
+	Stages    int       `json:"stages"`            // tanks one after the other
+	Flow      RinseFlow `json:"flow"`              // how the water moves
+	Deionised bool      `json:"deionised"`         // no salts that stain
 	Acidified bool      `json:"acidified"`         // a little acid, against a new passive film
 	Station   string    `json:"station,omitempty"` // the tank that really stands there: same name, same water
 }

@@ -32,11 +32,11 @@ type Term struct {
 // to the test. Source is a key of testdata/REFERENCES.md, "Definition" for what follows
 // from the meaning of the words.
 type Step struct {
-	Formula string `json:"formula"` // t = m/(ε·η·I)
-	Terms   []Term `json:"terms"`   // the symbols on the right side
-	Result  Term   `json:"result"`  // the symbol on the left side
-	Source  string `json:"source"`  // key of the publication
-	Note    string `json:"note,omitempty"`
+	Formula string `json:"formula"`        // t = m/(ε·η·I)
+	Terms   []Term `json:"terms"`          // the symbols on the right side
+	Result  Term   `json:"result"`         // the symbol on the left side
+	Source  string `json:"source"`         // key of the publication
+	Note    string `json:"note,omitempty"` // what else a reader should know
 }
 
 // Of makes a term from a quantity of package units, whose String is the value shown.
