@@ -8,7 +8,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Item is one sort of object in a load.
+// An Item is one sort of object in a load.
 type Item struct {
 	Name  string
 	Count int        // how many, 1 or more
@@ -65,7 +65,7 @@ type System struct {
 	Layers    []Layer
 }
 
-// A SystemResult is what a job comes to.
+// A SystemResult is what a coating system comes to.
 type SystemResult struct {
 	Area   units.Area     // of the load
 	Layers []LayerResult  // in the order of the system
@@ -74,7 +74,7 @@ type SystemResult struct {
 	Charge units.Charge   // of all layers
 }
 
-// Hazards returns the hazards of all baths of the job together.
+// Hazards returns the hazards of all baths of the system together.
 func (r *SystemResult) Hazards() Hazard {
 	var h Hazard
 	for i := range r.Layers {
@@ -83,7 +83,7 @@ func (r *SystemResult) Hazards() Hazard {
 	return h
 }
 
-// A LayerResult is one layer of a job with its estimate.
+// A LayerResult is one layer of a system with its estimate.
 type LayerResult struct {
 	Layer  Layer // as it was computed: area and credited minimum thickness filled in
 	Result Result
@@ -102,7 +102,7 @@ type MetalTotal struct {
 	FineMass units.Mass   `json:"metal_mass" in:"mg"`   // of the metal in them
 }
 
-// EstimateSystem computes a job layer by layer: each by [Estimate], with the
+// EstimateSystem computes a coating system layer by layer: each by [Estimate], with the
 // layers below credited where CountBelow asks for it.
 //
 //	s_left = s_min - Σ s_below

@@ -93,14 +93,17 @@ type Result struct {
 //	m = ρ·s·A
 //	m_fine = w·m
 //
-//	s_min  MinThickness                  thickness at the thinnest spot [m]
-//	r      Distribution.MinToAverage   thinnest over average, 0 < r ≤ 1
-//	s      Mean                     [m]
-//	ρ, ε   Bath.Deposit             density [kg/m³], equivalent [kg/C]
-//	η      Bath.Efficiency at j     0 < η ≤ 1
-//	j      CurrentDensity           mean over the area [A/m²]
-//	A      Area                     of the whole load, > 0 [m²]
-//	w      Bath.Fine                share of the counted metal
+//	s_min  MinThickness               thickness at the thinnest spot [m]
+//	r      Distribution.MinToAverage  thinnest over average, 0 < r ≤ 1
+//	s      Average                    thickness averaged over the area [m]
+//	ρ, ε   Bath.Deposit               density [kg/m³], equivalent [kg/C]
+//	η      Bath.Efficiency at j       0 < η ≤ 1
+//	j      CurrentDensity             mean over the area [A/m²]
+//	t      Time                       current on [s]
+//	A      Area                       of the whole load, > 0 [m²]
+//	I, Q   Current, Charge            of the load [A], [C]
+//	m      Mass, FineMass             of the deposit, of the counted metal in it [kg]
+//	w      Bath.Fine                  share of the counted metal
 //
 // With time and minimum thickness given, the smallest current density is found at which
 // η·j is enough. The arithmetic is exact to a few parts in 1e16; the answer is

@@ -87,7 +87,7 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 	return working.Step{}, false
 }
 
-// Working shows how a layer of a job comes to its result: what the layers below
+// Working shows how a layer of a system comes to its result: what the layers below
 // leave of the minimum thickness, then the steps of [Working].
 //
 // Errors: as [Working].
