@@ -41,6 +41,9 @@ func electrodes() []electrode {
 
 // anodes finds the materials that a text names. What stands between "none",
 // "no", "not" or "never" and the next comma is not one of them.
+//
+// "Platinised titanium, no stainless steel" is one material: what is denied is cut out
+// first, and the words of a longer name are taken out before shorter ones are looked for.
 func anodes(text string) []electrode {
 	text = strings.ToLower(text)
 	for _, no := range []string{"none ", "not ", "nor ", "never ", "no ", "free of ", "without "} {
@@ -99,6 +102,15 @@ func (s *Solution) chloride() bool {
 
 // anode finds an anode that the solution dissolves or oxidises, or that frees a
 // gas that harms.
+//
+//	iron in acid            dissolves, and its iron spoils the deposit
+//	titanium in fluoride    dissolves, under platinum too
+//	bare titanium           grows an oxide that carries no current
+//	lead                    lasts in sulfuric and chromic acid only
+//	another metal           goes into the bath and plates out with its own [AnodeColour]
+//	insoluble, in chloride  frees chlorine
+//
+// All but the fifth from memory. A metal that the bath deposits is never a wrong anode.
 func (s *Solution) anode(h Hazard) []Note {
 	var notes []Note
 	add := func(source, text, do string) {
@@ -113,15 +125,16 @@ func (s *Solution) anode(h Hazard) []Note {
 		own := e.metal == s.Metal || slices.Contains(s.With, e.metal)
 		switch {
 		case e.metal == "Fe" && acid && !own:
-			add(recall, "a "+e.name+" anode in an acid bath: the anode dissolves; iron, chromium and nickel spoil the deposit",
-				"Use platinised titanium, or the anode that the bath is made for")
+			add(recall, "a "+e.name+" anode in an acid bath: the anode dissolves; iron, chromium and nickel spoil "+
+				"the deposit", "Use platinised titanium, or the anode that the bath is made for")
 		case e.metal == "Fe" || e.metal == "" && e.name != "platinised titanium": // graphite, platinum, unnamed
 		case e.metal == "" || e.metal == "Ti":
 			if h&(HazardFluoride|HazardFluoborate) != 0 {
 				add(recall, "a titanium anode in fluoride: fluoride dissolves it, also under platinum",
 					"Use graphite, platinum, or an anode of the bath's own metal")
 			} else if e.metal == "Ti" {
-				add(recall, "a bare titanium anode: titanium grows an oxide that carries no current", "Use platinised titanium")
+				add(recall, "a bare titanium anode: titanium grows an oxide that carries no current",
+					"Use platinised titanium")
 			}
 		case e.metal == "Pb" && !own:
 			if !acid || h&(HazardHydrogenChloride|HazardNitric|HazardFluoborate|HazardCyanide) != 0 {

@@ -12,30 +12,30 @@ import (
 // asks of it. Deposit and Efficiency are needed; a field left zero is "not
 // given" and the checks that want it are left out and said to be.
 type OperatingBath struct {
-	Name    string // by chemistry: "gold, acid cyanide, cobalt hardened"
-	Metal   string // symbol of the metal that is counted and counted: "Au"
-	Deposit faraday.Deposit
+	Name    string             // by chemistry: "gold, acid cyanide, cobalt hardened"
+	Metal   string             // symbol of the metal that is counted and counted: "Au"
+	Deposit faraday.Deposit    // what is laid: equivalent and density
 	Fine    units.MassFraction // share of Metal in the deposit's mass; 0 means all of it
 
-	Efficiency  EfficiencyCurve
+	Efficiency  EfficiencyCurve      // current efficiency, by current density
 	Window      CurrentDensityWindow // current densities the bath is run at
-	Volts       VoltageWindow
-	Temperature TemperatureWindow
+	Volts       VoltageWindow        // what the rectifier will show
+	Temperature TemperatureWindow    // as set, with its window
 
-	PH      PHWindow
+	PH      PHWindow        // range that it is kept in
 	Salt    faraday.Formula // that it is fed with; the zero Formula: not given
 	Anode   string          // of what: "platinised titanium"; "" for not given
 	Vessel  Vessel          // of what the tank is made
 	Valence int             // that Metal is deposited from; 0: not given
 
 	Content   units.MassConcentration // of Metal in the bath
-	Volume    units.Volume
-	DrawLimit units.Ratio // share of Content that may go before the bath is fed; 0 means 10 %
+	Volume    units.Volume            // of the bath, for what is left
+	DrawLimit units.Ratio             // share of Content that may go before the bath is fed; 0 means 10 %
 
 	MaxThickness units.Length // what the bath is used for at most
 
-	InsolubleAnode bool // graphite, platinised or stainless: it does not replace the metal
-	Hazards        Hazard
+	InsolubleAnode bool   // graphite, platinised or stainless: it does not replace the metal
+	Hazards        Hazard // as listed; see [OperatingBath.AllHazards]
 	Source         string // where the figures come from, for the sheet
 }
 
@@ -114,7 +114,8 @@ func (b *OperatingBath) Check() error {
 		return err
 	}
 	for _, err := range []error{
-		units.NonNegative("bath temperature", b.Temperature.Set), sense.Solution().CheckAs("bath temperature", b.Temperature.Set),
+		units.NonNegative("bath temperature", b.Temperature.Set), sense.Solution().CheckAs("bath temperature",
+			b.Temperature.Set),
 		sense.Solution().CheckAs("low end of the temperature window", b.Temperature.Low),
 		sense.Solution().CheckAs("high end of the temperature window", b.Temperature.High),
 		units.NonNegative("metal content", b.Content), sense.Content().Check(b.Content),
@@ -139,6 +140,7 @@ func (b *OperatingBath) Check() error {
 	return units.NonNegative("maximum thickness", b.MaxThickness)
 }
 
+// checkWindow wants 0 ≤ low ≤ high, both finite; an end of zero is not given.
 func checkWindow[Q units.Quantity](name string, low, high Q) error {
 	if low >= 0 && low <= high && high-high == 0 {
 		return nil

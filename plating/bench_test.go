@@ -14,8 +14,9 @@ func benchLayer() Layer {
 	return Layer{
 		Bath: OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: dep, Fine: 0.997,
-			Efficiency:  ConstantEfficiency(0.35),
-			Window:      CurrentDensityWindow{0.5 * units.AmperePerSquareDecimetre, 1.5 * units.AmperePerSquareDecimetre},
+			Efficiency: ConstantEfficiency(0.35),
+			Window: CurrentDensityWindow{0.5 * units.AmperePerSquareDecimetre,
+				1.5 * units.AmperePerSquareDecimetre},
 			Temperature: TemperatureWindow{units.Celsius(30), units.Celsius(45), units.Celsius(38)},
 			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
 		},
@@ -72,7 +73,8 @@ func BenchmarkEstimateBare(b *testing.B) {
 	l := benchLayer()
 	in := bareInput{float64(l.MinThickness), float64(l.Distribution.MinToAverage), float64(l.CurrentDensity),
 		float64(l.Bath.Deposit.Density),
-		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
+		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content),
+		float64(l.Bath.Volume)}
 	b.ReportAllocs()
 	for b.Loop() {
 		in.promise += 1e-12
@@ -86,7 +88,8 @@ func BenchmarkEstimateRatio(b *testing.B) {
 	l := benchLayer()
 	in := bareInput{float64(l.MinThickness), float64(l.Distribution.MinToAverage), float64(l.CurrentDensity),
 		float64(l.Bath.Deposit.Density),
-		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content), float64(l.Bath.Volume)}
+		float64(l.Bath.Deposit.Equivalent), 0.35, float64(l.Area), 0.997, float64(l.Bath.Content),
+		float64(l.Bath.Volume)}
 	const rounds = 10000
 	var checked, bare time.Duration
 	for b.Loop() {

@@ -185,8 +185,8 @@ func harmful() []benchBath {
 // review returns what a review says of a bath.
 func (b *benchBath) review(t *testing.T) []Note {
 	t.Helper()
-	s := Solution{Name: b.name, Metal: b.metal, Valence: b.valence, Hazards: b.hazards, Anode: b.anode, Vessel: b.vessel,
-		PH: PHWindow{Low: b.low, High: b.high}}
+	s := Solution{Name: b.name, Metal: b.metal, Valence: b.valence, Hazards: b.hazards, Anode: b.anode,
+		Vessel: b.vessel, PH: PHWindow{Low: b.low, High: b.high}}
 	if b.salt != "" {
 		f, err := faraday.ParseFormula(b.salt)
 		if err != nil {

@@ -75,8 +75,8 @@ func TestIndependentMinThicknessAndTimeOnACurve(t *testing.T) {
 			}
 			return last.eff
 		}
-		for _, target := range []float64{1, 0.5 * first.j * first.eff, first.j * first.eff * 1.0001, 12.5, 15, 19, 25, 29.9,
-			33,
+		for _, target := range []float64{1, 0.5 * first.j * first.eff, first.j * first.eff * 1.0001,
+			12.5, 15, 19, 25, 29.9, 33,
 			last.j * last.eff * 0.9999, last.j * last.eff * 1.5, 500} {
 			// The smallest current density of those that lay enough, by a fine comb and then by halves.
 			low, high := 0.0, 5000.0
@@ -103,12 +103,15 @@ func TestIndependentMinThicknessAndTimeOnACurve(t *testing.T) {
 				t.Errorf("%s, %g A/m²: %v", name, target, err)
 				continue
 			}
-			if relative(float64(r.CurrentDensity), high) > 1e-6 || relative(float64(r.Efficiency), efficiency(high)) > 1e-6 {
-				t.Errorf("%s, %g A/m² in metal: %g A/m² at %g, by search %g at %g", name, target, float64(r.CurrentDensity),
-					float64(r.Efficiency), high, efficiency(high))
+			if relative(float64(r.CurrentDensity), high) > 1e-6 || relative(float64(r.Efficiency),
+				efficiency(high)) > 1e-6 {
+				t.Errorf("%s, %g A/m² in metal: %g A/m² at %g, by search %g at %g", name, target,
+					float64(r.CurrentDensity), float64(r.Efficiency), high, efficiency(high))
 			}
-			if held := high < first.j*(1-1e-9) || high > last.j*(1+1e-9); r.Warnings.Has(plating.WarnEfficiencyHeld) != held {
-				t.Errorf("%s, %g A/m²: warning %v, want %v", name, target, r.Warnings.Has(plating.WarnEfficiencyHeld), held)
+			if held := high < first.j*(1-1e-9) || high > last.j*(1+1e-9); r.Warnings.Has(
+				plating.WarnEfficiencyHeld) != held {
+				t.Errorf("%s, %g A/m²: warning %v, want %v", name, target, r.Warnings.Has(plating.WarnEfficiencyHeld),
+					held)
 			}
 		}
 		// The ends are measured points themselves.
@@ -154,30 +157,35 @@ func TestPropertyEstimateRefusesWhatCheckRefuses(t *testing.T) {
 	for name, f := range map[string]func(string){
 		"equivalent": numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Equivalent = units.Equivalent(v) }, 0,
 			false),
-		"density":    numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Density = units.Density(v) }, 25000, false),
+		"density": numbers(func(l *plating.Layer, v float64) { l.Bath.Deposit.Density = units.Density(v) },
+			25000, false),
 		"fine":       numbers(func(l *plating.Layer, v float64) { l.Bath.Fine = units.MassFraction(v) }, 1, true),
 		"draw limit": numbers(func(l *plating.Layer, v float64) { l.Bath.DrawLimit = units.Ratio(v) }, 1, true),
 		"area":       numbers(func(l *plating.Layer, v float64) { l.Area = units.Area(v) }, 1e6, false),
-		"min_thickness": numbers(func(l *plating.Layer, v float64) { l.MinThickness, l.Time = units.Length(v), units.Minute }, 0.1,
-			true),
-		"current density": numbers(func(l *plating.Layer, v float64) { l.CurrentDensity = units.CurrentDensity(v) }, 1e6,
-			false),
+		"min_thickness": numbers(func(l *plating.Layer, v float64) {
+			l.MinThickness, l.Time = units.Length(v), units.Minute
+		}, 0.1, true),
+		"current density": numbers(func(l *plating.Layer, v float64) { l.CurrentDensity = units.CurrentDensity(v) },
+			1e6, false),
 		"time": numbers(func(l *plating.Layer, v float64) { l.Time = units.Duration(v) },
 			366*24*3600, true),
-		"ratio":       numbers(func(l *plating.Layer, v float64) { l.Distribution.MinToAverage = units.Ratio(v) }, 1, false),
-		"uncertainty": numbers(func(l *plating.Layer, v float64) { l.Distribution.Uncertainty = units.Ratio(v) }, 0, true),
+		"ratio": numbers(func(l *plating.Layer, v float64) { l.Distribution.MinToAverage = units.Ratio(v) }, 1, false),
+		"uncertainty": numbers(func(l *plating.Layer, v float64) { l.Distribution.Uncertainty = units.Ratio(v) },
+			0, true),
 		"efficiency": numbers(func(l *plating.Layer, v float64) {
 			l.Bath.Efficiency = plating.ConstantEfficiency(units.Efficiency(v))
 		}, 1, false),
-		"content":           numbers(func(l *plating.Layer, v float64) { l.Bath.Content = units.MassConcentration(v) }, 0, true),
-		"volume":            numbers(func(l *plating.Layer, v float64) { l.Bath.Volume = units.Volume(v) }, 0, true),
-		"maximum thickness": numbers(func(l *plating.Layer, v float64) { l.Bath.MaxThickness = units.Length(v) }, 0, true),
+		"content": numbers(func(l *plating.Layer, v float64) { l.Bath.Content = units.MassConcentration(v) }, 0, true),
+		"volume":  numbers(func(l *plating.Layer, v float64) { l.Bath.Volume = units.Volume(v) }, 0, true),
+		"maximum thickness": numbers(func(l *plating.Layer, v float64) { l.Bath.MaxThickness = units.Length(v) },
+			0, true),
 		"bath temperature": numbers(func(l *plating.Layer, v float64) {
 			l.Bath.Temperature = plating.TemperatureWindow{Set: units.Temperature(v)}
 		}, 0, true),
 		"low temperature": numbers(func(l *plating.Layer, v float64) { l.Bath.Temperature.Low = units.Temperature(v) },
 			float64(units.Celsius(42)), true),
-		"low amps":  numbers(func(l *plating.Layer, v float64) { l.Bath.Window.Low = units.CurrentDensity(v) }, 120, true),
+		"low amps": numbers(func(l *plating.Layer, v float64) { l.Bath.Window.Low = units.CurrentDensity(v) },
+			120, true),
 		"low volts": numbers(func(l *plating.Layer, v float64) { l.Bath.Volts.Low = units.Voltage(v) }, 3, true),
 		"low pH": numbers(func(l *plating.Layer, v float64) { l.Bath.PH = plating.PHWindow{Low: plating.PH(v)} }, 16,
 			true),
@@ -253,7 +261,8 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	type L = plating.Layer
 	const less, more = 1 - 1e-9, 1 + 1e-9
 	amps := func(low, high units.CurrentDensity) func(*L) {
-		return func(l *L) { l.Bath.Window = plating.CurrentDensityWindow{Low: low * 50, High: high * 50} } // plated at 50 A/m²
+		// plated at 50 A/m²
+		return func(l *L) { l.Bath.Window = plating.CurrentDensityWindow{Low: low * 50, High: high * 50} }
 	}
 	flag("at the high end", plating.WarnDensityHigh, false, amps(0.1, 1))
 	flag("above", plating.WarnDensityHigh, true, amps(0.1, less))
@@ -271,7 +280,8 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	flag("the minimum thickness met", plating.WarnMinThicknessMissed, false, func(l *L) { l.Time = r.Time * (1 + 1e-15) })
+	flag("the minimum thickness met", plating.WarnMinThicknessMissed, false,
+		func(l *L) { l.Time = r.Time * (1 + 1e-15) })
 	flag("the minimum thickness missed", plating.WarnMinThicknessMissed, true, func(l *L) { l.Time = r.Time * less })
 	flag("as uneven as half", plating.WarnUneven, false, func(l *L) { l.Distribution.MinToAverage = 0.5 })
 	flag("more uneven", plating.WarnUneven, true, func(l *L) { l.Distribution.MinToAverage = 0.5 * less })
@@ -300,7 +310,8 @@ func TestPropertyFlagsAtLimits(t *testing.T) {
 	flag("as hot as it may be", plating.WarnTemperatureHigh, false, heat(300, 310, 310))
 	flag("hotter", plating.WarnTemperatureHigh, true, heat(300, 310.1, 310))
 	flag("no high end of heat", plating.WarnTemperatureHigh, false, heat(300, 310.1, 0))
-	flag("half of the current", plating.WarnGas, false, func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5) })
+	flag("half of the current", plating.WarnGas, false,
+		func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5) })
 	flag("less than half", plating.WarnGas, true,
 		func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.5 * less) })
 	drawn := func(limit, factor float64) func(*L) {
@@ -336,7 +347,8 @@ func TestPropertyErrorsLeaveNoFigure(t *testing.T) {
 		args []any
 	}{
 		{"Estimate", estimate, []any{hardGold(t)}},
-		{"EstimateSystem", plating.EstimateSystem, []any{plating.System{Parts: parts, Layers: []plating.Layer{hardGold(t)}}}},
+		{"EstimateSystem", plating.EstimateSystem,
+			[]any{plating.System{Parts: parts, Layers: []plating.Layer{hardGold(t)}}}},
 		{"LoadArea", plating.LoadArea, []any{parts}},
 		{"Spread", plating.Spread, []any{parts}},
 		{"Trial", plating.Trial.Efficiency, []any{plating.Trial{Before: 0.01, After: 0.01011, Current: 1, Time: 60,

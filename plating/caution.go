@@ -49,12 +49,13 @@ func FrontCautions(h Hazard) []Note {
 		notes = append(notes, Note{Severity: SeverityCaution, Text: why, Do: do, Source: source})
 	}
 	if h.Has(HazardCyanide) {
-		add("KCNSheet", "Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum. Never work alone. Arrange first aid for cyanide with a doctor first.",
+		add("KCNSheet", "Never let acid and cyanide meet: not in a tank, a rinse, a drain or a waste drum. Never "+
+			"work alone. Arrange first aid for cyanide with a doctor first.",
 			"Together they free hydrogen cyanide, which kills.")
 	}
 	if h&(HazardAcid|HazardCaustic|HazardHot|HazardFluoride|HazardFluoborate) != 0 {
-		add("AlkaliDilution", "Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water into them.",
-			"They burn and blind.")
+		add("AlkaliDilution", "Wear goggles, gloves and apron. Pour acid and caustic into cold water, never water "+
+			"into them.", "They burn and blind.")
 	}
 	return append(notes, always()...)
 }
@@ -75,9 +76,11 @@ func (s *Solution) AtTank() []Note {
 		switch {
 		case !h.Has(row.Flag):
 		case row.Flag == HazardCyanide && weak:
-			add(fmt.Sprintf("CYANIDE IN ACID: pH meter in the bath, extraction on; below pH %s it frees hydrogen cyanide, which kills", LowestGoldCyanidePH), "GoldCyanidePatent")
+			add(fmt.Sprintf("CYANIDE IN ACID: pH meter in the bath, extraction on; below pH %s it frees hydrogen "+
+				"cyanide, which kills", LowestGoldCyanidePH), "GoldCyanidePatent")
 		case row.Flag == HazardCyanide && bound:
-			add("GOLD(III) CYANIDE IN STRONG ACID: extraction always on; feed it with its own gold(III) salt only: KAu(CN)2 frees hydrogen cyanide in it, which kills", "AuricCyanide")
+			add("GOLD(III) CYANIDE IN STRONG ACID: extraction always on; feed it with its own gold(III) salt only: "+
+				"KAu(CN)2 frees hydrogen cyanide in it, which kills", "AuricCyanide")
 		case row.Flag == HazardAcid && (weak || h&(HazardNitric|HazardHydrogenChloride) != 0): // said already
 		case row.Flag == HazardFluoride && h.Has(HazardFluoborate):
 		default:
@@ -98,7 +101,8 @@ func (s *Solution) Adding(salt faraday.Formula) Note {
 	switch {
 	case h.Has(HazardCyanide) && s.AllHazards().Has(HazardAcid) && s.Valence != 3:
 		n.Text, n.Source = "the salt is poison, and acid frees hydrogen cyanide from it", "GoldCyanidePatent"
-		n.Do = fmt.Sprintf("POISON: read the pH first and add nothing below pH %s; weigh it with gloves on, dissolve it in water, extraction on", LowestGoldCyanidePH)
+		n.Do = fmt.Sprintf("POISON: read the pH first and add nothing below pH %s; weigh it with gloves on, "+
+			"dissolve it in water, extraction on", LowestGoldCyanidePH)
 	case h.Has(HazardCyanide) && s.AllHazards().Has(HazardAcid):
 		n.Text, n.Source = "the salt is poison, and another cyanide salt in its place would free hydrogen cyanide",
 			"AuricCyanide"

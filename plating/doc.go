@@ -1,4 +1,4 @@
-// Package plating estimates plating jobs: how many amperes for how many
+// Package plating estimates plating: how many amperes for how many
 // minutes, what thickness that gives on average and at the thinnest spot, how
 // much metal leaves the bath, and what a careful finisher would question.
 //
@@ -12,28 +12,33 @@
 //   - CurrentDensity, the mean over the area;
 //   - Time.
 //
-// [Estimate] solves for the third. With the minimum thickness s_min and the ratio r the
-// mean must be s = s_min/r, and Faraday's law gives the rest:
+// [Estimate] solves for the third. With the minimum thickness s_min and the ratio r
+// of thinnest to average, the mean must be s = s_min/r, and Faraday's law gives the
+// rest:
 //
 //	t = ρ·s/(ε·η·j)
 //	I = j·A
 //	m = ρ·s·A
 //
-// Give all three and the minimum thickness is checked instead. [Working] shows each step
-// with its numbers and source; [Notes] says in words what the flags of a
+//	ρ, ε  density [kg/m³] and electrochemical equivalent [kg/C] of the deposit
+//	η, j  current efficiency, mean current density [A/m²]
+//	A     area of the load [m²]
+//
+// Give all three and the minimum thickness is checked instead. [Working] shows each
+// step with its numbers and source; [Notes] says in words what the flags of a
 // [LayerEstimate] mean and what to do.
 //
-// The mean is not the minimum thickness. A bath with r = 0.5 must lay down twice the
-// minimum thickness on average; half of the gold goes where it was not
-// asked for. Take r from pieces that were cut or gauged. Taking it as 1 gives
-// short coats.
+// The mean is not the minimum thickness. A load with r = 0.5 needs twice the
+// minimum thickness on average; half of the gold goes where it was not asked for.
+// Take r from pieces that were cut or gauged. With r = 1 the thinnest spot comes out
+// too thin on all but the evenest work.
 //
-// # A job
+// # A coating system
 //
 // A [System] has parts and layers, the first layer first: strike, barrier,
 // finish. [EstimateSystem] computes each and sums them by metal. A strike of the
-// same metal counts towards the minimum thickness of the layer above when CountBelow asks
-// for it. LayerResult.Before holds the notes about the order of the layers: acid
+// same metal counts towards the minimum thickness of the layer above when CountBelow
+// asks for it. LayerResult.Before holds the notes about the order of the layers: acid
 // behind cyanide, a struck piece that must not dry.
 //
 // # A bath
@@ -69,6 +74,8 @@
 // [Hazard] set; it does not replace safety data sheets, local law or licensed
 // practice.
 //
-// Sub-packages: shape (areas of parts), jobfile (job files in JSON), current
-// (rate laws at electrodes and what else solvers of current distribution share).
+// Sub-packages: bath (baths with the source of each figure), sequence (tanks in their
+// order), job (a whole job: file, sheet, page), shape (areas of parts), price (quotes),
+// current (rate laws at electrodes and what else solvers of current distribution
+// share), axi and field (those solvers); DEVELOPERS.md lists them all.
 package plating

@@ -59,8 +59,9 @@ func TestDocsAndSources(t *testing.T) {
 							continue // a link to a name of the package, not a key
 						}
 						if known[k[1]] && types[dir+"."+k[1]] {
-							t.Errorf("%s: %s cites [%s], which is a name of the package too: go doc takes it for a link", path, f.Name.Name,
-								k[1])
+							t.Errorf("%s: %s cites [%s], which is a name of the package too: "+
+								"go doc takes it for a link",
+								path, f.Name.Name, k[1])
 						}
 						keys = append(keys, k[1])
 						if !known[k[1]] {
@@ -143,8 +144,9 @@ func hasFormula(doc string) bool {
 // of package units together with an error.
 func computes(f *ast.FuncDecl) bool {
 	name := f.Name.Name
-	if f.Type.Results == nil || len(f.Type.Results.List) < 2 || strings.HasPrefix(name, "Parse") || strings.HasPrefix(name,
-		"Read") {
+	if f.Type.Results == nil || len(f.Type.Results.List) < 2 || strings.HasPrefix(name, "Parse") ||
+		strings.HasPrefix(name,
+			"Read") {
 		return false
 	}
 	last, _ := f.Type.Results.List[len(f.Type.Results.List)-1].Type.(*ast.Ident)

@@ -43,8 +43,9 @@ func ConstantEfficiency(eff units.Efficiency) EfficiencyCurve {
 // Source: [Definition] (linear interpolation).
 func NewEfficiencyCurve(points ...EfficiencyPoint) (EfficiencyCurve, error) {
 	if len(points) < 2 {
-		return EfficiencyCurve{}, &units.ValueError{Field: "efficiency curve", Value: fmt.Sprintf("%d points", len(points)),
-			Need: "two points or more, or one constant value", Err: units.ErrOutOfRange}
+		return EfficiencyCurve{}, &units.ValueError{Field: "efficiency curve",
+			Value: fmt.Sprintf("%d points", len(points)),
+			Need:  "two points or more, or one constant value", Err: units.ErrOutOfRange}
 	}
 	for i, p := range points {
 		name := fmt.Sprintf("point %d of the efficiency curve: ", i+1)
@@ -55,8 +56,10 @@ func NewEfficiencyCurve(points ...EfficiencyPoint) (EfficiencyCurve, error) {
 			return EfficiencyCurve{}, err
 		}
 		if i > 0 && p.CurrentDensity <= points[i-1].CurrentDensity {
-			return EfficiencyCurve{}, &units.ValueError{Field: name + "current density", Value: p.CurrentDensity.String(),
-				Need: "a value above that of the point before, " + points[i-1].CurrentDensity.String(), Err: units.ErrInconsistent}
+			return EfficiencyCurve{}, &units.ValueError{Field: name + "current density",
+				Value: p.CurrentDensity.String(),
+				Need:  "a value above that of the point before, " + points[i-1].CurrentDensity.String(),
+				Err:   units.ErrInconsistent}
 		}
 	}
 	return EfficiencyCurve{points: append([]EfficiencyPoint(nil), points...)}, nil
@@ -79,6 +82,8 @@ func (c EfficiencyCurve) At(j units.CurrentDensity) (eff units.Efficiency, withi
 	return c.between(j)
 }
 
+// between interpolates on a curve with points, and holds the end value outside them. An
+// extrapolated line would soon pass 0 or 1.
 func (c EfficiencyCurve) between(j units.CurrentDensity) (units.Efficiency, bool) {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	switch {

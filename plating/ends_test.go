@@ -82,7 +82,8 @@ func TestPropertyWordsAtEnds(t *testing.T) {
 		return ""
 	}
 	for valence, numeral := range map[int]string{2: "II", 4: "IV", 7: "VII", 8: "VIII", 9: "9", -1: "-1"} {
-		if got := wrong(valence, "KAu(CN)2"); !strings.Contains(got, "holds gold(I), the bath deposits gold("+numeral+")") {
+		if got := wrong(valence, "KAu(CN)2"); !strings.Contains(got,
+			"holds gold(I), the bath deposits gold("+numeral+")") {
 			t.Errorf("valence %d: %q", valence, got)
 		}
 	}
@@ -110,7 +111,8 @@ func TestPropertyWordsAtEnds(t *testing.T) {
 	}
 	for text, want := range map[string]string{"none of steel, copper": "a copper anode",
 		"not lead; copper": "a copper anode",
-		"no steel. Copper": "a copper anode", "alead": "", "zlead": "", "leada": "", "leadz": "", "lead1": "a lead anode"} {
+		"no steel. Copper": "a copper anode", "alead": "", "zlead": "", "leada": "", "leadz": "",
+		"lead1": "a lead anode"} {
 		s := solution()
 		s.Anode = text
 		var got []string

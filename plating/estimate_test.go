@@ -30,12 +30,14 @@ func hardGold(t testing.TB) plating.Layer {
 		Name: "hard gold",
 		Bath: plating.OperatingBath{
 			Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Deposit: d, Fine: 0.997,
-			Efficiency:  plating.ConstantEfficiency(0.35),
-			Window:      plating.CurrentDensityWindow{Low: 0.3 * dm2, High: 1.2 * dm2},
-			Volts:       plating.VoltageWindow{Low: 2, High: 3},
-			Temperature: plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42), Set: units.Celsius(38)},
-			Content:     8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
-			Hazards: plating.HazardCyanide | plating.HazardAcid, PH: plating.PHWindow{Low: 4, High: 4.6}, Source: "demo data",
+			Efficiency: plating.ConstantEfficiency(0.35),
+			Window:     plating.CurrentDensityWindow{Low: 0.3 * dm2, High: 1.2 * dm2},
+			Volts:      plating.VoltageWindow{Low: 2, High: 3},
+			Temperature: plating.TemperatureWindow{Low: units.Celsius(32), High: units.Celsius(42),
+				Set: units.Celsius(38)},
+			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre, MaxThickness: 5 * units.Micrometre,
+			Hazards: plating.HazardCyanide | plating.HazardAcid, PH: plating.PHWindow{Low: 4, High: 4.6},
+			Source: "demo data",
 		},
 		Area:         105 * units.SquareCentimetre,
 		Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"},
@@ -120,7 +122,8 @@ func TestPropertySolveForEach(t *testing.T) {
 	}
 	for name, eff := range map[string]plating.EfficiencyCurve{"constant": plating.ConstantEfficiency(0.35),
 		"curve": curve} {
-		for _, j := range []units.CurrentDensity{0.1 * dm2, 0.3 * dm2, 0.31 * dm2, 0.6 * dm2, 0.9 * dm2, 1.2 * dm2, 2 * dm2} {
+		for _, j := range []units.CurrentDensity{0.1 * dm2, 0.3 * dm2, 0.31 * dm2, 0.6 * dm2, 0.9 * dm2,
+			1.2 * dm2, 2 * dm2} {
 			l := hardGold(t)
 			l.Bath.Efficiency = eff
 			l.CurrentDensity = j
@@ -177,7 +180,8 @@ func TestIndependentCurveRoot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		need := float64(l.Bath.Deposit.Density) * float64(l.MinThickness) / float64(l.Distribution.MinToAverage) / float64(l.Bath.Deposit.Equivalent) / float64(l.Time)
+		need := float64(l.Bath.Deposit.Density) * float64(l.MinThickness) / float64(
+			l.Distribution.MinToAverage) / float64(l.Bath.Deposit.Equivalent) / float64(l.Time)
 		f := func(j float64) float64 {
 			eff, _ := curve.At(units.CurrentDensity(j))
 			return float64(eff)*j - need
@@ -256,11 +260,13 @@ func TestPracticeHardGold(t *testing.T) {
 // TestWarnings sets off each flag alone.
 func TestWarnings(t *testing.T) {
 	for flag, change := range map[plating.Warnings]func(*plating.Layer){
-		plating.WarnDensityLow:         func(l *plating.Layer) { l.CurrentDensity = 0.2 * dm2 },
-		plating.WarnDensityHigh:        func(l *plating.Layer) { l.CurrentDensity = 1.3 * dm2 },
-		plating.WarnWindowUnknown:      func(l *plating.Layer) { l.Bath.Window = plating.CurrentDensityWindow{} },
-		plating.WarnBathDrawn:          func(l *plating.Layer) { l.Bath.Volume = 0.2 * units.Litre },
-		plating.WarnBathEmpty:          func(l *plating.Layer) { l.Bath.Volume, l.Bath.Content = 50*units.Millilitre, 3*units.GramPerLitre },
+		plating.WarnDensityLow:    func(l *plating.Layer) { l.CurrentDensity = 0.2 * dm2 },
+		plating.WarnDensityHigh:   func(l *plating.Layer) { l.CurrentDensity = 1.3 * dm2 },
+		plating.WarnWindowUnknown: func(l *plating.Layer) { l.Bath.Window = plating.CurrentDensityWindow{} },
+		plating.WarnBathDrawn:     func(l *plating.Layer) { l.Bath.Volume = 0.2 * units.Litre },
+		plating.WarnBathEmpty: func(l *plating.Layer) {
+			l.Bath.Volume, l.Bath.Content = 50*units.Millilitre, 3*units.GramPerLitre
+		},
 		plating.WarnUnusual:            func(l *plating.Layer) { l.Bath.Volume = 25 * units.CubicMetre },
 		plating.WarnMetalUnknown:       func(l *plating.Layer) { l.Bath.Content = 0 },
 		plating.WarnTooThick:           func(l *plating.Layer) { l.MinThickness = 4 * units.Micrometre },
@@ -433,7 +439,8 @@ func TestPropertyWorking(t *testing.T) {
 			t.Errorf("%s: only %d steps", name, len(steps))
 		}
 		checkSteps(t, steps)
-		if text := working.Text(steps); !strings.Contains(text, "OpenStaxChem2e") || !strings.Contains(text, "η = 35 %") {
+		if text := working.Text(steps); !strings.Contains(text, "OpenStaxChem2e") ||
+			!strings.Contains(text, "η = 35 %") {
 			t.Errorf("%s: text lacks source or numbers:\n%s", name, text)
 		}
 	}
@@ -490,8 +497,9 @@ func ExampleEstimate() {
 		Bath: plating.OperatingBath{
 			Metal: "Au", Deposit: gold, Fine: 0.997,
 			Efficiency: plating.ConstantEfficiency(0.35),
-			Window:     plating.CurrentDensityWindow{Low: 0.3 * units.AmperePerSquareDecimetre, High: 1.2 * units.AmperePerSquareDecimetre},
-			Content:    8 * units.GramPerLitre, Volume: 5 * units.Litre,
+			Window: plating.CurrentDensityWindow{Low: 0.3 * units.AmperePerSquareDecimetre,
+				High: 1.2 * units.AmperePerSquareDecimetre},
+			Content: 8 * units.GramPerLitre, Volume: 5 * units.Litre,
 		},
 		Area:           105 * units.SquareCentimetre, // 24 clock hands
 		Distribution:   plating.Distribution{MinToAverage: 0.6, Basis: "measured on trial pieces"},
@@ -506,12 +514,14 @@ func ExampleEstimate() {
 	fmt.Println(r.Current.Text(units.Ampere, 2), "for", r.Time)
 	fmt.Println(r.FineMass.Text(units.Milligram, 0), "of gold")
 	for _, n := range plating.Notes(&hands, &r) {
-		fmt.Println(n)
+		fmt.Println(strings.ReplaceAll(n.String(), ". ", ".\n"))
 	}
 	// Output:
 	// 0.53 A for 13 min 27 s
 	// 302 mg of gold
-	// info: Extraction on; bake hardened steel afterwards. 35 % of the current deposits metal; the rest makes hydrogen. [common practice, no source]
+	// info: Extraction on; bake hardened steel afterwards.
+	// 35 % of the current deposits metal; the rest makes hydrogen.
+	// [common practice, no source]
 }
 
 func ExampleWorking() {

@@ -7,6 +7,10 @@ import (
 )
 
 // A name is the text of a bath's or tank's name, cut into words.
+//
+// A name is judged because the list of hazards may be short: "copper, KCN" without the flag
+// for cyanide is a slip that kills. So a word that may mean a hazard counts as one, unless
+// the name clearly denies it: a false alarm costs a correction, a missed hazard can kill.
 type name struct {
 	words  []word
 	groups bool // a cyanide group in brackets, as in a formula
@@ -25,6 +29,10 @@ const subscripts = "₀₁₂₃₄₅₆₇₈₉"
 
 // readName cuts a name into words. Hyphens, dashes, slashes and underscores
 // part words; brackets inside a word belong to a formula and are left out.
+//
+// Letters come in small, digits of formulas as plain digits, wide forms of other keyboards
+// as narrow ones. What stands between two punctuation marks is one phrase: a denial does
+// not reach over a comma.
 func readName(text string) name {
 	text = strings.Map(func(r rune) rune {
 		if r >= '！' && r <= '～' { // full width
@@ -50,7 +58,8 @@ func readName(text string) name {
 		switch {
 		case unicode.IsLetter(r) || unicode.IsDigit(r):
 			b.WriteRune(r)
-		case b.Len() > 0 && strings.ContainsRune("()[]{}", r) && !(strings.ContainsRune("([{", r) && aside(small[at+1:])):
+		case b.Len() > 0 && strings.ContainsRune("()[]{}", r) && !(strings.ContainsRune("([{", r) &&
+			aside(small[at+1:])):
 			// a formula: KAu(CN)2
 		case r == '\u00ad' || r == '\u200b': // a soft hyphen or nothing at all
 		default:
@@ -102,6 +111,10 @@ func (n *name) spaced() {
 
 // near reports whether a word is another with one slip: a letter more, a letter less,
 // a wrong one, or two changed about.
+//
+// It is the edit distance of one, with two neighbours changed about counted as one edit.
+// Only a few long words are looked for in this way: a slip of one letter turns many short
+// ones into others.
 func near(word, right string) bool {
 	a, b := []rune(word), []rune(right)
 	i := 0
@@ -122,6 +135,9 @@ func near(word, right string) bool {
 }
 
 // acid reports whether the name gives a pH below 6.
+//
+// Figures of 6 and above name baths that are near neutral or alkaline; the digit before the
+// stop decides, so that "pH 3.8" is 3.
 func (n name) acid() bool {
 	for i, w := range n.words {
 		value, ok := strings.CutPrefix(w.text, "ph")
@@ -156,6 +172,9 @@ func hedges() []string {
 }
 
 // names reports whether the name gives the hazard of a row away.
+//
+// The hazard of a metal does not count behind "for" or "on": "activator for nickel" holds
+// none.
 func (n name) names(row *HazardRow) bool {
 	if row.Flag == HazardCyanide && n.groups || row.Flag == HazardAcid && n.acid() {
 		return true
@@ -271,6 +290,7 @@ func (n name) negated(k int) bool {
 		"non"})
 }
 
+// denials are words in front of a hazard that deny it, in the languages of the table.
 func denials() []string {
 	return []string{"no", "non", "not", "without", "ohne", "kein", "sans", "senza", "sin", "zero"}
 }
@@ -282,6 +302,7 @@ func purposeWords() []string {
 		"per", "su"}
 }
 
+// oneOf reports whether a text is one of a list.
 func oneOf(text string, list []string) bool {
 	for _, w := range list {
 		if w == text {

@@ -48,8 +48,8 @@ var hazardTable = []HazardRow{
 			"k2cucn3", "na2cucn3", "kcucn2", "cianyde", "sianide", "pgc", "bombing"},
 		Near:  []string{"cyanide"},
 		Short: "CYANIDE: keep acid away, acid frees hydrogen cyanide, which kills; never work alone",
-		Do: "Keep acid and its rinse water away. Never work alone. Arrange first aid for cyanide with a doctor before you start. " +
-			"Do not rely on the smell: many cannot smell it.",
+		Do: "Keep acid and its rinse water away. Never work alone. Arrange first aid for cyanide with a doctor " +
+			"before you start. Do not rely on the smell: many cannot smell it.",
 		Why:    "A fraction of a gram swallowed can kill. Acid frees hydrogen cyanide gas.",
 		Source: "KCNSheet",
 	}, {
@@ -60,7 +60,8 @@ var hazardTable = []HazardRow{
 			"fluosilic"},
 		Tokens: []string{"hf", "kf", "naf", "nh4f", "nh4hf2", "khf2", "nahf2", "h2sif6"},
 		Short:  "FLUORIDE: calcium gluconate gel at hand, plastic and never glass; the burn goes deep and hurts late",
-		Do:     "Have calcium gluconate gel at hand. Wear a face shield and long gloves. Never use glass or enamel: use plastic.",
+		Do: "Have calcium gluconate gel at hand. Wear a face shield and long gloves. Never use glass or enamel: " +
+			"use plastic.",
 		Why:    "Fluoride burns go deep and hurt late. Hydrofluoric acid etches glass.",
 		Source: "HFSheet",
 	}, {
@@ -71,9 +72,12 @@ var hazardTable = []HazardRow{
 		Tokens: []string{"hno3", "fortis", "regia", "régale", "regale", "nitirc", "ntiric", "nirtic", "nitic",
 			"nitrc",
 			"nital"},
-		Short:  "NITRIC ACID: goggles, gloves, extraction on, no wood, cloth or solvent near; the brown fume harms the lungs hours later",
-		Do:     "Draw off at the tank. Keep wood, cloth, solvents and loose chips away. Who has breathed the fume goes to a doctor, also when he feels well.",
-		Why:    "Nitric acid may set fire to what is organic and gives off brown fume with it. Lungs may fill with water hours or days later.",
+		Short: "NITRIC ACID: goggles, gloves, extraction on, no wood, cloth or solvent near; the brown fume harms " +
+			"the lungs hours later",
+		Do: "Draw off at the tank. Keep wood, cloth, solvents and loose chips away. Who has breathed the fume " +
+			"goes to a doctor, also when he feels well.",
+		Why: "Nitric acid may set fire to what is organic and gives off brown fume with it. Lungs may fill with " +
+			"water hours or days later.",
 		Source: "ICSCNitric, PHENitrogenDioxide",
 	}, {
 		Flag: HazardHypochlorite, Word: "hypochlorite",
@@ -122,10 +126,11 @@ var hazardTable = []HazardRow{
 			"caustiqu", "cáustic", "hydroxyd", "idrossid", "hidróxid", "hidroxid", "lauge", "ätznatron",
 			"aetznatron", "ätzkali", "aetzkali"},
 		Tokens: []string{"naoh", "koh", "lye", "potash", "soda"},
-		Harmless: []string{"soda ash", "baking soda", "washing soda", "mild alkaline electrocleaner", "ammonium hydroxide",
-			"zincated aluminium", "nickel hydroxide", "potash alum"},
-		Short:  "CAUSTIC: goggles and face shield on; a splash blinds",
-		Do:     "Wear goggles and a face shield. Add caustic slowly to cold water, never water to caustic. Keep zinc and aluminium out.",
+		Harmless: []string{"soda ash", "baking soda", "washing soda", "mild alkaline electrocleaner",
+			"ammonium hydroxide", "zincated aluminium", "nickel hydroxide", "potash alum"},
+		Short: "CAUSTIC: goggles and face shield on; a splash blinds",
+		Do: "Wear goggles and a face shield. Add caustic slowly to cold water, never water to caustic. Keep " +
+			"zinc and aluminium out.",
 		Why:    "Hot caustic blinds. With zinc and aluminium it makes hydrogen.",
 		Source: "AlkaliDilution, CausticMetals",
 	}, {
@@ -185,8 +190,10 @@ var hazardTable = []HazardRow{
 			"hartshorn"},
 		Tokens: []string{"nh3", "nh4oh", "diammine", "tetrammine", "ammine"},
 		Short:  "AMMONIA: extraction on; never let it dry on silver or gold salts, the crust can explode",
-		Do:     "Draw off at the tank. Keep bleach away. Never let ammonia and silver or gold salts dry together, nor store them mixed.",
-		Why:    "Ammonia harms eyes and lungs. With silver and gold oxides it forms compounds that explode when shaken.",
+		Do: "Draw off at the tank. Keep bleach away. Never let ammonia and silver or gold salts dry together, " +
+			"nor store them mixed.",
+		Why: "Ammonia harms eyes and lungs. With silver and gold oxides it forms compounds that explode " +
+			"when shaken.",
 		Source: "ICSCAmmonia",
 	}, {
 		Flag: HazardNickel, Word: "nickel",
@@ -195,9 +202,11 @@ var hazardTable = []HazardRow{
 		Metals:   []string{"Ni"},
 		Harmless: []string{"nickel silver"},
 		Short:    "NICKEL SALTS: gloves, extraction on; they sensitise the skin and the mist causes cancer",
-		Do:       "Wear gloves and draw off at the tank. Tell the owner of a piece that is worn that nickel lies under the coat.",
-		Why:      "Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the skin causes allergy.",
-		Source:   "NickelHealth",
+		Do: "Wear gloves and draw off at the tank. Tell the owner of a piece that is worn that nickel lies " +
+			"under the coat.",
+		Why: "Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the " +
+			"skin causes allergy.",
+		Source: "NickelHealth",
 	}, {
 		Flag: HazardCobalt, Word: "cobalt",
 		Names:  []string{"cobalt", "kobalt"},

@@ -8,7 +8,7 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Item is one sort of object in a load.
+// An Item is one sort of object in a load.
 type Item struct {
 	Name  string
 	Count int        // how many, 1 or more
@@ -65,16 +65,16 @@ type System struct {
 	Layers    []Layer
 }
 
-// A SystemResult is what a job comes to.
+// A SystemResult is what a coating system comes to.
 type SystemResult struct {
-	Area   units.Area // of the load
-	Layers []LayerResult
-	Metals []MetalTotal // by counted metal, in the order met
-	Time   units.Duration
-	Charge units.Charge
+	Area   units.Area     // of the load
+	Layers []LayerResult  // in the order of the system
+	Metals []MetalTotal   // by counted metal, in the order met
+	Time   units.Duration // of all layers, current on
+	Charge units.Charge   // of all layers
 }
 
-// Hazards returns the hazards of all baths of the job together.
+// Hazards returns the hazards of all baths of the system together.
 func (r *SystemResult) Hazards() Hazard {
 	var h Hazard
 	for i := range r.Layers {
@@ -83,7 +83,7 @@ func (r *SystemResult) Hazards() Hazard {
 	return h
 }
 
-// A LayerResult is one layer of a job with its estimate.
+// A LayerResult is one layer of a system with its estimate.
 type LayerResult struct {
 	Layer  Layer // as it was computed: area and credited minimum thickness filled in
 	Result LayerEstimate
@@ -94,14 +94,15 @@ type LayerResult struct {
 
 // A MetalTotal sums the layers of one metal.
 type MetalTotal struct {
-	Metal    string       `json:"metal"`
-	Average  units.Length `json:"average_thickness" in:"µm"` // sum of the means
-	Thinnest units.Length `json:"thinnest" in:"µm"`          // sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
-	Mass     units.Mass   `json:"deposit_mass" in:"mg"`      // of the deposits
-	FineMass units.Mass   `json:"metal_mass" in:"mg"`        // of the metal in them
+	Metal   string       `json:"metal"`
+	Average units.Length `json:"average_thickness" in:"µm"` // sum of the means
+	// sum of the thinnest spots: exact if the same spot is thinnest in each, else too low
+	Thinnest units.Length `json:"thinnest" in:"µm"`
+	Mass     units.Mass   `json:"deposit_mass" in:"mg"` // of the deposits
+	FineMass units.Mass   `json:"metal_mass" in:"mg"`   // of the metal in them
 }
 
-// EstimateSystem computes a job layer by layer: each by [Estimate], with the
+// EstimateSystem computes a coating system layer by layer: each by [Estimate], with the
 // layers below credited where CountBelow asks for it.
 //
 //	s_left = s_min - Σ s_below
@@ -142,8 +143,9 @@ func EstimateSystem(job System) (SystemResult, error) {
 				return SystemResult{}, fmt.Errorf("%s: metal of the bath: %w", name, err)
 			}
 		} else if l.CountBelow {
-			return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath", Value: "not given",
-				Need: "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
+			return SystemResult{}, fmt.Errorf("%s: %w", name, &units.ValueError{Field: "metal of the bath",
+				Value: "not given",
+				Need:  "its symbol, so that layers of the same metal below can count", Err: units.ErrInconsistent})
 		}
 		if err := res.oneBath(&job.Layers[i], job.Layers[:i]); err != nil {
 			return SystemResult{}, fmt.Errorf("%s: %w", name, err)
@@ -162,7 +164,8 @@ func EstimateSystem(job System) (SystemResult, error) {
 		drawn := res.drawnFrom(&l.Bath)
 		opening := l.Bath.Content
 		if drawn > 0 && l.Bath.Volume > 0 && opening > 0 {
-			l.Bath.Content -= units.MassConcentration(math.Min(float64(drawn)/float64(l.Bath.Volume), float64(opening)*(1-1e-9)))
+			l.Bath.Content -= units.MassConcentration(math.Min(float64(drawn)/float64(l.Bath.Volume),
+				float64(opening)*(1-1e-9)))
 		}
 		lr.Layer = l
 		lr.Result, err = Estimate(&l)
@@ -208,6 +211,9 @@ func (l *Layer) title(i int) string {
 
 // below sums the thinnest spots of the topmost run of layers of one metal on
 // one area.
+//
+// Another metal, or another area, between ends the run: what lies deeper is not the same
+// coat.
 func (r *SystemResult) below(metal string, area units.Area) units.Length {
 	var sum units.Length
 	for i := len(r.Layers) - 1; i >= 0; i-- {
@@ -258,6 +264,8 @@ func (r *LayerEstimate) drawAll(b *OperatingBath, before units.Mass, opening uni
 	}
 }
 
+// add appends a layer and its sums. Layers of one metal are one total, wherever they stand;
+// layers without a metal stay apart.
 func (r *SystemResult) add(lr LayerResult) {
 	r.Layers = append(r.Layers, lr)
 	r.Time += lr.Result.Time
@@ -277,16 +285,22 @@ func (r *SystemResult) add(lr LayerResult) {
 }
 
 // placeNotes says what a layer's place behind another brings with it.
+//
+// It sees two baths behind each other, not the tanks between: rinses and dips are in
+// package sequence. So what may be carried over is marked Between, and a caller who knows
+// the tanks drops it.
 func (r *SystemResult) placeNotes(l *Layer) []Note {
 	var notes []Note
 	if l.Area > r.Area*(1+1e-9) {
 		notes = append(notes, Note{Severity: SeverityWarning, Source: arithmetic,
-			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area), Do: "check both areas"})
+			Text: fmt.Sprintf("the layer's area of %s is more than the load has, %s", l.Area, r.Area),
+			Do:   "check both areas"})
 	}
 	if l.Role == RoleStrike {
 		notes = append(notes, Note{Code: CodeLiveEntry, Severity: SeverityInfo, Source: practice,
-			Text: "without current a noble metal may deposit by exchange, and a passive metal grows its film again; no coat holds on either",
-			Do:   "Switch the current on before the piece touches the bath"})
+			Text: "without current a noble metal may deposit by exchange, and a passive metal grows its film again; " +
+				"no coat holds on either",
+			Do: "Switch the current on before the piece touches the bath"})
 	}
 	if len(r.Layers) == 0 {
 		return notes

@@ -50,7 +50,8 @@ func TestPropertyJobSums(t *testing.T) {
 	}
 	promise := job.Layers[1].MinThickness
 	if len(res.Metals) != 1 || relative(float64(res.Metals[0].Thinnest), float64(promise)) > 1e-14 {
-		t.Errorf("metals %+v: the thinnest spots of both layers together must be the minimum thickness %v", res.Metals, promise)
+		t.Errorf("metals %+v: the thinnest spots of both layers together must be the minimum thickness %v",
+			res.Metals, promise)
 	}
 	if res.Layers[1].Below != res.Layers[0].Result.Thinnest {
 		t.Errorf("counted from below: %v, the strike has %v", res.Layers[1].Below, res.Layers[0].Result.Thinnest)
@@ -107,7 +108,8 @@ func TestPlaceNotes(t *testing.T) {
 		{plating.HazardAcid, plating.HazardCyanide, plating.RoleUnder, "frees hydrogen cyanide"},
 		{plating.HazardAcid | plating.HazardNickel, plating.HazardCyanide | plating.HazardHot, plating.RoleUnder,
 			"frees hydrogen cyanide"},
-		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder, "frees hydrogen cyanide"},
+		{plating.HazardCyanide, plating.HazardCyanide | plating.HazardAcid, plating.RoleUnder,
+			"frees hydrogen cyanide"},
 		{plating.HazardAcid, plating.HazardAcid | plating.HazardCyanide, plating.RoleUnder, "lowers its pH"},
 		{plating.HazardCyanide, plating.HazardCyanide, plating.RoleUnder, ""},
 		{plating.HazardNickel | plating.HazardAcid, plating.HazardAcid, plating.RoleUnder, ""},
@@ -137,7 +139,8 @@ func TestCautions(t *testing.T) {
 	if got := len(plating.Cautions(0)); got != 2 {
 		t.Errorf("%d cautions for any bath, want hydrogen and waste", got)
 	}
-	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel | plating.HazardHot |
+	all := plating.HazardCyanide | plating.HazardAcid | plating.HazardCaustic | plating.HazardNickel |
+		plating.HazardHot |
 		plating.HazardAmmonia | plating.HazardChromate | plating.HazardFluoride | plating.HazardNitric
 	text := strings.ToLower(fmt.Sprint(plating.Cautions(all)))
 	for _, word := range []string{"hydrogen cyanide", "cyanide", "caustic", "acid", "ammonia", "nickel", "chromium",
@@ -165,9 +168,16 @@ func TestJobErrors(t *testing.T) {
 			j.Parts[1] = plating.Item{Count: 1,
 				Area: units.Area(math.NaN())}
 		},
-		"area of the load":                      func(j *plating.System) { j.Parts[1].Area = math.MaxFloat64; j.Parts[0].Area = math.MaxFloat64 },
-		"gold strike: ratio":                    func(j *plating.System) { j.Layers[0].Distribution.MinToAverage = 1.5 },
-		"hard gold: minimum thickness 0.010 µm": func(j *plating.System) { j.Layers[1].MinThickness = 10 * units.Nanometre },
+		"area of the load": func(j *plating.System) {
+			j.Parts[1].Area = math.MaxFloat64
+			j.Parts[0].Area = math.MaxFloat64
+		},
+		"gold strike: ratio": func(j *plating.System) {
+			j.Layers[0].Distribution.MinToAverage = 1.5
+		},
+		"hard gold: minimum thickness 0.010 µm": func(j *plating.System) {
+			j.Layers[1].MinThickness = 10 * units.Nanometre
+		},
 	} {
 		job := handsJob(t)
 		change(&job)
@@ -264,15 +274,18 @@ func ExampleEstimateSystem() {
 		Layers: []plating.Layer{
 			{
 				Name: "gold strike", Role: plating.RoleStrike,
-				Bath:           plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.1)},
+				Bath: plating.OperatingBath{Metal: "Au", Deposit: gold,
+					Efficiency: plating.ConstantEfficiency(0.1)},
 				Distribution:   plating.Distribution{MinToAverage: 0.6},
 				CurrentDensity: 2 * units.AmperePerSquareDecimetre, Time: 20 * units.Second,
 			},
 			{
-				Name:           "gold",
-				Bath:           plating.OperatingBath{Metal: "Au", Deposit: gold, Efficiency: plating.ConstantEfficiency(0.9)},
+				Name: "gold",
+				Bath: plating.OperatingBath{Metal: "Au", Deposit: gold,
+					Efficiency: plating.ConstantEfficiency(0.9)},
 				Distribution:   plating.Distribution{MinToAverage: 0.6},
-				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, MinThickness: 2.5 * units.Micrometre, CountBelow: true,
+				CurrentDensity: 0.3 * units.AmperePerSquareDecimetre, MinThickness: 2.5 * units.Micrometre,
+				CountBelow: true,
 			},
 		},
 	}
@@ -339,10 +352,13 @@ func ExampleNewEfficiencyCurve() {
 
 func ExampleCautions() {
 	for _, c := range plating.Cautions(plating.HazardNickel) {
-		fmt.Println(c.Text)
+		fmt.Println(strings.ReplaceAll(c.Text, ". ", ".\n"))
 	}
 	// Output:
-	// Nickel is a strong skin sensitiser. Its salts cause cancer (IARC group 1). Nickel against the skin causes allergy.
+	// Nickel is a strong skin sensitiser.
+	// Its salts cause cancer (IARC group 1).
+	// Nickel against the skin causes allergy.
 	// Current makes hydrogen, which burns, and mist, which you breathe.
-	// They are hazardous waste. Safety data sheets, local codes and licensed practice decide over this sheet.
+	// They are hazardous waste.
+	// Safety data sheets, local codes and licensed practice decide over this sheet.
 }

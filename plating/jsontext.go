@@ -125,7 +125,8 @@ func (r *Role) UnmarshalText(text []byte) error {
 // warningWords are the flags in words, in their order.
 func warningWords() []string {
 	return []string{"current density low", "current density high", "window unknown", "efficiency held", "bath drawn",
-		"bath empty", "metal unknown", "too thick", "minimum thickness missed", "uneven", "time short", "temperature low",
+		"bath empty", "metal unknown", "too thick", "minimum thickness missed", "uneven", "time short",
+		"temperature low",
 		"temperature high", "gas", "anode insoluble", "ratio unsure", "unusual"}
 }
 
@@ -175,6 +176,6 @@ func (w *Warnings) UnmarshalJSON(raw []byte) error {
 
 // badWord refuses a word that is not in a list.
 func badWord(field, text string, words []string) error {
-	return &units.ValueError{Field: field, Value: "\"" + units.Clip(text) + "\"", Need: "one of " + strings.Join(words, ", "),
-		Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: field, Value: "\"" + units.Clip(text) + "\"", Need: "one of " +
+		strings.Join(words, ", "), Err: units.ErrOutOfRange}
 }

@@ -78,7 +78,8 @@ func TestPropertyLayerJSON(t *testing.T) {
 func TestPropertyBadJSON(t *testing.T) {
 	for text, into := range map[string]any{
 		`"strikes"`: new(plating.Role), `""`: new(plating.Role), `["hot"]`: new(plating.Warnings),
-		`"1.5"`: new(plating.EfficiencyCurve), `[{"current_density": "1 A/m²", "efficiency": "0.5"}]`: new(plating.EfficiencyCurve),
+		`"1.5"`: new(plating.EfficiencyCurve), `[{"current_density": "1 A/m²", "efficiency": "0.5"}]`: new(
+			plating.EfficiencyCurve),
 	} {
 		err := json.Unmarshal([]byte(text), into)
 		var value *units.ValueError
@@ -86,7 +87,8 @@ func TestPropertyBadJSON(t *testing.T) {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
-	for _, v := range []any{plating.Role(9), plating.Warnings(1 << 31), plating.ConstantEfficiency(units.Efficiency(math.NaN()))} {
+	for _, v := range []any{plating.Role(9), plating.Warnings(1 << 31),
+		plating.ConstantEfficiency(units.Efficiency(math.NaN()))} {
 		if raw, err := json.Marshal(v); err == nil {
 			t.Errorf("%#v is written as %s", v, raw)
 		}

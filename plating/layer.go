@@ -47,14 +47,14 @@ type Distribution struct {
 // it. Give all three and it checks the minimum thickness.
 type Layer struct {
 	Name string
-	Role Role
-	Bath OperatingBath
-	Area units.Area // plated area of the whole load
+	Role Role          // finish, strike or underplate
+	Bath OperatingBath // as it is run
+	Area units.Area    // plated area of the whole load
 
-	Distribution   Distribution
+	Distribution   Distribution         // how evenly the coat lies
 	MinThickness   units.Length         // thickness at the thinnest significant spot
 	CurrentDensity units.CurrentDensity // mean over the area
-	Time           units.Duration
+	Time           units.Duration       // current on
 
 	// CountBelow lets layers of the same metal directly below this one count
 	// towards its minimum thickness, each with its own thinnest spot. Only [EstimateSystem]
@@ -65,10 +65,10 @@ type Layer struct {
 // A LayerEstimate is what a layer comes to.
 type LayerEstimate struct {
 	CurrentDensity units.CurrentDensity // mean over the area
-	Current        units.Current
-	Time           units.Duration
-	Charge         units.Charge
-	Efficiency     units.Efficiency // at that current density
+	Current        units.Current        // for the whole load
+	Time           units.Duration       // current on
+	Charge         units.Charge         // current times time
+	Efficiency     units.Efficiency     // at that current density
 
 	Average  units.Length // thickness averaged over the area
 	Thinnest units.Length // at the thinnest significant spot
@@ -80,7 +80,7 @@ type LayerEstimate struct {
 	ContentLeft units.MassConcentration // the same over the volume
 	Drawn       units.Ratio             // share of the bath's metal that went
 
-	Warnings Warnings
+	Warnings Warnings // what to question; [Notes] puts it into words
 }
 
 // Estimate computes one layer: it finds the one of minimum thickness, current density
@@ -93,14 +93,17 @@ type LayerEstimate struct {
 //	m = ρ·s·A
 //	m_fine = w·m
 //
-//	s_min  MinThickness                  thickness at the thinnest spot [m]
-//	r      Distribution.MinToAverage   thinnest over average, 0 < r ≤ 1
-//	s      Mean                     [m]
-//	ρ, ε   Bath.Deposit             density [kg/m³], equivalent [kg/C]
-//	η      Bath.Efficiency at j     0 < η ≤ 1
-//	j      CurrentDensity           mean over the area [A/m²]
-//	A      Area                     of the whole load, > 0 [m²]
-//	w      Bath.Fine                share of the counted metal
+//	s_min  MinThickness               thickness at the thinnest spot [m]
+//	r      Distribution.MinToAverage  thinnest over average, 0 < r ≤ 1
+//	s      Average                    thickness averaged over the area [m]
+//	ρ, ε   Bath.Deposit               density [kg/m³], equivalent [kg/C]
+//	η      Bath.Efficiency at j       0 < η ≤ 1
+//	j      CurrentDensity             mean over the area [A/m²]
+//	t      Time                       current on [s]
+//	A      Area                       of the whole load, > 0 [m²]
+//	I, Q   Current, Charge            of the load [A], [C]
+//	m      Mass, FineMass             of the deposit, of the counted metal in it [kg]
+//	w      Bath.Fine                  share of the counted metal
 //
 // With time and minimum thickness given, the smallest current density is found at which
 // η·j is enough. The arithmetic is exact to a few parts in 1e16; the answer is
@@ -152,7 +155,8 @@ func Estimate(l *Layer) (res LayerEstimate, err error) {
 
 	if !(mean <= mostMean) {
 		return LayerEstimate{}, &units.ValueError{Field: "average thickness", Value: units.Length(mean).String(),
-			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be", Err: units.ErrOutOfRange}
+			Need: "a minimum thickness and a ratio of thinnest to average of a size that can be",
+			Err:  units.ErrOutOfRange}
 	}
 	i := j * float64(l.Area)
 	q := i * t
@@ -163,15 +167,15 @@ func Estimate(l *Layer) (res LayerEstimate, err error) {
 			Need: "minimum thickness, current density, time and area of a size that can be", Err: units.ErrOutOfRange}
 	}
 	// Field by field: a literal would be built aside and copied.
-	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i), units.Duration(t),
-		units.Charge(q)
+	res.CurrentDensity, res.Current, res.Time, res.Charge = units.CurrentDensity(j), units.Current(i),
+		units.Duration(t), units.Charge(q)
 	res.Efficiency = eff
 	res.Average, res.Thinnest = units.Length(mean), units.Length(mean*r)
 	res.Mass, res.FineMass = units.Mass(m), units.Mass(m*float64(b.fine()))
 	res.Warnings = warn | l.review(&res)
 	if !(res.Drawn <= math.MaxFloat64 && res.MetalLeft <= math.MaxFloat64 && res.ContentLeft <= math.MaxFloat64) {
-		return LayerEstimate{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() + " in " + b.Volume.String(),
-			Need: "content and volume of a size that can be", Err: units.ErrOutOfRange}
+		return LayerEstimate{}, &units.ValueError{Field: "metal in the bath", Value: b.Content.String() +
+			" in " + b.Volume.String(), Need: "content and volume of a size that can be", Err: units.ErrOutOfRange}
 	}
 	return res, nil
 }
@@ -194,17 +198,21 @@ func (l *Layer) sound() bool {
 		within(l.MinThickness, sense.MinCoat, sense.MaxCoat) &&
 		within(l.CurrentDensity, sense.MinDensity, sense.MaxDensity) && within(l.Time, sense.MinTime, sense.MaxTime) &&
 		l.Distribution.MinToAverage > 0 && l.Distribution.MinToAverage <= 1 && l.Distribution.Uncertainty >= 0 &&
-		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.MinDensity, sense.MaxDensity) &&
+		b.Window.Low >= 0 && b.Window.Low <= b.Window.High && within(b.Window.High, sense.MinDensity,
+		sense.MaxDensity) &&
 		b.Volts.Low >= 0 && b.Volts.Low <= b.Volts.High && within(b.Volts.High, sense.MinVolts, sense.MaxVolts) &&
 		b.Temperature.Low >= 0 && b.Temperature.Low <= b.Temperature.High && b.Temperature.Set >= 0 &&
 		within(b.Temperature.Low, sense.MinSolution, sense.MaxSolution) &&
 		within(b.Temperature.Set, sense.MinSolution, sense.MaxSolution) &&
 		within(b.Temperature.High, sense.MinSolution, sense.MaxSolution) &&
-		within(b.Content, sense.MinContent, sense.MaxContent) && within(b.Volume, sense.MinVolume, sense.MaxVolume) && b.MaxThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
-		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 || b.PH.Low <= b.PH.High)) {
+		within(b.Content, sense.MinContent, sense.MaxContent) && within(b.Volume, sense.MinVolume, sense.MaxVolume) &&
+		b.MaxThickness >= 0 && b.Valence >= 0 && b.Valence <= 8 &&
+		b.PH.Low >= 0 && b.PH.High >= 0 && b.PH.Low <= 16 && b.PH.High <= 16 && (b.PH.High == 0 ||
+		b.PH.Low <= b.PH.High)) {
 		return false
 	}
-	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) + float64(b.Temperature.High) +
+	sum := float64(b.Deposit.Equivalent) + float64(b.Window.High) + float64(b.Volts.High) +
+		float64(b.Temperature.High) +
 		float64(b.Temperature.Set) + float64(b.Content) + float64(b.Volume) + float64(b.MaxThickness) +
 		float64(l.Distribution.Uncertainty)
 	return sum <= math.MaxFloat64 && l.given() >= 2
@@ -254,7 +262,8 @@ func (l *Layer) Check() error {
 	if err := units.PositiveFraction("ratio of thinnest to average", l.Distribution.MinToAverage); err != nil {
 		return err
 	}
-	if err := units.NonNegative("uncertainty of the ratio of thinnest to average", l.Distribution.Uncertainty); err != nil {
+	if err := units.NonNegative("uncertainty of the ratio of thinnest to average",
+		l.Distribution.Uncertainty); err != nil {
 		return err
 	}
 	if err := units.NonNegative("minimum thickness", l.MinThickness); err != nil {
@@ -267,8 +276,8 @@ func (l *Layer) Check() error {
 		return err
 	}
 	if rho := l.Bath.Deposit.Density; rho > mostDensity {
-		return &units.ValueError{Field: "density of the deposit", Value: rho.String(), Need: "at most " + mostDensity.String(),
-			Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "density of the deposit", Value: rho.String(), Need: "at most " +
+			mostDensity.String(), Err: units.ErrOutOfRange}
 	}
 	for _, err := range []error{sense.CurrentDensity().Check(l.CurrentDensity), sense.Time().Check(l.Time),
 		sense.Area().Check(l.Area), sense.Coat().CheckAs("minimum thickness", l.MinThickness)} {
@@ -286,6 +295,15 @@ func (l *Layer) Check() error {
 // solve finds the smallest current density at which efficiency times current
 // density reaches target. The curve is straight between points, so the product
 // is a parabola there and the root is exact.
+//
+//	η(j)·j = ρ s/(ε t) = target,  η(j) = η₁ + k (j - j₁)
+//
+//	target  part of the current density that must deposit metal [A/m²]
+//	k       slope of the curve between two points [m²/A]
+//
+// The product may rise and fall again along a curve that drops steeply; the smallest root
+// is the one that wastes least current. Outside the points the end values hold, and within
+// is false.
 func (c EfficiencyCurve) solve(target float64) (j float64, eff units.Efficiency, within bool) {
 	first, last := c.points[0], c.points[len(c.points)-1]
 	if float64(first.Efficiency)*float64(first.CurrentDensity) >= target {

@@ -156,7 +156,8 @@ func TestPropertyMisuse(t *testing.T) {
 		for _, p := range imports {
 			fmt.Fprintf(&b, "%q\n", p)
 		}
-		b.WriteString(")\n\n// misuses are all exported functions and methods of the library.\nvar misuses = []misused{\n")
+		b.WriteString(")\n\n// misuses are all exported functions and methods of the library.\nvar misuses = " +
+			"[]misused{\n")
 		for _, e := range want {
 			fmt.Fprintf(&b, "{%q, %s},\n", e, e)
 		}
@@ -323,7 +324,8 @@ var fixed = map[reflect.Type][]any{
 	reflect.TypeFor[decimal.Decimal](): {decimal.Decimal{}, decimal.New(-1, 0), decimal.New(1, 2_000_000_000),
 		decimal.New(1, -2_000_000_000), decimal.New(1, 40), decimal.New(7, -1)},
 	reflect.TypeFor[time.Time](): {time.Time{}, time.Unix(math.MaxInt64, 0), time.Unix(1_700_000_000, 0)},
-	reflect.TypeFor[io.Reader](): {nil, failingReader{}, bytes.NewReader(nil), strings.NewReader("{}"), strings.NewReader("\x00\xff")},
+	reflect.TypeFor[io.Reader](): {nil, failingReader{}, bytes.NewReader(nil), strings.NewReader("{}"),
+		strings.NewReader("\x00\xff")},
 	reflect.TypeFor[io.Writer](): {nil, io.Discard},
 	reflect.TypeFor[error]():     {nil, io.EOF},
 	reflect.TypeFor[any]():       {nil, 1, "x"},

@@ -136,7 +136,8 @@ func TestPropertyDangersCounted(t *testing.T) {
 	}
 	// Steps of a coat that nothing below counts for begin with the coat's own.
 	l := hardGold(t)
-	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.01}}, Layers: []plating.Layer{l}})
+	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.01}},
+		Layers: []plating.Layer{l}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,6 +8,10 @@ import (
 
 // A PH is a pH. It has no unit. The zero value is "not given"; no bath here
 // works at pH 0.
+//
+//	pH = -log₁₀ a(H⁺)
+//
+// Concentrated caustic reads above 14; 16 is the most that is taken.
 type PH float64
 
 // String writes the pH with three digits.
@@ -36,8 +40,8 @@ func (p *PH) UnmarshalText(text []byte) error {
 	}
 	v, err := strconv.ParseFloat(string(text), 64)
 	if err != nil || !(v > 0 && v <= 16) {
-		return &units.ValueError{Field: "pH", Value: units.Clip(string(text)), Need: "a number above 0 and at most 16, as 4.4",
-			Err: units.ErrOutOfRange}
+		return &units.ValueError{Field: "pH", Value: units.Clip(string(text)),
+			Need: "a number above 0 and at most 16, as 4.4", Err: units.ErrOutOfRange}
 	}
 	*p = PH(v)
 	return nil
@@ -81,12 +85,13 @@ func (w PHWindow) lowest() PH {
 func (w PHWindow) Check() error {
 	for _, p := range []PH{w.Low, w.High} {
 		if !(p >= 0 && p <= 16) {
-			return &units.ValueError{Field: "pH", Value: p.String(), Need: "above 0 and at most 16", Err: units.ErrOutOfRange}
+			return &units.ValueError{Field: "pH", Value: p.String(), Need: "above 0 and at most 16",
+				Err: units.ErrOutOfRange}
 		}
 	}
 	if w.Low != 0 && w.High != 0 && w.Low > w.High {
-		return &units.ValueError{Field: "pH", Value: w.Low.String() + " to " + w.High.String(), Need: "the low end first",
-			Err: units.ErrInconsistent}
+		return &units.ValueError{Field: "pH", Value: w.Low.String() + " to " + w.High.String(),
+			Need: "the low end first", Err: units.ErrInconsistent}
 	}
 	return nil
 }

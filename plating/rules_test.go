@@ -13,10 +13,11 @@ import (
 
 // plain is a coat of simple figures: 1 mg/C, 10 g/cm³, all current deposits.
 func plain(name, bath, metal string, j, seconds, area float64) plating.Layer {
-	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j), Time: units.Duration(seconds),
+	return plating.Layer{Name: name, Area: units.Area(area), CurrentDensity: units.CurrentDensity(j),
+		Time:         units.Duration(seconds),
 		Distribution: plating.Distribution{MinToAverage: 0.5},
-		Bath: plating.OperatingBath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6, Density: 10000}, Fine: 0.8,
-			Efficiency: plating.ConstantEfficiency(1), Content: 10, Volume: 0.01}}
+		Bath: plating.OperatingBath{Name: bath, Metal: metal, Deposit: faraday.Deposit{Equivalent: 1e-6,
+			Density: 10000}, Fine: 0.8, Efficiency: plating.ConstantEfficiency(1), Content: 10, Volume: 0.01}}
 }
 
 // TestIndependentTotals sums a job of four coats by hand: two of gold from one
@@ -157,7 +158,8 @@ func TestPropertyBelowCounts(t *testing.T) {
 	}
 	// An area beyond the load's is noted, with both.
 	res, err := plating.EstimateSystem(plating.System{Parts: []plating.Item{{Count: 1, Area: 0.02}},
-		Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, 0.03), plain("two", "gold", "Au", 100, 100, 0.02)}})
+		Layers: []plating.Layer{plain("one", "gold", "Au", 100, 100, 0.03),
+			plain("two", "gold", "Au", 100, 100, 0.02)}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -201,17 +203,20 @@ func TestPropertyNotesHoldFigures(t *testing.T) {
 	note(func(l *L) { l.Bath.InsolubleAnode = true }, "does not replace the 160.0 mg of")
 	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 10000, 1000 },
 		"does not replace the 16.00 g of")
-	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 626, 1000 }, "does not replace the 1.00 g of")
+	note(func(l *L) { l.Bath.InsolubleAnode, l.Time, l.Bath.Content = true, 626, 1000 },
+		"does not replace the 1.00 g of")
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume = 0.1, 0.001 }, "takes 160.0 mg of Au and the bath holds 100.0 mg")
 	note(func(l *L) { l.Bath.Content, l.Bath.Volume, l.Bath.Metal = 0.32, 0.001, "" },
 		"takes 50.0 % of the bath's metal, more than the limit of 10 %")
-	note(func(l *L) { l.Time, l.MinThickness = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the minimum thickness is 0.700 µm")
-	note(func(l *L) { l.Bath.MaxThickness = 0.5e-6 }, "a mean of 1.00 µm is more than the 0.50 µm", "[the bath as given]")
+	note(func(l *L) { l.Time, l.MinThickness = 100, 0.7e-6 }, "the thinnest spot gets 0.500 µm, the minimum "+
+		"thickness is 0.700 µm")
+	note(func(l *L) { l.Bath.MaxThickness = 0.5e-6 }, "a mean of 1.00 µm is more than the 0.50 µm",
+		"[the bath as given]")
 	note(func(l *L) { l.Bath.MaxThickness, l.Bath.Source = 0.5e-6, "own trials" }, "own trials")
 	note(func(l *L) { l.Bath.Efficiency = plating.ConstantEfficiency(0.25) }, "25 % of the current deposits metal")
 	note(func(l *L) { l.Time = 5 }, "5.0 s is hard to time")
-	note(func(l *L) { l.Distribution.Uncertainty, l.MinThickness = 0.1, 0.5e-6 }, "plate 1.2 times as long", "known to 10 %",
-		"from 0.450 µm to 0.550 µm")
+	note(func(l *L) { l.Distribution.Uncertainty, l.MinThickness = 0.1, 0.5e-6 }, "plate 1.2 times as long",
+		"known to 10 %", "from 0.450 µm to 0.550 µm")
 	note(func(l *L) { l.Distribution.Uncertainty, l.MinThickness = 0.49, 0.5e-6 }, "plate 20 times as long")
 }
 
@@ -233,9 +238,10 @@ func TestPropertyWorkingGoesByWhatIsGiven(t *testing.T) {
 	}{
 		{func(*plating.Layer) {}, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
 		{func(l *plating.Layer) { l.MinThickness = 0.1e-6 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common, left}},
-		{func(l *plating.Layer) { l.MinThickness, l.Time = 1e-6, 0 }, []string{"s = s_min/r; t = ρ·s/(ε·η·j)", common, left}},
-		{func(l *plating.Layer) { l.MinThickness, l.CurrentDensity = 1e-6, 0 }, []string{"s = s_min/r; j = ρ·s/(ε·η·t)", common,
-			left}},
+		{func(l *plating.Layer) { l.MinThickness, l.Time = 1e-6, 0 }, []string{"s = s_min/r; t = ρ·s/(ε·η·j)",
+			common, left}},
+		{func(l *plating.Layer) { l.MinThickness, l.CurrentDensity = 1e-6, 0 },
+			[]string{"s = s_min/r; j = ρ·s/(ε·η·t)", common, left}},
 		{func(l *plating.Layer) { l.Bath.Content = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
 		{func(l *plating.Layer) { l.Bath.Volume = 0 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
 		{func(l *plating.Layer) { l.Bath.Content = 0.001 }, []string{"s = ε·η·j·t/ρ; s_min = r·s", common}},
@@ -352,7 +358,8 @@ func TestPropertyRulesAtLimits(t *testing.T) {
 		s    S
 		want plating.Hazard
 	}{
-		{S{PH: ph(6, 7)}, 0}, {S{PH: ph(5.99, 7)}, acid}, {S{PH: ph(0, 5.9)}, acid}, {S{PH: ph(0.5, 0)}, acid}, {S{}, 0},
+		{S{PH: ph(6, 7)}, 0}, {S{PH: ph(5.99, 7)}, acid}, {S{PH: ph(0, 5.9)}, acid}, {S{PH: ph(0.5, 0)}, acid},
+		{S{}, 0},
 		{S{PH: ph(12.9, 14)}, 0}, {S{PH: ph(13, 14)}, plating.HazardCaustic}, {S{PH: ph(0, 13)}, plating.HazardCaustic},
 		{S{Temperature: units.Celsius(45)}, 0}, {S{Temperature: units.Celsius(45.1)}, plating.HazardHot},
 		{S{Metal: "Ni"}, plating.HazardNickel}, {S{Metal: "Au", With: []string{"Co"}}, plating.HazardCobalt},

@@ -45,7 +45,7 @@ const recall = origin.Memory
 // dangers go. A zero field is "not given". Every package that judges a
 // solution makes one of what it knows and asks [Solution.Review].
 type Solution struct {
-	Name    string
+	Name    string            // text that may give hazards away
 	Hazards Hazard            // as listed
 	Metal   string            // that it deposits
 	With    []string          // other metals of the deposit
@@ -104,7 +104,8 @@ func Unsaid(listed Hazard, names ...string) Hazard {
 // package sequence.
 //
 //	gold(I) cyanide in acid    stop below pH 3, judged by the low end; stop when the pH is not given
-//	other cyanide in acid, or below pH 9.2: stop; a warning for silver from pH 8 up that is said to hold no free cyanide
+//	other cyanide in acid, or below pH 9.2: stop; a warning for silver from pH 8 up that is said
+//	to hold no free cyanide
 //	a salt of another valence  stop; a cyanide salt other than of gold in acid: stop
 //	sulfite, sulfide, hypochlorite with acid; nitric or chromic acid or peroxide
 //	with organic matter; cyanide with an oxidiser: stop
@@ -208,6 +209,14 @@ func freeCyanide(name string) (said, denied bool) {
 const freesHCN = "hydrogen cyanide comes off, and it kills"
 
 // cyanide judges cyanide in acid.
+//
+//	HCN ⇌ H⁺ + CN⁻,  share of HCN = 1/(1 + 10^(pH - 9.2)) [HCNAcid]
+//
+// Free cyanide is half gas at pH 9.2 already. Bound in the gold(I) complex it stays down to
+// about pH 3, which is why acid gold baths can be run [GoldCyanidePatent]. No other metal
+// holds it that well. What the bath does not say is asked for: a pH by its low end, since
+// that is when the gas comes; and what holds gold(I) or copper(I) in solution, since it is
+// cyanide as a rule.
 func (s *Solution) cyanide(h Hazard) []Note {
 	stop := func(code, source, text, do string) []Note {
 		return []Note{{Code: code, Severity: SeverityStop, Text: text, Do: do, Source: source}}
@@ -216,16 +225,18 @@ func (s *Solution) cyanide(h Hazard) []Note {
 	if (s.Metal == "Au" && !alkaline || s.Metal == "Cu") && s.Valence == 1 &&
 		h&(HazardCyanide|HazardSulfite|HazardHydrogenChloride) == 0 && !heldOtherwise(s.Name) {
 		name := map[string]string{"Au": "gold", "Cu": "copper"}[s.Metal]
-		return stop(CodeUnsaidCyanide, recall, name+"(I), and what keeps it in solution is not said: it is cyanide as a rule, "+
-			"and acid frees hydrogen cyanide from it, which kills",
-			"Read the label of the salt. Add cyanide to the hazards if it holds any. If it holds none, correct the valence, or say in the name what the bath holds, as thiosulfate or free of cyanide")
+		return stop(CodeUnsaidCyanide, recall, name+"(I), and what keeps it in solution is not said: it is cyanide "+
+			"as a rule, and acid frees hydrogen cyanide from it, which kills",
+			"Read the label of the salt. Add cyanide to the hazards if it holds any. If it holds none, correct the "+
+				"valence, or say in the name what the bath holds, as thiosulfate or free of cyanide")
 	}
 	said, denied := freeCyanide(s.Name)
 	low := s.PH.lowest()
 	if s.Metal == "Au" && s.Valence != 3 && alkaline && low == 0 && h.Has(HazardCyanide) && !h.Has(HazardCaustic) &&
 		s.Hazards == 0 && !said && !hasWord(strings.ToLower(s.Name), "neutral") {
 		return stop(CodePHNotGiven, "GoldCyanidePatent",
-			fmt.Sprintf("gold cyanide, and nothing says whether the bath is acid: below pH %s %s", LowestGoldCyanidePH, freesHCN),
+			fmt.Sprintf("gold cyanide, and nothing says whether the bath is acid: below pH %s %s",
+				LowestGoldCyanidePH, freesHCN),
 			"Measure the pH and give it with its low end")
 	}
 	if !h.Has(HazardCyanide) || alkaline && (s.Metal == "Au" && !said || low == 0 || low >= HydrogenCyanidePK) {
@@ -234,33 +245,46 @@ func (s *Solution) cyanide(h Hazard) []Note {
 	switch {
 	case alkaline && denied && s.Metal == "Ag" && low >= lowestSilverCyanidePH:
 		return []Note{{Code: CodeCyanideInAcid, Severity: SeverityWarning, Source: recall,
-			Text: fmt.Sprintf("silver cyanide without free cyanide at pH %s: the current frees cyanide, and below pH %s more than "+
-				"half of it is hydrogen cyanide, which kills", low, HydrogenCyanidePK),
-			Do: fmt.Sprintf("Run it with the extraction on only. Keep it above pH %s. Add no free cyanide", lowestSilverCyanidePH)}}
+			Text: fmt.Sprintf("silver cyanide without free cyanide at pH %s: the current frees cyanide, and below "+
+				"pH %s more than half of it is hydrogen cyanide, which kills", low, HydrogenCyanidePK),
+			Do: fmt.Sprintf("Run it with the extraction on only. Keep it above pH %s. Add no free cyanide",
+				lowestSilverCyanidePH)}}
 	case alkaline:
-		return stop(CodeCyanideInAcid, "HCNAcid", fmt.Sprintf("cyanide at pH %s: below pH %s more than half of free cyanide "+
-			"is hydrogen cyanide, which comes off and kills", low, HydrogenCyanidePK),
-			"Do not run or feed this bath. Switch the extraction on and leave the room. Let who answers for the bath measure its pH again")
+		return stop(CodeCyanideInAcid, "HCNAcid",
+			fmt.Sprintf("cyanide at pH %s: below pH %s more than half of free cyanide "+
+				"is hydrogen cyanide, which comes off and kills", low, HydrogenCyanidePK),
+			"Do not run or feed this bath. Switch the extraction on and leave the room. Let who answers for the "+
+				"bath measure its pH again")
 	case s.Metal != "Au" && s.Metal != "":
 		return stop(CodeCyanideInAcid, "KCNSheet", "cyanide in an acid bath of "+units.Clip(s.Metal)+": "+freesHCN,
-			"Do not use this bath. If it is made up already, switch the extraction on and leave the room. Correct the list of hazards if one of the two is wrong: only gold cyanide stands in weak acid")
+			"Do not use this bath. If it is made up already, switch the extraction on and leave the room. Correct "+
+				"the list of hazards if one of the two is wrong: only gold cyanide stands in weak acid")
 	case s.Valence == 3: // the gold(III) complex: see the caution at the tank
 		return nil
 	case s.PH.Low == 0 && (s.PH.High == 0 || s.PH.High >= LowestGoldCyanidePH):
 		return stop(CodePHNotGiven, "GoldCyanidePatent",
-			fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s", LowestGoldCyanidePH, freesHCN),
-			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). If it is below %s, switch the extraction on and leave the room", LowestGoldCyanidePH))
+			fmt.Sprintf("gold cyanide in acid, and the lowest pH is not given: below pH %s %s",
+				LowestGoldCyanidePH, freesHCN),
+			fmt.Sprintf("Measure the pH and give it with its low end. Give the valence if the bath holds gold(III). "+
+				"If it is below %s, switch the extraction on and leave the room", LowestGoldCyanidePH))
 	case s.PH.lowest() < LowestGoldCyanidePH:
 		return stop(CodeGoldCyanideAcid, "GoldCyanidePatent",
-			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.lowest(), LowestGoldCyanidePH,
-				freesHCN),
-			fmt.Sprintf("Do not make up, run or feed this bath. If it is made up already, switch the extraction on and leave the room. Keep a gold(I) cyanide bath above pH %s. A strike in stronger acid holds gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
+			fmt.Sprintf("gold(I) cyanide at pH %s: below pH %s the complex breaks down, %s", s.PH.lowest(),
+				LowestGoldCyanidePH, freesHCN),
+			fmt.Sprintf("Do not make up, run or feed this bath. If it is made up already, switch the extraction on "+
+				"and leave the room. Keep a gold(I) cyanide bath above pH %s. A strike in stronger acid holds "+
+				"gold(III): then say valence 3 and name its own salt", LowestGoldCyanidePH))
 	}
 	return nil
 }
 
 // goldValence returns the valence of gold in one of its simple cyanides or
 // chlorides, and false when the formula does not tell.
+//
+//	v = (n(Cl) + n(CN) - n(K) - n(Na) - [n(H) - 2 n(O)]) / n(Au)
+//
+// The charges of a salt sum to zero; hydrogen counts where there is no cyanide, less that
+// of its water: KAu(CN)₂ gives 1, HAuCl₄·3H₂O gives 3.
 func goldValence(salt faraday.Formula) (int, bool) {
 	gold := salt.Count("Au")
 	if gold == 0 {
@@ -279,6 +303,10 @@ func goldValence(salt faraday.Formula) (int, bool) {
 }
 
 // salts judges what the bath is made up or fed with.
+//
+// A gold salt of the other valence is the mistake that looks right: both are called
+// potassium gold cyanide. Gold(I) cyanide in the strong acid of a gold(III) bath breaks
+// down.
 func (s *Solution) salts(h Hazard) []Note {
 	var notes []Note
 	stop := func(source, text, do string) {
@@ -289,8 +317,8 @@ func (s *Solution) salts(h Hazard) []Note {
 		cyanide := cyanideGroups(salt) > 0
 		switch {
 		case gold && s.Metal == "Au" && s.Valence != 0 && v != s.Valence:
-			stop("Definition", fmt.Sprintf("%s holds gold(%s), the bath deposits gold(%s): %s", salt, roman(v), roman(s.Valence),
-				wrongSalt(cyanide && h.Has(HazardAcid))),
+			stop("Definition", fmt.Sprintf("%s holds gold(%s), the bath deposits gold(%s): %s", salt,
+				roman(v), roman(s.Valence), wrongSalt(cyanide && h.Has(HazardAcid))),
 				"Do not add it. Name the salt that the bath is made up with")
 		case cyanide && h.Has(HazardAcid) && !gold:
 			stop("KCNSheet", fmt.Sprintf("%s into an acid bath: %s", salt, freesHCN),
@@ -300,6 +328,7 @@ func (s *Solution) salts(h Hazard) []Note {
 	return notes
 }
 
+// wrongSalt says what a salt of the wrong valence does.
 func wrongSalt(gas bool) string {
 	if gas {
 		return "in acid it may free hydrogen cyanide, which kills"
@@ -307,6 +336,7 @@ func wrongSalt(gas bool) string {
 	return "amounts and current would be wrong"
 }
 
+// roman writes a valence as chemists do: gold(III).
 func roman(v int) string {
 	if v >= 1 && v <= 8 {
 		return []string{"I", "II", "III", "IV", "V", "VI", "VII", "VIII"}[v-1]
@@ -317,9 +347,9 @@ func roman(v int) string {
 // A Clash is two hazards that must not meet, in one solution or carried from
 // one into the other, with what they make.
 type Clash struct {
-	A, B   Hazard
+	A, B   Hazard // the pair, in either order
 	Makes  string // "chlorine, which kills"
-	Source string
+	Source string // key, or from memory
 }
 
 // Clashes returns the pairs that must not meet. Cyanide with acid is the worst
@@ -364,17 +394,18 @@ func (s *Solution) vessel(h Hazard) []Note {
 	fluoride := h&(HazardFluoride|HazardFluoborate) != 0
 	switch {
 	case s.Vessel == VesselGlass && fluoride:
-		return stop("HFSheet", "fluoride in glass: fluoride etches the vessel through", "Use polypropylene or polyethylene")
+		return stop("HFSheet", "fluoride in glass: fluoride etches the vessel through",
+			"Use polypropylene or polyethylene")
 	case (s.Vessel == VesselSteel || s.Vessel == VesselAluminium) && h.Has(HazardAcid),
 		s.Vessel == VesselStainless && h.Has(HazardAcid) && (fluoride || h.Has(HazardHydrogenChloride)):
-		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": acid eats through the vessel and frees hydrogen",
-			"Use plastic or glass")
+		return stop(recall, "acid in a vessel of "+s.Vessel.String()+": acid eats through the vessel and frees "+
+			"hydrogen", "Use plastic or glass")
 	case s.Vessel == VesselAluminium && h.Has(HazardCyanide):
 		return stop(recall, "cyanide in aluminium or zinc-coated ware: cyanide dissolves the vessel and frees hydrogen",
 			"Use plastic, steel or stainless steel")
 	case s.Vessel == VesselAluminium && (h.Has(HazardCaustic) || s.PH.High >= 11 || s.PH.Low >= 11):
-		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: caustic eats through the vessel and frees hydrogen",
-			"Use plastic, steel or stainless steel")
+		return stop("CausticMetals", "caustic in aluminium or zinc-coated ware: caustic eats through the vessel and "+
+			"frees hydrogen", "Use plastic, steel or stainless steel")
 	}
 	return nil
 }

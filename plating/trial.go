@@ -10,10 +10,10 @@ import (
 // A Trial is a piece that was weighed, plated and weighed again, to learn the
 // bath's efficiency.
 type Trial struct {
-	Before, After units.Mass // dry, at the same temperature
-	Current       units.Current
-	Time          units.Duration
-	Resolution    units.Mass // of the balance: its last digit; 0 when not given
+	Before, After units.Mass     // dry, at the same temperature
+	Current       units.Current  // held constant
+	Time          units.Duration // current on
+	Resolution    units.Mass     // of the balance: its last digit; 0 when not given
 }
 
 // A TrialResult is what a trial piece tells.

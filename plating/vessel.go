@@ -12,12 +12,12 @@ type Vessel uint8
 
 // The vessels.
 const (
-	VesselNotGiven Vessel = iota
-	VesselGlass           // and glazed ceramic, enamel
-	VesselPlastic         // polypropylene, polyethylene, PVC; also a tank lined with it
-	VesselStainless
-	VesselSteel     // bare steel or cast iron
-	VesselAluminium // and zinc-coated ware
+	VesselNotGiven  Vessel = iota // no judgement
+	VesselGlass                   // and glazed ceramic, enamel
+	VesselPlastic                 // polypropylene, polyethylene, PVC; also a tank lined with it
+	VesselStainless               // stainless steel
+	VesselSteel                   // bare steel or cast iron
+	VesselAluminium               // and zinc-coated ware
 	vesselEnd
 )
 
@@ -39,8 +39,8 @@ func (v Vessel) String() string {
 // Errors: a [*units.ValueError] for a number that names no vessel.
 func (v Vessel) MarshalText() ([]byte, error) {
 	if v >= vesselEnd {
-		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)), Need: "one of those of this package",
-			Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: "vessel", Value: strconv.Itoa(int(v)),
+			Need: "one of those of this package", Err: units.ErrOutOfRange}
 	}
 	return []byte(v.String()), nil
 }
@@ -70,6 +70,6 @@ func (v *Vessel) UnmarshalText(text []byte) error {
 			}
 		}
 	}
-	return &units.ValueError{Field: "vessel", Value: strconv.Quote(units.Clip(s)), Need: "one of " + strings.Join(VesselWords()[1:],
-		", "), Err: units.ErrOutOfRange}
+	return &units.ValueError{Field: "vessel", Value: strconv.Quote(units.Clip(s)), Need: "one of " +
+		strings.Join(VesselWords()[1:], ", "), Err: units.ErrOutOfRange}
 }

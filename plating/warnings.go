@@ -14,27 +14,32 @@ import (
 
 // Warnings is a set of flags: what a careful finisher would question about an
 // estimate. [Notes] puts them into words.
+//
+// They do not stop an estimate: the arithmetic holds all the same, and a person weighs
+// them. A flag costs nothing to set, the words of [Notes] are made when somebody reads
+// them.
 type Warnings uint32
 
 // The flags.
 const (
-	WarnDensityLow         Warnings = 1 << iota // current density below the bath's window
-	WarnDensityHigh                             // current density above the bath's window
-	WarnWindowUnknown                           // no window given: not checked
-	WarnEfficiencyHeld                          // current density outside the efficiency curve: end value held
-	WarnBathDrawn                               // more of the bath's metal goes than its limit allows
-	WarnBathEmpty                               // the load wants more metal than the bath holds
-	WarnMetalUnknown                            // no content or volume given: not checked
-	WarnTooThick                                // thickness beyond what the bath is used for
-	WarnMinThicknessMissed                      // minimum thickness, current density and time given, and the minimum thickness is not met
-	WarnUneven                                  // the thinnest spot has less than half of the mean
-	WarnTimeShort                               // under ten seconds: cannot be timed by hand
-	WarnTemperatureLow                          // bath cooler than its window
-	WarnTemperatureHigh                         // bath warmer than its window
-	WarnGas                                     // most of the current makes hydrogen
-	WarnAnodeInsoluble                          // the anode does not replace what goes
-	WarnRatioUnsure                             // the ratio of thinnest to average is known to 5 % or worse
-	WarnUnusual                                 // a figure outside what is usual: package sense
+	WarnDensityLow     Warnings = 1 << iota // current density below the bath's window
+	WarnDensityHigh                         // current density above the bath's window
+	WarnWindowUnknown                       // no window given: not checked
+	WarnEfficiencyHeld                      // current density outside the efficiency curve: end value held
+	WarnBathDrawn                           // more of the bath's metal goes than its limit allows
+	WarnBathEmpty                           // the load wants more metal than the bath holds
+	WarnMetalUnknown                        // no content or volume given: not checked
+	WarnTooThick                            // thickness beyond what the bath is used for
+	// minimum thickness, current density and time given, and the minimum thickness is not met
+	WarnMinThicknessMissed
+	WarnUneven          // the thinnest spot has less than half of the mean
+	WarnTimeShort       // under ten seconds: cannot be timed by hand
+	WarnTemperatureLow  // bath cooler than its window
+	WarnTemperatureHigh // bath warmer than its window
+	WarnGas             // most of the current makes hydrogen
+	WarnAnodeInsoluble  // the anode does not replace what goes
+	WarnRatioUnsure     // the ratio of thinnest to average is known to 5 % or worse
+	WarnUnusual         // a figure outside what is usual: package sense
 	warnEnd
 )
 
@@ -42,14 +47,19 @@ const (
 func (w Warnings) Has(w2 Warnings) bool { return w&w2 == w2 }
 
 // A Severity ranks a note.
+//
+//	info     to know
+//	caution  to mind while working
+//	warning  the result will be poor; have a reason to go on
+//	stop     do not start
 type Severity uint8
 
 // The severities, from plain information to a reason not to start.
 const (
-	SeverityInfo Severity = iota
-	SeverityCaution
-	SeverityWarning
-	SeverityStop
+	SeverityInfo    Severity = iota // to know
+	SeverityCaution                 // to mind while working
+	SeverityWarning                 // the result will be poor
+	SeverityStop                    // do not start
 )
 
 // String returns the severity in words.
@@ -108,6 +118,14 @@ const (
 )
 
 // review finds the flags of a computed layer.
+//
+//	m_left = c·V - m_fine,  c_left = m_left/V,  drawn = m_fine/(c·V)
+//
+//	c  Bath.Content  metal content [kg/m³]
+//	V  Bath.Volume   [m³]
+//
+// Bounds of its own, common practice: ten seconds, half for an uneven coat, 5 % for an
+// unsure ratio, half of the current for gas. A value within 1e-12 of a bound is on it.
 func (l *Layer) review(r *LayerEstimate) Warnings {
 	b := &l.Bath
 	w := Warnings(0)
@@ -228,7 +246,8 @@ func Notes(l *Layer, r *LayerEstimate) []Note {
 	s := b.Solution()
 	notes = s.Review()
 	for _, q := range l.questions(r) {
-		notes = append(notes, Note{Code: CodeUnusual, Severity: SeverityWarning, Text: q, Do: "check the unit and the point", Source: recall})
+		notes = append(notes, Note{Code: CodeUnusual, Severity: SeverityWarning, Text: q,
+			Do: "check the unit and the point", Source: recall})
 	}
 	add(WarnTemperatureLow, SeverityWarning, practice, "warm it before you start",
 		"the bath is set to %s, below its range from %s", b.Temperature.Set, b.Temperature.Low)
@@ -245,20 +264,23 @@ func Notes(l *Layer, r *LayerEstimate) []Note {
 		"%s is below the bath's window of %s", short(r.CurrentDensity), b.Window)
 	add(WarnEfficiencyHeld, SeverityWarning, arithmetic, "weigh a trial piece at this current density",
 		"%s is outside the measured efficiency curve; its end value %s was held", short(r.CurrentDensity), r.Efficiency)
-	add(WarnMinThicknessMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the minimum thickness",
-		"the thinnest spot gets %s, the minimum thickness is %s", r.Thinnest.Text(units.Micrometre, 3), l.MinThickness.Text(units.Micrometre,
-			3))
+	add(WarnMinThicknessMissed, SeverityStop, arithmetic, "plate longer: time and current given do not meet the "+
+		"minimum thickness",
+		"the thinnest spot gets %s, the minimum thickness is %s", r.Thinnest.Text(units.Micrometre, 3),
+		l.MinThickness.Text(units.Micrometre, 3))
 	add(WarnTooThick, SeverityWarning, sourceOf(b),
 		"strike thin and build in another bath, or use a bath made for thickness",
 		"a mean of %s is more than the %s this bath is used for", r.Average.Text(units.Micrometre, 2),
 		b.MaxThickness.Text(units.Micrometre, 2))
 	add(WarnUneven, SeverityCaution, arithmetic, "space the anode, turn the part, or shield the edges",
-		"the mean must be %.1f times the minimum thickness to cover the thinnest spot", 1/float64(l.Distribution.MinToAverage))
+		"the mean must be %.1f times the minimum thickness to cover the thinnest spot",
+		1/float64(l.Distribution.MinToAverage))
 	u := float64(l.Distribution.Uncertainty)
 	add(WarnRatioUnsure, SeverityCaution, arithmetic,
 		fmt.Sprintf("to be sure at two standard uncertainties, plate %.2g times as long, or measure the ratio",
 			1/math.Max(0.05, 1-2*u)),
-		"the ratio of thinnest to average is known to %s: the thinnest spot may have from %s to %s", units.Ratio(u).Percent(0),
+		"the ratio of thinnest to average is known to %s: the thinnest spot may have from %s to %s",
+		units.Ratio(u).Percent(0),
 		units.Length(math.Max(0, 1-u)*float64(r.Thinnest)).Text(units.Micrometre, 3), units.Length((1+
 			u)*float64(r.Thinnest)).Text(units.Micrometre, 3))
 	add(WarnTimeShort, SeverityCaution, practice, "lower the current so that the time can be kept by hand",
@@ -277,6 +299,7 @@ func Notes(l *Layer, r *LayerEstimate) []Note {
 	return notes
 }
 
+// metalName returns the symbol of the counted metal, "metal" when the bath does not say.
 func metalName(b *OperatingBath) string {
 	if b.Metal == "" {
 		return "metal"
@@ -284,6 +307,7 @@ func metalName(b *OperatingBath) string {
 	return b.Metal
 }
 
+// sourceOf returns the source of the figures of a bath, for a note.
 func sourceOf(b *OperatingBath) string {
 	if b.Source == "" {
 		return "the bath as given"

@@ -59,9 +59,11 @@ func Working(l *Layer) ([]working.Step, error) {
 	add("m_fine = w·m", "Definition", fine, working.Of("w", "share of "+metalName(b)+" in the deposit", b.fine()), mass)
 	if b.Content > 0 && b.Volume > 0 && !r.Warnings.Has(WarnBathEmpty) {
 		add("m_left = c·V - m_fine", "Definition", working.Of("m_left", metalName(b)+" left in the bath", r.MetalLeft),
-			working.Of("c", "metal content of the bath", b.Content), working.Of("V", "volume of the bath", b.Volume), fine)
+			working.Of("c", "metal content of the bath", b.Content), working.Of("V", "volume of the bath", b.Volume),
+			fine)
 		add("c_left = m_left/V", "Definition", working.Of("c_left", "metal content afterwards", r.ContentLeft),
-			working.Of("m_left", metalName(b)+" left in the bath", r.MetalLeft), working.Of("V", "volume of the bath", b.Volume))
+			working.Of("m_left", metalName(b)+" left in the bath", r.MetalLeft),
+			working.Of("V", "volume of the bath", b.Volume))
 	}
 	return steps, nil
 }
@@ -74,8 +76,8 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 		if j >= p.CurrentDensity && j <= q.CurrentDensity {
 			return working.Step{Formula: "η = η₁ + (η₂ - η₁)·(j - j₁)/(j₂ - j₁)", Source: "Definition",
 				Terms: []working.Term{
-					working.Of("η₁", "efficiency at the point below", p.Efficiency), working.Of("η₂", "efficiency at the point above",
-						q.Efficiency),
+					working.Of("η₁", "efficiency at the point below", p.Efficiency),
+					working.Of("η₂", "efficiency at the point above", q.Efficiency),
 					working.Of("j₁", "current density of the point below", p.CurrentDensity), working.Of("j₂",
 						"current density of the point above", q.CurrentDensity),
 					working.Of("j", "mean current density", j)},
@@ -85,7 +87,7 @@ func (c EfficiencyCurve) working(j units.CurrentDensity, eff units.Efficiency) (
 	return working.Step{}, false
 }
 
-// Working shows how a layer of a job comes to its result: what the layers below
+// Working shows how a layer of a system comes to its result: what the layers below
 // leave of the minimum thickness, then the steps of [Working].
 //
 // Errors: as [Working].
@@ -100,8 +102,8 @@ func (lr *LayerResult) Working() ([]working.Step, error) {
 		return steps, err
 	}
 	left := working.Step{Formula: "s_min = s_all - s_below", Source: "Definition",
-		Terms: []working.Term{working.Of("s_all", "minimum thickness over all layers of the metal", lr.Layer.MinThickness+lr.Below),
-			working.Of("s_below", "thinnest spots of the layers below", lr.Below)},
+		Terms: []working.Term{working.Of("s_all", "minimum thickness over all layers of the metal",
+			lr.Layer.MinThickness+lr.Below), working.Of("s_below", "thinnest spots of the layers below", lr.Below)},
 		Result: working.Of("s_min", "minimum thickness left for this layer", lr.Layer.MinThickness)}
 	return append([]working.Step{left}, steps...), nil
 }
@@ -141,8 +143,10 @@ func (tr Trial) EfficiencyWorking(d faraday.Deposit) ([]working.Step, error) {
 	}
 	return []working.Step{
 		{Formula: "m = m₂ - m₁", Source: "Definition", Result: working.Of("m", "gain in mass", r.Gain),
-			Terms: []working.Term{working.Of("m₂", "mass after", tr.After), working.Of("m₁", "mass before", tr.Before)}},
-		{Formula: "η = m/(ε·I·t)", Source: "OpenStaxChem2e", Result: working.Of("η", "current efficiency", r.Efficiency),
+			Terms: []working.Term{working.Of("m₂", "mass after", tr.After),
+				working.Of("m₁", "mass before", tr.Before)}},
+		{Formula: "η = m/(ε·I·t)", Source: "OpenStaxChem2e", Result: working.Of("η", "current efficiency",
+			r.Efficiency),
 			Terms: []working.Term{working.Of("m", "gain in mass", r.Gain), working.Of("ε", "electrochemical equivalent",
 				d.Equivalent),
 				working.Of("I", "current", tr.Current), working.Of("t", "time", tr.Time)}},

@@ -8,22 +8,37 @@ import (
 	"sync/atomic"
 )
 
-// precision is what the integrals over panels aim at.
+// precision is the relative error that the quadrature over each panel aims at: low enough
+// that the panels, not their integrals, set the error of a solution.
 const precision = 1e-12
 
-// An operator holds the integrals of the two layers: row i is what node i sees.
+// An operator is the boundary equation in discrete form. Row i is the equation at node i,
+// the collocation point x_i:
 //
-//	c φ + Σ H φ = Σ G q + φ∞
+//	c_i φ_i + Σ_j H_ij φ_j = Σ_j G_ij q_j + w φ∞
+//	G_ij = (ds/dt)_j ∫ g(x_i, y(t)) l_j(t) dt
+//	H_ij = ∫ h(x_i, y(t)) l_j(t) (ds/dt) dt
+//	c_i  = w - Σ_j H_ij
 //
-// with c from the row sums, so that a constant potential is exact.
+//	φ, q  potential [V] and flux ∂φ/∂n [V/size] at the nodes
+//	g, h  kernels of the single and the double layer on a ring: see ring
+//	l_j   polynomial in t that is 1 at node j and 0 at the other nodes of its panel
+//	w     1 in a bath without vessel, 0 in a vessel: the weight of φ∞
+//
+// G interpolates q ds/dt, not q: next to an edge q is infinite, the product is smooth. c is
+// the share of the full solid angle that the bath fills at x, a half on a smooth wall.
+// Taken from the row sum instead, a constant potential without flux solves the equations
+// exactly, and the error of the quadrature shows as c - 1/2.
 type operator struct {
 	n    int
 	g, h []float64 // by rows
 	c    []float64
 }
 
+// row returns row i of g or h, n long.
 func (op *operator) row(m []float64, i int) []float64 { return m[i*op.n : (i+1)*op.n] }
 
+// defaultWorkers is one goroutine a processor, 64 at most.
 func defaultWorkers() int { return max(1, min(64, runtime.GOMAXPROCS(0))) }
 
 // assemble integrates all rows. Each row is computed by one goroutine from
@@ -82,11 +97,17 @@ type integrator struct {
 func newIntegrator(ms *mesh) *integrator {
 	p := len(ms.rule.x)
 	in := &integrator{ms: ms, fine: gauss(p + 10), l: make([]float64, p)}
+	// Gauss's rule of n points errs like ρ^-2n for a function that is analytic within the
+	// ellipse ρ. A polynomial of degree d in the integrand grows like ρ^d there, so that
+	// ρ^-(2n-d) is left; this solves for ρ at the precision.
 	reach := func(points, degree int) float64 {
 		return math.Pow(precision, -1/float64(2*points-degree))
 	}
 	in.ratio = reach(len(in.fine.x), p-1)
 	in.far = math.Inf(1)
+	// With the nodes of the panel itself as points, each l_j is 1 at one of them: no
+	// polynomial is left in the sum, and d is 0. A constant panel has one node and takes
+	// short rules instead.
 	if p >= 4 {
 		in.far = reach(p, 0)
 	} else {
@@ -98,7 +119,12 @@ func newIntegrator(ms *mesh) *integrator {
 	return in
 }
 
-// see fills a row for a point; i is its node, or -1.
+// see fills a row for the point x; i is its node, -1 for a point in the bath.
+//
+// The insulating floor of a half space is a plane of symmetry: each source has an image
+// below it. Seen from x the image of y is what y is seen from the image of x, so the panels
+// are integrated a second time from there. A point on the floor is its own image, and the
+// panel it lies on is singular both times.
 func (in *integrator) see(x vec, i int, g, h []float64) {
 	in.x, in.g, in.h = x, g, h
 	in.self, in.same, in.mirror = -1, -1, false
@@ -122,7 +148,15 @@ func (in *integrator) see(x vec, i int, g, h []float64) {
 	}
 }
 
-// panel adds the integrals over one panel.
+// panel adds the integrals over panel k, by the cheapest rule that is exact enough:
+//
+//	the panel of x itself   stretches that shrink towards x: the kernel goes like ln|x-y|
+//	far away                the panel's own nodes
+//	constant, fairly far    rules of 3, 5 or 7 points
+//	near                    halves, until the fine rule serves
+//
+// Two singular points decide, each as a complex t: that of x, and that of its image beyond
+// the axis, where the ring comes round again.
 func (in *integrator) panel(k int) {
 	in.pn = in.ms.panels[k]
 	in.pc = in.ms.m.pieces[in.pn.piece]
@@ -155,7 +189,8 @@ func (in *integrator) reach(ta, tb float64) float64 {
 	return math.Min(a, ellipse((in.kinds[1]-complex(ta, 0))/h))
 }
 
-// own uses the panel's nodes as they are.
+// own uses the nodes of the panel as the points of the rule: column j then takes one term
+// only.
 func (in *integrator) own(k int) {
 	for j := in.pn.first; j < in.pn.first+len(in.l); j++ {
 		nd := &in.ms.nodes[j]
@@ -170,7 +205,9 @@ func (in *integrator) own(k int) {
 	}
 }
 
-// split halves a stretch until the fine rule serves.
+// split halves a stretch of t until the fine rule serves. The limit of 45 halvings is a
+// guard against a point on the panel that is no node, about which no stretch is ever far
+// enough.
 func (in *integrator) split(ta, tb float64, depth int) {
 	if depth > 45 || in.reach(ta, tb) >= in.ratio {
 		in.gauss(ta, tb, in.fine)
@@ -181,8 +218,11 @@ func (in *integrator) split(ta, tb float64, depth int) {
 	in.split(mid, tb, depth+1)
 }
 
-// toward integrates from the point t of the panel itself to its end, in
-// stretches that shrink towards t.
+// toward integrates from the point t of the panel itself to one of its ends.
+//
+// The kernel has a logarithm at t. Each stretch ends at 0.3 of the distance of the one
+// before it, so that its ratio of length to distance is the same for all; 26 of them leave
+// 0.3^26 = 3e-14 of the panel, whose share is below the precision.
 func (in *integrator) toward(t, end float64) {
 	const ratio = 0.3
 	length := end - t
@@ -222,8 +262,17 @@ func (in *integrator) gauss(ta, tb float64, r rule) {
 	}
 }
 
-// distance returns d² and (x-y)·n/d², without cancellation where x lies on the
-// same line or arc.
+// distance returns d² = |x-y|² and (x-y)·n/d², the two factors of the kernels that lose
+// digits when x and y are close.
+//
+// On one line they are (Δs)² and 0. On one circle of radius R the chord is d = 2R
+// sin(Δs/2R), and (x-y)·n/d² is half the curvature, 1/(2R), wherever the points lie. On an
+// ellipse both follow from the half difference of the eccentric angles. Δs comes from the
+// panel's t without cancellation.
+//
+// On two pieces that meet in a corner, x-y is the difference of two vectors from that
+// corner: its error then is relative to the distance from the corner, not to the size of
+// the cell.
 func (in *integrator) distance(s, t float64, y, n vec) (d2, dn float64) {
 	if in.pn.piece != in.same {
 		d := in.x.minus(y)

@@ -15,7 +15,9 @@ func (p ProfileProblem) Check() error {
 	return err
 }
 
-// checkBath looks at the bath's own fields.
+// checkBath looks at the bath by itself: conductivity, extent, and the shape of a vessel,
+// which runs from the lowest point on the axis outwards to the highest, so that the bath
+// lies on its left.
 func checkBath(b Electrolyte) error {
 	if err := units.Positive("conductivity", b.Conductivity); err != nil {
 		return err
@@ -53,11 +55,13 @@ func checkBath(b Electrolyte) error {
 		name := wallName(w)
 		if w.Segment < 0 || w.Segment >= b.Shape.Segments() || used[w.Segment] {
 			return wrong(fmt.Sprintf("wall %d, segment", i), fmt.Sprint(w.Segment),
-				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1), units.ErrOutOfRange)
+				fmt.Sprintf("a segment of the vessel from 0 to %d, each once", b.Shape.Segments()-1),
+				units.ErrOutOfRange)
 		}
 		used[w.Segment] = true
 		if w.Kind == current.Insulator {
-			return wrong(name, "an insulator among the electrodes", "to be left out: walls insulate", units.ErrInconsistent)
+			return wrong(name, "an insulator among the electrodes", "to be left out: walls insulate",
+				units.ErrInconsistent)
 		}
 		if err := checkSurface(name, w.Kind, w.Law, w.Bias); err != nil {
 			return err
@@ -66,7 +70,8 @@ func checkBath(b Electrolyte) error {
 	return nil
 }
 
-// checkSurface looks at what a surface does.
+// checkSurface looks at the law and the bias of a surface. Insulators and floating metal
+// hang on no rail: a bias there would have no meaning.
 func checkSurface(name string, k current.Kind, law current.Law, bias units.Voltage) error {
 	if err := law.CheckOn(k, name); err != nil {
 		return err
@@ -80,7 +85,9 @@ func checkSurface(name string, k current.Kind, law current.Law, bias units.Volta
 	return nil
 }
 
-// checkPart looks at one part by itself.
+// checkPart looks at one part by itself. A sheet has its flux from both sides together as
+// the unknown, and the overpotential of each side would be another; so it must be primary,
+// unless it lies on the floor and has one side only.
 func checkPart(name string, p Revolved, b Electrolyte) error {
 	if err := p.Profile.check(name); err != nil {
 		return err
@@ -107,8 +114,8 @@ func checkPart(name string, p Revolved, b Electrolyte) error {
 	case p.Kind == current.Insulator || len(p.Masked) > 0:
 		return wrong(name, "a sheet that insulates", "a body with a thickness", ErrProfile)
 	case p.Law.Model != current.Primary && !flat:
-		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics", "a body with a thickness: the two sides differ",
-			ErrProfile)
+		return wrong(name, "a sheet with "+p.Law.Model.String()+" kinetics",
+			"a body with a thickness: the two sides differ", ErrProfile)
 	}
 	return nil
 }
@@ -128,7 +135,8 @@ func checkOptions(o ProfileOptions) (ProfileOptions, error) {
 		return o, wrong("options, method", fmt.Sprint(uint8(o.Panelling)), "HighOrder or Constant", units.ErrOutOfRange)
 	}
 	for _, err := range []error{
-		whole("order", &o.Order, 8, 4, 16), whole("levels", &o.Levels, 3, 1, 12), whole("panels", &o.Panels, 350, 8, 2000),
+		whole("order", &o.Order, 8, 4, 16), whole("levels", &o.Levels, 3, 1, 12),
+		whole("panels", &o.Panels, 350, 8, 2000),
 		whole("most unknowns", &o.MaxUnknowns, 1400, 8, 2000), whole("workers", &o.Workers, defaultWorkers(), 1, 1024),
 	} {
 		if err != nil {
@@ -138,7 +146,9 @@ func checkOptions(o ProfileOptions) (ProfileOptions, error) {
 	return o, nil
 }
 
-// pinched says in words where a profile meets the axis between its ends.
+// pinched says in words where a profile meets the axis between its ends. There the metal,
+// or the bath, would hang together in one point, and nothing says which side of it is
+// which.
 func (p Profile) pinched() string {
 	cs := p.curves()
 	for i, c := range cs {
@@ -164,6 +174,7 @@ func (p Profile) onFloor() bool {
 	return flat
 }
 
+// wrong makes the error for a field of the description.
 func wrong(field, value, need string, reason error) error {
 	return &units.ValueError{Field: field, Value: value, Need: need, Err: reason}
 }

@@ -26,25 +26,29 @@ func TestPropertyBadProblem(t *testing.T) {
 	}{
 		{"no conductivity", func(p *ProfileProblem) { p.Bath.Conductivity = 0 }, units.ErrNotPositive},
 		{"negative conductivity", func(p *ProfileProblem) { p.Bath.Conductivity = -1 }, units.ErrNotPositive},
-		{"NaN conductivity", func(p *ProfileProblem) { p.Bath.Conductivity = units.Conductivity(nan) }, units.ErrNotFinite},
+		{"NaN conductivity", func(p *ProfileProblem) { p.Bath.Conductivity = units.Conductivity(nan) },
+			units.ErrNotFinite},
 		{"unknown extent", func(p *ProfileProblem) { p.Bath.Extent = 9 }, units.ErrOutOfRange},
 		{"far anode in a tank", func(p *ProfileProblem) { p.Bath.FarAnode = true }, units.ErrInconsistent},
 		{"walls without vessel", func(p *ProfileProblem) { p.Bath.Extent = Unbounded }, units.ErrInconsistent},
 		{"no drive", func(p *ProfileProblem) { p.Drive = current.Drive{} }, units.ErrNotPositive},
 		{"no current", func(p *ProfileProblem) { p.Drive = current.ByCurrent(0) }, units.ErrNotPositive},
 		{"negative current", func(p *ProfileProblem) { p.Drive = current.ByCurrent(-1) }, units.ErrNotPositive},
-		{"NaN voltage", func(p *ProfileProblem) { p.Drive = current.ByVoltage(units.Voltage(nan)) }, units.ErrNotFinite},
+		{"NaN voltage", func(p *ProfileProblem) { p.Drive = current.ByVoltage(units.Voltage(nan)) },
+			units.ErrNotFinite},
 		{"no anode", func(p *ProfileProblem) { p.Bath.Walls = nil }, ErrNoElectrode},
 		{"no cathode", func(p *ProfileProblem) {
 			p.Parts[0].Kind, p.Parts[0].Law = current.Insulator, current.Law{}
 		}, ErrNoElectrode},
-		{"a law on an insulator", func(p *ProfileProblem) { p.Parts[0].Kind = current.Insulator }, units.ErrInconsistent},
+		{"a law on an insulator", func(p *ProfileProblem) { p.Parts[0].Kind = current.Insulator },
+			units.ErrInconsistent},
 		{"no parts", func(p *ProfileProblem) { p.Parts = nil }, ErrNoElectrode},
 		{"masked all over", func(p *ProfileProblem) { p.Parts[0].Masked = []int{0, 1, 2, 3, 4} }, ErrNoElectrode},
 		{"mask beyond", func(p *ProfileProblem) { p.Parts[0].Masked = []int{5} }, units.ErrOutOfRange},
 		{"unknown kind", func(p *ProfileProblem) { p.Parts[0].Kind = 7 }, units.ErrOutOfRange},
 		{"bad law", func(p *ProfileProblem) { p.Parts[0].Law = current.LinearLaw(-1) }, units.ErrNotPositive},
-		{"Tafel of the wrong side", func(p *ProfileProblem) { p.Bath.Walls[0].Law = tafel(0.05, 1) }, units.ErrInconsistent},
+		{"Tafel of the wrong side", func(p *ProfileProblem) { p.Bath.Walls[0].Law = tafel(0.05, 1) },
+			units.ErrInconsistent},
 		{"NaN bias", func(p *ProfileProblem) { p.Parts[0].Bias = units.Voltage(nan) }, units.ErrNotFinite},
 		{"biased float", func(p *ProfileProblem) {
 			p.Parts = append(p.Parts, Revolved{Profile: Torus(40*mm, 20*mm, 2*mm), Kind: current.Floating, Bias: 1})
@@ -54,7 +58,8 @@ func TestPropertyBadProblem(t *testing.T) {
 			p.Bath = p.Bath.With(WallSegment{Segment: TankSide,
 				Kind: current.Anode})
 		}, units.ErrOutOfRange},
-		{"insulating wall", func(p *ProfileProblem) { p.Bath.Walls[0].Kind = current.Insulator }, units.ErrInconsistent},
+		{"insulating wall", func(p *ProfileProblem) { p.Bath.Walls[0].Kind = current.Insulator },
+			units.ErrInconsistent},
 		{"tank of no radius", func(p *ProfileProblem) { p.Bath.Shape = Tank(1, 0, 1).Shape }, units.ErrNotPositive},
 		{"tank upside down", func(p *ProfileProblem) { p.Bath.Shape = Tank(1, 1, -1).Shape }, ErrProfile},
 		{"outside", func(p *ProfileProblem) { p.Parts[0].Profile = Rod(10*mm, 130*mm, 150*mm) }, ErrOutside},
@@ -65,15 +70,16 @@ func TestPropertyBadProblem(t *testing.T) {
 			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 50 * mm}, Point{10 * mm, 60 * mm})
 		}, ErrProfile},
 		{"meets the axis on the way", func(p *ProfileProblem) {
-			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 55 * mm}, Point{0, 60 * mm}, Point{10 * mm,
-				65 * mm}, Point{0, 70 * mm})
+			p.Parts[0].Profile = NewProfile(Point{0, 50 * mm}).LineTo(Point{10 * mm, 55 * mm}, Point{0, 60 * mm},
+				Point{10 * mm, 65 * mm}, Point{0, 70 * mm})
 		}, ErrProfile},
 		{"overlapping", func(p *ProfileProblem) {
 			p.Parts = append(p.Parts, Revolved{Name: "second", Profile: Rod(5*mm, 70*mm, 90*mm)}, Revolved{Name: "third",
 				Profile: Rod(6*mm, 85*mm, 95*mm)})
 		}, current.ErrOverlap},
-		{"one in another", func(p *ProfileProblem) { p.Parts = append(p.Parts, Revolved{Profile: Rod(5*mm, 51*mm, 53*mm)}) },
-			current.ErrOverlap},
+		{"one in another", func(p *ProfileProblem) {
+			p.Parts = append(p.Parts, Revolved{Profile: Rod(5*mm, 51*mm, 53*mm)})
+		}, current.ErrOverlap},
 		{"touching", func(p *ProfileProblem) { p.Parts = append(p.Parts, Revolved{Profile: Rod(5*mm, 40*mm, 50*mm)}) },
 			current.ErrOverlap},
 		{"sheet with kinetics", func(p *ProfileProblem) {
@@ -127,9 +133,10 @@ func FuzzSolve(f *testing.F) {
 		l := func(v float64) units.Length { return units.Length(v) }
 		p := ProfileProblem{Bath: Tank(20, 60*mm, 120*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
 			Drive: current.ByCurrent(units.Current(amps)),
-			Parts: []Revolved{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)}, Point{l(e), l(g)}, Point{l(h),
-				l(i)}), Law: butlerVolmer(1)}}}
-		s, err := Solve(context.Background(), p, ProfileOptions{Order: 4, Levels: 1, MaxUnknowns: 300, NoEstimate: true})
+			Parts: []Revolved{{Profile: NewProfile(Point{l(a), l(b)}).LineTo(Point{l(c), l(d)},
+				Point{l(e), l(g)}, Point{l(h), l(i)}), Law: butlerVolmer(1)}}}
+		s, err := Solve(context.Background(), p, ProfileOptions{Order: 4, Levels: 1, MaxUnknowns: 300,
+			NoEstimate: true})
 		var v *units.ValueError
 		var se *SolveError
 		switch {

@@ -8,8 +8,12 @@ import (
 // A stretch is an interval of arc length along the vessel.
 type stretch struct{ from, to float64 }
 
-// A body is a part put into place: its curves, the closed outline of its
-// metal, the side the metal lies on, and the stretches of vessel it covers.
+// A body is a part put into place: its curves, the closed outline of its metal, the side
+// the metal lies on, and the stretches of vessel it covers.
+//
+// flip is +1 when the profile runs round its metal from R towards Z, counter-clockwise in
+// the half plane, and -1 when the other way. With it the normal out of the bath, which
+// points into the metal, does not depend on how a profile was drawn.
 type body struct {
 	curves  []curve
 	outline []vec
@@ -19,7 +23,8 @@ type body struct {
 	touches []float64 // arc lengths along the vessel of the ends that stand on it
 }
 
-// An end of a profile is on the axis, on the vessel, on the floor or free.
+// An ending says where an end of a profile lies: on the axis, on the vessel, on the floor,
+// or free in the bath.
 type ending struct {
 	kind endKind
 	at   float64 // arc length along the vessel
@@ -68,7 +73,8 @@ func (m *model) place(i int, p Revolved, vessel []curve) (body, error) {
 	return b, nil
 }
 
-// ending says where an end of a profile lies.
+// ending says where an end of a profile lies. What is within 1e-9 of the size of the cell
+// counts as on the vessel, which bridges the rounding of coordinates.
 func (m *model) ending(p vec, vessel []curve) ending {
 	if p.r == 0 {
 		return ending{kind: onAxis}
@@ -100,6 +106,7 @@ func (m *model) within(name string, b body, ends [2]ending, vessel []curve) erro
 	}
 	if m.mirror {
 		for _, c := range b.curves {
+			// An arc may dip below the floor between its ends: 65 points along each curve.
 			for k := range 65 {
 				q := c.at(c.length * float64(k) / 64)
 				if q.z < 0 || q.z <= 1e-12 && !b.sheet && !excused(q) {
@@ -179,7 +186,8 @@ func (m *model) closing(ends [2]ending, vessel []curve) ([]vec, []stretch) {
 	return walk(vessel, axis, at), []stretch{d}
 }
 
-// covered returns ∫ r ds along the vessel.
+// covered returns ∫ r ds along the vessel: its wetted area over 2π, to compare two sides
+// by.
 func covered(vessel []curve, from, to float64) float64 {
 	sum, offset := 0.0, 0.0
 	for _, c := range vessel {
@@ -209,7 +217,8 @@ func walk(vessel []curve, from, to float64) []vec {
 	return out
 }
 
-// remaining returns what is left of a stretch when others are taken away.
+// remaining returns what is left of a stretch when others are taken away. What is shorter
+// than 1e-9 is rounding and left out.
 func remaining(s stretch, gone []stretch) []stretch {
 	sorted := append([]stretch(nil), gone...)
 	sort.Slice(sorted, func(i, k int) bool { return sorted[i].from < sorted[k].from })
@@ -229,7 +238,8 @@ func remaining(s stretch, gone []stretch) []stretch {
 	return out
 }
 
-// overlaps tells whether two bodies cross, touch or hold one another.
+// overlaps tells whether two bodies cross or touch, hold one another, or cover the same
+// stretch of vessel. Once no two curves meet, one point of each tells the rest.
 func (b body) overlaps(o body) bool {
 	for _, c := range b.curves {
 		for _, d := range o.curves {

@@ -23,8 +23,8 @@ func TestPropertyTrapContacts(t *testing.T) {
 	}
 	bath := Tank(10, 60*mm, 100*mm)
 	bath.Walls = []WallSegment{{Segment: TankSide, Kind: current.Anode, Law: law}}
-	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm}, Point{R: 40 * mm, Z: 60 * mm},
-		Point{R: 60 * mm, Z: 60 * mm})
+	ledge := NewProfile(Point{R: 60 * mm, Z: 40 * mm}).LineTo(Point{R: 40 * mm, Z: 40 * mm},
+		Point{R: 40 * mm, Z: 60 * mm}, Point{R: 60 * mm, Z: 60 * mm})
 	if _, err := solve(ProfileProblem{Bath: bath, Parts: []Revolved{{Profile: ledge, Law: law}},
 		Drive: current.ByVoltage(1)}); !errors.Is(err, ErrShort) {
 		t.Errorf("a ledge on the anode: %v", err)
@@ -68,7 +68,8 @@ func TestPropertyTrapContacts(t *testing.T) {
 		}
 		const disc = 8 * 0.02 * 10 // 8·a·κ
 		if off := float64(s.Current)/disc - 1; !warned && (off > 1e-3 || off < -1e-3) {
-			t.Errorf("%v thick: %v, a disc takes %v A; row sums off by %v and no warning", h, s.Current, disc, s.Checks.RowSum)
+			t.Errorf("%v thick: %v, a disc takes %v A; row sums off by %v and no warning", h, s.Current,
+				disc, s.Checks.RowSum)
 		}
 	}
 }
@@ -85,7 +86,8 @@ func TestPropertyManySegments(t *testing.T) {
 	begin := time.Now()
 	_, err := Solve(context.Background(), ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{{Profile: p}},
 		Drive: current.ByVoltage(1)}, ProfileOptions{})
-	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arcs") || time.Since(begin) > time.Second {
+	if !errors.Is(err, current.ErrTooLarge) || !strings.Contains(err.Error(), "arcs") ||
+		time.Since(begin) > time.Second {
 		t.Errorf("%v after %v", err, time.Since(begin))
 	}
 	few := NewProfile(Point{Z: -1})

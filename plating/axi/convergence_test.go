@@ -77,7 +77,8 @@ func TestReferenceThreeMeshes(t *testing.T) {
 			const floor = 2e-10 // below it, rounding and what is left of the edges decide
 			for i := 1; i < 3; i++ {
 				if h[i] > math.Max(h[i-1]/5, floor) {
-					t.Errorf("error %.1e at order %d after %.1e at order %d: less than a factor 5", h[i], 4+2*i, h[i-1], 2+2*i)
+					t.Errorf("error %.1e at order %d after %.1e at order %d: less than a factor 5", h[i],
+						4+2*i, h[i-1], 2+2*i)
 				}
 			}
 			if h[2] > 1e-8 {

@@ -14,6 +14,7 @@ type corner struct {
 	exponent float64 // of a primary current density in the distance from the corner
 }
 
+// A grade says how much the mesh must shrink towards an end of a piece.
 type grade uint8
 
 const (
@@ -46,6 +47,18 @@ func (p piece) tip(e int) (at, into vec) {
 	return p.c.at(p.s1), vec{-t.r, -t.z}
 }
 
+// corner looks at an end of a piece: what meets it there, and the angle that the bath
+// fills.
+//
+//	on the axis, squarely        regular: the surface goes on beyond the axis as in a mirror
+//	on the axis, at a slant      a pointed tip or pit
+//	at another piece             by the angle between them and by what both do: gradeOf
+//	free, of a sheet             a rim: the bath fills all but the sheet, flux as s^(-1/2)
+//	else on the floor            by the angle to the floor, which insulates
+//
+// u and v are the directions into the two pieces, n the normal out of the bath. The angle
+// between u and v is that of the bath when v points away from n, else the full turn less
+// it.
 func (m *model) corner(i, e int) corner {
 	p := m.pieces[i]
 	at, u := p.tip(e)
@@ -99,6 +112,9 @@ const (
 	primary
 )
 
+// role returns what a piece does at a corner. Kinetics of any law bound the current
+// density: close enough to an edge they act as an insulator does, and the flux stays
+// finite.
 func (m *model) role(p piece) role {
 	switch {
 	case p.kind == current.Insulator:
@@ -109,9 +125,21 @@ func (m *model) role(p piece) role {
 	return polarises
 }
 
-// gradeOf looks at the exponents of the potential next to a corner of a given
-// angle of bath: multiples of π/w between surfaces of one role, of π/(2w)
-// between a fixed potential and any other. The power makes them whole.
+// gradeOf looks at the exponents of the potential next to a corner that the bath fills with
+// an angle w.
+//
+//	φ - φ₀ ~ s^α, s^2α ...,  α = π/w      both sides of one role
+//	                         α = π/(2w)   a fixed potential beside any other
+//	i ~ s^(α-1)                           on a primary side
+//
+//	s  distance from the corner
+//	w  0 < w ≤ 2π [rad]
+//
+// The power n makes n·α whole, for then s ∝ t^n turns the potential into a power series in
+// t: 3 at the outer edge of a cylinder (w = 3π/2, α = 2/3), 2 at the rim of a sheet (w =
+// 2π, α = 1/2). Powers up to 4 are tried; where none fits, at odd angles, 3 smooths most of
+// it and the grading does the rest. A right angle with an insulator is regular, since the
+// insulator is a mirror.
 func gradeOf(w float64, a, b role, curved bool) corner {
 	alpha := math.Pi / w
 	mixed := a != b && (a == primary || b == primary)

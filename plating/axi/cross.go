@@ -47,6 +47,12 @@ func (c curve) on(p vec, tol float64) bool {
 	return s > 0 && s < c.length && p.minus(c.at(s)).norm() <= tol
 }
 
+// lineLine returns the point where two lines meet, or what they share when they are
+// parallel.
+//
+//	c.a + t u = d.a + k v,  t = (d.a - c.a)×v / (u×v)
+//
+// Lines count as parallel when the sine of their angle is below 1e-10.
 func lineLine(c, d curve) []vec {
 	tol := 1e-10 * (c.length + d.length)
 	u, v := c.b.minus(c.a), d.b.minus(d.a)
@@ -88,6 +94,14 @@ func overlap(c, d curve, tol float64) []vec {
 	return found
 }
 
+// lineArc returns the points where a line meets an arc.
+//
+//	s = foot ± √(R² - h²)
+//
+//	foot  arc length along the line of the point next to the centre
+//	h     distance of the centre from the line
+//
+// A root just below zero is a line that touches, and counts as touching.
 func lineArc(l, c curve) []vec {
 	tol := 1e-10 * (l.length + c.length)
 	t := l.along(0)
@@ -109,6 +123,13 @@ func lineArc(l, c curve) []vec {
 	return found
 }
 
+// arcArc returns the points where two arcs meet, or what they share when they lie on one
+// circle.
+//
+//	x = (D² + R₁² - R₂²) / (2D),  y = ±√(R₁² - x²)
+//
+//	D     distance of the centres
+//	x, y  along the line of the centres from the first, and across it
 func arcArc(c, d curve) []vec {
 	tol := 1e-10 * (c.length + d.length)
 	ab := d.centre.minus(c.centre)
@@ -132,8 +153,8 @@ func arcArc(c, d curve) []vec {
 	return found
 }
 
-// inside tells whether p lies inside a closed chain of curves, each cut into
-// chords: the winding number, so that either sense of travel will do.
+// inside tells whether p lies inside a closed chain of points: the sum of the angles under
+// which p sees its chords is ±2π inside, 0 outside. Either sense of travel will do.
 func inside(p vec, chain []vec) bool {
 	turn := 0.0
 	for i := range chain {
@@ -161,7 +182,10 @@ func chordsOf(cs []curve, pieces int) []vec {
 	return out
 }
 
-// signedArea is positive when the closed chain runs from R towards Z.
+// signedArea returns the area within a closed chain, positive when it runs from R towards
+// Z.
+//
+//	A = ½ Σ p_i × p_i+1
 func signedArea(chain []vec) float64 {
 	sum := 0.0
 	for i := range chain {

@@ -11,6 +11,8 @@ import (
 // A vec is a point or direction in the half plane, in plain numbers.
 type vec struct{ r, z float64 }
 
+// The usual operations in the plane; the cross product is positive when the turn from a to
+// b goes from R towards Z.
 func (a vec) minus(b vec) vec     { return vec{a.r - b.r, a.z - b.z} }
 func (a vec) dot(b vec) float64   { return a.r*b.r + a.z*b.z }
 func (a vec) norm() float64       { return math.Hypot(a.r, a.z) }
@@ -63,8 +65,9 @@ func (p Profile) trace(name string) ([]curve, error) {
 			}
 			var ok bool
 			if c, ok = arcThrough(a, vec{float64(s.via.R), float64(s.via.Z)}, b); !ok {
-				return nil, &units.ValueError{Field: field, Value: "an arc through points on one line or too close together",
-					Need: "three points of a circle", Err: ErrProfile}
+				return nil, &units.ValueError{Field: field,
+					Value: "an arc through points on one line or too close together",
+					Need:  "three points of a circle", Err: ErrProfile}
 			}
 			if c.lowest() < -1e-12*c.radius {
 				return nil, &units.ValueError{Field: field, Value: "an arc that dips below the axis",
@@ -84,6 +87,8 @@ func (p Profile) trace(name string) ([]curve, error) {
 	return cs, nil
 }
 
+// checkPoint wants finite coordinates within 1000 km and R of zero or more: a larger figure
+// is a slip of the unit.
 func checkPoint(field string, p Point) error {
 	if err := units.NonNegative(field+", R", p.R); err != nil {
 		return err
@@ -98,7 +103,14 @@ func checkPoint(field string, p Point) error {
 	return nil
 }
 
-// arcThrough returns the arc from a through v to b.
+// arcThrough returns the arc from a through v to b, and false for three points on one line.
+//
+// With p = v - a and q = b - a the centre is where the bisectors meet:
+//
+//	centre = a + ( |p|² q_z - |q|² p_z, |q|² p_r - |p|² q_r ) / (2 p×q)
+//
+// The sign of p×q is the sense of travel. Points count as on one line when p×q is below
+// 1e-9 of |p||q|.
 func arcThrough(a, v, b vec) (curve, bool) {
 	p, q := v.minus(a), b.minus(a)
 	w := 2 * p.cross(q)
@@ -174,6 +186,12 @@ func (c curve) param(theta float64) float64 {
 }
 
 // moment returns ∫ r ds from s0 to s1.
+//
+// Times 2π it is the area of the surface of revolution, by Pappus's rule for lines and in
+// closed form for arcs:
+//
+//	line  ½ (r₀ + r₁) (s₁ - s₀)
+//	arc   r_c (s₁ - s₀) + R² (sin θ₁ - sin θ₀) · sense of travel
 func (c curve) moment(s0, s1 float64) float64 {
 	if c.oval {
 		return c.sumUp(s0, s1, func(s float64) float64 { return c.at(s).r })
@@ -186,9 +204,14 @@ func (c curve) moment(s0, s1 float64) float64 {
 	return c.centre.r*(s1-s0) + c.turn*c.radius*c.radius*(sin1-sin0)
 }
 
-// preimage returns the complex arc length at which the distance to x vanishes
-// when the curve is continued into the complex plane. How near it lies to the
-// real stretch of a panel says how many points an integral needs.
+// preimage returns the complex arc length at which |x-y(s)|² vanishes when the curve is
+// continued into the complex plane.
+//
+//	line  s = (x-a)·t + i |(x-a)×t|
+//	arc   s = R (θ_x + i |ln(ρ/R)|), with ρ, θ_x the polar coordinates of x about the centre
+//
+// There the kernels have their singular point. How near it lies to the stretch of a panel
+// says how many points an integral needs. The real part is that of the nearest point.
 func (c curve) preimage(x vec) complex128 {
 	if c.oval {
 		return c.ovalPreimage(x)
@@ -212,7 +235,7 @@ func (c curve) nearest(x vec, s0, s1 float64) float64 {
 	return d
 }
 
-// scaled returns the curve in units of size.
+// scaled returns the curve in units of size, so that tolerances may be plain numbers.
 func (c curve) scaled(size float64) curve {
 	f := 1 / size
 	by := func(v vec) vec { return vec{v.r * f, v.z * f} }
@@ -221,8 +244,13 @@ func (c curve) scaled(size float64) curve {
 	return c
 }
 
-// ellipse returns the half sum of the axes of the ellipse with foci at 0 and 1
-// through t: the rate at which Gauss's rule on [0, 1] gains digits.
+// ellipse returns the half sum of the axes, over half the distance of the foci, of the
+// ellipse with foci at 0 and 1 that passes through t.
+//
+//	ρ = σ + √(σ² - 1),  σ = |t| + |t-1|
+//
+// It is the rate at which Gauss's rule on [0, 1] gains digits for a function whose nearest
+// singular point is t: the error goes like ρ^-2n. On the stretch itself ρ is 1.
 func ellipse(t complex128) float64 {
 	s := cmplx.Abs(t) + cmplx.Abs(t-1)
 	if s <= 1 {

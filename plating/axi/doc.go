@@ -92,20 +92,20 @@
 // with it to 1e-12, see below), and seconds of processor time for one
 // solution on a shared machine of two processors, November 2026:
 //
-//	  panels      unknowns              error of the total         error of the least         seconds
+//	 panels      unknowns              error of the total         error of the least         seconds
 //	closed cylinder h = 2a, primary, bath without end
-//	  constant    88 / 176 / 353 / 704  3e-6 / 4e-7 / 5e-8 / 6e-9  1e-3 / 3e-4 / 8e-5 / 2e-5  0.01 / 0.02 / 0.07 / 0.25
-//	  order 4, 6  64 / 120              9e-8 / 3e-9                3e-5 / 1e-7                0.01 / 0.01
-//	  default     192                   1e-10                      1e-9                       0.03
+//	 constant    88 / 176 / 353 / 704  3e-6 / 4e-7 / 5e-8 / 6e-9  1e-3 / 3e-4 / 8e-5 / 2e-5  0.01 / 0.02 / 0.07 / 0.25
+//	 order 4, 6  64 / 120              9e-8 / 3e-9                3e-5 / 1e-7                0.01 / 0.01
+//	 default     192                   1e-10                      1e-9                       0.03
 //	cylinder hung in a cylindrical tank, Butler-Volmer on both electrodes
-//	  constant    87 / 177 / 352 / 703  1e-4 / 2e-5 / 5e-6 / 1e-6  6e-3 / 2e-3 / 4e-4 / 1e-4  0.01 / 0.03 / 0.09 / 0.4
-//	  order 4, 6  112 / 192             7e-7 / 9e-10               2e-5 / 3e-8                0.01 / 0.03
-//	  default     288                   2e-11                      2e-10                      0.05
+//	 constant    87 / 177 / 352 / 703  1e-4 / 2e-5 / 5e-6 / 1e-6  6e-3 / 2e-3 / 4e-4 / 1e-4  0.01 / 0.03 / 0.09 / 0.4
+//	 order 4, 6  112 / 192             7e-7 / 9e-10               2e-5 / 3e-8                0.01 / 0.03
+//	 default     288                   2e-11                      2e-10                      0.05
 //	cup with a recess of 24 mm width and 20 mm depth in a tank, Tafel
-//	  constant    86 / 176 / 351 / 705  2e-4 / 4e-5 / 7e-6 / 1e-6  2e-2 / 4e-3 / 1e-3 / 3e-4  0.01 / 0.03 / 0.09 / 0.4
-//	  order 4, 6  176 / 324             1e-6 / 3e-11               1e-4 / 5e-9                0.03 / 0.06
-//	  default     496                   3e-12                      1e-10                      0.14
-//	  order 12    840                   3e-15                      1e-13                      0.5
+//	 constant    86 / 176 / 351 / 705  2e-4 / 4e-5 / 7e-6 / 1e-6  2e-2 / 4e-3 / 1e-3 / 3e-4  0.01 / 0.03 / 0.09 / 0.4
+//	 order 4, 6  176 / 324             1e-6 / 3e-11               1e-4 / 5e-9                0.03 / 0.06
+//	 default     496                   3e-12                      1e-10                      0.14
+//	 order 12    840                   3e-15                      1e-13                      0.5
 //
 // A result closer to the finest one than 1e-12 says that rounding repeats itself,
 // not more. Against exact values: sphere, spheroids of five shapes down to

@@ -34,8 +34,8 @@ func precise(m1 *big.Float) (k, e, d float64) {
 		c := new(big.Float).Mul(num(0.5), new(big.Float).Sub(a, b))
 		pow.Mul(pow, num(2))
 		sum.Add(sum, new(big.Float).Mul(pow, new(big.Float).Mul(c, c)))
-		a, b = new(big.Float).Mul(num(0.5), new(big.Float).Add(a, b)), new(big.Float).SetPrec(300).Sqrt(new(big.Float).Mul(a,
-			b))
+		a, b = new(big.Float).Mul(num(0.5), new(big.Float).Add(a, b)),
+			new(big.Float).SetPrec(300).Sqrt(new(big.Float).Mul(a, b))
 	}
 	kk := new(big.Float).Quo(pi, new(big.Float).Add(a, b))
 	dd := new(big.Float).Mul(kk, sum)

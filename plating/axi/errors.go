@@ -37,8 +37,8 @@ func (e *SolveError) Error() string {
 	case ErrSingular:
 		need = "an electrode that fixes the potential"
 	}
-	return fmt.Sprintf("current distribution with %d unknowns: %v (%d iterations, last change %.1e); need %s", e.Unknowns,
-		e.Err, e.Iterations, e.Change, need)
+	return fmt.Sprintf("current distribution with %d unknowns: %v (%d iterations, last change %.1e); need %s",
+		e.Unknowns, e.Err, e.Iterations, e.Change, need)
 }
 
 // Unwrap returns the reason.

@@ -62,7 +62,8 @@ func TestIndependentHole(t *testing.T) {
 		depth := row.aspect * 2 * a
 		rho := 4 * depth * depth / (kappa * 2 * a * row.nu * row.nu)
 		bath := Tank(kappa, a, units.Length(depth)).
-			With(WallSegment{Segment: TankSide, Kind: current.Cathode, Law: current.LinearLaw(units.AreaResistance(rho))}).
+			With(WallSegment{Segment: TankSide, Kind: current.Cathode,
+				Law: current.LinearLaw(units.AreaResistance(rho))}).
 			With(WallSegment{Segment: TankSurface, Kind: current.Anode})
 		s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(1)}, order(10, 3))
 		wall := s.Walls[0]
@@ -117,9 +118,11 @@ func TestIndependentTafelHole(t *testing.T) {
 		for _, nu := range []float64{0.5, 1, 2} {
 			mouth := nu * nu * b * kappa * 2 * a / (4 * depth * depth)
 			bath := Tank(kappa, a, units.Length(depth)).
-				With(WallSegment{Segment: TankSide, Kind: current.Cathode, Law: tafel(b, units.CurrentDensity(mouth/100))}).
+				With(WallSegment{Segment: TankSide, Kind: current.Cathode,
+					Law: tafel(b, units.CurrentDensity(mouth/100))}).
 				With(WallSegment{Segment: TankSurface, Kind: current.Anode})
-			s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(units.Voltage(b * math.Log(100)))}, single)
+			s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(units.Voltage(b * math.Log(100)))},
+				single)
 			lo, hi := 0.0, math.Pi/2
 			for range 100 {
 				if th := 0.5 * (lo + hi); math.Sqrt2*th < nu*math.Cos(th) {
@@ -161,9 +164,10 @@ func TestIndependentImage(t *testing.T) {
 func TestIndependentStem(t *testing.T) {
 	half := NewProfile(Point{0, 60 * mm}).LineTo(Point{5 * mm, 60 * mm}, Point{5 * mm, 100 * mm})
 	law := tafel(0.05, 1)
-	a := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 100*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
-		Parts: []Revolved{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
-	b := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 200*mm).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
+	a := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 100*mm).With(WallSegment{Segment: TankSide,
+		Kind: current.Anode}), Parts: []Revolved{{Profile: half, Law: law}}, Drive: current.ByVoltage(0.5)}, single)
+	b := solve(t, ProfileProblem{Bath: Tank(20, 50*mm, 200*mm).With(WallSegment{Segment: TankSide,
+		Kind: current.Anode}),
 		Parts: []Revolved{{Profile: Rod(5*mm, 60*mm, 140*mm), Law: law}}, Drive: current.ByVoltage(0.5)}, single)
 	near(t, "current", 2*float64(a.Current), float64(b.Current), 1e-8)
 	near(t, "least", float64(a.Parts[0].Whole.Min), float64(b.Parts[0].Whole.Min), 1e-6)

@@ -36,7 +36,8 @@ func TestReferenceCornerExponents(t *testing.T) {
 	} {
 		c := gradeOf(row.degrees*math.Pi/180, row.a, row.b, false)
 		if c.grade != row.grade || c.power != row.power {
-			t.Errorf("%g degrees, %v and %v: %+v, want grade %v, power %v", row.degrees, row.a, row.b, c, row.grade, row.power)
+			t.Errorf("%g degrees, %v and %v: %+v, want grade %v, power %v", row.degrees, row.a, row.b,
+				c, row.grade, row.power)
 		}
 		if row.a == primary && math.Abs(c.exponent-row.exponent) > 1e-12 && row.degrees != 180 {
 			t.Errorf("%g degrees: exponent %g, want %g", row.degrees, c.exponent, row.exponent)
@@ -116,7 +117,8 @@ func TestPropertyPreimage(t *testing.T) {
 // TestPropertyHoleMesh: in a deep narrow hole no panel is longer than the hole is wide.
 func TestPropertyHoleMesh(t *testing.T) {
 	slot := NewProfile(Point{0, 50}).LineTo(Point{15, 50}, Point{15, 150}, Point{2, 150}, Point{2, 55}, Point{0, 55})
-	m, err := build(ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{{Profile: slot}}, Drive: current.ByVoltage(1)})
+	m, err := build(ProfileProblem{Bath: OpenWithFarAnode(1), Parts: []Revolved{{Profile: slot}},
+		Drive: current.ByVoltage(1)})
 	if err != nil {
 		t.Fatal(err)
 	}

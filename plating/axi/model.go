@@ -9,6 +9,9 @@ import (
 
 // A model is a checked problem in plain numbers: lengths in units of size,
 // potentials in volts, flux ∂φ/∂n in volts over size.
+//
+// In units of size, the largest coordinate, all lengths are about one, and the tolerances
+// of the package are plain numbers: 1e-9 for what meets, 1e-12 for what cancels.
 type model struct {
 	size, kappa float64
 	surfaces    []surface
@@ -51,7 +54,12 @@ func (p piece) normal(s float64) vec {
 	return vec{-p.flip * t.z, p.flip * t.r}
 }
 
-// build checks a problem and turns it into a model.
+// build checks a problem and turns it into a model: bath, drive and each part by itself;
+// parts in place in the vessel, and apart from each other; rails that do not touch; then
+// the pieces that the bath wets, with their corners.
+//
+// The order matters for the messages: what is wrong with one part is said before what is
+// wrong between two.
 func build(p ProfileProblem) (*model, error) {
 	if err := checkBath(p.Bath); err != nil {
 		return nil, err
@@ -83,8 +91,8 @@ func build(p ProfileProblem) (*model, error) {
 		}
 		for k, other := range bodies {
 			if b.overlaps(other) {
-				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]), "parts apart from each other",
-					current.ErrOverlap)
+				return nil, wrong(partName(i, part), "overlapping "+partName(k, p.Parts[k]),
+					"parts apart from each other", current.ErrOverlap)
 			}
 		}
 		bodies = append(bodies, b)
@@ -127,6 +135,7 @@ func (m *model) checkSides(p ProfileProblem) error {
 	return nil
 }
 
+// uniqueInts makes a set of a list that may name a segment twice.
 func uniqueInts(list []int) map[int]bool {
 	set := map[int]bool{}
 	for _, v := range list {
@@ -135,7 +144,7 @@ func uniqueInts(list []int) map[int]bool {
 	return set
 }
 
-// extent returns the largest distance from the axis or from height zero.
+// extent returns the largest distance from the origin, the unit of length of the model.
 func extent(p ProfileProblem) float64 {
 	size := 0.0
 	grow := func(pr Profile) {
@@ -153,6 +162,7 @@ func extent(p ProfileProblem) float64 {
 	return size
 }
 
+// scaledCurves returns the curves of a profile in units of size.
 func scaledCurves(p Profile, size float64) []curve {
 	cs := p.curves()
 	for i := range cs {
@@ -167,8 +177,8 @@ func (m *model) addPart(i int, p Revolved, b body) {
 	if name == "" {
 		name = fmt.Sprintf("part %d", i)
 	}
-	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias), part: i, wall: -1,
-		profile: p.Profile, sheet: p.Sheet})
+	m.surfaces = append(m.surfaces, surface{name: name, kind: p.Kind, law: p.Law, bias: float64(p.Bias),
+		part: i, wall: -1, profile: p.Profile, sheet: p.Sheet})
 	masked := uniqueInts(p.Masked)
 	offset := 0.0
 	for k, c := range b.curves {
@@ -194,8 +204,8 @@ func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 				if name == "" {
 					name = fmt.Sprintf("wall %d", k)
 				}
-				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias), part: -1,
-					wall: i, profile: b.Shape})
+				m.surfaces = append(m.surfaces, surface{name: name, kind: w.Kind, law: w.Law, bias: float64(w.Bias),
+					part: -1, wall: i, profile: b.Shape})
 				owner, kind = len(m.surfaces)-1, w.Kind
 			}
 		}
@@ -221,7 +231,8 @@ func (m *model) addVessel(b Electrolyte, cs []curve, dry []stretch) error {
 			wet = true
 		}
 		if !wet && kind != current.Insulator {
-			return wrong("wall "+m.surfaces[owner].name, "covered by parts", "an electrode that the bath wets", ErrNoElectrode)
+			return wrong("wall "+m.surfaces[owner].name, "covered by parts", "an electrode that the bath wets",
+				ErrNoElectrode)
 		}
 		offset += c.length
 	}

@@ -15,7 +15,8 @@ import (
 func TestPropertyStiff(t *testing.T) {
 	long(t)
 	for _, volts := range []units.Voltage{0.01, 0.5, 3, 20, 1000} {
-		for _, law := range []current.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6), butlerVolmer(1e3)} {
+		for _, law := range []current.Law{tafel(0.0065, 1e-6), tafel(0.02, 1e-6), butlerVolmer(1e-6),
+			butlerVolmer(1e3)} {
 			if law.Model == current.Tafel && volts < 0.5 {
 				continue // refused: TestPropertyTafel
 			}
@@ -23,7 +24,8 @@ func TestPropertyStiff(t *testing.T) {
 			p.Parts[0].Law = law
 			p.Drive = current.ByVoltage(volts)
 			s := solve(t, p, order(6, 1))
-			if s.Checks.Iterations > 15 || s.Current <= 0 || s.Checks.Residual > 1e-7 { // V - φ of 1e-10 V has few digits
+			// V - φ of 1e-10 V has few digits
+			if s.Checks.Iterations > 15 || s.Current <= 0 || s.Checks.Residual > 1e-7 {
 				t.Errorf("%v at %v: %d steps, %v, residual %.1e", law.Model, volts, s.Checks.Iterations, s.Current,
 					s.Checks.Residual)
 			}

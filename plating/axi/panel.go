@@ -8,6 +8,11 @@ import (
 // A panel is a stretch of a piece with its own polynomial. Its parameter t
 // runs from 0 to 1; next to an edge the arc length is a power of t, so that
 // the solution there is smooth in t.
+//
+//	s = s_a + h t^n  from an edge at t = 0,  s = s_b - h (1-t)^n  from one at t = 1
+//
+//	h  length s_b - s_a
+//	n  power, 1 for a panel that touches no edge
 type panel struct {
 	piece  int
 	sa, sb float64
@@ -42,7 +47,8 @@ func (p panel) t(s complex128) complex128 {
 	return 1 - cmplx.Pow((complex(p.sb, 0)-s)/h, complex(1/float64(p.power), 0))
 }
 
-// between returns s(t) - s(u) without cancellation.
+// between returns s(t) - s(u) without cancellation: t^n - u^n = (t-u)(t^(n-1) + t^(n-2) u +
+// ... ), where no term is negative.
 func (p panel) between(t, u float64) float64 {
 	h := p.sb - p.sa
 	if p.power == 1 {
@@ -100,8 +106,16 @@ type rule struct{ x, w, bary []float64 }
 
 // gauss computes Gauss's rule by Newton's method on the Legendre polynomial.
 //
-// gonum's quad.Legendre would serve, but its rule of 26 points does not sum to
-// one in the version used here (v0.17.0); a test holds this one to its moments.
+//	x_i  roots of P_n, from cos(π (i - 1/4)/(n + 1/2)) on
+//	w_i = 2 / ((1 - x_i²) P_n'(x_i)²)
+//	b_i = (-1)^i √((1 - x_i²) w_i)
+//
+//	b  barycentric weights of the roots, for interpolation; a common factor is of no account
+//
+// They hold on [-1, 1]; x and w are then moved to [0, 1].
+//
+// gonum's quad.Legendre would serve, but its rule of 26 points does not sum to one in the
+// version used here (v0.17.0); a test holds this one to its moments.
 //
 // Source: [DLMF], 3.5(v).
 func gauss(n int) rule {
@@ -126,8 +140,12 @@ func gauss(n int) rule {
 	return r
 }
 
-// basis fills out with the values at t of the polynomials that are 1 at one
-// point of the rule and 0 at the others.
+// basis fills out with the values at t of the polynomials that are 1 at one point of the
+// rule and 0 at the others, in barycentric form:
+//
+//	l_i(t) = (b_i/(t-x_i)) / Σ_k b_k/(t-x_k)
+//
+// It is stable between the points, and exact at them.
 func (r rule) basis(t float64, out []float64) {
 	sum := 0.0
 	for i, x := range r.x {
@@ -163,7 +181,8 @@ func (r rule) at(t float64, values []float64) float64 {
 	return num / den
 }
 
-// A node is a point of a panel where the equation is met.
+// A node is a point of a panel where the equation is met: a Gauss point, never an end. So
+// no node lies in a corner, where the normal has no direction.
 type node struct {
 	at, n  vec
 	s, t   float64

@@ -7,10 +7,10 @@ import (
 
 // A Revolved is a part of the cell: a body of revolution in the bath.
 type Revolved struct {
-	Name    string // for messages and results; parts without one are numbered
-	Profile Profile
-	Kind    current.Kind
-	Law     current.Law // of the surface; the zero Law is primary: no polarisation
+	Name    string       // for messages and results; parts without one are numbered
+	Profile Profile      // turned round the axis
+	Kind    current.Kind // cathode, anode, insulator or floating
+	Law     current.Law  // of the surface; the zero Law is primary: no polarisation
 	// Bias is the potential of the part above that of its rail, as from a
 	// rectifier of its own. Not for insulators and floating parts.
 	Bias units.Voltage
@@ -27,15 +27,15 @@ type Extent uint8
 
 // The extents. HalfSpace is the bath above an insulating floor at Z = 0.
 const (
-	Unbounded Extent = iota
-	HalfSpace
-	Vessel
+	Unbounded Extent = iota // no walls
+	HalfSpace               // above a floor at Z = 0
+	Vessel                  // within Electrolyte.Shape
 )
 
 // An Electrolyte is the bath: what conducts, how far it reaches, and what holds it.
 type Electrolyte struct {
-	Conductivity units.Conductivity
-	Extent       Extent
+	Conductivity units.Conductivity // κ, > 0 [S/m]
+	Extent       Extent             // how far it reaches
 	// FarAnode puts the anode infinitely far away, as a sphere without end.
 	// Only without a vessel. Without it the parts alone carry the current.
 	FarAnode bool
@@ -48,18 +48,18 @@ type Electrolyte struct {
 
 // A WallSegment is a segment of the vessel that is an electrode.
 type WallSegment struct {
-	Segment int // of Electrolyte.Shape, from 0
-	Name    string
-	Kind    current.Kind // Cathode, Anode or Floating
-	Law     current.Law
-	Bias    units.Voltage
+	Segment int           // of Electrolyte.Shape, from 0
+	Name    string        // for messages and results
+	Kind    current.Kind  // Cathode, Anode or Floating
+	Law     current.Law   // the zero Law is primary
+	Bias    units.Voltage // above its rail, as of a Body
 }
 
 // The segments of a tank made by [Tank].
 const (
-	TankBottom = iota
-	TankSide
-	TankSurface
+	TankBottom  = iota // the flat bottom, from the axis outwards
+	TankSide           // the round side, from the bottom up
+	TankSurface        // the surface of the bath, back to the axis
 )
 
 // Open returns a bath without walls in which the parts carry all the current.
@@ -87,9 +87,9 @@ func (b Electrolyte) With(w WallSegment) Electrolyte {
 
 // A ProfileProblem is a cell of bodies of revolution: bath, bodies, drive.
 type ProfileProblem struct {
-	Bath  Electrolyte
-	Parts []Revolved
-	Drive current.Drive
+	Bath  Electrolyte   // what conducts
+	Parts []Revolved    // cathodes, anodes, shields
+	Drive current.Drive // current into the cathodes, or voltage
 }
 
 // A Panelling is the way the boundary is cut.
@@ -99,8 +99,8 @@ type Panelling uint8
 // panels carry one value each, are cut with grading exponent 3, and serve for
 // a quick answer and as a second method to compare with.
 const (
-	HighOrder Panelling = iota
-	Constant
+	HighOrder Panelling = iota // polynomials of ProfileOptions.Order coefficients
+	Constant                   // one value a panel
 )
 
 // ProfileOptions are the settings of the calculation. The zero ProfileOptions are those

@@ -201,7 +201,8 @@ func (p Profile) check(name string) error {
 		if s.oval && (!s.flat && from.R == 0 || s.flat && s.end.R == 0) {
 			return &units.ValueError{Field: fmt.Sprintf("%s, segment %d", name, i),
 				Value: "a quarter ellipse that meets the axis along it",
-				Need:  "one that meets the axis squarely: at a needle's tip the current density is infinite", Err: ErrProfile}
+				Need:  "one that meets the axis squarely: at a needle's tip the current density is infinite",
+				Err:   ErrProfile}
 		}
 		from = s.end
 	}

@@ -23,14 +23,15 @@ func TestPropertyMirror(t *testing.T) {
 		near(t, "mirror", float64(x[i].Density), float64(x[k].Density), 1e-8)
 	}
 	back := hung()
-	back.Parts[0].Profile = NewProfile(Point{0, 70 * mm}).LineTo(Point{10 * mm, 70 * mm}, Point{10 * mm, 50 * mm}, Point{0,
-		50 * mm})
+	back.Parts[0].Profile = NewProfile(Point{0, 70 * mm}).LineTo(Point{10 * mm, 70 * mm}, Point{10 * mm, 50 * mm},
+		Point{0, 50 * mm})
 	r := solve(t, back, single)
 	near(t, "drawn backwards", float64(r.Current), float64(s.Current), 1e-12)
 	ring := hung()
 	ring.Parts = append(ring.Parts, Revolved{Profile: Torus(30*mm, 60*mm, 4*mm), Law: butlerVolmer(1)})
 	other := hung()
-	other.Parts = append(other.Parts, Revolved{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(Point{30 * mm, 60 * mm},
+	other.Parts = append(other.Parts, Revolved{Profile: NewProfile(Point{32 * mm, 60 * mm}).ArcAround(
+		Point{30 * mm, 60 * mm},
 		-180).ArcAround(Point{30 * mm, 60 * mm}, -180), Law: butlerVolmer(1)})
 	near(t, "ring drawn backwards", float64(solve(t, other, single).Current), float64(solve(t, ring, single).Current),
 		1e-7)
@@ -40,9 +41,9 @@ func TestPropertyMirror(t *testing.T) {
 // multiply the current of a given voltage by f.
 func TestPropertyScaling(t *testing.T) {
 	cell := func(f units.Length) ProfileProblem {
-		return ProfileProblem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(WallSegment{Segment: TankSide, Kind: current.Anode}),
-			Parts: []Revolved{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
-				Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: current.ByVoltage(1)}
+		return ProfileProblem{Bath: Tank(20, 60*mm*f, 120*mm*f).With(WallSegment{Segment: TankSide,
+			Kind: current.Anode}), Parts: []Revolved{{Profile: Rod(10*mm*f, 50*mm*f, 70*mm*f),
+			Law: current.LinearLaw(units.AreaResistance(1e-3 * float64(f)))}}, Drive: current.ByVoltage(1)}
 	}
 	a := solve(t, cell(1), single)
 	for _, f := range []units.Length{1e-6, 0.37, 25, 1e4} {

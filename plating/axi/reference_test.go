@@ -151,10 +151,12 @@ func TestReferencePlaneCell(t *testing.T) {
 	} {
 		const height = 40 * mm
 		kappa := units.Conductivity(float64(height) / row.rs)
-		bath := Tank(kappa, 30*mm, height).With(WallSegment{Segment: TankBottom, Kind: current.Cathode, Law: tafel(row.b,
-			units.CurrentDensity(row.j0))}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
+		bath := Tank(kappa, 30*mm, height).With(WallSegment{Segment: TankBottom, Kind: current.Cathode,
+			Law: tafel(row.b,
+				units.CurrentDensity(row.j0))}).With(WallSegment{Segment: TankSurface, Kind: current.Anode})
 		s := solve(t, ProfileProblem{Bath: bath, Drive: current.ByVoltage(units.Voltage(row.volts))}, single)
-		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)), row.j, 1e-10)
+		near(t, fmt.Sprintf("%v V", row.volts), float64(s.Current)/(math.Pi*float64(30*mm)*float64(30*mm)),
+			row.j, 1e-10)
 	}
 }
 

@@ -20,13 +20,15 @@ func shorts(p ProfileProblem, bodies []body, vessel []curve) error {
 			for i, b := range bodies {
 				for _, at := range b.touches {
 					if opposed(p.Parts[i].Kind, w.Kind) && at > offset-1e-9 && at < offset+c.length+1e-9 {
-						return wrong(partName(i, p.Parts[i]), "standing on "+wallName(*w), "insulation between the two rails", ErrShort)
+						return wrong(partName(i, p.Parts[i]), "standing on "+wallName(*w),
+							"insulation between the two rails", ErrShort)
 					}
 				}
 			}
 			if n := wallAt[k+1]; n != nil && opposed(w.Kind, n.Kind) && w.Law.Model == current.Primary &&
 				n.Law.Model == current.Primary {
-				return wrong(wallName(*w), "beside "+wallName(*n), "insulation between the two rails, or polarisation", ErrShort)
+				return wrong(wallName(*w), "beside "+wallName(*n), "insulation between the two rails, or polarisation",
+					ErrShort)
 			}
 		}
 		offset += c.length

@@ -10,13 +10,13 @@ import (
 
 // A ProfileSolution is the current distribution in a cell.
 type ProfileSolution struct {
-	Parts    []ProfileResult // in the order of ProfileProblem.Parts
-	Walls    []ProfileResult // in the order of Electrolyte.Walls
-	Voltage  units.Voltage   // anode rail against cathode rail, less the equilibrium potentials
-	Current  units.Current   // into all cathodes
-	Far      units.Voltage   // potential far away; 0 with a vessel
-	Checks   ProfileChecks
-	Warnings []current.Warning
+	Parts    []ProfileResult   // in the order of ProfileProblem.Parts
+	Walls    []ProfileResult   // in the order of Electrolyte.Walls
+	Voltage  units.Voltage     // anode rail against cathode rail, less the equilibrium potentials
+	Current  units.Current     // into all cathodes
+	Far      units.Voltage     // potential far away; 0 with a vessel
+	Checks   ProfileChecks     // how well the equations are met
+	Warnings []current.Warning // what to question about the result
 
 	fine *solved
 }
@@ -45,8 +45,8 @@ type ProfileResult struct {
 
 // A ProfileSample is the solution at one node.
 type ProfileSample struct {
-	S         units.Length // arc length along the profile from its start
-	At        Point
+	S         units.Length         // arc length along the profile from its start
+	At        Point                // the node
 	Density   units.CurrentDensity // towards the metal; 0 on an insulator
 	Potential units.Voltage        // of the bath against the cathode rail
 	// Area is that of the ring the sample stands for: those of a surface sum to its own.

@@ -10,14 +10,14 @@ import (
 // A Stretch holds the figures over an interval of a profile: a significant
 // surface, say. Masked and insulating stretches are left out.
 type Stretch struct {
-	From, To    units.Length // arc lengths
-	Area        units.Area
-	Current     units.Current
+	From, To    units.Length         // arc lengths
+	Area        units.Area           // bare, of the stretch
+	Current     units.Current        // into it
 	Min, Max    units.CurrentDensity // towards the metal: the least and the most plated spot
-	Mean        units.CurrentDensity
-	MinAt       ProfileSpot
-	MaxAt       ProfileSpot
-	PartOfWhole float64 // of the surface's current
+	Mean        units.CurrentDensity // Current over Area
+	MinAt       ProfileSpot          // where the least is
+	MaxAt       ProfileSpot          // where the greatest is
+	PartOfWhole float64              // of the surface's current
 
 	panel, maxPanel int
 }
@@ -25,7 +25,7 @@ type Stretch struct {
 // A ProfileSpot is a place on a profile.
 type ProfileSpot struct {
 	S  units.Length // arc length
-	At Point
+	At Point        // the same in R and Z
 }
 
 // MinToAverage returns the ratio of the least to the mean current density: at

@@ -44,7 +44,8 @@ const (
 
 func newSystem(ms *mesh, op *operator) *system {
 	m := ms.m
-	sy := &system{ms: ms, op: op, nodes: len(ms.nodes), flux: m.kappa / m.size, amps: m.kappa * m.size, rail: -1, far: -1}
+	sy := &system{ms: ms, op: op, nodes: len(ms.nodes), flux: m.kappa / m.size, amps: m.kappa * m.size,
+		rail: -1, far: -1}
 	sy.floats = make([]int, len(m.surfaces))
 	for i := range ms.nodes {
 		pc := ms.piece(ms.nodes[i])

@@ -24,18 +24,20 @@ func warn(s *ProfileSolution, coarse *solved) []current.Warning {
 			cathode := sf.Kind == current.Cathode
 			switch {
 			case sf.Kind == current.Floating:
-				add(current.Bipolar, sf.Name, "is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max,
-					-w.Min)
+				add(current.Bipolar, sf.Name,
+					"is wired to no rail: it plates with up to %v and dissolves with up to %v", w.Max, -w.Min)
 			case cathode && w.Min < -1e-6*abs(w.Mean) || !cathode && w.Max > 1e-6*abs(w.Mean):
 				add(current.Reversed, sf.Name, "current runs backwards near %v", map[bool]ProfileSpot{true: w.MinAt,
 					false: w.MaxAt}[cathode].At)
 			}
 			if cathode && (sf.MinError > 0.01 || coarse != nil && math.IsNaN(sf.MinError)) {
 				add(current.Unresolved, sf.Name,
-					"the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh does not resolve it",
+					"the least current density, near %v, changed by %.2g %% from the coarser solution: the mesh "+
+						"does not resolve it",
 					w.MinAt.At, 100*sf.MinError)
 			} else if cathode && len(f.ms.rule.x) == 1 && f.alone(sf) {
-				add(current.Unresolved, sf.Name, "the least current density, near %v, lies on a single panel", w.MinAt.At)
+				add(current.Unresolved, sf.Name, "the least current density, near %v, lies on a single panel",
+					w.MinAt.At)
 			}
 			if low, said := s.lawOf(&sf).WarnTafel(sf.Name, w.Min); cathode && said {
 				out = append(out, low)
@@ -47,8 +49,8 @@ func warn(s *ProfileSolution, coarse *solved) []current.Warning {
 			}
 			if zero && cathode {
 				add(current.ZeroCorner, sf.Name,
-					"without polarisation the current density falls to zero in an inward corner: its least value is that of the "+
-						"node next to it")
+					"without polarisation the current density falls to zero in an inward corner: its least value is "+
+						"that of the node next to it")
 			}
 		}
 	}
@@ -56,8 +58,8 @@ func warn(s *ProfileSolution, coarse *solved) []current.Warning {
 		add(current.NarrowGap, "", "%d panels are more than twice as long as the gap of bath they face", gaps)
 	}
 	if s.Checks.RowSum > 1e-3 {
-		add(current.RoughShape, "", "the view from a panel is filled to %.2g instead of by one half: a body or a gap is "+
-			"too thin for its panels", 0.5+s.Checks.RowSum)
+		add(current.RoughShape, "", "the view from a panel is filled to %.2g instead of by one half: a body or a "+
+			"gap is too thin for its panels", 0.5+s.Checks.RowSum)
 	}
 	if math.Abs(s.Checks.Balance) > 1e-3 {
 		add(current.Unbalanced, "", "the currents of all surfaces add up to %.2g %% of the total, not to zero",

@@ -110,8 +110,8 @@ func TestPropertyThinMetal(t *testing.T) {
 
 // TestPropertyUnresolved: a recess that the mesh does not resolve is said so.
 func TestPropertyUnresolved(t *testing.T) {
-	slot := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 90 * mm}, Point{2 * mm, 90 * mm},
-		Point{2 * mm, 55 * mm}, Point{0, 55 * mm})
+	slot := NewProfile(Point{0, 50 * mm}).LineTo(Point{15 * mm, 50 * mm}, Point{15 * mm, 90 * mm},
+		Point{2 * mm, 90 * mm}, Point{2 * mm, 55 * mm}, Point{0, 55 * mm})
 	p := cup()
 	p.Parts[0].Profile = slot
 	p.Parts[0].Law.Exchange /= 2 // so that the Tafel law holds on the floor of the recess

@@ -83,8 +83,11 @@ func (r Findings) Sound() bool { return r.refuse(false) == nil }
 // [*FaultError] with what would do; nil when it is [Findings.Sound].
 func (r Findings) Fault() error { return r.refuse(false) }
 
-// refuse returns a [*FaultError] for the first thing that makes the surface no
-// body, or, when open, no sheet.
+// refuse returns a [*FaultError] for the first thing that makes the surface no body, or,
+// when open, no sheet.
+//
+// The order is that of cause and effect: a face there twice makes crowded edges, an open
+// edge makes the solid angle wrong. What is named first is what to mend first.
 func (r Findings) refuse(open bool) error {
 	switch {
 	case !(r.Area > 0):
@@ -120,7 +123,8 @@ func (r Findings) refuse(open bool) error {
 	case open:
 		return nil
 	case r.Degenerate > 0:
-		return about(ErrEmpty, "triangles with an area; Repair takes others out", "%d triangles without area", r.Degenerate)
+		return about(ErrEmpty, "triangles with an area; Repair takes others out", "%d triangles without area",
+			r.Degenerate)
 	case !(r.Volume > 0):
 		return about(ErrEmpty, "a body with a volume", "a closed surface around a volume of %s", r.Volume)
 	case !r.InsideFound:
@@ -154,11 +158,12 @@ func (r Findings) crosses() error {
 	}
 	if first.Pieces[0] == first.Pieces[1] {
 		return about(ErrCrossing, "a surface that keeps clear of itself: mend the body in the drawing program, "+
-			"by its union with itself or by hand, and write the file again", "%s in piece %d of %d", what, first.Pieces[0]+1,
+			"by its union with itself or by hand, and write the file again", "%s in piece %d of %d",
+			what, first.Pieces[0]+1,
 			r.Components)
 	}
-	return about(ErrCrossing, needUnion, "%s between pieces %d and %d of %d", what, first.Pieces[0]+1, first.Pieces[1]+1,
-		r.Components)
+	return about(ErrCrossing, needUnion, "%s between pieces %d and %d of %d", what, first.Pieces[0]+1,
+		first.Pieces[1]+1, r.Components)
 }
 
 // counted reports whether the sum over the triangles counts no face or part of a
@@ -174,14 +179,14 @@ func (r Findings) String() string {
 	size := r3.Sub(r.High, r.Low)
 	fmt.Fprintf(&b, "%d triangles, %d vertices, %d components\n", r.Triangles, r.Vertices, r.Components)
 	if r.counted() {
-		fmt.Fprintf(&b, "area %s, volume %s\n", r.Area.Text(units.SquareCentimetre, 4), r.Volume.Text(units.CubicCentimetre,
-			4))
+		fmt.Fprintf(&b, "area %s, volume %s\n", r.Area.Text(units.SquareCentimetre, 4),
+			r.Volume.Text(units.CubicCentimetre, 4))
 	} else {
 		b.WriteString("no area, no volume: faces would count that are covered, cut or there twice\n")
 	}
 	fmt.Fprintf(&b, "box %.6g x %.6g x %.6g mm\n", size.X*1e3, size.Y*1e3, size.Z*1e3)
-	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges, r.TurnedEdges,
-		r.Euler)
+	fmt.Fprintf(&b, "%d open, %d crowded, %d turned edges; Euler number %d\n", r.OpenEdges, r.CrowdedEdges,
+		r.TurnedEdges, r.Euler)
 	fmt.Fprintf(&b, "%d without area, %d twice, %d inside out, %d enclosed, %d cut, %d covered\n", r.Degenerate,
 		r.Duplicates, r.InsideOut, r.Enclosed, r.Cut, r.Covered)
 	if err := r.Fault(); err != nil {
@@ -285,6 +290,9 @@ func Check(m Mesh) (Findings, error) {
 
 // copies returns the triangles whose three corners are those of an earlier one,
 // with the earlier one.
+//
+// Direction does not count: a copy that runs the other way is the other side of a fin, or a
+// face that two bodies share.
 func (m Mesh) copies() map[int]int {
 	first := make(map[[3]int32]int32, len(m.Triangles))
 	var found map[int]int

@@ -42,8 +42,8 @@ func TestIndependentSolidAngle(t *testing.T) {
 	if got := m.solidAngleOf(0, r3.Vec{}); apart(got, math.Pi/2) > 1e-14 {
 		t.Errorf("octant %v", got)
 	}
-	m = Mesh{Vertices: []r3.Vec{{X: 1, Y: 1, Z: 1}, {X: -1, Y: 1, Z: 1}, {X: -1, Y: -1, Z: 1}}, Triangles: [][3]int32{{0,
-		1, 2}}}
+	m = Mesh{Vertices: []r3.Vec{{X: 1, Y: 1, Z: 1}, {X: -1, Y: 1, Z: 1}, {X: -1, Y: -1, Z: 1}},
+		Triangles: [][3]int32{{0, 1, 2}}}
 	if got := m.solidAngleOf(0, r3.Vec{}); apart(got, math.Pi/3) > 1e-14 { // half of a sixth of 4 pi
 		t.Errorf("half a cube's face %v", got)
 	}
@@ -245,7 +245,8 @@ func TestPropertyTransform(t *testing.T) {
 			"cut":  {must(t)(Subdivide(m)), 1},
 		} {
 			r := report(t, c.m)
-			if !r.Sound() || apart(float64(r.Area), a*c.f*c.f) > 1e-10 || apart(float64(r.Volume), v*c.f*c.f*c.f) > 1e-10 {
+			if !r.Sound() || apart(float64(r.Area), a*c.f*c.f) > 1e-10 || apart(float64(r.Volume),
+				v*c.f*c.f*c.f) > 1e-10 {
 				t.Errorf("%s, %s: %v", s.name, name, r)
 			}
 		}

@@ -45,6 +45,10 @@ const isCut, isCovered = 1, 2
 // each other. Triangles without area and copies of others are left out: Check
 // counts them by themselves. What a pair has in common at a corner or an edge only
 // is no crossing.
+//
+// The tree gives the pairs whose boxes meet, so that time grows little faster than the
+// number of triangles. The tolerance is a part of the whole mesh, not of a triangle: single
+// precision loses digits by the distance from the origin.
 func (m Mesh) crossings(copies map[int]int) crossings {
 	low, high := m.box()
 	c := crosser{m: m, tol: Resolution * r3.Norm(r3.Sub(high, low)), seen: make([]uint8, len(m.Triangles))}
@@ -99,6 +103,7 @@ func (c *crosser) look(i, j int32) {
 // A corners is a triangle by its corners.
 type corners [3]r3.Vec
 
+// triangle returns the corners of triangle i.
 func (m Mesh) triangle(i int32) corners {
 	a, b, c := m.Corners(int(i))
 	return corners{a, b, c}
@@ -108,6 +113,8 @@ func (m Mesh) triangle(i int32) corners {
 func (t *corners) normal() r3.Vec { return r3.Unit(r3.Cross(r3.Sub(t[1], t[0]), r3.Sub(t[2], t[0]))) }
 
 // heights returns how far the corners of s are above the plane of t.
+//
+//	d_k = n·(s_k - t_0)   [m], above zero on the side of the normal
 func (t *corners) heights(n r3.Vec, s *corners) (d [3]float64, low, high float64) {
 	for k, v := range s {
 		d[k] = r3.Dot(n, r3.Sub(v, t[0]))
@@ -123,6 +130,13 @@ func (t *corners) heights(n r3.Vec, s *corners) (d [3]float64, low, high float64
 // tol. One covers the other when its corners are no further than tol off the
 // plane of the other, and what they have in common seen along the normal is wider
 // than tol: an edge in common has no width.
+//
+//	line = n × o            direction in which the two planes meet
+//	[p₀, p₁], [q₀, q₁]      stretches of it inside t and s
+//	overlap = min(p₁, q₁) - max(p₀, q₀) > tol
+//
+// A pair that shares an edge has heights of zero there and overlaps along the edge alone;
+// it counts only when one folds back onto the other.
 func crossing(s, t corners, tol float64) (at r3.Vec, covers, found bool) {
 	n := s.normal()
 	dt, low, high := s.heights(n, &t)
@@ -160,6 +174,8 @@ func crossing(s, t corners, tol float64) (at r3.Vec, covers, found bool) {
 
 // section returns the two points at which the outline of a triangle goes through
 // a plane, from the heights of its corners, which have both signs.
+//
+//	p = a + (b - a) d_a/(d_a - d_b)   on each side whose ends have heights of different sign
 func (t *corners) section(d [3]float64) (p [2]r3.Vec) {
 	n := 0
 	for k := range t {
@@ -174,6 +190,11 @@ func (t *corners) section(d [3]float64) (p [2]r3.Vec) {
 
 // covered reports whether two triangles in one plane of normal n have a common
 // part wider than tol, and its middle: t is cut along the sides of s.
+//
+// The first loop looks for a side of s with all of t beyond it, which most neighbours have.
+// Then t is cut by the half plane of each side in turn; a triangle cut by three lines has
+// six corners at most. What is left is wider than tol when its area is more than tol times
+// its longest diagonal.
 func covered(s, t corners, n r3.Vec, tol float64) (r3.Vec, bool) {
 	for k := range s { // most pairs of neighbours end here
 		side := r3.Sub(s[(k+1)%3], s[k])

@@ -21,7 +21,8 @@ func moved(t testing.TB, m Mesh, rng *rand.Rand) Mesh {
 	t.Helper()
 	axis := r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64(), Z: rng.NormFloat64()}
 	m = must(t)(Rotate(m, 7*rng.Float64(), axis))
-	return must(t)(Translate(m, r3.Scale(0.05, r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64(), Z: rng.NormFloat64()})))
+	return must(t)(Translate(m, r3.Scale(0.05, r3.Vec{X: rng.NormFloat64(), Y: rng.NormFloat64(),
+		Z: rng.NormFloat64()})))
 }
 
 // bar is a box with its middle at a place, of twelve triangles or more.
@@ -96,11 +97,13 @@ func doubles(t testing.TB) []double {
 		{"bars end in end", merge(cube, bar(t, 0.01, 0.01, 0.01, r3.Vec{X: 0.009}, 1)), false, true, 2},
 		{"peg sunk by 1 µm", merge(cube, bar(t, 0.002, 0.002, 0.01, r3.Vec{Z: 0.01 - 1e-6}, 1)), true, false, 2},
 		{"figure eight", figureEight(0), true, false, 1},
-		{"hollow that comes through", merge(cube, turned(bar(t, 0.004, 0.004, 0.004, r3.Vec{X: 0.004}, 1))), true, false, 2},
+		{"hollow that comes through", merge(cube, turned(bar(t, 0.004, 0.004, 0.004, r3.Vec{X: 0.004}, 1))),
+			true, false, 2},
 		{"faces that touch", apart(0), false, true, 2},
-		{"faces that touch, corner on corner", merge(cube, bar(t, 0.01, 0.01, 0.01, r3.Vec{X: 0.01}, 1)), false, true, 2},
-		{"body that stands on another", merge(cube, must(t)(Translate(tetra(0.003), r3.Vec{X: 0.001, Y: 0.001, Z: 0.005}))),
+		{"faces that touch, corner on corner", merge(cube, bar(t, 0.01, 0.01, 0.01, r3.Vec{X: 0.01}, 1)),
 			false, true, 2},
+		{"body that stands on another",
+			merge(cube, must(t)(Translate(tetra(0.003), r3.Vec{X: 0.001, Y: 0.001, Z: 0.005}))), false, true, 2},
 		{"a face of two bodies", welded, false, true, 1},
 
 		{"raised eight", figureEight(0.0025), false, false, 1},
@@ -108,11 +111,12 @@ func doubles(t testing.TB) []double {
 		{"gap of 0.1 µm", apart(1e-7), false, false, 2},
 		{"peg over a gap of 1 µm", merge(cube, bar(t, 0.002, 0.002, 0.01, r3.Vec{Z: 0.01 + 1e-6}, 1)), false, false, 2},
 		{"hollow", merge(cube, turned(bar(t, 0.004, 0.004, 0.004, r3.Vec{X: 0.001}, 1))), false, false, 2},
-		{"hollow under a skin of 1 µm", merge(cube, turned(bar(t, 0.004, 0.004, 0.004, r3.Vec{X: 0.003 - 1e-6}, 1))), false,
-			false, 2},
+		{"hollow under a skin of 1 µm", merge(cube, turned(bar(t, 0.004, 0.004, 0.004, r3.Vec{X: 0.003 - 1e-6}, 1))),
+			false, false, 2},
 		{"link through a ring", merge(ring, must(t)(Translate(must(t)(Rotate(ring, math.Pi/2, r3.Vec{X: 1})),
 			r3.Vec{X: 0.009}))), false, false, 2},
-		{"edges that touch", merge(cube, bar(t, 0.01, 0.01, 0.01, r3.Vec{X: 0.01, Y: 0.01, Z: 0.002}, 1)), false, false, 2},
+		{"edges that touch", merge(cube, bar(t, 0.01, 0.01, 0.01, r3.Vec{X: 0.01, Y: 0.01, Z: 0.002}, 1)),
+			false, false, 2},
 		{"corner on a face", merge(cube, must(t)(Translate(must(t)(Rotate(tetra(0.003), math.Pi, r3.Vec{X: 1})),
 			r3.Vec{X: 0.001, Y: 0.001, Z: 0.008}))), false, false, 2},
 	}
@@ -126,8 +130,10 @@ func TestPropertyCrossing(t *testing.T) {
 	for _, d := range doubles(t) {
 		first := report(t, d.m)
 		// Counted by hand: faces that lie on each other, two triangles a square on each body.
-		if want, known := map[string]int{"crossed bars on a grid": 2 * 4 * 4, "bars end in end": 4 * 4, "faces that touch": 4,
-			"faces that touch, corner on corner": 4, "a face of two bodies": 4}[d.name]; known && first.Covered != want {
+		if want, known := map[string]int{"crossed bars on a grid": 2 * 4 * 4, "bars end in end": 4 * 4,
+			"faces that touch":                   4,
+			"faces that touch, corner on corner": 4, "a face of two bodies": 4}[d.name]; known &&
+			first.Covered != want {
 			t.Errorf("%s: %d covered, by hand %d", d.name, first.Covered, want)
 		}
 		for turn := range 6 {
@@ -139,8 +145,8 @@ func TestPropertyCrossing(t *testing.T) {
 			r := report(t, m)
 			if r.Cut > 0 != d.cut || r.Covered > 0 != d.covered || r.Cut != first.Cut || r.Covered != first.Covered ||
 				r.Components != d.pieces {
-				t.Fatalf("%s: %d cut, %d covered, at first %d, %d, %d pieces", name, r.Cut, r.Covered, first.Cut, first.Covered,
-					r.Components)
+				t.Fatalf("%s: %d cut, %d covered, at first %d, %d, %d pieces", name, r.Cut, r.Covered,
+					first.Cut, first.Covered, r.Components)
 			}
 			if !d.cut && !d.covered {
 				if !r.Sound() || len(r.Places) != 0 || !strings.Contains(r.String(), "area ") {
@@ -300,8 +306,9 @@ func TestIndependentCrossing(t *testing.T) {
 		for k := range 60 {
 			at := r3.Vec{X: rng.Float64(), Y: rng.Float64(), Z: rng.Float64()}
 			for range 3 {
-				strewn.Vertices = append(strewn.Vertices, r3.Scale(0.02, r3.Add(at, r3.Scale(0.4, r3.Vec{X: rng.NormFloat64(),
-					Y: rng.NormFloat64(), Z: rng.NormFloat64()}))))
+				strewn.Vertices = append(strewn.Vertices,
+					r3.Scale(0.02, r3.Add(at, r3.Scale(0.4, r3.Vec{X: rng.NormFloat64(),
+						Y: rng.NormFloat64(), Z: rng.NormFloat64()}))))
 			}
 			strewn.Triangles = append(strewn.Triangles, [3]int32{int32(3 * k), int32(3*k + 1), int32(3*k + 2)})
 			if k%3 == 1 { // with a corner in common with the one before
@@ -415,8 +422,8 @@ func TestPropertyCrossingTime(t *testing.T) {
 		needles.Vertices = append(needles.Vertices, r3.Vec{X: 0.02 * cos, Y: 0.02 * sin}, r3.Vec{X: 0.02 * cos,
 			Y: 0.02 * sin, Z: 0.1})
 		p, q := 2+2*i, 2+2*((i+1)%n)
-		needles.Triangles = append(needles.Triangles, [3]int32{p, q, q + 1}, [3]int32{p, q + 1, p + 1}, [3]int32{0, q, p},
-			[3]int32{1, p + 1, q + 1})
+		needles.Triangles = append(needles.Triangles, [3]int32{p, q, q + 1}, [3]int32{p, q + 1, p + 1},
+			[3]int32{0, q, p}, [3]int32{1, p + 1, q + 1})
 	}
 	needles = must(t)(Rotate(needles, 0.8, r3.Vec{X: 1, Y: 1, Z: 0.3}))
 	for name, m := range map[string]Mesh{"two balls": two, "needles": needles} {

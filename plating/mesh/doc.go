@@ -1,6 +1,6 @@
 // Package mesh reads, checks, repairs and makes surfaces of triangles.
 //
-// A part that is no cylinder and no plate exists, more and more often, as a
+// A part that is neither a cylinder nor a plate exists, more and more often, as a
 // file from a drawing program or a scanner: thousands of small triangles that
 // cover it. Such a file holds the two things a plater needs most: the area, by
 // which current and gold go, and the shape, by which the coat is thin in one
@@ -36,8 +36,8 @@
 //	solid angle     4π from inside, whatever the shape
 //
 // The area of a surface does not need all that. The area of one with faces twice
-// or with a hollow inside is still not the area that plates, and [NewMeasuredPart] will not
-// pass it on without a word.
+// or with a hollow inside is still not the area that plates, and [NewMeasuredPart]
+// will not pass it on without a word.
 //
 // # Repair, and its limits
 //
@@ -46,7 +46,7 @@
 // turns triangles until all agree and the volume is positive. Each of these is
 // reported as an [Action]. What has more than one answer it refuses, with the
 // place: a hole may be a missing face or an open shell, a fin may be meant or not.
-// Those belong back to the program that drew the part. Two corners are joined only
+// Those go back to the program that drew the part. Two corners are joined only
 // with one that stays where it is, so that no corner moves further than the
 // distance.
 //
@@ -58,8 +58,8 @@
 // within the other counts too. [Check] finds every two triangles that cut through
 // each other or lie on each other, of two bodies or of one, and says how many and
 // where ([Findings.Cut], [Findings.Covered], [Findings.Places]). Such a surface is not
-// sound, [NewMeasuredPart] gives no area ([ErrCrossing]) and [Repair] does not take it: which
-// parts stay is for the drawing program, by its union.
+// sound, [NewMeasuredPart] gives no area ([ErrCrossing]) and [Repair] does not take it:
+// which parts stay is for the drawing program, by its union.
 //
 //	bodies with a gap, hollows, links of a chain     sound
 //	bodies that touch at a corner or along an edge   sound, when each has corners of

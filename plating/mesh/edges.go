@@ -14,6 +14,9 @@ type side struct {
 
 // sides returns the edges of all triangles, those of the same two vertices
 // behind each other. Edges from a vertex to itself are left out.
+//
+// A sort brings them together: it needs less memory than a map of edges, and gives the same
+// order each time.
 func (m Mesh) sides() []side {
 	all := make([]side, 0, 3*len(m.Triangles))
 	for i, t := range m.Triangles {
@@ -64,6 +67,7 @@ func sameTurn(a, b [3]int32) bool {
 // A forest joins triangles into components.
 type forest []int32
 
+// newForest returns a forest of n triangles, each a tree by itself.
 func newForest(n int) forest {
 	f := make(forest, n)
 	for i := range f {
@@ -72,6 +76,8 @@ func newForest(n int) forest {
 	return f
 }
 
+// root returns the triangle that stands for the tree of i, and halves the way to it for the
+// next time.
 func (f forest) root(i int32) int32 {
 	for f[i] != i {
 		f[i] = f[f[i]]

@@ -92,7 +92,8 @@ func ExampleCheck_twoBodies() {
 
 func ExampleReadPLY() {
 	text := "ply\nformat ascii 1.0\nelement vertex 4\nproperty float x\nproperty float y\nproperty float z\n" +
-		"element face 1\nproperty list uchar int vertex_indices\nend_header\n0 0 0\n40 0 0\n40 20 0\n0 20 0\n4 0 1 2 3\n"
+		"element face 1\nproperty list uchar int vertex_indices\nend_header\n" +
+		"0 0 0\n40 0 0\n40 20 0\n0 20 0\n4 0 1 2 3\n"
 	m, err := mesh.ReadPLY(strings.NewReader(text), units.Millimetre)
 	if err != nil {
 		fmt.Println(err)
@@ -189,7 +190,8 @@ func ExampleArea() {
 }
 
 func ExampleVolume() {
-	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 2*units.Millimetre, mesh.Grid{Size: 5 * units.Millimetre})
+	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 2*units.Millimetre,
+		mesh.Grid{Size: 5 * units.Millimetre})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -51,7 +51,8 @@ func (m Mesh) exchange(longest, size float64) {
 		t := m.Triangles[i]
 		c, a, b, d := t[k], t[(k+1)%3], t[(k+2)%3], m.Triangles[j][l]
 		other := [2]int32{min(c, d), max(c, d)}
-		if _, taken := at[other]; taken || c == d || m.Triangles[j][(l+1)%3] != b || !m.better(a, b, c, d, longest, size) {
+		if _, taken := at[other]; taken || c == d || m.Triangles[j][(l+1)%3] != b ||
+			!m.better(a, b, c, d, longest, size) {
 			continue
 		}
 		m.Triangles[i], m.Triangles[j] = [3]int32{c, a, d}, [3]int32{d, b, c}

@@ -66,7 +66,8 @@ func follow(t *testing.T, m Mesh, err error, length int) {
 		split, err := Split(m, units.Length(size/5), 20_000)
 		if err != nil {
 			typed(t, "split", err)
-		} else if is := report(t, split); r.Sound() && (!is.Watertight() || apart(float64(is.Area), float64(r.Area)) > 1e-4) {
+		} else if is := report(t, split); r.Sound() && (!is.Watertight() || apart(float64(is.Area),
+			float64(r.Area)) > 1e-4) {
 			t.Fatalf("split to %v, was %v", is, r)
 		}
 	}

@@ -131,14 +131,23 @@ func TestPropertyBadGenerators(t *testing.T) {
 		good []units.Length
 		make func(d []units.Length, g Grid) (Mesh, error)
 	}{
-		{"Box", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) { return Box(d[0], d[1], d[2], g) }},
+		{"Box", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh,
+			error) {
+			return Box(d[0], d[1], d[2], g)
+		}},
 		{"Plate", []units.Length{3, 2, 1, 0.3}, func(d []units.Length, g Grid) (Mesh, error) {
 			return Plate(d[0], d[1], d[2],
 				d[3], g)
 		}},
 		{"Disc", []units.Length{3}, func(d []units.Length, g Grid) (Mesh, error) { return Disc(d[0], g) }},
-		{"Cylinder", []units.Length{3, 2}, func(d []units.Length, g Grid) (Mesh, error) { return Cylinder(d[0], d[1], g) }},
-		{"Tube", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) { return Tube(d[0], d[1], d[2], g) }},
+		{"Cylinder", []units.Length{3, 2}, func(d []units.Length, g Grid) (Mesh,
+			error) {
+			return Cylinder(d[0], d[1], g)
+		}},
+		{"Tube", []units.Length{3, 2, 1}, func(d []units.Length, g Grid) (Mesh,
+			error) {
+			return Tube(d[0], d[1], d[2], g)
+		}},
 		{"Cup", []units.Length{3, 2, 2, 1}, func(d []units.Length, g Grid) (Mesh, error) {
 			return Cup(d[0], d[1], d[2], d[3],
 				g)

@@ -36,11 +36,14 @@ func (g Grid) check() error {
 		Err: units.ErrOutOfRange}
 }
 
+// grade returns the grading exponent, 1 for even panels.
 func (g Grid) grade() float64 { return max(g.Grade, 1) }
 
 // count returns how many cells a length needs: even cells, or the widest of
 // graded ones, within Size. It is NaN-safe and held at a number that the limit
 // of panels refuses.
+//
+//	n = ⌈g L/Size⌉,  since the widest of cells graded with exponent g is g L/n
 func (g Grid) count(length float64) int {
 	return int(math.Ceil(min(max(g.grade()*length/float64(g.Size)*(1-1e-12), 1), mostPanels)))
 }
@@ -67,6 +70,8 @@ func (g Grid) between(length float64) []float64 {
 }
 
 // toEnd returns n + 1 points from 0 to 1 graded to the end.
+//
+//	x(t) = 1 - (1-t)^g
 func (g Grid) toEnd(n int) []float64 {
 	x := make([]float64, n+1)
 	for i := range x {
@@ -90,8 +95,11 @@ type builder struct {
 	seen map[r3.Vec]int32
 }
 
+// newBuilder returns a builder without a vertex.
 func newBuilder() *builder { return &builder{seen: map[r3.Vec]int32{}} }
 
+// vertex returns the index of a place, and adds it when it is new. Places are one when all
+// bits agree: a generator computes a corner in one way only.
 func (b *builder) vertex(v r3.Vec) int32 {
 	v = r3.Vec{X: v.X + 0, Y: v.Y + 0, Z: v.Z + 0} // no minus zero
 	i, known := b.seen[v]

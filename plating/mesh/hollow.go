@@ -26,8 +26,9 @@ import (
 //
 // Source: [Geometry].
 func Tube(outer, inner, length units.Length, g Grid) (Mesh, error) {
-	if err := dimensions(g, named{"tube outer diameter", outer}, named{"tube inner diameter", inner}, named{"tube length",
-		length}); err != nil {
+	if err := dimensions(g, named{"tube outer diameter", outer}, named{"tube inner diameter", inner},
+		named{"tube length",
+			length}); err != nil {
 		return Mesh{}, err
 	}
 	if inner >= outer {
@@ -89,7 +90,8 @@ func Cup(outer, height, recess, depth units.Length, g Grid) (Mesh, error) {
 	}
 	ro, ri, h, t := float64(outer)/2, float64(recess)/2, float64(height), float64(depth)
 	n := g.count(ro)
-	if err := limit(12*float64(n)*float64(n) + 12*float64(n)*float64(g.count(h)+g.count(t)+g.count(ro-ri)+3)); err != nil {
+	if err := limit(12*float64(n)*float64(n) + 12*float64(n)*float64(g.count(h)+g.count(t)+g.count(
+		ro-ri)+3)); err != nil {
 		return Mesh{}, err
 	}
 	rings := disc(g, ro, 0, n)
@@ -174,7 +176,8 @@ func Sphere(diameter units.Length, g Grid) (Mesh, error) {
 		{X: q, Z: -1}, {X: q, Z: 1}, {X: -q, Z: -1}, {X: -q, Z: 1},
 	}
 	faces := [20][3]int{
-		{0, 11, 5}, {0, 5, 1}, {0, 1, 7}, {0, 7, 10}, {0, 10, 11}, {1, 5, 9}, {5, 11, 4}, {11, 10, 2}, {10, 7, 6}, {7, 1, 8},
+		{0, 11, 5}, {0, 5, 1}, {0, 1, 7}, {0, 7, 10}, {0, 10, 11}, {1, 5, 9}, {5, 11, 4}, {11, 10, 2},
+		{10, 7, 6}, {7, 1, 8},
 		{3, 9, 4}, {3, 4, 2}, {3, 2, 6}, {3, 6, 8}, {3, 8, 9}, {4, 9, 5}, {2, 4, 11}, {6, 2, 10}, {8, 6, 7}, {9, 8, 1},
 	}
 	var m Mesh

@@ -4,6 +4,14 @@ package mesh
 // run against each other along it, and returns how many it turned. Of the two
 // ways it takes the one in which fewer triangles turn. A component that cannot
 // agree with itself has one side only.
+//
+// Two triangles agree when they run along their common edge in opposite directions. The
+// search goes out from one triangle over edges of two, and says of each triangle whether it
+// keeps its direction or turns; a triangle that is reached twice with different answers
+// closes a band with one side. Edges of three triangles or more say nothing.
+//
+// Errors: a [*FaultError] with [ErrOrientation] and the triangle where the surface meets
+// itself the wrong way round.
 func (m *Mesh) agree() (int, error) {
 	type link struct {
 		to     int32
@@ -63,6 +71,7 @@ func (m *Mesh) agree() (int, error) {
 	return total, nil
 }
 
+// flip turns triangle i: two of its corners change places.
 func (m *Mesh) flip(i int) {
 	t := &m.Triangles[i]
 	t[1], t[2] = t[2], t[1]

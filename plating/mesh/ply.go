@@ -58,8 +58,8 @@ func ReadPLY(r io.Reader, unit units.Length) (Mesh, error) {
 		return Mesh{}, err
 	}
 	if len(p.ends) == 0 {
-		return Mesh{}, &FaultError{What: "a file of 0 faces", Need: "an element face with one row or more", Line: h.line,
-			Offset: -1, Triangle: -1, Err: ErrEmpty}
+		return Mesh{}, &FaultError{What: "a file of 0 faces", Need: "an element face with one row or more",
+			Line: h.line, Offset: -1, Triangle: -1, Err: ErrEmpty}
 	}
 	return p.mesh()
 }
@@ -193,8 +193,8 @@ func (p *plyReader) mesh() (Mesh, error) {
 		}
 		apex := m.fan(loop)
 		if apex < 0 {
-			return Mesh{}, about(ErrPolygon, "triangles, or flat convex faces; let the program that made the file cut them",
-				"face %d of %d corners", face, len(loop))
+			return Mesh{}, about(ErrPolygon, "triangles, or flat convex faces; let the program that made the file "+
+				"cut them", "face %d of %d corners", face, len(loop))
 		}
 		n := len(loop)
 		for k := 1; k < n-1; k++ {

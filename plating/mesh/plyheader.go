@@ -21,10 +21,14 @@ const (
 	plyFloat64
 )
 
+// size returns the bytes of a number in a binary file.
 func (k plyKind) size() int { return [...]int{0, 1, 1, 2, 2, 4, 4, 4, 8}[k] }
 
+// whole reports whether the kind is an integer, as the length of a list must be.
 func (k plyKind) whole() bool { return k != plyNone && k < plyFloat32 }
 
+// plyKindOf returns the kind that a word of the header names; each has an old name and one
+// with its bits. plyNone for any other word.
 func plyKindOf(word []byte) plyKind {
 	switch string(word) {
 	case "char", "int8":
@@ -84,6 +88,19 @@ type plyHeader struct {
 
 // readPLYHeader reads up to end_header. It allocates by the lines it finds, not
 // by the counts they claim.
+//
+//	ply
+//	format ascii 1.0
+//	element vertex 8
+//	property float x
+//	end_header
+//
+// Comments and obj_info are read over. Unknown elements and properties are kept, since
+// their data must be read past; how many, is limited, so that a short file cannot ask for
+// much memory.
+//
+// Errors: a [*FaultError] with the line, wrapping [ErrSyntax], [ErrUnsupported],
+// [ErrTooLarge] or [ErrTruncated].
 func readPLYHeader(data []byte) (plyHeader, error) {
 	var h plyHeader
 	fail := func(reason error, need, format string, args ...any) (plyHeader, error) {
@@ -150,8 +167,8 @@ func readPLYHeader(data []byte) (plyHeader, error) {
 			}
 			p, ok := plyPropertyOf(f)
 			if !ok {
-				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name", "%s",
-					clip(line))
+				return fail(ErrSyntax, "property, type and name, or property list, type of the count, type and name",
+					"%s", clip(line))
 			}
 			e := &h.elements[len(h.elements)-1]
 			if e.find(p.name) >= 0 {
@@ -173,11 +190,14 @@ func readPLYHeader(data []byte) (plyHeader, error) {
 	}
 }
 
+// A header of a scanner has some ten columns and two or three tables.
 const (
 	maxElements   = 100
 	maxProperties = 1000
 )
 
+// plyPropertyOf reads the words of a property line: property, kind and name, or property
+// list, kind of the length, kind and name.
 func plyPropertyOf(f [][]byte) (plyProperty, bool) {
 	switch {
 	case len(f) == 3:

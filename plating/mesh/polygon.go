@@ -15,6 +15,13 @@ const mostCorners = 64
 // its width and the rounding of single numbers, and convex, so that it turns
 // one way and only once around. Of the corners that leave no triangle without
 // area, the one with the largest smallest triangle is taken.
+//
+//	n = ½ Σ (p_i - p_0) × (p_i+1 - p_0)   area vector, any polygon
+//	Σ angles turned = 2π                  once around; a star turns 4π
+//
+// A file gives a face of many corners without saying how it is cut. A flat convex one may
+// be cut in any way; of any other each cut is another surface, and it is refused
+// ([ErrPolygon]).
 func (m Mesh) fan(loop []int32) int {
 	n := len(loop)
 	at := func(i int) r3.Vec { return m.Vertices[loop[i%n]] }

@@ -34,8 +34,8 @@ endsolid
 // same as binary.
 func TestPropertyReadText(t *testing.T) {
 	for name, text := range map[string]string{"plain": facetText, "crlf": strings.ReplaceAll(facetText, "\n", "\r\n"),
-		"cr": strings.ReplaceAll(facetText, "\n", "\r"), "mark": "\xef\xbb\xbf" + facetText, "blank": "\n\n  " + facetText +
-			"\n\n"} {
+		"cr": strings.ReplaceAll(facetText, "\n", "\r"), "mark": "\xef\xbb\xbf" + facetText,
+		"blank": "\n\n  " + facetText + "\n\n"} {
 		m := must(t)(ReadSTL(strings.NewReader(text), units.Millimetre))
 		r := report(t, m)
 		if !r.Sound() || len(m.Vertices) != 4 || apart(float64(r.Volume), 1e-6/6) > 1e-12 {
@@ -90,7 +90,8 @@ func TestPropertyRoundTrip(t *testing.T) {
 				t.Errorf("mesh %d as STL in %v: %v", i, unit, got)
 			}
 			skin := Skin{Thickness: make([]units.Length, len(m.Triangles)), Colour: make([][3]uint8, len(m.Triangles))}
-			for _, s := range []Skin{{}, {Text: true}, skin, {Text: true, Thickness: skin.Thickness, Colour: skin.Colour}} {
+			for _, s := range []Skin{{}, {Text: true}, skin, {Text: true, Thickness: skin.Thickness,
+				Colour: skin.Colour}} {
 				b.Reset()
 				if err := WritePLY(&b, m, unit, s); err != nil {
 					t.Fatal(err)
@@ -135,8 +136,8 @@ func TestPropertyPolygons(t *testing.T) {
 		{"square, other way", square, "4 3 2 1 0\n", 2, 1},
 		{"middle on a side", square + "0.5 0 0\n", "5 0 4 1 2 3\n", 3, 1},
 		{"middles on all sides", square + "0.5 0 0\n1 0.5 0\n0.5 1 0\n0 0.5 0\n", "8 0 4 1 5 2 6 3 7\n", 6, 1},
-		{"hexagon", "2 0 0\n1 1.7320508 0\n-1 1.7320508 0\n-2 0 0\n-1 -1.7320508 0\n1 -1.7320508 0\n", "6 0 1 2 3 4 5\n", 4,
-			6 * 1.7320508},
+		{"hexagon", "2 0 0\n1 1.7320508 0\n-1 1.7320508 0\n-2 0 0\n-1 -1.7320508 0\n1 -1.7320508 0\n",
+			"6 0 1 2 3 4 5\n", 4, 6 * 1.7320508},
 		{"arrow head", "0 0 0\n2 -1 0\n0 2 0\n-2 -1 0\n", "4 0 1 2 3\n", 0, 0},
 		{"bow tie", square, "4 0 2 1 3\n", 0, 0},
 		{"bent", "0 0 0\n1 0 0\n1 1 0.1\n0 1 0\n", "4 0 1 2 3\n", 0, 0},
@@ -181,11 +182,14 @@ func TestPropertyBinaryPLY(t *testing.T) {
 			order, name = binary.BigEndian, "binary_big_endian"
 		}
 		b := []byte("ply\r\nformat " + name +
-			" 1.0\r\ncomment made by hand\r\nobj_info nothing\r\nelement camera 2\r\nproperty short a\r\nproperty list " +
+			" 1.0\r\ncomment made by hand\r\nobj_info nothing\r\nelement camera 2\r\nproperty short a\r\n" +
+			"property list " +
 			"ushort double b\r\n" +
-			"element face 4\r\nproperty uchar flag\r\nproperty list uint16 uint32 vertex_indices\r\nproperty list char char " +
+			"element face 4\r\nproperty uchar flag\r\nproperty list uint16 uint32 vertex_indices\r\nproperty list " +
+			"char char " +
 			"none\r\n" +
-			"element vertex 4\r\nproperty int z\r\nproperty uchar red\r\nproperty float x\r\nproperty double y\r\nelement " +
+			"element vertex 4\r\nproperty int z\r\nproperty uchar red\r\nproperty float x\r\nproperty double " +
+			"y\r\nelement " +
 			"edge 0\r\nproperty int a\r\nend_header\r\n")
 		for range 2 {
 			b = order.AppendUint16(b, 7)
@@ -269,8 +273,8 @@ func TestPropertyBadFiles(t *testing.T) {
 		{"ply: list x", head + "element vertex 1\nproperty list uchar float x\nproperty float y\nproperty float " +
 			"z\nend_header\n0 0\n", ErrSyntax, 3},
 		{"ply: no properties", head + "element thing 400000000\nend_header\n", ErrSyntax, 3},
-		{"ply: float index", head + vertex + "element face 1\nproperty list uchar float vertex_index\nend_header\n" + square,
-			ErrSyntax, 7},
+		{"ply: float index", head + vertex + "element face 1\nproperty list uchar float vertex_index\nend_header\n" +
+			square, ErrSyntax, 7},
 		{"ply: no list", head + vertex + "element face 1\nproperty int a\nend_header\n" + square, ErrSyntax, 7},
 		{"ply: no faces", head + vertex + "end_header\n" + square, ErrEmpty, 7},
 		{"ply: few rows", head + vertex + face + "end_header\n" + square, ErrTruncated, 0},
@@ -279,10 +283,10 @@ func TestPropertyBadFiles(t *testing.T) {
 		{"ply: minus", head + vertex + face + "end_header\n" + square + "3 0 1 -1\n", ErrIndex, 14},
 		{"ply: half", head + vertex + face + "end_header\n" + square + "3 0 1 0.5\n", ErrSyntax, 14},
 		{"ply: uchar", head + vertex + face + "end_header\n" + square + "300 0 1 2\n", ErrSyntax, 14},
-		{"ply: nan", head + vertex + face + "end_header\n" + strings.Replace(square, "1 1 0", "1 nan 0", 1) + "3 0 1 2\n",
-			ErrNotFinite, 12},
-		{"ply: far", head + vertex + face + "end_header\n" + strings.Replace(square, "1 1 0", "1 1e9 0", 1) + "3 0 1 2\n",
-			ErrTooLarge, 12},
+		{"ply: nan", head + vertex + face + "end_header\n" + strings.Replace(square, "1 1 0", "1 nan 0", 1) +
+			"3 0 1 2\n", ErrNotFinite, 12},
+		{"ply: far", head + vertex + face + "end_header\n" + strings.Replace(square, "1 1 0", "1 1e9 0", 1) +
+			"3 0 1 2\n", ErrTooLarge, 12},
 		{"ply: long list", head + vertex + "element face 1\nproperty list int int vertex_index\nend_header\n" + square +
 			"1000000000 1\n", ErrPolygon, 14},
 		{"ply: not", "plyx\n", ErrSyntax, 1},

@@ -43,7 +43,8 @@ func TestPropertyRepair(t *testing.T) {
 		tol     float64
 	}{
 		{"nothing", func(*Mesh) {}, RepairOptions{}, nil, 0, 1e-14},
-		{"soup", func(m *Mesh) { *m = soup(*m, 0, rng) }, RepairOptions{}, []ActionKind{Welded, DroppedVertices}, 0, 1e-12},
+		{"soup", func(m *Mesh) { *m = soup(*m, 0, rng) }, RepairOptions{}, []ActionKind{Welded, DroppedVertices},
+			0, 1e-12},
 		{"shaken soup", func(m *Mesh) { *m = soup(*m, 1e-7, rng) }, RepairOptions{Weld: units.Micrometre},
 			[]ActionKind{Welded, DroppedVertices}, 0, 1e-4},
 		{"some turned", func(m *Mesh) {
@@ -148,7 +149,8 @@ func TestPropertyRefusals(t *testing.T) {
 		a := 2 * math.Pi * float64(i) / n
 		for _, w := range [2]float64{-0.3, 0.3} {
 			r := 1 + w*math.Cos(a/2)
-			strip.Vertices = append(strip.Vertices, r3.Vec{X: r * math.Cos(a), Y: r * math.Sin(a), Z: w * math.Sin(a/2)})
+			strip.Vertices = append(strip.Vertices, r3.Vec{X: r * math.Cos(a), Y: r * math.Sin(a),
+				Z: w * math.Sin(a/2)})
 		}
 		p, q, r, s := int32(2*i), int32(2*i+1), int32(2*i+2), int32(2*i+3)
 		if i == n-1 {
@@ -172,12 +174,13 @@ func TestPropertyRefusals(t *testing.T) {
 		{"body in a body", must(t)(Merge(cup, inner)), RepairOptions{}, ErrOrientation},
 		{"overlap", must(t)(Merge(cup, must(t)(Translate(cup, r3.Vec{X: 0.003, Z: 0.001})))), RepairOptions{},
 			ErrCrossing},
-		{"fin", Mesh{append(cup.Clone().Vertices, r3.Vec{X: 1}), append(cup.Clone().Triangles, [3]int32{cup.Triangles[0][0],
-			cup.Triangles[0][1], int32(len(cup.Vertices))})}, RepairOptions{}, ErrCrowded},
+		{"fin", Mesh{append(cup.Clone().Vertices, r3.Vec{X: 1}), append(cup.Clone().Triangles,
+			[3]int32{cup.Triangles[0][0],
+				cup.Triangles[0][1], int32(len(cup.Vertices))})}, RepairOptions{}, ErrCrowded},
 		{"all flat", Mesh{cup.Vertices, [][3]int32{{0, 0, 1}, {2, 2, 2}}}, RepairOptions{}, ErrEmpty},
 		{"pillow", Mesh{cup.Vertices, [][3]int32{{0, 1, 2}, {0, 2, 1}}}, RepairOptions{}, ErrDuplicate},
-		{"flat body", Mesh{[]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, [][3]int32{{0, 1, 2}, {0, 2, 3}, {1, 0, 3}, {1, 3,
-			2}}}, RepairOptions{}, ErrEmpty},
+		{"flat body", Mesh{[]r3.Vec{{}, {X: 1}, {X: 1, Y: 1}, {Y: 1}}, [][3]int32{{0, 1, 2},
+			{0, 2, 3}, {1, 0, 3}, {1, 3, 2}}}, RepairOptions{}, ErrEmpty},
 		{"coarse weld", cup, RepairOptions{Weld: 1e-3}, units.ErrOutOfRange},
 		{"negative weld", cup, RepairOptions{Weld: -1}, units.ErrNegative},
 		{"nan weld", cup, RepairOptions{Weld: units.Length(math.NaN())}, units.ErrNotFinite},

@@ -49,6 +49,10 @@ func (m Mesh) shells(parts [][]int32, all []side) []shell {
 // nest finds how deep each closed shell lies in others. It returns how many lie
 // in one at least, and how many pairs cut through each other as far as some
 // corners of each tell; -1 and 0 when there are too many to look.
+//
+// A closed shell is inside another when all corners looked at are; when some are and some
+// are not, the two cut through each other. Time grows with the square of the number of
+// shells and with the triangles of those whose boxes meet.
 func nest(m Mesh, shells []shell) (enclosed, crossing int) {
 	if len(shells) > mostNested {
 		return -1, 0
@@ -75,6 +79,8 @@ func nest(m Mesh, shells []shell) (enclosed, crossing int) {
 
 // sampled looks from corners spread over shell s whether they are inside shell
 // o. Those on its surface count as neither.
+//
+//	Σ Ω = ±4π inside, 0 outside, ±2π on a flat part of the surface
 func (m Mesh) sampled(s, o *shell) (in, out int) {
 	const most = 16
 	n := len(s.triangles)
@@ -102,6 +108,13 @@ func apartBoxes(s, o *shell) bool {
 
 // solidAngleOf returns the solid angle of triangle i from a point: above zero
 // when the point is behind it.
+//
+//	tan(Ω/2) = a·(b × c) / (|a||b||c| + (a·b)|c| + (b·c)|a| + (c·a)|b|)
+//
+//	a, b, c  the corners, seen from the point
+//
+// It holds for all Ω from -2π to 2π by the two arguments of the arc tangent
+// [SolidAngle1983].
 func (m Mesh) solidAngleOf(i int, from r3.Vec) float64 {
 	a, b, c := m.Corners(i)
 	a, b, c = r3.Sub(a, from), r3.Sub(b, from), r3.Sub(c, from)
@@ -109,6 +122,7 @@ func (m Mesh) solidAngleOf(i int, from r3.Vec) float64 {
 	return 2 * math.Atan2(r3.Dot(a, r3.Cross(b, c)), la*lb*lc+r3.Dot(a, b)*lc+r3.Dot(b, c)*la+r3.Dot(c, a)*lb)
 }
 
+// solidAngle returns the sum over all triangles, added with a running compensation.
 func (m Mesh) solidAngle(from r3.Vec) float64 {
 	var sum adder
 	for i := range m.Triangles {
@@ -153,6 +167,11 @@ func (m Mesh) inside() (r3.Vec, bool) {
 }
 
 // hit returns how far along a line triangle i is met.
+//
+//	start + d·along = a + x u + y v,  u = b - a, v = c - a
+//
+// solved by Cramer's rule: x, y ≥ 0 and x + y ≤ 1 inside the triangle, d > 0 ahead. A line
+// in the plane of the triangle has a determinant of zero, and misses it.
 func (m Mesh) hit(i int, start, along r3.Vec) (float64, bool) {
 	a, b, c := m.Corners(i)
 	u, v, s := r3.Sub(b, a), r3.Sub(c, a), r3.Sub(start, a)

@@ -160,7 +160,8 @@ func (m Mesh) first(t [3]int32, cuts map[[2]int32]int32) (corner int, at int32) 
 // halved makes the cuts: each triangle across the longest side that is cut, and
 // its halves across what they have of the others.
 func (m Mesh) halved(cuts map[[2]int32]int32) Mesh {
-	out := Mesh{Vertices: append(m.Vertices, make([]r3.Vec, len(cuts))...), Triangles: make([][3]int32, 0, m.pieces(cuts))}
+	out := Mesh{Vertices: append(m.Vertices, make([]r3.Vec, len(cuts))...),
+		Triangles: make([][3]int32, 0, m.pieces(cuts))}
 	for e, at := range cuts {
 		out.Vertices[at] = r3.Scale(0.5, r3.Add(m.Vertices[e[0]], m.Vertices[e[1]]))
 	}

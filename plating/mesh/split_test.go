@@ -72,8 +72,8 @@ func TestPropertySplit(t *testing.T) {
 		for _, part := range []float64{1.5, 1, 0.7, 0.3, 0.11} {
 			split := must(t)(Split(m, units.Length(part*longest), 0))
 			is := report(t, split)
-			if _, now := angles(split); now > part*longest || was.Sound() != is.Sound() || is.OpenEdges < was.OpenEdges ||
-				was.OpenEdges == 0 && is.OpenEdges > 0 ||
+			if _, now := angles(split); now > part*longest || was.Sound() != is.Sound() ||
+				is.OpenEdges < was.OpenEdges || was.OpenEdges == 0 && is.OpenEdges > 0 ||
 				apart(float64(is.Area), float64(was.Area)) > 1e-10 || was.Volume > 0 && apart(float64(is.Volume),
 				float64(was.Volume)) > 1e-10 || is.Euler != was.Euler {
 				t.Errorf("%s to %.2f of its longest side: %v\nwas %v", s.name, part, is, was)
@@ -125,8 +125,8 @@ func TestPropertySplit(t *testing.T) {
 // long one may not become a second short one, and its rim is a crease though all
 // lies in one plane.
 func TestPropertyExchange(t *testing.T) {
-	pillow := Mesh{Vertices: []r3.Vec{{X: -3}, {Y: -1}, {X: 4}, {X: 0.5, Y: 1.2}}, Triangles: [][3]int32{{0, 1, 2}, {0, 2,
-		3}, {0, 3, 1}, {1, 3, 2}}}
+	pillow := Mesh{Vertices: []r3.Vec{{X: -3}, {Y: -1}, {X: 4}, {X: 0.5, Y: 1.2}},
+		Triangles: [][3]int32{{0, 1, 2}, {0, 2, 3}, {0, 3, 1}, {1, 3, 2}}}
 	m := pillow.Clone()
 	m.exchange(10, m.size())
 	for i := range m.Triangles {

@@ -85,14 +85,16 @@ func readBinarySTL(data []byte, unit float64) (Mesh, error) {
 	case have < end:
 		return Mesh{}, &FaultError{What: "the header counts " + itoa(int(claimed)) + " triangles, the file holds " +
 			itoa(int(have-stlHeader)/stlFacet),
-			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: have, Triangle: -1, Err: ErrTruncated}
+			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: have, Triangle: -1,
+			Err: ErrTruncated}
 	case have > end:
 		return Mesh{}, &FaultError{What: itoa(int(have-end)) + " bytes behind the " + itoa(int(claimed)) +
 			" triangles that the header counts",
-			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: end, Triangle: -1, Err: ErrSyntax}
+			Need: "a file of " + itoa(int(end)) + " bytes; export it once more", Offset: end,
+			Triangle: -1, Err: ErrSyntax}
 	case claimed == 0:
-		return Mesh{}, &FaultError{What: "a file of 0 triangles", Need: "one triangle or more", Offset: 80, Triangle: -1,
-			Err: ErrEmpty}
+		return Mesh{}, &FaultError{What: "a file of 0 triangles", Need: "one triangle or more",
+			Offset: 80, Triangle: -1, Err: ErrEmpty}
 	case claimed > maxCount:
 		return Mesh{}, &FaultError{What: itoa(int(claimed)) + " triangles", Need: "500 million at most", Offset: 80,
 			Triangle: -1,

@@ -9,6 +9,20 @@ import (
 // readTextSTL reads solids one after the other. Words may be in capitals and
 // lines may break anywhere between words, except behind solid and endsolid,
 // whose names end with the line.
+//
+//	solid name
+//	facet normal 0 0 1
+//	outer loop
+//	vertex 0 0 0   (three of them)
+//	endloop
+//	endfacet
+//	endsolid name
+//
+// The file knows no shared corners: equal numbers become one vertex, compared before they
+// are scaled to metres. Normals are read over, since they may disagree with the corners,
+// which count.
+//
+// Errors: a [*FaultError] with the line.
 func readTextSTL(data []byte, unit float64) (Mesh, error) {
 	var m Mesh
 	w := words{data: bytes.TrimPrefix(data, []byte("\xef\xbb\xbf")), line: 1}

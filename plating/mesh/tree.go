@@ -12,6 +12,10 @@ import (
 const leafSize = 6
 
 // A triangleTree holds the boxes of triangles in a tree, to find those that meet.
+//
+// Triangles are put in the order of a space-filling curve through their middles, and each
+// node halves a stretch of it. Near triangles are near in the order, so the boxes of nodes
+// are small; building needs one sort and no search for a place to cut.
 type triangleTree struct {
 	m     Mesh
 	tol   float64
@@ -23,6 +27,7 @@ type triangleTree struct {
 
 type box struct{ low, high r3.Vec }
 
+// meets reports whether two boxes have a place in common.
 func (b *box) meets(o *box) bool {
 	return b.low.X <= o.high.X && o.low.X <= b.high.X && b.low.Y <= o.high.Y && o.low.Y <= b.high.Y &&
 		b.low.Z <= o.high.Z && o.low.Z <= b.high.Z
@@ -77,6 +82,9 @@ func (m Mesh) tree(use []int32, grow float64) triangleTree {
 }
 
 // spread puts two empty bits behind each of the 21 bits of a number from 0 to 1.
+//
+// Three such numbers, shifted by 0, 1 and 2, make the Morton code of a place: places whose
+// codes agree in their first 3k bits lie in one cube of side 2^-k.
 func spread(x float64) uint64 {
 	v := uint64(min(max(x, 0), 1) * (1<<21 - 1))
 	v = (v | v<<32) & 0x1f00000000ffff
@@ -107,12 +115,15 @@ func (t *triangleTree) grow(from, to int32) int32 {
 	return k
 }
 
+// with returns the box around two boxes.
 func (b box) with(o box) box {
 	return box{r3.Vec{X: min(b.low.X, o.low.X), Y: min(b.low.Y, o.low.Y), Z: min(b.low.Z, o.low.Z)},
 		r3.Vec{X: max(b.high.X, o.high.X), Y: max(b.high.Y, o.high.Y), Z: max(b.high.Z, o.high.Z)}}
 }
 
 // pairs calls f once for each two triangles whose boxes meet.
+//
+// Each node meets its own two halves once; so no pair comes twice, and none with itself.
 func (t *triangleTree) pairs(f func(i, j int32)) {
 	for k := range t.nodes {
 		n := &t.nodes[k]
@@ -127,6 +138,9 @@ func (t *triangleTree) pairs(f func(i, j int32)) {
 }
 
 // between calls f for the pairs of one triangle of each of two nodes.
+//
+// The larger of two nodes is divided, until both are leaves; a pair of boxes that do not
+// meet ends the search below it.
 func (t *triangleTree) between(k, l int32, f func(i, j int32)) {
 	a, b := &t.nodes[k], &t.nodes[l]
 	switch {

@@ -10,6 +10,13 @@ import (
 // returns how many were joined and the largest move. A vertex is joined with
 // one that stays where it is, so that moves do not add up along a row of
 // vertices. Vertices that no triangle uses are not looked at.
+//
+//	to(i) = the nearest vertex j < i that stays, with |v_j - v_i| ≤ distance
+//
+// Two passes in one: places equal to the last bit by a map, near ones by a grid whose cells
+// are as wide as the distance, so that 27 cells hold all that are near. A distance of 0
+// joins equal places only. The result depends on the order of vertices, not on that of the
+// map.
 func (m *Mesh) weld(distance float64) (joined int, most float64) {
 	used := make([]bool, len(m.Vertices))
 	for _, t := range m.Triangles {
@@ -43,6 +50,7 @@ func (m *Mesh) weld(distance float64) (joined int, most float64) {
 			joined++
 			continue
 		}
+		// A vertex that stays: it heads the list of its cell.
 		cell := cellOf(v, distance)
 		before[i] = -1
 		if last, known := cells[cell]; known {
@@ -89,6 +97,9 @@ func cellOf(v r3.Vec, distance float64) [3]int64 {
 // the other two is dropped as well, and the neighbour across that edge is cut in
 // two at the corner, so that the surface stays closed and where it was. One whose
 // neighbour cannot be cut stays.
+//
+// Cutting a neighbour may free another needle whose neighbour was flat, so the needles are
+// gone over until none can be taken out.
 func (m *Mesh) takeOutFlat() (dropped, swapped int) {
 	kept := m.Triangles[:0]
 	for _, t := range m.Triangles {

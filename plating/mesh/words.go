@@ -91,7 +91,8 @@ func (w *words) value(word []byte) (float64, error) {
 
 // fail makes an error on the word returned last.
 func (w *words) fail(reason error, need, format string, args ...any) error {
-	return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: w.line, Offset: -1, Triangle: -1, Err: reason}
+	return &FaultError{What: fmt.Sprintf(format, args...), Need: need, Line: w.line, Offset: -1,
+		Triangle: -1, Err: reason}
 }
 
 func space(c byte) bool { return c == ' ' || c >= '\t' && c <= '\r' }

@@ -42,8 +42,8 @@ func (f failing) Write([]byte) (int, error) { return 0, f.err }
 // triangle, and words of the first.
 func TestPropertySkin(t *testing.T) {
 	m := tetra(0.01)
-	skin := Skin{Thickness: []units.Length{1e-6, 2e-6, 3e-6, 0.5e-6}, Colour: [][3]uint8{{1, 2, 3}, {4, 5, 6}, {7, 8, 9},
-		{250, 251, 252}}}
+	skin := Skin{Thickness: []units.Length{1e-6, 2e-6, 3e-6, 0.5e-6}, Colour: [][3]uint8{{1, 2, 3},
+		{4, 5, 6}, {7, 8, 9}, {250, 251, 252}}}
 	var b bytes.Buffer
 	if err := WritePLY(&b, m, units.Millimetre, skin); err != nil {
 		t.Fatal(err)

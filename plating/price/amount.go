@@ -10,6 +10,8 @@ import (
 )
 
 // size refuses decimals whose digits would make exact arithmetic endless.
+//
+// A decimal such as 1e9000 is a few bytes in a file and nine thousand digits in a sum.
 func size(field string, d decimal.Decimal) error {
 	if e := d.Exponent(); e < -30 || e > 30 || d.Coefficient().BitLen() > 120 {
 		return bad(field, "a number with too many digits", "at most 36 digits and 30 places", units.ErrOutOfRange)
@@ -39,6 +41,7 @@ func share(field string, d decimal.Decimal) error {
 	return nil
 }
 
+// one is the decimal 1.
 func one() decimal.Decimal { return decimal.New(1, 0) }
 
 // inGrams returns the exact size of a trade unit: one of the troy ounce is
@@ -59,6 +62,13 @@ func inGrams(field string, u alloys.TradeUnit) (decimal.Decimal, error) {
 }
 
 // worth returns what a mass is worth at a price per unit, exactly.
+//
+//	v = m·g_m·p/g_p
+//
+//	m    mass in its own unit;  g_m  grams of that unit
+//	p    price per unit;        g_p  grams of that unit
+//
+// The result is a fraction: a division by 31.1034768 does not end as a decimal.
 func worth(field string, m alloys.Weighed, price decimal.Decimal, per alloys.TradeUnit) (*big.Rat, error) {
 	if err := amount("mass of "+field, m.Amount); err != nil {
 		return nil, err

@@ -17,10 +17,14 @@ type Currency struct {
 // of account with four places (CLF, UYW), metals and testing codes are left out.
 const (
 	noPlaces = " BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF "
-	two      = " AED AFN ALL AMD ANG AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BOV BRL BSD BTN BWP BYN BZD CAD CDF CHE CHF CHW CNY" +
-		" COP COU CRC CUC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG HUF IDR ILS INR IRR JMD" +
-		" KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN NAD NGN NIO NOK NPR NZD" +
-		" PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB TJS TMT TOP TRY TTD TWD" +
+	two      = " AED AFN ALL AMD ANG AOA ARS AUD AWG AZN BAM BBD BDT BGN BMD BND BOB BOV BRL BSD BTN BWP BYN BZD " +
+		"CAD CDF CHE CHF CHW CNY" +
+		" COP COU CRC CUC CUP CVE CZK DKK DOP DZD EGP ERN ETB EUR FJD FKP GBP GEL GHS GIP GMD GTQ GYD HKD HNL HTG " +
+		"HUF IDR ILS INR IRR JMD" +
+		" KES KGS KHR KPW KYD KZT LAK LBP LKR LRD LSL MAD MDL MGA MKD MMK MNT MOP MRU MUR MVR MWK MXN MXV MYR MZN " +
+		"NAD NGN NIO NOK NPR NZD" +
+		" PAB PEN PGK PHP PKR PLN QAR RON RSD RUB SAR SBD SCR SDG SEK SGD SHP SLE SOS SRD SSP STN SVC SYP SZL THB " +
+		"TJS TMT TOP TRY TTD TWD" +
 		" TZS UAH USD USN UYU UZS VED VES WST XCD YER ZAR ZMW ZWG "
 	three = " BHD IQD JOD KWD LYD OMR TND "
 )
@@ -44,6 +48,7 @@ func ParseCurrency(code string) (Currency, error) {
 		"a code of ISO 4217 with 0, 2 or 3 places, or a Currency that names its places", units.ErrOutOfRange)
 }
 
+// listed returns the places that ISO 4217 gives a code, and whether the lists have it.
 func listed(code string) (int32, bool) {
 	switch {
 	case strings.Contains(two, " "+code+" "):
@@ -56,6 +61,7 @@ func listed(code string) (int32, bool) {
 	return 0, false
 }
 
+// checkCode wants three capital letters, whether ISO 4217 has them or not.
 func checkCode(code string) error {
 	if len(code) == 3 && strings.Trim(code, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") == "" {
 		return nil
@@ -74,8 +80,8 @@ func (c Currency) Check() error {
 		return bad("places of "+c.Code, fmt.Sprint(c.Places), "0, 2 or 3", units.ErrOutOfRange)
 	}
 	if places, found := listed(c.Code); found && places != c.Places {
-		return bad("places of "+c.Code, fmt.Sprint(c.Places), fmt.Sprintf("%d, as in ISO 4217; ParseCurrency fills them in",
-			places), units.ErrInconsistent)
+		return bad("places of "+c.Code, fmt.Sprint(c.Places),
+			fmt.Sprintf("%d, as in ISO 4217; ParseCurrency fills them in", places), units.ErrInconsistent)
 	}
 	return nil
 }

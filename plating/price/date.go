@@ -27,6 +27,7 @@ func (d Date) Check(field string) error {
 	return nil
 }
 
+// daysOf returns the days of a month, with the leap years of the Gregorian calendar.
 func daysOf(year, month int) int {
 	switch {
 	case month == 2 && year%4 == 0 && (year%100 != 0 || year%400 == 0):

@@ -3,7 +3,7 @@
 //
 // # What goes in
 //
-// A [Order] holds what the physics has found, for the whole batch and plated once
+// An [Order] holds what the physics has found, for the whole batch and plated once
 // and well: masses of metal, minutes, kilowatt hours; and what the shop knows:
 // prices, rates, yield, profit, tax. Physics is done in float64 and money is not,
 // so there is one gate between them: [Weigh], [Minutes] and [KilowattHours] turn a
@@ -25,7 +25,7 @@
 // # Margin and markup
 //
 // A [Margin] is a share of the selling price, which is the one before the minimum
-// charge, credits and tax, a [Markup] a share of the cost. They are two types, and a
+// charge, credits and tax, a [Markup] a share of the cost. They are two types, and an
 // order takes one of them. A markup of 25 % is a margin of 20 %, a margin of 50 % a
 // markup of 100 %, and a margin of 100 % is impossible. No profit is taken on credits:
 // they are handed on as they are.

@@ -39,17 +39,18 @@ func (q Quote) Each(sum decimal.Decimal) (Each, error) {
 
 // An Each is a sum shared among equal pieces.
 type Each struct {
-	Pieces int
+	Pieces int             // in all
 	Higher int             // pieces at High; the others are at Low
 	Low    decimal.Decimal // a piece
 	High   decimal.Decimal // one unit more, or the same when the sum divides
-	Places int32
+	Places int32           // of the currency
 }
 
 // String writes the price of a piece, as "12.34 each", or how many are one unit
 // dearer. Of places or amounts that no quote has it says so instead.
 func (e Each) String() string {
-	for _, err := range []error{checkPlaces(e.Places), size("price of a piece", e.Low), size("price of a piece", e.High)} {
+	for _, err := range []error{checkPlaces(e.Places), size("price of a piece", e.Low),
+		size("price of a piece", e.High)} {
 		if err != nil {
 			return "no price: " + err.Error()
 		}

@@ -70,8 +70,10 @@ func bezels() price.Order {
 		Currency: price.Currency{Code: "EUR", Places: 2},
 		Pieces:   12,
 		Prices: []price.MetalPrice{
-			{Symbol: "Au", Amount: dec("2450.50"), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026, Month: 11, Day: 24}},
-			{Symbol: "Ni", Amount: dec("15.40"), Per: alloys.PerKilogram, AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}},
+			{Symbol: "Au", Amount: dec("2450.50"), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026,
+				Month: 11, Day: 24}},
+			{Symbol: "Ni", Amount: dec("15.40"), Per: alloys.PerKilogram, AsOf: price.Date{Year: 2026,
+				Month: 11, Day: 20}}},
 		Deposit:     []price.Metal{{Symbol: "Ni", Mass: grams("3.10")}, {Symbol: "Au", Mass: grams("0.4120")}},
 		DragOut:     []price.Metal{{Symbol: "Au", Mass: grams("0.0118")}},
 		Refined:     []price.Refined{{Symbol: "Au", Mass: grams("0.0090"), Paid: dec("0.95")}},
@@ -127,8 +129,8 @@ func random(r *rand.Rand) price.Order {
 	if r.Intn(2) == 0 {
 		j.SetUp.SharedBy = j.Pieces + r.Intn(30)
 	}
-	j.Allowance = price.Allowance{Yield: decimal.New(1+r.Int63n(100), -2), Strip: number(2000, 2), Recovered: number(101,
-		2)}
+	j.Allowance = price.Allowance{Yield: decimal.New(1+r.Int63n(100), -2), Strip: number(2000, 2),
+		Recovered: number(101, 2)}
 	switch r.Intn(3) {
 	case 0:
 		j.Margin.OfPrice = number(100, 2)

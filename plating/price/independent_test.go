@@ -157,14 +157,22 @@ func TestIndependentSensitivity(t *testing.T) {
 		}
 		up := dec("1.01")
 		for name, change := range map[string]func(*price.Order){
-			"price of Au":                  func(j *price.Order) { j.Prices[0].Amount = j.Prices[0].Amount.Mul(up) },
-			"energy":                       func(j *price.Order) { j.Electricity.KilowattHours = j.Electricity.KilowattHours.Mul(up) },
-			"set-up":                       func(j *price.Order) { j.SetUp.Amount = j.SetUp.Amount.Mul(up) },
-			"tax rate":                     func(j *price.Order) { j.Tax.Rate = j.Tax.Rate.Mul(up) },
-			"markup":                       func(j *price.Order) { j.Markup.OfCost = j.Markup.OfCost.Mul(up) },
-			"minimum charge":               func(j *price.Order) { j.Minimum = j.Minimum.Mul(up) },
-			"yield":                        func(j *price.Order) { j.Allowance.Yield = j.Allowance.Yield.Mul(dec("1").Add(found["yield"].Step)) },
-			"margin":                       func(j *price.Order) { j.Margin.OfPrice = j.Margin.OfPrice.Mul(dec("1").Add(found["margin"].Step)) },
+			"price of Au": func(j *price.Order) { j.Prices[0].Amount = j.Prices[0].Amount.Mul(up) },
+			"energy": func(j *price.Order) {
+				j.Electricity.KilowattHours = j.Electricity.KilowattHours.Mul(up)
+			},
+			"set-up":         func(j *price.Order) { j.SetUp.Amount = j.SetUp.Amount.Mul(up) },
+			"tax rate":       func(j *price.Order) { j.Tax.Rate = j.Tax.Rate.Mul(up) },
+			"markup":         func(j *price.Order) { j.Markup.OfCost = j.Markup.OfCost.Mul(up) },
+			"minimum charge": func(j *price.Order) { j.Minimum = j.Minimum.Mul(up) },
+			"yield": func(j *price.Order) {
+				j.Allowance.Yield = j.Allowance.Yield.Mul(
+					dec("1").Add(found["yield"].Step))
+			},
+			"margin": func(j *price.Order) {
+				j.Margin.OfPrice = j.Margin.OfPrice.Mul(
+					dec("1").Add(found["margin"].Step))
+			},
 			"charge for stripping a piece": func(j *price.Order) { j.Allowance.Strip = j.Allowance.Strip.Mul(up) },
 			"hourly rate of task 1": func(j *price.Order) {
 				j.Labour = once(j.Labour, func(l *price.Labour) { l.PerHour = l.PerHour.Mul(up) })

@@ -151,8 +151,9 @@ func TestPropertyNoRoomForAChange(t *testing.T) {
 		"share paid for refined Au": spoil(func(j *price.Order) *decimal.Decimal { return &j.Refined[0].Paid }),
 		`price of "cleaner"`:        spoil(func(j *price.Order) *decimal.Decimal { return &j.Salts[0].Amount }),
 		`minutes of "polishing"`:    spoil(func(j *price.Order) *decimal.Decimal { return &j.Labour[1].Minutes }),
-		"energy":                    spoil(func(j *price.Order) *decimal.Decimal { return &j.Electricity.KilowattHours }),
-		"yield":                     spoil(func(j *price.Order) *decimal.Decimal { return &j.Allowance.Yield }),
+		"energy": spoil(
+			func(j *price.Order) *decimal.Decimal { return &j.Electricity.KilowattHours }),
+		"yield": spoil(func(j *price.Order) *decimal.Decimal { return &j.Allowance.Yield }),
 	} {
 		j := bezels()
 		change(&j)

@@ -70,6 +70,7 @@ func (b *builder) sum(k group, v *big.Rat) {
 	s.Add(s, v)
 }
 
+// metals adds a line for each metal of a list: its mass at the price of the day.
 func (b *builder) metals(kind LineKind, k group, list []Metal) error {
 	for i := range list {
 		m := &list[i]
@@ -92,6 +93,7 @@ func (j *Order) metalWorth(kind LineKind, m *Metal) (*big.Rat, error) {
 	return worth(m.Symbol+" in the "+kind.String(), m.Mass, p.Amount, p.Per)
 }
 
+// salts adds a line for each salt, by its own price: salts have no day.
 func (b *builder) salts() error {
 	for i := range b.job.Salts {
 		s := &b.job.Salts[i]
@@ -99,7 +101,9 @@ func (b *builder) salts() error {
 		if err != nil {
 			return err
 		}
-		b.add(KindSalts, b.job.saltName(i), v, func() string { return s.Mass.String() + " at " + b.per(s.Amount, s.Per) })
+		b.add(KindSalts, b.job.saltName(i), v, func() string {
+			return s.Mass.String() + " at " + b.per(s.Amount, s.Per)
+		})
 		b.sum(ofSalts, v)
 	}
 	return nil
@@ -168,6 +172,8 @@ func (j *Order) labourWorth(i int) (*big.Rat, error) {
 }
 
 // setUp adds the order's part of the set-up.
+//
+//	v = set-up·n/N,  n pieces of this order among the N that share it
 func (b *builder) setUp() *big.Rat {
 	s := b.job.SetUp
 	v := s.Amount.Rat()
@@ -184,6 +190,13 @@ func (b *builder) setUp() *big.Rat {
 }
 
 // timesAgain returns how often, on average, a piece is stripped and plated again.
+//
+//	W = (1 - y)/y
+//
+//	y  yield, 0 < y ≤ 1
+//
+// A piece passes with chance y each time, so the platings it takes follow the geometric
+// distribution, whose mean is 1/y; the first of them is not one again.
 func (b *builder) timesAgain() *big.Rat {
 	y := b.job.Allowance.Yield
 	w := one().Sub(y).Rat()
@@ -207,12 +220,18 @@ func (b *builder) rejects(again *big.Rat) *big.Rat {
 }
 
 // profit adds margin or markup on the cost.
+//
+//	markup  u·C
+//	margin  C·g/(1 - g), so that it is g of the price C/(1 - g)
 func (b *builder) profit(cost *big.Rat) *big.Rat {
 	g, u := b.job.Margin.OfPrice, b.job.Markup.OfCost
 	if !u.IsZero() {
 		v := u.Rat()
 		v.Mul(v, cost)
-		b.add(KindProfit, "markup", v, func() string { return percentText(u) + " of " + b.rounded(cost) + ", the cost" })
+		b.add(KindProfit, "markup", v, func() string {
+			return percentText(u) + " of " + b.rounded(cost) +
+				", the cost"
+		})
 		return v
 	}
 	v := g.Rat()

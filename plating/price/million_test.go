@@ -56,8 +56,9 @@ func TestPropertyQuotesAddUp(t *testing.T) {
 	wg.Wait()
 	var sum tally
 	for _, c := range counts {
-		sum.minimum, sum.left, sum.moved, sum.taxed = sum.minimum+c.minimum, sum.left+c.left, sum.moved+c.moved, sum.taxed+
-			c.taxed
+		sum.minimum, sum.left, sum.moved, sum.taxed = sum.minimum+c.minimum, sum.left+c.left,
+			sum.moved+c.moved, sum.taxed+
+				c.taxed
 	}
 	t.Logf("%d quotes: %d at the minimum, %d with credit left, %d taxed before credits", n, sum.minimum, sum.left,
 		sum.taxed)

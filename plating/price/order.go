@@ -11,10 +11,11 @@ import (
 
 // A MetalPrice is the price of one fine metal on one day.
 type MetalPrice struct {
-	Symbol string           `json:"metal,must" need:"its symbol, as \"Au\""`                                            // Au
-	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`                                // money, ≥ 0
-	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"` // an ounce price read as a gram price is off by 31
-	AsOf   Date             `json:"as_of,must" need:"the day of the price, as \"2026-11-25\""`
+	Symbol string          `json:"metal,must" need:"its symbol, as \"Au\""`             // Au
+	Amount decimal.Decimal `json:"price,must" need:"an amount in quotes, as \"98.50\""` // money, ≥ 0
+	// an ounce price read as a gram price is off by 31
+	Per  alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
+	AsOf Date             `json:"as_of,must" need:"the day of the price, as \"2026-11-25\""`
 }
 
 // A Metal is a mass of one fine metal, for the whole batch.
@@ -53,33 +54,38 @@ type Labour struct {
 
 // A SetUp is work done once for a batch, as jigs and baths made ready.
 type SetUp struct {
-	Amount   decimal.Decimal `json:"set_up"`                      // money, ≥ 0
-	SharedBy int             `json:"shared_by" rule:"1..1000000"` // pieces that share it, if other jobs run in the same batch; 0 means this job's alone
+	Amount decimal.Decimal `json:"set_up"` // money, ≥ 0
+	// pieces that share it, if other jobs run in the same batch; 0 means this job's alone
+	SharedBy int `json:"shared_by" rule:"1..1000000"`
 }
 
 // An Allowance is what rejects cost: a piece that fails is stripped and plated
 // again, until it passes.
 type Allowance struct {
-	Yield     decimal.Decimal `json:"yield,must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"` // share of pieces that pass, above 0 and at most 1; needed
-	Strip     decimal.Decimal `json:"strip"`                                                                                    // money to strip one piece, ≥ 0
-	Recovered decimal.Decimal `json:"recovered" rule:"percent"`                                                                 // share of the deposit's metal that stripping gets back, 0 to 1
+	// share of pieces that pass, above 0 and at most 1; needed
+	Yield decimal.Decimal `json:"yield,must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"`
+	// money to strip one piece, ≥ 0
+	Strip decimal.Decimal `json:"strip"`
+	// share of the deposit's metal that stripping gets back, 0 to 1
+	Recovered decimal.Decimal `json:"recovered" rule:"percent"`
 }
 
 // A Margin is a profit as a share of the selling price, from 0 to below 1. The
 // selling price is that before the minimum charge, credits and tax.
 type Margin struct {
-	OfPrice decimal.Decimal `json:"margin" rule:"percent"`
+	OfPrice decimal.Decimal `json:"margin" rule:"percent"` // 0 ≤ g < 1
 }
 
 // A Markup is a profit as a share of the cost, 0 or more.
 type Markup struct {
-	OfCost decimal.Decimal `json:"markup" rule:"percent"`
+	OfCost decimal.Decimal `json:"markup" rule:"percent"` // u ≥ 0
 }
 
 // A Tax is a sales or value added tax.
 type Tax struct {
-	Rate          decimal.Decimal `json:"tax" rule:"percent"` // 0.20 for 20 %, 0 to 1
-	BeforeCredits bool            `json:"tax_before_credits"` // where law taxes the work before metal is credited; else on what is left to pay
+	Rate decimal.Decimal `json:"tax" rule:"percent"` // 0.20 for 20 %, 0 to 1
+	// where law taxes the work before metal is credited; else on what is left to pay
+	BeforeCredits bool `json:"tax_before_credits"`
 }
 
 // An Order is what a price is made from. Masses, minutes and energy are those of
@@ -149,6 +155,8 @@ func (m Markup) Margin(places int32) (Margin, error) {
 	return Margin{HalfEven.round(r.Quo(r, one().Add(m.OfCost).Rat()), places)}, nil
 }
 
+// check wants 0 ≤ g < 1: at a margin of 1 all of the price would be profit, and the price
+// without end.
 func (m Margin) check() error {
 	if err := amount("margin", m.OfPrice); err != nil {
 		return err
@@ -157,7 +165,8 @@ func (m Margin) check() error {
 		return nil
 	}
 	return bad("margin", m.OfPrice.String(),
-		"less than 1: it is a share of the selling price; what is a share of the cost is the markup", units.ErrOutOfRange)
+		"less than 1: it is a share of the selling price; what is a share of the cost is the markup",
+		units.ErrOutOfRange)
 }
 
 // Check looks at everything but the lists of metals, salts, labour and refined
@@ -194,8 +203,8 @@ func (j *Order) check() error {
 		return err
 	}
 	if j.SetUp.SharedBy != 0 && j.SetUp.SharedBy < j.Pieces {
-		return bad("pieces that share the set-up", fmt.Sprint(j.SetUp.SharedBy), fmt.Sprintf("at least the job's own %d",
-			j.Pieces), units.ErrInconsistent)
+		return bad("pieces that share the set-up", fmt.Sprint(j.SetUp.SharedBy),
+			fmt.Sprintf("at least the job's own %d", j.Pieces), units.ErrInconsistent)
 	}
 	for _, f := range []struct {
 		field string
@@ -217,7 +226,8 @@ func (j *Order) check() error {
 		return err
 	}
 	if j.Allowance.Yield.IsZero() {
-		return bad("yield", "0", "the share of pieces that pass, above 0; 1 when none is ever rejected", units.ErrNotPositive)
+		return bad("yield", "0", "the share of pieces that pass, above 0; 1 when none is ever rejected",
+			units.ErrNotPositive)
 	}
 	if err := j.Margin.check(); err != nil {
 		return err
@@ -229,6 +239,8 @@ func (j *Order) check() error {
 	return j.checkPrices()
 }
 
+// checkPrices wants each metal once, with a price, a unit and a day. Two prices of one
+// metal would leave it to their order which one counts.
 func (j *Order) checkPrices() error {
 	for i, p := range j.Prices {
 		if _, err := faraday.Lookup(p.Symbol); err != nil {

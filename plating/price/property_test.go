@@ -16,10 +16,11 @@ func TestPropertyRounding(t *testing.T) {
 	for _, c := range []struct{ in, even, half, up string }{
 		{"2.345", "2.34", "2.35", "2.35"}, {"2.355", "2.36", "2.36", "2.36"}, {"2.341", "2.34", "2.34", "2.35"},
 		{"2.34", "2.34", "2.34", "2.34"}, {"-2.345", "-2.34", "-2.34", "-2.34"}, {"-2.355", "-2.36", "-2.35", "-2.35"},
-		{"-2.349", "-2.35", "-2.35", "-2.34"}, {"0.005", "0", "0.01", "0.01"}, {"-0.001", "0", "0", "0"}, {"0", "0", "0",
-			"0"},
+		{"-2.349", "-2.35", "-2.35", "-2.34"}, {"0.005", "0", "0.01", "0.01"}, {"-0.001", "0", "0", "0"},
+		{"0", "0", "0", "0"},
 	} {
-		for rule, want := range map[price.Rounding]string{price.HalfEven: c.even, price.HalfUp: c.half, price.Up: c.up} {
+		for rule, want := range map[price.Rounding]string{price.HalfEven: c.even, price.HalfUp: c.half,
+			price.Up: c.up} {
 			equal(t, c.in+" "+rule.String(), must(rule.Round(dec(c.in), 2))(t), dec(want))
 		}
 	}
@@ -164,8 +165,8 @@ func TestPropertyLapse(t *testing.T) {
 	for rule, given := range map[price.Rounding]string{price.HalfEven: "3", price.Up: "3"} {
 		yen := price.Order{Currency: price.Currency{Code: "JPY"}, Rounding: rule, Pieces: 1,
 			Allowance: price.Allowance{Yield: dec("1")},
-			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026,
-				Month: 11, Day: 20}}},
+			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1"), Per: alloys.PerGram,
+				AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}},
 			Refined: []price.Refined{{Symbol: "Au", Mass: alloys.Weighed{Amount: dec("3"), Unit: alloys.PerGram},
 				Paid: dec("1")}},
 			Labour: []price.Labour{{Name: "polish", Minutes: dec("60"), PerHour: dec("1.5")}}}
@@ -255,7 +256,8 @@ func TestPropertyWeigh(t *testing.T) {
 	for i := 0; i < 2000; i++ { // the same as package alloys, which rounds half to even
 		m := units.Mass(r.ExpFloat64() * 1e-3)
 		for _, u := range tradeUnits {
-			equal(t, m.String(), must(price.Weigh(m, u, 5, price.HalfEven))(t).Amount, must(alloys.NewWeighed(m, u, 5))(t).Amount)
+			equal(t, m.String(), must(price.Weigh(m, u, 5, price.HalfEven))(t).Amount,
+				must(alloys.NewWeighed(m, u, 5))(t).Amount)
 		}
 	}
 }
@@ -279,7 +281,8 @@ func TestPropertyText(t *testing.T) {
 	if back.Text() != text {
 		t.Errorf("JSON and back:\n%s", back.Text())
 	}
-	if !strings.Contains(string(raw), `"kind":"deposit metal"`) || !strings.Contains(string(raw), `"as_of":"2026-11-24"`) {
+	if !strings.Contains(string(raw), `"kind":"deposit metal"`) || !strings.Contains(string(raw),
+		`"as_of":"2026-11-24"`) {
 		t.Errorf("%s", raw)
 	}
 	j.Refined[0].Mass = grams("90")
@@ -337,7 +340,8 @@ func TestPropertyWorkGrowsWithLines(t *testing.T) {
 		for i := range lines / 4 {
 			j.Deposit = append(j.Deposit, price.Metal{Symbol: "Au", Mass: grams("0.25")})
 			j.Refined = append(j.Refined, price.Refined{Symbol: "Ni", Mass: grams("0.5"), Paid: dec("0.9")})
-			j.Salts = append(j.Salts, price.Salt{Mass: grams("3"), Amount: decimal.New(int64(100+i), -2), Per: alloys.PerGram})
+			j.Salts = append(j.Salts, price.Salt{Mass: grams("3"), Amount: decimal.New(int64(100+i), -2),
+				Per: alloys.PerGram})
 			j.Labour = append(j.Labour, price.Labour{Minutes: decimal.New(int64(i), -1), PerHour: dec("54")})
 		}
 		return j

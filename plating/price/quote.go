@@ -13,27 +13,27 @@ type LineKind uint8
 
 // The kinds, in the order of a quote. Credits are the only lines below zero.
 const (
-	KindDeposit LineKind = iota
-	KindDragOut
-	KindSalts
-	KindPower
-	KindLabour
-	KindSetUp
-	KindPlatingAgain
-	KindStripping
-	KindProfit
-	KindToMinimum
-	KindRefined
-	KindStripped
-	KindTax
+	KindDeposit      LineKind = iota // metal in the coats
+	KindDragOut                      // metal lost with the rinses
+	KindSalts                        // salts and cleaners used up
+	KindPower                        // electricity
+	KindLabour                       // minutes at an hourly rate
+	KindSetUp                        // paid once, shared by the batch
+	KindPlatingAgain                 // rejects plated once more
+	KindStripping                    // rejects stripped
+	KindProfit                       // margin or markup
+	KindToMinimum                    // what is short of the minimum charge
+	KindRefined                      // credit: the customer's metal
+	KindStripped                     // credit: metal from stripped rejects
+	KindTax                          // of the base that the law takes
 	kindEnd
 )
 
 // String returns the kind in words.
 func (k LineKind) String() string {
 	return [...]string{"deposit metal", "drag-out metal", "salts", "electricity", "labour", "set-up", "plating again",
-		"stripping",
-		"profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax", "unknown"}[min(k, kindEnd)]
+		"stripping", "profit", "to the minimum charge", "refining credit", "credit for stripped metal", "tax",
+		"unknown"}[min(k, kindEnd)]
 }
 
 // MarshalText writes the kind in words. Errors: a [*units.ValueError] for none.
@@ -71,23 +71,24 @@ type Line struct {
 
 // A PriceUsed is a metal price as the quote names it.
 type PriceUsed struct {
-	Symbol string          `json:"symbol"`
-	Amount decimal.Decimal `json:"amount"`
-	Per    string          `json:"per"`
-	AsOf   Date            `json:"as_of"`
+	Symbol string          `json:"symbol"` // of the metal
+	Amount decimal.Decimal `json:"amount"` // money per unit
+	Per    string          `json:"per"`    // the unit, in words
+	AsOf   Date            `json:"as_of"`  // day of the price
 }
 
 // A Quote is a price with the lines that add up to it. As JSON its sums are text.
 type Quote struct {
-	Currency   Currency        `json:"currency"`
-	Rounding   Rounding        `json:"rounding,keep"`
-	Pieces     int             `json:"pieces"`
-	Lines      []Line          `json:"lines"`       // add up to Total, to the last unit
-	Net        decimal.Decimal `json:"net"`         // to pay before tax: all lines but the tax
-	TaxBase    decimal.Decimal `json:"tax_base"`    // what the tax is a share of
-	Tax        decimal.Decimal `json:"tax"`         // rate times TaxBase, rounded
-	Total      decimal.Decimal `json:"total"`       // Net and Tax
-	CreditLeft decimal.Decimal `json:"credit_left"` // of the refining credits, what this quote has no room for: still owed to the customer
+	Currency Currency        `json:"currency"`
+	Rounding Rounding        `json:"rounding,keep"`
+	Pieces   int             `json:"pieces"`
+	Lines    []Line          `json:"lines"`    // add up to Total, to the last unit
+	Net      decimal.Decimal `json:"net"`      // to pay before tax: all lines but the tax
+	TaxBase  decimal.Decimal `json:"tax_base"` // what the tax is a share of
+	Tax      decimal.Decimal `json:"tax"`      // rate times TaxBase, rounded
+	Total    decimal.Decimal `json:"total"`    // Net and Tax
+	// of the refining credits, what this quote has no room for: still owed to the customer
+	CreditLeft decimal.Decimal `json:"credit_left"`
 	Prices     []PriceUsed     `json:"prices"`
 }
 
@@ -211,8 +212,8 @@ func (j *Order) Quote() (Quote, error) {
 	q.Total = q.Net.Add(q.Tax)
 	q.CreditLeft = j.Rounding.owed(s, q.Lines, places)
 	if !j.Tax.Rate.IsZero() {
-		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " + q.TaxBase.StringFixed(places),
-			Amount: q.Tax})
+		q.Lines = append(q.Lines, Line{Kind: KindTax, Basis: percentText(j.Tax.Rate) + " of " +
+			q.TaxBase.StringFixed(places), Amount: q.Tax})
 	}
 	return q, nil
 }

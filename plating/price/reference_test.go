@@ -63,8 +63,8 @@ func TestIndependentTradeUnits(t *testing.T) {
 		want := must(alloys.Weighed{Amount: dec("1"), Unit: u}.In(alloys.PerGram, 10))(t)
 		j := price.Order{Currency: price.Currency{Code: "KWD", Places: 3}, Pieces: 1,
 			Allowance: price.Allowance{Yield: dec("1")},
-			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1000000"), Per: alloys.PerGram, AsOf: price.Date{Year: 2026,
-				Month: 1, Day: 1}}},
+			Prices: []price.MetalPrice{{Symbol: "Au", Amount: dec("1000000"), Per: alloys.PerGram,
+				AsOf: price.Date{Year: 2026, Month: 1, Day: 1}}},
 			Deposit: []price.Metal{{Symbol: "Au", Mass: alloys.Weighed{Amount: dec("1"), Unit: u}}}}
 		equal(t, u.String(), must(j.Quote())(t).Net, want.Amount.Shift(6))
 		j.Prices[0].Per, j.Deposit[0].Mass = u, want

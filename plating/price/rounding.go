@@ -83,10 +83,12 @@ func (r Rounding) Round(d decimal.Decimal, places int32) (decimal.Decimal, error
 	return r.round(d.Rat(), places), nil
 }
 
+// round rounds an exact number once. Everything that this package rounds goes through here.
 func (r Rounding) round(v *big.Rat, places int32) decimal.Decimal {
 	return decimal.NewFromBigInt(r.whole(smallest(v, places)), -places)
 }
 
+// checkPlaces wants 0 to 12: more than any currency or balance has.
 func checkPlaces(places int32) error {
 	if places >= 0 && places <= 12 {
 		return nil
@@ -113,6 +115,11 @@ func smallest(v *big.Rat, places int32) *big.Rat {
 // and what is missing goes one unit each to the largest remainders, the
 // earlier first where two are equal. Remainders are kept as numerators, for
 // reducing fractions is what would cost time here.
+//
+//	q_i = ⌊x_i⌋ + (1 for the largest remainders),  Σ q_i = target
+//
+// The largest remainder puts each line within one unit of its exact value; no rule of
+// rounding each line by itself can make them add up [LargestRemainder].
 func distribute(exact []*big.Rat, scale, target *big.Int) []*big.Int {
 	list := make([]*big.Int, len(exact))
 	rest := make([]*big.Int, len(exact))

@@ -116,6 +116,9 @@ func (s *sheet) without(lines []worthLine) (*sums, error) {
 // again computes the order once more when one input was changed: only the lines
 // that it stands in are worked out, so that the work for all inputs grows with
 // their number and not with its square.
+//
+// What is not changed is taken from the sums of the groups; set-up, rejects, profit,
+// minimum and credits are computed anew, since they depend on all of them.
 func (j *Order) again(in *input, rest *sums) (*sheet, error) {
 	if !in.listed {
 		if err := j.check(); err != nil {

@@ -45,11 +45,12 @@ func (q Quote) Text() string {
 	}
 	row(total, q.Total.StringFixed(places), each)
 	if !q.CreditLeft.IsZero() {
-		fmt.Fprintf(&b, "Credit still owed to the customer: %s %s.\n", q.CreditLeft.StringFixed(places), q.Currency.Code)
+		fmt.Fprintf(&b, "Credit still owed to the customer: %s %s.\n", q.CreditLeft.StringFixed(places),
+			q.Currency.Code)
 	}
 	for _, p := range q.Prices {
-		fmt.Fprintf(&b, "%s at %s %s per %s as of %s.\n", units.Printable(p.Symbol), moneyText(p.Amount, places), q.Currency.Code, p.Per,
-			p.AsOf)
+		fmt.Fprintf(&b, "%s at %s %s per %s as of %s.\n", units.Printable(p.Symbol), moneyText(p.Amount, places),
+			q.Currency.Code, p.Per, p.AsOf)
 	}
 	return b.String()
 }

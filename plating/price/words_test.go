@@ -15,7 +15,8 @@ func TestPropertyRules(t *testing.T) {
 	for rule, word := range map[price.Rounding]string{price.HalfEven: "half even", price.HalfUp: "half up",
 		price.Up: "up"} {
 		back := price.Rounding(99)
-		if b, err := rule.MarshalText(); err != nil || string(b) != word || back.UnmarshalText(b) != nil || back != rule {
+		if b, err := rule.MarshalText(); err != nil || string(b) != word || back.UnmarshalText(b) != nil ||
+			back != rule {
 			t.Errorf("%d: %q, %v, back %d", rule, b, err, back)
 		}
 	}
@@ -33,7 +34,8 @@ func TestPropertyRules(t *testing.T) {
 	for kind := price.KindDeposit; kind <= price.KindTax; kind++ {
 		back := price.LineKind(99)
 		b, err := kind.MarshalText()
-		if err != nil || string(b) != kind.String() || words[kind.String()] || back.UnmarshalText(b) != nil || back != kind {
+		if err != nil || string(b) != kind.String() || words[kind.String()] || back.UnmarshalText(b) != nil ||
+			back != kind {
 			t.Errorf("%d: %q, %v, back %d", kind, b, err, back)
 		}
 		words[kind.String()] = true

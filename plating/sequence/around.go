@@ -32,6 +32,7 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	// refuse weighs the order against what the last bath can build.
 	if most := coats[len(coats)-1].Bath.MaxThickness; most.Given() { // the shop's own bath wins
 		final.MaxThickness = most
 	}
@@ -42,9 +43,8 @@ func PlanAround(p Piece, coats []Tank) ([]Tank, []Finding, error) {
 	pl.prepare()
 	for i, t := range coats {
 		if !t.Kind.deposits() {
-			return nil, nil, &units.ValueError{Field: fmt.Sprintf("coat %d", i+1), Value: t.title() + " (" + t.Kind.String() +
-				")",
-				Need: "a strike, underplate or plate", Err: units.ErrInconsistent}
+			return nil, nil, &units.ValueError{Field: fmt.Sprintf("coat %d", i+1), Value: t.title() +
+				" (" + t.Kind.String() + ")", Need: "a strike, underplate or plate", Err: units.ErrInconsistent}
 		}
 		pl.add(t)
 		if t.Kind == Strike && t.Bath.Metal == "Ag" && i+1 < len(coats) && coats[i+1].Bath.Metal == "Ag" && coats[i+

@@ -29,12 +29,14 @@ func TestPropertyBadPiece(t *testing.T) {
 		{"metal of no name", func(p *sequence.Piece) { p.Substrate = 99 }, unsure("base metal")},
 		{"finish unknown", func(p *sequence.Piece) { p.Finish = 0 }, unsure("finish")},
 		{"finish of no name", func(p *sequence.Piece) { p.Finish = 99 }, unsure("finish")},
-		{"no promise", func(p *sequence.Piece) { p.MinThickness = 0 }, value("minimum thickness", units.ErrNotPositive)},
+		{"no promise", func(p *sequence.Piece) { p.MinThickness = 0 }, value("minimum thickness",
+			units.ErrNotPositive)},
 		{"negative promise", func(p *sequence.Piece) { p.MinThickness = -1e-6 }, value("minimum thickness",
 			units.ErrNotPositive)},
-		{"promise NaN", func(p *sequence.Piece) { p.MinThickness = nan }, value("minimum thickness", units.ErrNotFinite)},
-		{"promise infinite", func(p *sequence.Piece) { p.MinThickness = units.Length(math.Inf(1)) }, value("minimum thickness",
+		{"promise NaN", func(p *sequence.Piece) { p.MinThickness = nan }, value("minimum thickness",
 			units.ErrNotFinite)},
+		{"promise infinite", func(p *sequence.Piece) { p.MinThickness = units.Length(math.Inf(1)) },
+			value("minimum thickness", units.ErrNotFinite)},
 		{"negative area", func(p *sequence.Piece) { p.Area = -1 }, value("area", units.ErrNegative)},
 		{"area NaN", func(p *sequence.Piece) { p.Area = units.Area(nan) }, value("area", units.ErrNotFinite)},
 		{"flash of a micrometre", func(p *sequence.Piece) { p.Finish, p.MinThickness = sequence.FlashGold, 1*um },
@@ -80,10 +82,12 @@ func value(field string, reason error) func(error) bool {
 // number and name; a check stops at it.
 func TestPropertyBadTank(t *testing.T) {
 	for name, change := range map[string]func(*sequence.Tank){
-		"kind of tank":               func(k *sequence.Tank) { k.Kind = 77 },
-		"bath":                       func(k *sequence.Tank) { k.Bath = bath.Bath{} },
-		"current efficiency":         func(k *sequence.Tank) { k.Bath.Efficiency = bath.Range[units.Efficiency]{} },
-		"current density":            func(k *sequence.Tank) { k.Bath.CurrentDensity = bath.Range[units.CurrentDensity]{} },
+		"kind of tank":       func(k *sequence.Tank) { k.Kind = 77 },
+		"bath":               func(k *sequence.Tank) { k.Bath = bath.Bath{} },
+		"current efficiency": func(k *sequence.Tank) { k.Bath.Efficiency = bath.Range[units.Efficiency]{} },
+		"current density": func(k *sequence.Tank) {
+			k.Bath.CurrentDensity = bath.Range[units.CurrentDensity]{}
+		},
 		"minimum thickness and time": func(k *sequence.Tank) { k.MinThickness = 0 },
 		"time":                       func(k *sequence.Tank) { k.Time = units.Duration(math.NaN()) },
 		"wait":                       func(k *sequence.Tank) { k.Wait = -1 },
@@ -139,7 +143,8 @@ func TestPropertyWords(t *testing.T) {
 			t.Errorf("%s: %v, %v", s, v, err)
 		}
 		pr, err := sequence.PracticeFor(s)
-		if err != nil || len(pr.Steps) < 3 || len(pr.Reasons) == 0 || pr.Unsure == "" || pr.Title == "" || pr.Source == "" {
+		if err != nil || len(pr.Steps) < 3 || len(pr.Reasons) == 0 || pr.Unsure == "" || pr.Title == "" ||
+			pr.Source == "" {
 			t.Errorf("%s: %+v, %v", s, pr, err)
 		}
 	}
@@ -250,8 +255,8 @@ func TestNoWords(t *testing.T) {
 func TestUnsaidIsDangerous(t *testing.T) {
 	p := piece(brass, hard)
 	for _, flow := range []sequence.RinseFlow{sequence.Still, 99, 255} {
-		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: libraryBath(t, "copper-cyanide-strike"),
-			Time: 60, LiveEntry: true},
+		tanks := []sequence.Tank{{Name: "copper strike", Kind: sequence.Strike, Bath: libraryBath(t,
+			"copper-cyanide-strike"), Time: 60, LiveEntry: true},
 			{Name: "rinse", Kind: sequence.Rinse, Rinse: sequence.RinseSet{Stages: 2, Flow: flow}},
 			{Name: "acid dip", Kind: sequence.Activate, Process: sequence.Process{Chemistry: "sulfuric acid",
 				Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid}}}

@@ -12,42 +12,43 @@ import (
 // A Card is one tank as it hangs at the line: what to set, what to look at,
 // what to mind. Figures keep their origin; a zero or empty one is not given.
 type Card struct {
-	Number      int                              `json:"number"` // from 1
-	Name        string                           `json:"name"`
-	Kind        TankKind                         `json:"kind"`
-	Chemistry   string                           `json:"chemistry"`
-	Temperature bath.Range[units.Temperature]    `json:"temperature" in:"°C"`
-	Window      bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`
-	Volts       bath.Range[units.Voltage]        `json:"volts" in:"V"`
-	PH          bath.Range[plating.PH]           `json:"pH"`
-	Polarity    Polarity                         `json:"polarity"`
+	Number      int                           `json:"number"`              // from 1
+	Name        string                        `json:"name"`                // of the tank
+	Kind        TankKind                      `json:"kind"`                // what the tank is for
+	Chemistry   string                        `json:"chemistry"`           // what it holds
+	Temperature bath.Range[units.Temperature] `json:"temperature" in:"°C"` // range
+	// of the bath, or the range of the process
+	Window   bath.Range[units.CurrentDensity] `json:"current_density" in:"A/dm²"`
+	Volts    bath.Range[units.Voltage]        `json:"volts" in:"V"` // an expectation, not a setting
+	PH       bath.Range[plating.PH]           `json:"pH"`           // range
+	Polarity Polarity                         `json:"polarity"`     // of the piece
 
-	Set          units.CurrentDensity      `json:"set" in:"A/dm²"`  // current density the amps are for
-	Amps         units.Current             `json:"amps" in:"A"`     // for this load
-	AmpsLow      units.Current             `json:"amps_low" in:"A"` // window of amps for this load
-	AmpsTop      units.Current             `json:"amps_high" in:"A"`
+	Set          units.CurrentDensity      `json:"set" in:"A/dm²"`   // current density the amps are for
+	Amps         units.Current             `json:"amps" in:"A"`      // for this load
+	AmpsLow      units.Current             `json:"amps_low" in:"A"`  // window of amps for this load
+	AmpsTop      units.Current             `json:"amps_high" in:"A"` // the other end of it
 	Time         bath.Band[units.Duration] `json:"time" in:"min"`
-	TimeBy       string                    `json:"time_by"` // "min_thickness", "given", "usual immersion time"
-	TimeFrom     Seenness                  `json:"time_from"`
+	TimeBy       string                    `json:"time_by"`   // "min_thickness", "given", "usual immersion time"
+	TimeFrom     Seenness                  `json:"time_from"` // how the time is known
 	MinThickness units.Length              `json:"min_thickness" in:"µm"`
 
-	Agitation  bath.Words     `json:"agitation"`
-	Anode      bath.Words     `json:"anode"` // or the other electrode
-	AnodeLow   units.Area     `json:"anode_area_low" in:"cm²"`
-	AnodeHigh  units.Area     `json:"anode_area_high" in:"cm²"`
-	AnodeRatio Seenness       `json:"anode_ratio"`
-	Water      string         `json:"water"` // of a rinse
-	LiveEntry  bool           `json:"live_entry"`
-	Look       []string       `json:"look"`
-	Hazards    plating.Hazard `json:"hazards,keep" rule:"flags"`
-	Cautions   []plating.Note `json:"cautions"`
-	Confidence origin.Seen    `json:"confidence,keep"` // the weakest figure on the card
+	Agitation  bath.Words     `json:"agitation"`                 // of piece or solution
+	Anode      bath.Words     `json:"anode"`                     // or the other electrode
+	AnodeLow   units.Area     `json:"anode_area_low" in:"cm²"`   // for this load
+	AnodeHigh  units.Area     `json:"anode_area_high" in:"cm²"`  // 0: one figure, or none
+	AnodeRatio Seenness       `json:"anode_ratio"`               // how the areas are known
+	Water      string         `json:"water"`                     // of a rinse
+	LiveEntry  bool           `json:"live_entry"`                // current on before the piece goes in
+	Look       []string       `json:"look"`                      // what to look at before going on
+	Hazards    plating.Hazard `json:"hazards,keep" rule:"flags"` // of what the tank holds
+	Cautions   []plating.Note `json:"cautions"`                  // short lines, the most dangerous first
+	Confidence origin.Seen    `json:"confidence,keep"`           // the weakest figure on the card
 }
 
 // A Seenness is the origin of a figure that the card shows in another form.
 type Seenness struct {
-	Source string      `json:"source"`
-	Seen   origin.Seen `json:"seen,keep"`
+	Source string      `json:"source"`    // key, or common practice, or memory
+	Seen   origin.Seen `json:"seen,keep"` // published, second hand, from memory ...
 }
 
 // String writes the origin: "published, Guidebook2011", "from memory".
@@ -97,6 +98,16 @@ func Cards(tanks []Tank, p Piece) ([]Card, error) {
 }
 
 // plated fills the card of a plating tank.
+//
+//	I = j A,  I_low = j_low A,  I_high = j_high A,  A_anode = r A
+//
+//	j  of the tank, or the middle of the bath's range [A/m²]
+//	A  area of the load [m²]
+//	r  anode area over cathode area, of the bath
+//
+// The time comes from the minimum thickness where there is one. With a time as well, the
+// current is the unknown, and Set and Amps are overwritten by what was found. The
+// confidence is that of the weakest figure used.
 func (c *Card) plated(t *Tank, p *Piece) error {
 	b := &t.Bath
 	c.Chemistry, c.Temperature, c.Window, c.Volts, c.PH = b.Name, b.Temperature, b.CurrentDensity, b.Volts, b.PH
@@ -128,12 +139,15 @@ func (c *Card) plated(t *Tank, p *Piece) error {
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	default:
-		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time), Seenness{b.Time.Source, b.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(b.Time),
+			Seenness{b.Time.Source, b.Time.Seen}
 	}
 	c.Confidence = origin.Weakest(seen...)
 	return nil
 }
 
+// immersionBand is a usual time as a band: low end, middle, high end. A range that is open
+// above ends at its middle.
 func immersionBand(r bath.Range[units.Duration]) bath.Band[units.Duration] {
 	b := bath.Band[units.Duration]{Low: r.Low, Typical: r.Mid(), High: r.High}
 	if b.High == 0 {
@@ -157,7 +171,8 @@ func (c *Card) processed(t *Tank, p *Piece) {
 	case t.Time > 0:
 		c.TimeBy, c.Time = "given", bath.Band[units.Duration]{Low: t.Time, Typical: t.Time, High: t.Time}
 	case q.Time.Given():
-		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time), Seenness{q.Time.Source, q.Time.Seen}
+		c.TimeBy, c.Time, c.TimeFrom = "usual immersion time", immersionBand(q.Time),
+			Seenness{q.Time.Source, q.Time.Seen}
 	}
 	if t.Kind.rinses() || t.Kind == DragOut {
 		c.Water = t.Rinse.String()

@@ -74,6 +74,8 @@ func (c Card) electrode() string {
 	return "electrode"
 }
 
+// amps writes a current as the meter of a small or a large rectifier shows it: milliamperes
+// below 1 A.
 func amps(i units.Current) string {
 	if i < 1 {
 		return i.Text(units.Milliampere, 0)
@@ -81,6 +83,7 @@ func amps(i units.Current) string {
 	return i.Text(units.Ampere, 2)
 }
 
+// density writes a current density in A/dm², the unit of the tank side.
 func density(j units.CurrentDensity) string { return j.Text(units.AmperePerSquareDecimetre, 2) }
 
 // window writes the amps for this load with the current densities behind them.
@@ -110,6 +113,9 @@ func temperatures(r bath.Range[units.Temperature]) string {
 	return one(units.CelsiusScale) + ", " + one(units.FahrenheitScale) + " (" + r.Origin() + ")"
 }
 
+// timeText writes the time with where it comes from. A computed time shows its middle and
+// its band: the operator sets the middle and knows what the range of efficiency makes of
+// it. A usual time shows its two ends.
 func (c Card) timeText() string {
 	t := c.Time
 	if t.Typical == 0 {
@@ -146,6 +152,7 @@ func roundTime(t units.Duration) string {
 
 func area(a units.Area) string { return a.Text(units.SquareCentimetre, 0) }
 
+// anodeArea writes the area of anode for this load, nothing when the bath gives no ratio.
 func (c Card) anodeArea() string {
 	switch {
 	case c.AnodeHigh == 0 && c.AnodeLow == 0:
@@ -160,8 +167,8 @@ func (c Card) anodeArea() string {
 // the confidence on top.
 func Sheet(p Piece, cards []Card, found []Finding) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)), p.Substrate, p.Finish,
-		p.MinThickness.Text(units.Micrometre, 2))
+	fmt.Fprintf(&s, "%s\n%s, %s, %s at the thinnest significant spot\n", units.Printable(name(p.Name)),
+		p.Substrate, p.Finish, p.MinThickness.Text(units.Micrometre, 2))
 	if pr, err := PracticeFor(p.Substrate); err == nil {
 		standard := pr.Title
 		if pr.Standard != "" {
@@ -196,6 +203,7 @@ func name(s string) string {
 	return s
 }
 
+// weakest lists the numbers of tanks whose card rests on a figure from memory.
 func weakest(cards []Card) []string {
 	var all []string
 	for _, c := range cards {

@@ -8,7 +8,8 @@ import (
 
 const useStrike = bath.UseStrike
 
-// under describes what lies below coat k: the coat before it, or the base.
+// copperBelow reports whether coat k lies on copper or a metal that bears copper: the coat
+// before it, or the base metal when it is the first.
 func (r *review) copperBelow(k int) bool {
 	if k > 0 {
 		return r.coats[k-1].metal == "Cu"
@@ -29,14 +30,23 @@ func (r *review) nickelBelow(k int) bool {
 func (c coat) bronze(r *review) bool { return len(r.tanks[c.tank].Bath.Deposit) > 1 && c.metal == "Cu" }
 
 // adhesion judges each coat against the one below.
+//
+//	silver       plates itself onto every less noble metal before the current does, and does not adhere:
+//	             a strike poor in silver, entered live, is the remedy [SilverStrikeThread]
+//	gold         on nickel that has turned passive, common practice
+//	palladium    takes up copper through the ammonia of its bath [PalladiumFeature]
+//	rhodium      takes up copper through its hot acid; 8 ppm darken it [RhodiumProblems]
+//
+// A first coat that the group first has judged is not judged twice.
 func (r *review) adhesion() {
 	for k, c := range r.coats {
 		t := &r.tanks[c.tank]
 		switch {
 		case c.metal == "Ag" && c.kind == Strike:
 			if !t.LiveEntry {
-				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread", t.title()+" is entered without current",
-					"silver deposits by immersion on any base metal and does not hold",
+				r.add(CodeLiveEntry, plating.SeverityWarning, "SilverStrikeThread",
+					t.title()+" is entered without current",
+					"silver deposits by immersion on any base metal and does not adhere",
 					"switch the current on before the piece touches the bath", c.tank)
 			}
 		case c.metal == "Ag":
@@ -46,12 +56,14 @@ func (r *review) adhesion() {
 			}
 			if !below && !(k == 0 && r.has(CodeNoStrike, c.tank)) {
 				r.add(CodeNoStrike, plating.SeverityWarning, "SilverStrikeThread", t.title()+" without a silver strike",
-					"silver deposits by immersion on the metal below and does not hold",
+					"silver deposits by immersion on the metal below and does not adhere",
 					"lay a silver strike first, with live entry, and go straight on", c.tank)
 			}
 		case c.metal == "Au" && c.kind != Strike && t.Bath.Use&useStrike == 0 && r.nickelBelow(k):
-			r.add(CodeNoStrike, plating.SeverityCaution, practice, t.title()+" straight on nickel, without a gold strike",
-				"nickel grows passive within minutes, also when wet, and gold from a bath that is not strongly acid does not hold on it",
+			r.add(CodeNoStrike, plating.SeverityCaution, practice,
+				t.title()+" straight on nickel, without a gold strike",
+				"nickel turns passive within minutes, even when wet, and gold from a bath that is not strongly acid "+
+					"does not adhere to it",
 				"lay an acid gold strike first, or go straight on from the nickel, wet, with live entry", c.tank)
 		case (c.metal == "Pd" || c.metal == "Rh") && r.copperBelow(k) && !(k > 0 && r.coats[k-1].bronze(r)):
 			what, key := "ammonia takes up copper and the palladium blackens", "PalladiumFeature"
@@ -64,33 +76,39 @@ func (r *review) adhesion() {
 	}
 }
 
-// thickness finds strikes that build and baths that are asked too much.
+// thickness finds strikes that build and baths that are asked too much. The limit is the
+// bath's own, with its source; it is compared with the minimum thickness, so that the mean
+// of an uneven coat may pass it unseen. A strike by time may stay for twice its usual time.
 func (r *review) thickness() {
 	for _, c := range r.coats {
 		t := &r.tanks[c.tank]
 		most := t.Bath.MaxThickness
 		over := most.High > 0 && t.MinThickness > most.High*(1+1e-12)
-		const reason = "a strike covers; its deposit is brittle or loose when it grows, and its efficiency is poor"
+		const reason = "a strike only covers: built thick, its deposit is brittle or loose, and its efficiency is poor"
 		switch {
 		case t.Bath.Name == "":
 		case c.kind != Strike && t.Bath.Use == useStrike:
-			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" stands where thickness is built",
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source),
+				t.title()+" stands where thickness is built",
 				reason, "strike thin, and build in a bath made for it", c.tank)
 		case c.kind == Strike && over:
 			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
 				t.MinThickness.Text(units.Micrometre, 2), reason,
 				"lay at most "+most.High.Text(units.Micrometre, 2)+" and build in the next bath", c.tank)
 		case c.kind == Strike && t.Bath.Time.High > 0 && t.Time > 2*t.Bath.Time.High:
-			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source), t.title()+" lasts "+t.Time.String(),
+			r.add(CodeStrikeBuilds, plating.SeverityWarning, orRecall(t.Bath.Time.Source),
+				t.title()+" lasts "+t.Time.String(),
 				reason, "leave it in for at most about "+t.Bath.Time.High.String(), c.tank)
 		case over:
 			r.add(CodeTooThick, plating.SeverityWarning, orRecall(most.Source), t.title()+" is to lay "+
-				t.MinThickness.Text(units.Micrometre, 2), "a thicker coat from this bath grows dull, stressed or cracked",
+				t.MinThickness.Text(units.Micrometre, 2),
+				"a thicker coat from this bath grows dull, stressed or cracked",
 				"lay at most "+most.High.Text(units.Micrometre, 2)+", or take another bath", c.tank)
 		}
 	}
 }
 
+// orRecall names memory as the source of a figure that has none.
 func orRecall(source string) string {
 	if source == "" {
 		return recall
@@ -114,8 +132,13 @@ func (r *review) tooThinToKeep(c coat) bool {
 	return false
 }
 
-// migration finds copper, tin or silver that can move into gold. It looks at
-// the first gold of a stack, below which lies something else.
+// migration finds copper, tin or silver that can move into gold.
+//
+// The metal below diffuses through thin gold, comes out at its face and tarnishes there.
+// Nickel and palladium keep copper and tin back, bronze does not [DiffusionBarrier]. The
+// walk goes down from the first gold of a stack to the first coat that is thick enough to
+// matter; a nickel strike is not. Silver under gold is forbidden for engineering gold
+// [MIL45204]; sterling itself under gold, as in vermeil, is a caution only.
 func (r *review) migration() {
 	for k, c := range r.coats {
 		if c.metal != "Au" || k > 0 && r.coats[k-1].metal == "Au" {
@@ -137,15 +160,18 @@ func (r *review) migration() {
 		gold := r.tanks[c.tank].title()
 		switch {
 		case below == "Cu" || below == "" && s.copperBearing():
-			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "copper lies under "+gold+" without a barrier",
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
+				"copper lies under "+gold+" without a barrier",
 				"copper diffuses into the gold and tarnishes there; bronze does not stop it",
-				"lay some micrometres of nickel, or palladium, between them", at...)
+				"lay a few micrometres of nickel, or palladium, between them", at...)
 		case below == "Sn" || below == "" && s.tin():
-			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier", "tin lies under "+gold+" without a barrier",
+			r.add(CodeNoBarrier, plating.SeverityWarning, "DiffusionBarrier",
+				"tin lies under "+gold+" without a barrier",
 				"tin diffuses into the gold", "lay copper and nickel, or palladium, between them", at...)
 		case below == "Ag":
 			r.add(CodeSilverUnderGold, plating.SeverityWarning, "MIL45204", "a silver coat lies under "+gold,
-				"silver diffuses into the gold and tarnishes through it; the practice for engineering gold forbids silver as undercoat",
+				"silver diffuses into the gold and tarnishes through it; the practice for engineering gold forbids "+
+					"silver as undercoat",
 				"lay nickel or palladium between them, or in place of the silver", at...)
 		case below == "" && s.silver():
 			r.add(CodeSilverUnderGold, plating.SeverityCaution, recall, gold+" lies straight on "+s.String(),
@@ -155,7 +181,9 @@ func (r *review) migration() {
 	}
 }
 
-// ordered judges the last coat against the minimum thickness.
+// ordered judges the last coat against the order: its metal, and its minimum thickness. Two
+// golds of different hardness count as one metal: the tanks tell which bath it is, and the
+// owner of the order decides.
 func (r *review) ordered() {
 	p := &r.piece
 	key := p.Finish.BathKey()
@@ -172,8 +200,10 @@ func (r *review) ordered() {
 			last.metal+"; ordered is "+p.Finish.String(), "the owner gets another coat than the one ordered",
 			"end with "+want.Name, last.tank)
 	case t.MinThickness > 0 && t.MinThickness < p.MinThickness*(1-1e-12):
-		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition", t.title()+" lays "+t.MinThickness.Text(units.Micrometre, 2)+
-			", ordered are "+p.MinThickness.Text(units.Micrometre, 2),
-			"the coat comes out thinner than ordered", "set the tank's minimum thickness to that of the piece", last.tank)
+		r.add(CodeWrongFinish, plating.SeverityWarning, "Definition",
+			t.title()+" lays "+t.MinThickness.Text(units.Micrometre, 2)+
+				", ordered are "+p.MinThickness.Text(units.Micrometre, 2),
+			"the coat comes out thinner than ordered", "set the tank's minimum thickness to that of the piece",
+			last.tank)
 	}
 }

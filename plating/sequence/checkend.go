@@ -9,8 +9,19 @@ import (
 // covered. Common practice, no source.
 const mayWait = 30 * units.Second
 
-// drying finds pieces that dry or wait where they must not. A face that grows
-// passive stays so until an activation or an activating strike.
+// drying finds pieces that dry or wait where they must not.
+//
+// The walk carries one state of the outer face: passive means that a film grows on it in
+// air within seconds and that the next coat would not hold. Nickel has it, and a bare metal
+// with such a film once it was activated; a strike on that metal need not be closed, so the
+// state goes on below it. An activation restores the face, and so does a strike that
+// activates; any other coat covers it.
+//
+//	dries, passive, nothing restores it   passive-dry
+//	dries, not passive                    dry-early: what dried on is a soil
+//	waits over 30 s, passive              passive-wait
+//
+// Before anything was made active or plated, and after the last coat, drying does no harm.
 func (r *review) drying() {
 	last := -1 // last tank that plates
 	if n := len(r.coats); n > 0 {
@@ -32,17 +43,20 @@ func (r *review) drying() {
 		case i > last || !done:
 		case t.Kind.oven():
 			if passive && !restored {
-				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i), "the piece dries before "+r.tanks[next].title(),
-					"a passive film grows as it dries, and the next coat peels",
+				r.add(CodePassiveDry, plating.SeverityWarning, r.passiveSource(i),
+					"the piece dries before "+r.tanks[next].title(),
+					"a passive film forms as it dries, and the next coat peels",
 					"keep it wet and go straight on, or activate again", i)
 			} else if !restored {
 				r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece dries before "+r.tanks[next].title(),
-					"what dried on keeps the next coat from holding", "keep it wet, or clean and activate again", i)
+					"what has dried on keeps the next coat from adhering", "keep it wet, or clean and activate again",
+					i)
 			}
 		case t.Wait > mayWait && passive && !restored:
-			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i), "the piece waits "+t.Wait.String()+" behind "+
-				t.title(), "a passive film grows again in air, and the next coat peels",
-				"carry it over at once, wet, until it is covered", i)
+			r.add(CodePassiveWait, plating.SeverityWarning, r.passiveSource(i),
+				"the piece waits "+t.Wait.String()+" behind "+
+					t.title(), "a passive film forms again in air, and the next coat peels",
+				"transfer it at once and keep it wet until it is covered", i)
 		}
 	}
 	r.ending(last)
@@ -73,14 +87,17 @@ func (r *review) staysPassive(i int) bool {
 // for it, -1 when there is none. A passive face wants more than a dip.
 func (r *review) nextActive(i int, passive bool) int {
 	for k := i + 1; k < len(r.tanks); k++ {
-		if t := &r.tanks[k]; t.Kind.deposits() || t.Kind == Activate && (!passive || t.Process.Effect.Has(EffectActivate)) {
+		if t := &r.tanks[k]; t.Kind.deposits() || t.Kind == Activate &&
+			(!passive || t.Process.Effect.Has(EffectActivate)) {
 			return k
 		}
 	}
 	return -1
 }
 
-// ending judges what comes behind the last coat.
+// ending judges what comes behind the last coat: a clean last water, and drying after it,
+// once. The limit of 0.037 g/L for the last rinse is printed [RinsingLessWater]; the rest
+// is common practice.
 func (r *review) ending(last int) {
 	if last < 0 {
 		return
@@ -99,10 +116,11 @@ func (r *review) ending(last int) {
 	switch {
 	case dry < 0:
 		r.add(CodeNotDried, plating.SeverityWarning, practice, "nothing dries the piece at the end",
-			"water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse", last)
+			"water left to stand leaves marks and creeps from seams", "dry it in warm clean air after the last rinse",
+			last)
 	case water > dry:
 		r.add(CodeDryEarly, plating.SeverityWarning, practice, "the piece is dried before its last water",
-			"it ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
+			"the piece ends wet, and what dried on the first time stays", "dry it after the last rinse", dry, water)
 	}
 	switch {
 	case final < 0:
@@ -114,11 +132,12 @@ func (r *review) ending(last int) {
 			"the salts of tap water stay as spots", "end in deionised water", final)
 	case r.tanks[final].Rinse.Flow == Still:
 		r.add(CodeFinalWater, plating.SeverityWarning, practice, "the final rinse stands still",
-			"still water gathers what it should take off", "let it run, or spray", final)
+			"still water collects what it should rinse off", "let it run, or spray", final)
 	}
 }
 
-// waters finds baths of precious metal without a drag-out tank.
+// waters finds baths of precious metal without a drag-out tank right behind them. A strike
+// that goes straight on into its bath needs none: what clings stays in the line.
 func (r *review) waters() {
 	for _, c := range r.coats {
 		if !plating.Precious(c.metal) {
@@ -126,7 +145,8 @@ func (r *review) waters() {
 		}
 		t := &r.tanks[c.tank]
 		next := c.tank + 1
-		if next < len(r.tanks) && (r.tanks[next].Kind == DragOut || r.tanks[next].solution() && r.mayFollow(c.tank, next)) {
+		if next < len(r.tanks) && (r.tanks[next].Kind == DragOut || r.tanks[next].solution() &&
+			r.mayFollow(c.tank, next)) {
 			continue
 		}
 		s := plating.SeverityWarning
@@ -134,11 +154,15 @@ func (r *review) waters() {
 			s = plating.SeverityCaution // little metal, little lost
 		}
 		r.add(CodeNoDragOut, s, practice, "no drag-out tank behind "+t.title(), "what clings carries "+c.metal+
-			" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath", c.tank)
+			" down the rinse", "put a still tank of deionised water right behind it, and pour that back into the bath",
+			c.tank)
 	}
 }
 
-// skin finds nickel where skin is.
+// skin finds nickel where skin is. The limit is on release, not on presence
+// [NickelRelease]: a closed coat of gold over nickel may keep it, until it is worn through.
+// So nickel in the stack is a warning and not a stop, and nickel in the base metal a
+// caution. Nickel under vermeil must be disclosed to the buyer, skin or not [FTC23].
 func (r *review) skin() {
 	p := &r.piece
 	nickel := -1
@@ -149,15 +173,17 @@ func (r *review) skin() {
 	}
 	if nickel >= 0 && p.Substrate.silver() && p.Finish.gold() {
 		r.add(CodeDisclose, plating.SeverityInfo, "FTC23", "nickel lies between silver and gold",
-			"a base metal under vermeil must be told to the buyer", "say so on the ticket, or take palladium", nickel)
+			"a base metal under vermeil must be disclosed to the buyer", "say so on the ticket, or take palladium",
+			nickel)
 	}
 	if !p.SkinContact {
 		return
 	}
-	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after two years of wear"
+	const law = "nickel that reaches skin may give off at most 0.5 µg/cm² in a week, 0.2 in pierced parts, after " +
+		"two years of wear"
 	if nickel >= 0 {
-		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin", law,
-			"lay palladium, with white bronze under it, in its place", nickel)
+		r.add(CodeNickelSkin, plating.SeverityWarning, "NickelRelease", "nickel in a coat of a piece that touches skin",
+			law, "lay palladium, with white bronze under it, in its place", nickel)
 	}
 	if n := len(r.coats); n > 0 {
 		if t := &r.tanks[r.coats[n-1].tank]; t.Bath.Metal != "Ni" && t.hazards().Has(plating.HazardNickel) {

@@ -10,6 +10,9 @@ import (
 
 // leaded finds brass whose lead keeps the coat from holding. Sulfuric acid
 // leaves lead sulfate on the face; fluoborate takes the lead off.
+//
+// Plain brass is a question, for brass for machining goes by that name too [Guidebook2011].
+// Any tank with fluoride or fluoborate before the first coat answers it.
 func (r *review) leaded() {
 	s := r.piece.Substrate
 	if s != Brass && s != LeadedBrass || len(r.coats) == 0 {
@@ -20,7 +23,8 @@ func (r *review) leaded() {
 			return
 		}
 	}
-	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the coat peels"
+	const peels = "machining smears lead over the face, sulfuric acid turns it into insoluble lead sulfate, and the " +
+		"coat peels"
 	if s == LeadedBrass {
 		r.add(CodeLeadedBrass, plating.SeverityWarning, "LeadedBrassColumn",
 			"leaded brass without a fluoborate or fluoride dip", peels,
@@ -28,13 +32,16 @@ func (r *review) leaded() {
 			r.coats[0].tank)
 		return
 	}
-	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "whether the brass holds lead is not said",
+	r.add(CodeLeadedBrass, plating.SeverityCaution, "Guidebook2011", "nothing says whether the brass holds lead",
 		"brass for machining may hold up to 4 % of it; "+peels,
 		"ask what brass it is; if it may hold lead, say leaded brass")
 }
 
 // cyanideInLine says in the first lines that a finish free of cyanide is laid in
 // a line that holds some.
+//
+// Who orders sulfite gold often does so because the shop may hold no cyanide. The copper or
+// gold strike below it would then be the surprise.
 func (r *review) cyanideInLine() {
 	if r.piece.Finish != SulfiteGold {
 		return
@@ -49,12 +56,15 @@ func (r *review) cyanideInLine() {
 		return
 	}
 	r.add(CodeCyanideInLine, plating.SeverityCaution, recall, "the finish is free of cyanide, the line is not: "+
-		strings.Join(names, "; "),
-		"on this base metal the coat below it comes from cyanide",
-		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does not meet them, or another base metal")
+		strings.Join(names, "; "), "on this base metal the coat below it is plated from cyanide",
+		"do not run this line where no cyanide is allowed; take nickel and palladium below the gold where skin does "+
+			"not meet them, or another base metal")
 }
 
 // treated judges the heat treatment of titanium, which bonds the nickel.
+//
+// The practice bonds nickel to titanium at 540 to 800 °C for 1 to 4 h in inert gas
+// [ASTMB481]; hot titanium takes up oxygen from air.
 func (r *review) treated() {
 	if r.piece.Substrate != Titanium {
 		return
@@ -68,13 +78,14 @@ func (r *review) treated() {
 		if low < units.Celsius(540)-0.5 || high > units.Celsius(800)+0.5 || t.immersion() < units.Hour ||
 			t.immersion() > 4*units.Hour*(1+1e-9) || !inert(t.Process.Chemistry) {
 			r.add(CodeTitaniumHeat, plating.SeverityWarning, "ASTMB481", t.title()+" of titanium",
-				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not bond, in air the metal takes up oxygen",
+				"the practice bonds the nickel at 540 to 800 °C for 1 to 4 h in inert gas; below that it does not "+
+					"bond, in air the metal takes up oxygen",
 				"heat it in argon at 540 to 800 °C for 1 to 4 h and say what gas the oven holds", i)
 		}
 	}
 }
 
-// inert reports whether a text names an inert gas.
+// inert reports whether a text names an inert gas, or a vacuum.
 func inert(text string) bool {
 	text = strings.ToLower(text)
 	return strings.Contains(text, "argon") || strings.Contains(text, "helium") || strings.Contains(text, "inert") ||

@@ -8,6 +8,9 @@ import (
 // needs returns what must have been done to a bare base metal before its first
 // coat, and that in words. A strike of acid that takes the passive film itself
 // does it for stainless steel and nickel.
+//
+// Zinc castings, copper alloys, silver and plain steel need their oxide or tarnish off; tin
+// and paint take the coat as they come from the soak.
 func (s Substrate) needs() (Effect, string) {
 	switch {
 	case s == StainlessSteel || s == Nickel:
@@ -37,6 +40,9 @@ func (t *Tank) keepsActive() bool {
 
 // after returns what is done to a face once it has been through a tank. A cleaner
 // leaves its own film and lets a passive one grow; a dip takes a film of zinc off.
+//
+// So the order counts: soak, dip, electroclean leaves the film of the electrocleaner, and a
+// zincate is gone after the next acid.
 func (t *Tank) after(done Effect) Effect {
 	switch {
 	case t.Kind.cleans():
@@ -51,6 +57,11 @@ func (t *Tank) after(done Effect) Effect {
 }
 
 // prepared finds plating over soil, tarnish or a film.
+//
+// It adds up the effects of the tanks before the first coat (after) and compares them with
+// what the base metal needs (needs). Effects stand in for the face: whether grease is
+// really gone, only the water break tells. An activation counts for a dip as well, since
+// what takes a passive film takes tarnish.
 func (r *review) prepared() {
 	if len(r.coats) == 0 {
 		return
@@ -61,8 +72,9 @@ func (r *review) prepared() {
 		done = r.tanks[i].after(done)
 	}
 	if !done.Has(EffectClean) {
-		r.add(CodeNotCleaned, plating.SeverityWarning, practice, "nothing cleans the piece before "+r.tanks[first].title(),
-			"grease and soil keep the coat from holding",
+		r.add(CodeNotCleaned, plating.SeverityWarning, practice,
+			"nothing cleans the piece before "+r.tanks[first].title(),
+			"grease and soil keep the coat from adhering",
 			"soak clean first, until water runs off without a break", first)
 	}
 	need, words := r.piece.Substrate.needs()
@@ -74,11 +86,20 @@ func (r *review) prepared() {
 	}
 	r.add(CodeNotActivated, plating.SeverityWarning, r.piece.Substrate.filmSource(), r.piece.Substrate.String()+
 		" goes into "+r.tanks[first].title()+" without "+words,
-		"the film of oxide, tarnish or cleaner lies between metal and coat", "put "+words+" and a rinse before it", first)
+		"a film of oxide, tarnish or cleaner is left between metal and coat", "put "+words+" and a rinse before it",
+		first)
 }
 
-// attack finds cleaners and dips that dissolve the bare base metal, up to the
-// first coat.
+// attack finds cleaners and dips that dissolve the bare base metal, up to the first coat.
+//
+//	zinc, aluminium   in caustic, hot or long [CausticMetals]; in a zincate it is the purpose
+//	tin, solder       in hot caustic over 30 s [CausticMetals], in strong acid
+//	zinc              in strong acid
+//	copper, silver    in strong nitric acid over 10 s
+//	paint             lifts in hot caustic
+//
+// Times and the acids are from memory. A time that is not given counts as long, caustic
+// that is not said to be mild counts as strong when the tank is hot.
 func (r *review) attack() {
 	s := r.piece.Substrate
 	for i := range r.tanks {
@@ -87,7 +108,8 @@ func (r *review) attack() {
 			return
 		}
 		h := t.hazards()
-		long := func(most units.Duration) bool { return t.immersion() == 0 || t.immersion() > most } // what is not said may be long
+		// what is not said may be long
+		long := func(most units.Duration) bool { return t.immersion() == 0 || t.immersion() > most }
 		// Caustic that is neither said to be mild nor strong is a question; it counts as strong.
 		unsaid := ""
 		if !t.Process.Strong && !t.Process.Mild {
@@ -100,20 +122,22 @@ func (r *review) attack() {
 		case t.Process.Mild && t.Kind.cleans():
 		case hot && t.Kind.cleans() && (s == ZincDieCasting || s == Aluminium):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title(),
-				"hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid, i)
+				"hot caustic dissolves zinc and aluminium and makes hydrogen", "use a mild, inhibited cleaner"+unsaid,
+				i)
 		case hot && t.Kind == Activate && (s == ZincDieCasting || s == Aluminium && long(60)):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
-				"caustic dissolves the metal while it stays and makes hydrogen",
+				"caustic dissolves the metal for as long as it stays in, and makes hydrogen",
 				"use none for zinc; seconds for aluminium", i)
 		case (s == ZincDieCasting || s == Aluminium) && !t.Process.Effect.Has(EffectZincate) && long(5*units.Minute):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
-				"caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid, i)
+				"caustic dissolves zinc and aluminium, cold only more slowly", "use a mild, inhibited cleaner"+unsaid,
+				i)
 		case hot && s.tin() && long(30):
 			r.add(CodeHotCaustic, plating.SeverityWarning, "CausticMetals", s.String()+" in "+t.title()+lasting(t),
 				"tin dissolves in hot caustic", "use a mild cleaner, or seconds", i)
 		case hot && s == PaintedPlastic:
-			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(), "hot caustic lifts the paint",
-				"use a cool, mild cleaner", i)
+			r.add(CodeHotCaustic, plating.SeverityWarning, recall, s.String()+" in "+t.title(),
+				"hot caustic lifts the paint", "use a cool, mild cleaner", i)
 		}
 		if h.Has(plating.HazardNitric) && t.Kind == Activate && t.strongAcid() && long(10) && (s.copperBearing() ||
 			s.silver()) {
@@ -145,14 +169,15 @@ func (t *Tank) immersion() units.Duration {
 	return max(t.Process.Time.High, t.Process.Time.Low)
 }
 
-// thinStrike finds a cyanide copper strike too thin to keep an acid bath from
-// the zinc below.
+// thinStrike finds a cyanide copper strike too thin to keep an acid bath from the zinc
+// below: less than 2 µm, or two minutes. Printed are 2 to 3.6 µm or more [Guidebook2012].
 func (r *review) thinStrike() {
 	if len(r.coats) < 2 {
 		return
 	}
 	t, next := &r.tanks[r.coats[0].tank], &r.tanks[r.coats[1].tank]
-	thin := t.MinThickness > 0 && t.MinThickness < 2*units.Micrometre || t.MinThickness == 0 && t.Time > 0 && t.Time < 2*units.Minute
+	thin := t.MinThickness > 0 && t.MinThickness < 2*units.Micrometre || t.MinThickness == 0 && t.Time > 0 &&
+		t.Time < 2*units.Minute
 	if thin && next.hazards().Has(plating.HazardAcid) {
 		r.add(CodeAttack, plating.SeverityWarning, "Guidebook2012", next.title()+" behind a thin "+t.title(),
 			"acid reaches the zinc through the pores of a thin copper coat",
@@ -160,7 +185,19 @@ func (r *review) thinStrike() {
 	}
 }
 
-// first judges the first coat against the base metal.
+// first judges the first coat against the base metal: the one joint where most plating
+// fails.
+//
+//	stainless steel, nickel   a strike acid enough to keep the film away, live
+//	titanium                  nickel, acid copper or chromium [ASTMB481]
+//	zinc, zincated aluminium  cyanide copper: acid dissolves the zinc, and acid copper plates itself
+//	tin, solder               cyanide copper, no strong acid
+//	plain steel               nickel or cyanide copper: other metals plate themselves onto iron
+//	paint                     cool acid copper, slowly
+//
+// Copper alloys and silver take any coat here; the group adhesion looks at those. The
+// remedies come from the practices; that these metals deposit by immersion is from memory,
+// and follows from the order of the potentials.
 func (r *review) first() {
 	if len(r.coats) == 0 {
 		return
@@ -174,7 +211,8 @@ func (r *review) first() {
 	live := func() {
 		if !t.LiveEntry {
 			r.add(CodeLiveEntry, plating.SeverityWarning, recall, s.String()+" enters "+t.title()+" without current",
-				"in the seconds without current the film grows again, or metal deposits by immersion and does not hold",
+				"in the seconds without current the film forms again, or metal deposits by immersion and does "+
+					"not adhere",
 				"switch the current on before the piece touches the bath", c.tank)
 		}
 	}
@@ -183,26 +221,27 @@ func (r *review) first() {
 		if s == Titanium {
 			key = "ASTMB481"
 		}
-		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(), reason, remedy,
-			c.tank)
+		r.add(CodeNoStrike, plating.SeverityWarning, key, "the first coat on "+s.String()+" is "+t.title(),
+			reason, remedy, c.tank)
 	}
 	switch {
 	case s == StainlessSteel || s == Nickel:
 		if !t.keepsActive() {
-			noStrike("the passive film grows again between the activation and a bath that does not take it",
+			noStrike("the passive film forms again between the activation and a bath that does not remove it",
 				"lay an acid gold strike or a nickel chloride strike first, with live entry")
 		} else {
 			live()
 		}
 	case s == Titanium:
 		if c.metal != "Ni" && !(c.metal == "Cu" && acid) {
-			noStrike("only nickel, acid copper or chromium goes straight on etched titanium", "lay 1 µm of nickel or more first")
+			noStrike("only nickel, acid copper or chromium goes straight on etched titanium",
+				"lay 1 µm of nickel or more first")
 		} else if c.metal == "Ni" && len(r.coats) > 1 && t.MinThickness > 0 && t.MinThickness < 1*um*(1-1e-9) {
 			noStrike("nickel under another metal is 1 µm thick or more on titanium", "lay 1 µm of nickel or more")
 		}
 	case (s == ZincDieCasting || s == Aluminium || s.steel()) && c.metal == "Cu" && acid:
 		r.add(CodeImmersion, plating.SeverityWarning, recall, "acid copper straight on "+s.String(),
-			"copper deposits by immersion and does not hold, while acid takes the metal",
+			"copper deposits by immersion and does not adhere, while the acid dissolves the metal",
 			"lay a cyanide copper strike first, or nickel on steel", c.tank)
 	case s == ZincDieCasting || s == Aluminium:
 		switch {
@@ -231,8 +270,8 @@ func (r *review) first() {
 		}
 	case s == PaintedPlastic:
 		if c.metal != "Cu" || cyanide {
-			noStrike("paint takes only a cool copper bath from a small current; hot and caustic baths lift it",
-				"lay acid or pyrophosphate copper first and raise the current slowly")
+			noStrike("paint takes only a cool copper bath that starts at a small current; hot and caustic baths "+
+				"lift it", "lay acid or pyrophosphate copper first and raise the current slowly")
 		}
 	}
 }

@@ -27,18 +27,38 @@
 //
 // # 3. Proposing
 //
-// [Plan] takes a [Piece] and proposes tanks with baths of package bath. They
-// are plain values: change, add, take out. It refuses what must not be done
-// ([*RefusedError]) rather than do it quietly.
+// [Plan] takes a [Piece] and proposes tanks with baths of package bath. It works
+// from the metal outwards, and the base metal and the finish decide:
+//
+//	stress relief   hard steel that was not relieved
+//	clean           soak; with current where the metal stands it, anodic for steel
+//	activate        acid dip, etch or zincate, by the base metal
+//	first strike    on metal that turns passive or dissolves in later baths
+//	barrier         between copper or silver and gold, palladium, rhodium
+//	finish          over its own strike where it needs one
+//	end             deionised water, drying, and the bake of hard steel
+//
+// Two stages of counterflow rinse stand behind each solution, a drag-out tank first
+// behind a precious one, and a second rinse where free cyanide and strong acid are
+// neighbours. The tanks are plain values: change, add, take out. Plan refuses what
+// must not be done ([*RefusedError]) rather than do it quietly. [PlanAround] puts
+// the same preparation and rinses around coats that are decided already.
 //
 // # 4. Reviewing
 //
-// [Check] reviews any sequence. Each [Finding] has a severity, the tanks, what
-// is so, the reason, a remedy and the source. [Approve] turns findings of
-// severity stop into a [*StopError]: what makes hydrogen cyanide or another
-// poison gas, and what is not said. A
-// warning means that the coat will fail or the owner be cheated; a person may
-// have a reason. A caution goes with every such job.
+// [Check] reviews any sequence. It walks the tanks in their order and keeps
+// account of what the piece has on it: the metal outside, whether a passive film
+// grows on that, what solution it is wet with and over how many rinse stages,
+// cyanide and acid among them, and the hydrogen in hard steel. At each tank it
+// asks whether what comes and what is there may meet.
+//
+// Each [Finding] has a [Code], a severity, the tanks, what is so, the reason, a
+// remedy and the source. The code names the rule and stays; words may change.
+// [Approve] turns findings of severity stop into a [*StopError]: what makes hydrogen
+// cyanide or another poison gas, what can catch fire, and what is not said. A
+// warning means that the coat will fail, the steel may crack or the owner be
+// cheated; a person may have a reason. A caution is for the eye of whoever does
+// the job; an info changes nothing, but somebody must be told.
 //
 // Two clean stages of running, counterflow or spray rinse count as enough
 // between cyanide and acid (common practice, no source). Still water and the
@@ -58,8 +78,8 @@
 //
 // It believes what tanks say of themselves. A bath whose hazards are not given is
 // taken to have none beyond those its name tells ([plating.NamedHazards]). It
-// knows nothing of the state of a bath, of hidden metals, of holes that keep solution, of two lines that share a drain or an
-// exhaust duct. A sequence without findings is not thereby safe or good; it
-// has none of the mistakes that are looked for. It does not replace safety data
-// sheets, local law or licensed practice.
+// knows nothing of the state of a bath, of hidden metals, of holes that keep
+// solution, of two lines that share a drain or an exhaust duct. A sequence without
+// findings is not thereby safe or good; it has none of the mistakes that are looked
+// for. It does not replace safety data sheets, local law or licensed practice.
 package sequence

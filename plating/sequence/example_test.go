@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"strings"
 
 	"example.com/laydown/plating"
 	"example.com/laydown/plating/bath"
@@ -14,9 +15,10 @@ import (
 
 // hands are twenty-four hands of mantel clocks.
 func hands() sequence.Piece {
-	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel, Finish: sequence.HardGold,
-		MinThickness: 1 * units.Micrometre,
-		Area:         124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"}}
+	return sequence.Piece{Name: "24 hands of mantel clocks", Substrate: sequence.StainlessSteel,
+		Finish: sequence.HardGold, MinThickness: 1 * units.Micrometre,
+		Area: 124 * units.SquareCentimetre, Distribution: plating.Distribution{MinToAverage: 0.6,
+			Basis: "given"}}
 }
 
 func ExamplePlan() {
@@ -80,12 +82,14 @@ func ExampleCheck() {
 	for _, f := range sequence.Check(tanks, finial) {
 		fmt.Println(f.Code, f.Severity, f.Tanks)
 		fmt.Println(f.Text)
-		fmt.Println(f.Remedy)
+		fmt.Println(strings.ReplaceAll(f.Remedy, "; ", ";\n"))
 	}
 	// Output:
 	// cyanide-acid stop [4 6]
 	// cyanide of copper, cyanide strike and plate in one is carried into acid: 1 clean rinse stage between
-	// rinse in two stages or more of running or counterflow water between them; give each a rinse of its own; extraction on
+	// rinse in two stages or more of running or counterflow water between them;
+	// give each a rinse of its own;
+	// extraction on
 }
 
 func ExampleApprove() {
@@ -103,11 +107,12 @@ func ExamplePracticeFor() {
 	}
 	fmt.Println(p.Standard, "-", p.Title)
 	fmt.Println("title", p.Seen, "- steps", p.Detail)
-	fmt.Println(p.Reasons[0])
+	fmt.Println(strings.ReplaceAll(p.Reasons[0].String(), "; ", ";\n"))
 	// Output:
 	// ASTM B281 - Preparation of Copper and Copper-Base Alloys for Electroplating and Conversion Coatings
 	// title published - steps from memory
-	// copper diffuses into gold and tarnishes there; nickel and palladium are good barriers, bronze is not (published, DiffusionBarrier)
+	// copper diffuses into gold and tarnishes there;
+	// nickel and palladium are good barriers, bronze is not (published, DiffusionBarrier)
 }
 
 func ExampleCards() {
@@ -122,12 +127,13 @@ func ExampleCards() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Print(cards[6].Text())
+	fmt.Print(strings.Replace(cards[6].Text(), "; below", ";\n                below", 1))
 	raw, err := json.Marshal(cards[9].Time)
 	fmt.Println(len(raw) > 0, err, sequence.Confidence(cards) == origin.FromMemory)
 	// Output:
 	// 7. gold, acid cyanide strike, gold(I) (strike)
-	//    CAUTION      CYANIDE IN ACID: pH meter in the bath, extraction on; below pH 3 it frees hydrogen cyanide, which kills. [GoldCyanidePatent]
+	//    CAUTION      CYANIDE IN ACID: pH meter in the bath, extraction on;
+	//                 below pH 3 it frees hydrogen cyanide, which kills. [GoldCyanidePatent]
 	//    temperature  20 °C to 50 °C, 68 °F to 122 °F (from memory)
 	//    current      3.72 A, cathodic, at 3.00 A/dm²
 	//    window       1.24 A to 6.20 A, 1.00 A/dm² to 5.00 A/dm² (from memory)

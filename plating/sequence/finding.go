@@ -8,7 +8,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Code names a rule, for programs. It does not change with the wording.
+// A Code names a rule, for programs. It does not change with the wording: compare codes,
+// show texts. One code may come at several severities, and its text says which case it is.
 type Code string
 
 // The rules. Each finding is of one. The rules of one solution by itself have the
@@ -18,14 +19,14 @@ const (
 	CodeCyanideAcid     Code = "cyanide-acid"      // hydrogen cyanide may form
 	CodeClash           Code = "clash"             // two solutions that make gas or fire may meet
 	CodeCyanideInLine   Code = "cyanide-in-line"   // a finish free of cyanide behind cyanide
-	CodeLeadedBrass     Code = "leaded-brass"      // whether the brass holds lead is not said
-	CodeStrength        Code = "strength"          // how strong the steel is, is not said
+	CodeLeadedBrass     Code = "leaded-brass"      // nothing says whether the brass holds lead
+	CodeStrength        Code = "strength"          // the strength of the steel is not said
 	CodeTitaniumHeat    Code = "titanium-heat"     // the heat treatment that bonds nickel to titanium
 	CodeNoRelief        Code = "no-relief"         // hard steel goes in with its stresses
 	CodeNoRinse         Code = "no-rinse"          // one solution is carried into the next
 	CodeNotCleaned      Code = "not-cleaned"       // plating over soil
 	CodeNotActivated    Code = "not-activated"     // plating over tarnish or a passive film
-	CodeNoStrike        Code = "no-strike"         // the first coat does not hold on this metal
+	CodeNoStrike        Code = "no-strike"         // the first coat does not adhere on this metal
 	CodeStrikeBuilds    Code = "strike-builds"     // a strike used for thickness
 	CodeTooThick        Code = "too-thick"         // more than a bath is used for
 	CodePassiveDry      Code = "passive-dry"       // a passive metal dries before it is covered
@@ -35,7 +36,7 @@ const (
 	CodeHotCaustic      Code = "hot-caustic"       // caustic dissolves the metal
 	CodeStrongAcid      Code = "strong-acid"       // acid dissolves the metal
 	CodeAttack          Code = "attack"            // the plating bath attacks what lies under
-	CodeImmersion       Code = "immersion"         // the metal of the bath deposits without current and does not hold
+	CodeImmersion       Code = "immersion"         // the metal of the bath deposits without current and does not adhere
 	CodeLiveEntry       Code = "live-entry"        // the current must be on before the piece goes in
 	CodeNickelSkin      Code = "nickel-skin"       // nickel against the skin
 	CodeDisclose        Code = "disclose"          // the owner must be told
@@ -51,14 +52,23 @@ const (
 	CodeWrongFinish     Code = "wrong-finish"      // the last coat is not the one ordered, or too thin
 )
 
-// A Finding is one thing that a check has to say about a sequence.
+// A Finding is one thing that a check has to say about a sequence. Its severity says what
+// follows from it:
+//
+//	stop     nobody may run this: poison gas or fire may form, or what decides that is not said
+//	warning  the coat will fail, the steel may crack, or the owner gets what was not ordered
+//	caution  it may go well; look at this on the day
+//	info     nothing to change; somebody must be told
+//
+// Source is a key of REFERENCES.md, "common practice, no source", or "from memory": how far
+// the rule may be trusted.
 type Finding struct {
-	Code     Code             `json:"code"`
+	Code     Code             `json:"code"` // of the rule, for programs
 	Severity plating.Severity `json:"severity,keep"`
-	Tanks    []int            `json:"tanks"` // indices from 0; empty when the whole is meant
-	Text     string           `json:"text"`  // what is so
-	Reason   string           `json:"reason"`
-	Remedy   string           `json:"remedy"`
+	Tanks    []int            `json:"tanks"`  // indices from 0; empty when the whole is meant
+	Text     string           `json:"text"`   // what is so
+	Reason   string           `json:"reason"` // why it matters
+	Remedy   string           `json:"remedy"` // what to do
 	Source   string           `json:"source"` // key, or where it is known from
 }
 

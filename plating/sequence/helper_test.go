@@ -13,7 +13,8 @@ import (
 const um = units.Micrometre
 
 func piece(s sequence.Substrate, f sequence.Finish) sequence.Piece {
-	p := sequence.Piece{Name: "hand", Substrate: s, Finish: f, MinThickness: 0.1 * um, Area: 124 * units.SquareCentimetre,
+	p := sequence.Piece{Name: "hand", Substrate: s, Finish: f, MinThickness: 0.1 * um,
+		Area:         124 * units.SquareCentimetre,
 		Distribution: plating.Distribution{MinToAverage: 0.6, Basis: "given"}}
 	if s == sequence.HighCarbonSteel {
 		p.Tensile = 1250 * units.Megapascal

@@ -9,7 +9,12 @@ import (
 	"example.com/laydown/units"
 )
 
-// layerOf makes the layer of a plating tank, without its bath.
+// layerOf makes the layer of a plating tank, without its bath. What the tank gives decides
+// what is computed:
+//
+//	minimum thickness              time, at the current density set
+//	minimum thickness and time     current density
+//	time, or the usual time        thickness: a strike
 func layerOf(t *Tank, p *Piece) plating.Layer {
 	l := plating.Layer{Name: t.title(), Area: p.Area, Distribution: p.Distribution, MinThickness: t.MinThickness}
 	switch t.Kind {

@@ -117,8 +117,8 @@ var planRules = []rule{
 		if s.tanks[last].Kind == sequence.Bake {
 			last--
 		}
-		if w := s.tanks[last-1]; s.tanks[last].Kind != sequence.Dry || w.Kind != sequence.FinalRinse || !w.Rinse.Deionised ||
-			w.Rinse.Flow == sequence.Still {
+		if w := s.tanks[last-1]; s.tanks[last].Kind != sequence.Dry || w.Kind != sequence.FinalRinse ||
+			!w.Rinse.Deionised || w.Rinse.Flow == sequence.Still {
 			return "the end"
 		}
 		return ""
@@ -165,7 +165,8 @@ var planRules = []rule{
 					if (strong(a) || strong(b)) && !(cyanide(a) && cyanide(b)) {
 						need = 3
 					}
-				case strong(a) && !cyanide(a) && cyanide(b) && acid(b), cyanide(a) && acid(a) && strong(b) && !cyanide(b):
+				case strong(a) && !cyanide(a) && cyanide(b) && acid(b), cyanide(a) && acid(a) &&
+					strong(b) && !cyanide(b):
 					need = 2
 				}
 				if acidWater := a.Rinse.Acidified || b.Rinse.Acidified; acidWater && cyanide(a) == cyanide(b) {
@@ -191,8 +192,8 @@ var planRules = []rule{
 				continue
 			}
 			salt := b.Salt.String()
-			if b.Metal != "Au" || b.Valence == 1 && (b.PH.Low < 3 || salt != "KAu(CN)2") || b.Valence == 3 && salt != "KAu(CN)4" ||
-				b.Valence != 1 && b.Valence != 3 {
+			if b.Metal != "Au" || b.Valence == 1 && (b.PH.Low < 3 || salt != "KAu(CN)2") || b.Valence == 3 &&
+				salt != "KAu(CN)4" || b.Valence != 1 && b.Valence != 3 {
 				return fmt.Sprintf("tank %d: %s, valence %d, pH %v, fed with %s", i+1, b.Metal, b.Valence, b.PH, salt)
 			}
 		}
@@ -278,8 +279,8 @@ var planRules = []rule{
 				base == sequence.SoftSoldered || base == sequence.PaintedPlastic) {
 				return fmt.Sprintf("tank %d: %s", i+1, holds(t))
 			}
-			if t.Kind == sequence.Activate && strong(t) && (base == sequence.ZincDieCasting || base == sequence.Pewter ||
-				base == sequence.SoftSoldered) {
+			if t.Kind == sequence.Activate && strong(t) && (base == sequence.ZincDieCasting ||
+				base == sequence.Pewter || base == sequence.SoftSoldered) {
 				return fmt.Sprintf("tank %d: %s", i+1, holds(t))
 			}
 		}
@@ -340,8 +341,8 @@ var planRules = []rule{
 		base := s.piece.Substrate
 		copper := base == sequence.Copper || base == sequence.Brass || base == sequence.LeadedBrass ||
 			base == sequence.Bronze || base == sequence.NickelSilver
-		iron := base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel || base == sequence.ZincDieCasting ||
-			base == sequence.Aluminium
+		iron := base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel ||
+			base == sequence.ZincDieCasting || base == sequence.Aluminium
 		if copper && (first.Metal == "Pd" || first.Metal == "Rh") || iron && first.Key == "copper-acid" || iron &&
 			first.Metal == "Ag" {
 			return first.Name
@@ -361,8 +362,9 @@ var planRules = []rule{
 	}},
 	{"no stainless steel or iron anode in acid", func(s *seen) string {
 		for _, i := range s.coats() {
-			if t := &s.tanks[i]; acid(t) && (strings.Contains(t.Bath.Anode.Text, "steel") || strings.Contains(t.Bath.Anode.Text,
-				"iron")) {
+			if t := &s.tanks[i]; acid(t) && (strings.Contains(t.Bath.Anode.Text, "steel") ||
+				strings.Contains(t.Bath.Anode.Text,
+					"iron")) {
 				return fmt.Sprint("tank ", i+1)
 			}
 		}
@@ -380,8 +382,10 @@ var planRules = []rule{
 		for _, i := range s.coats() {
 			b := s.tanks[i].Bath
 			have := b.AllHazards().String()
-			for word, hazard := range map[string]string{"cyanide": "cyanide", "hydroxide": "caustic", "boric acid": "boric acid",
-				"nickel sulfate": "nickel", "cobalt": "cobalt", "hydrochloric": "hydrogen chloride", "sulfuric acid": "acid"} {
+			for word, hazard := range map[string]string{"cyanide": "cyanide", "hydroxide": "caustic",
+				"boric acid":     "boric acid",
+				"nickel sulfate": "nickel", "cobalt": "cobalt", "hydrochloric": "hydrogen chloride",
+				"sulfuric acid": "acid"} {
 				for _, m := range b.Makeup {
 					if strings.Contains(m.Name, word) && !strings.Contains(have, hazard) {
 						return fmt.Sprintf("tank %d: %s, hazards %s", i+1, m.Name, have)
@@ -412,7 +416,8 @@ func bound(a, b *sequence.Tank) bool { return cyanide(a) && acid(a) || cyanide(b
 func moving(s *seen, from, to int) int {
 	n := 0
 	for i := from + 1; i < to; i++ {
-		if t := &s.tanks[i]; (t.Kind == sequence.Rinse || t.Kind == sequence.FinalRinse) && t.Rinse.Flow != sequence.Still {
+		if t := &s.tanks[i]; (t.Kind == sequence.Rinse || t.Kind == sequence.FinalRinse) &&
+			t.Rinse.Flow != sequence.Still {
 			n += t.Rinse.Stages
 		}
 	}
@@ -426,15 +431,17 @@ func TestIndependentMatrix(t *testing.T) {
 	for _, base := range sequence.Substrates() {
 		for _, finish := range sequence.Finishes() {
 			for _, skin := range []bool{false, true} {
-				for _, strength := range []units.Pressure{0, -1, 1250 * mpa, 1750 * mpa} { // -1: said to be high, no figure
+				// -1: said to be high, no figure
+				for _, strength := range []units.Pressure{0, -1, 1250 * mpa, 1750 * mpa} {
 					all++
 					p := piece(base, finish)
 					p.SkinContact, p.Tensile, p.HighStrength = skin, max(0, strength), strength == -1
 					at := fmt.Sprintf("%s, %s, skin %v, strength %v", base, finish, skin, strength)
 					tanks, found, err := sequence.Plan(p)
-					steel := base == sequence.StainlessSteel || base == sequence.LowCarbonSteel || base == sequence.HighCarbonSteel
-					melts := base == sequence.ZincDieCasting || base == sequence.Pewter || base == sequence.SoftSoldered ||
-						base == sequence.PaintedPlastic
+					steel := base == sequence.StainlessSteel || base == sequence.LowCarbonSteel ||
+						base == sequence.HighCarbonSteel
+					melts := base == sequence.ZincDieCasting || base == sequence.Pewter ||
+						base == sequence.SoftSoldered || base == sequence.PaintedPlastic
 					var unsure *sequence.UnsureError
 					var no *sequence.RefusedError
 					want := ""
@@ -509,9 +516,11 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		{piece(sequence.LowCarbonSteel, silver), func(l *line) { l.remove(l.bath("nickel-watts"), 2) }},
 		{piece(brass, hard), func(l *line) { l.tanks[l.last()].MinThickness = 0.01 * um }},
 		{piece(brass, hard), func(l *line) { l.tanks[l.last()].Bath.Anode.Text = "stainless steel" }},
-		{piece(brass, hard), func(l *line) { l.tanks[l.kind(sequence.Electroclean)].Process.Polarity = sequence.NoCurrent }},
+		{piece(brass, hard),
+			func(l *line) { l.tanks[l.kind(sequence.Electroclean)].Process.Polarity = sequence.NoCurrent }},
 		{piece(zinc, hard), func(l *line) {
-			l.tanks[l.bath("copper-cyanide-build")].Bath.Hazards, l.tanks[l.bath("copper-cyanide-build")].Bath.Name = 0, "copper"
+			l.tanks[l.bath("copper-cyanide-build")].Bath.Hazards, l.tanks[l.bath("copper-cyanide-build")].Bath.Name = 0,
+				"copper"
 		}},
 		{piece(aluminium, hard), func(l *line) { l.remove(l.bath("copper-cyanide-build")-2, 2) }},
 	} {
@@ -527,8 +536,9 @@ func TestPropertyMatrixRulesCanFail(t *testing.T) {
 		}
 		s := &seen{l.piece, l.tanks, found}
 		if i == 21 { // the salt gives its cyanide away too: take it out of the makeup's bath
-			s.tanks[l.find(func(k sequence.Tank) bool { return k.Bath.Key == "copper-cyanide-build" })].Bath.Salt = libraryBath(t,
-				"nickel-watts").Salt
+			s.tanks[l.find(func(k sequence.Tank) bool {
+				return k.Bath.Key == "copper-cyanide-build"
+			})].Bath.Salt = libraryBath(t, "nickel-watts").Salt
 		}
 		if planRules[i].of(s) == "" {
 			t.Errorf("rule %d, %s, does not speak", i+1, planRules[i].name)

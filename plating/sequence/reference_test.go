@@ -40,7 +40,8 @@ func TestReferenceSteps(t *testing.T) {
 				var key string
 				switch {
 				case strings.HasPrefix(check, "activation_current") && k.Kind == sequence.Activate:
-					v, key = end(float64(p.CurrentDensity.Low), float64(p.CurrentDensity.High))*0.3048*0.3048, p.CurrentDensity.Source
+					v, key = end(float64(p.CurrentDensity.Low), float64(p.CurrentDensity.High))*0.3048*0.3048,
+						p.CurrentDensity.Source
 				case strings.HasPrefix(check, "activation_time") && k.Kind == sequence.Activate,
 					strings.HasPrefix(check, "electroclean_time") && k.Kind == sequence.Electroclean:
 					v, key = end(float64(p.Time.Low), float64(p.Time.High))/60, p.Time.Source
@@ -84,11 +85,14 @@ func TestIndependentCard(t *testing.T) {
 		near(t, "least amps", float64(c.AmpsLow), 0.5*1.24)
 		near(t, "most amps", float64(c.AmpsTop), 4*1.24)
 		near(t, "anode", float64(c.AnodeHigh), 2*0.0124)
-		seconds := func(eff float64) float64 { return 10500 * (2.5e-6 / 0.6) * 96485.33212331 / (0.1078682 * eff * 225) }
+		seconds := func(eff float64) float64 {
+			return 10500 * (2.5e-6 / 0.6) * 96485.33212331 / (0.1078682 * eff * 225)
+		}
 		near(t, "least time", float64(c.Time.Low), seconds(1))
 		near(t, "most time", float64(c.Time.High), seconds(0.98))
 		near(t, "time", float64(c.Time.Typical), seconds(0.99))
-		if c.TimeBy != "min_thickness" || !strings.Contains(c.Text(), "computed from the minimum thickness (from memory)") {
+		if c.TimeBy != "min_thickness" || !strings.Contains(c.Text(),
+			"computed from the minimum thickness (from memory)") {
 			t.Errorf("%s", c.Text())
 		}
 	}

@@ -65,8 +65,8 @@ func TestPropertyHighStrength(t *testing.T) {
 			t.Errorf("%s ends with %s", s, last)
 		}
 		for i := range tanks {
-			if k := tanks[i].Kind; steel && (k == sequence.Activate || k == sequence.SoakClean || k == sequence.Electroclean) &&
-				tanks[i].Process.Polarity == sequence.Cathodic {
+			if k := tanks[i].Kind; steel && (k == sequence.Activate || k == sequence.SoakClean ||
+				k == sequence.Electroclean) && tanks[i].Process.Polarity == sequence.Cathodic {
 				t.Errorf("%s: %s is cathodic", s, tanks[i].Name)
 			}
 		}
@@ -140,8 +140,8 @@ func TestPropertyStrengthOfAcid(t *testing.T) {
 		"bound over weak into the same": {[]sequence.Tank{bound, dip(true), rhodium}, plating.SeverityStop},
 		"bound over water into the same": {[]sequence.Tank{bound, rinse(1, sequence.Running), rhodium},
 			plating.SeverityInfo},
-		"a strike of pH 0.5, straight in": {[]sequence.Tank{plated(t, sequence.Strike, "gold-acid-strike-3", 0), plated(t,
-			sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
+		"a strike of pH 0.5, straight in": {[]sequence.Tank{plated(t, sequence.Strike, "gold-acid-strike-3", 0),
+			plated(t, sequence.Plate, "gold-acid-cobalt", 0.1*um)}, plating.SeverityStop},
 	} {
 		got := plating.SeverityInfo
 		for _, f := range sequence.Check(c.tanks, piece(sequence.Copper, sequence.Rhodium)) {

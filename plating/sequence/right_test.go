@@ -49,8 +49,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 				}
 				complete(t, found)
 				last := tanks[len(tanks)-1].Kind
-				if hard := s == sequence.HighCarbonSteel || s == sequence.LowCarbonSteel; hard != (last == sequence.Bake) || !hard &&
-					last != sequence.Dry {
+				hard := s == sequence.HighCarbonSteel || s == sequence.LowCarbonSteel
+				if hard != (last == sequence.Bake) || !hard && last != sequence.Dry {
 					t.Errorf("%s ends with %s", s, last)
 				}
 				cards, err := sequence.Cards(tanks, p)
@@ -58,8 +58,8 @@ func TestPropertyEveryPlan(t *testing.T) {
 					t.Errorf("%s, %s: %v", s, f, err)
 				}
 				for _, c := range cards {
-					if c.Text() == "" || c.Kind == sequence.Plate && (c.Amps <= 0 || c.Time.Low <= 0 || len(c.Look) == 0 ||
-						len(c.Cautions) == 0 && f != sequence.SulfiteGold) {
+					if c.Text() == "" || c.Kind == sequence.Plate && (c.Amps <= 0 || c.Time.Low <= 0 ||
+						len(c.Look) == 0 || len(c.Cautions) == 0 && f != sequence.SulfiteGold) {
 						t.Errorf("%s, %s: card %d is empty: %+v", s, f, c.Number, c)
 					}
 				}
@@ -68,15 +68,16 @@ func TestPropertyEveryPlan(t *testing.T) {
 					t.Errorf("%s, %s: %v", s, f, err)
 					continue
 				}
-				job := plating.System{Name: p.Name, Substrate: s.String(), Parts: []plating.Item{{Count: 1, Area: p.Area}},
-					Layers: layers}
+				job := plating.System{Name: p.Name, Substrate: s.String(),
+					Parts: []plating.Item{{Count: 1, Area: p.Area}}, Layers: layers}
 				res, err := plating.EstimateSystem(job)
 				if err != nil {
 					t.Errorf("%s, %s: %v", s, f, err)
 					continue
 				}
 				end := res.Layers[len(res.Layers)-1]
-				if end.Result.Thinnest < p.MinThickness*(1-1e-9) || end.Result.Warnings.Has(plating.WarnMinThicknessMissed) {
+				if end.Result.Thinnest < p.MinThickness*(1-1e-9) ||
+					end.Result.Warnings.Has(plating.WarnMinThicknessMissed) {
 					t.Errorf("%s, %s: %s of %s promised", s, f, end.Result.Thinnest, p.MinThickness)
 				}
 			}
@@ -110,15 +111,16 @@ var rights = []struct {
 			}
 		}
 	}},
-	{"stainless activated and struck in one", stainless, silver, func(l *line) { l.remove(l.kind(sequence.Activate), 2) }},
+	{"stainless activated and struck in one", stainless, silver,
+		func(l *line) { l.remove(l.kind(sequence.Activate), 2) }},
 	{"stainless dried, then struck in acid", stainless, hard, func(l *line) {
 		l.tanks[l.bath("gold-acid-strike")] = plated(l.t, sequence.Strike, "gold-acid-strike-3", 0)
 		l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Dry})
 	}},
 	{"nickel dried and made active again", brass, hard, func(l *line) {
 		i := l.bath("nickel-watts") + 2
-		l.insert(i, sequence.Tank{Kind: sequence.Dry}, plated(l.t, sequence.Strike, "nickel-strike-chloride", 0), rinse(2,
-			sequence.Counterflow))
+		l.insert(i, sequence.Tank{Kind: sequence.Dry}, plated(l.t, sequence.Strike, "nickel-strike-chloride", 0),
+			rinse(2, sequence.Counterflow))
 	}},
 	{"short hand-over behind the strike", stainless, hard,
 		func(l *line) { l.tanks[l.bath("gold-acid-strike")].Wait = 10 }},
@@ -141,8 +143,9 @@ var rights = []struct {
 	{"palladium in place of nickel, over a nickel strike", brass, hard, func(l *line) {
 		i := l.bath("nickel-watts")
 		l.tanks[i] = plated(l.t, sequence.Strike, "nickel-strike-chloride", 0)
-		l.insert(i+2, plated(l.t, sequence.Underplate, "palladium-chloride", 0.5*um), sequence.Tank{Kind: sequence.DragOut,
-			Rinse: sequence.RinseSet{Stages: 1}}, rinse(2, sequence.Running))
+		l.insert(i+2, plated(l.t, sequence.Underplate, "palladium-chloride", 0.5*um),
+			sequence.Tank{Kind: sequence.DragOut,
+				Rinse: sequence.RinseSet{Stages: 1}}, rinse(2, sequence.Running))
 	}},
 	{"semi-bright nickel", brass, hard, func(l *line) {
 		l.tanks[l.bath("nickel-watts")] = plated(l.t, sequence.Underplate, "nickel-semibright", 8*um)
@@ -165,7 +168,8 @@ var rights = []struct {
 	{"a bath of the shop's own", brass, hard, func(l *line) {
 		b := libraryBath(l.t, "gold-acid-cobalt")
 		b.Key, b.Name = "bench", "gold, acid cyanide, bench tank"
-		b.Efficiency = bath.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces", Seen: origin.Measured}
+		b.Efficiency = bath.Range[units.Efficiency]{Low: 0.33, High: 0.36, Source: "trial pieces",
+			Seen: origin.Measured}
 		l.tanks[l.last()].Bath = b
 	}},
 	{"baked, then nothing", sequence.HighCarbonSteel, hard, func(*line) {}},
@@ -225,7 +229,8 @@ func TestPropertyNickelEtch(t *testing.T) {
 		}
 		j := float64(k.Process.CurrentDensity.Low+k.Process.CurrentDensity.High) / 2
 		took := j * 0.0586934 * 60 / (2 * 96485.332 * 8908) * 1e6
-		if want := fmt.Sprintf("takes up to %.2f µm of nickel", took); !strings.Contains(strings.Join(k.Process.Look, "; "),
+		if want := fmt.Sprintf("takes up to %.2f µm of nickel", took); !strings.Contains(
+			strings.Join(k.Process.Look, "; "),
 			want) {
 			t.Errorf("%v, want %q", k.Process.Look, want)
 		}
@@ -279,7 +284,8 @@ func TestReasonsFor(t *testing.T) {
 		not    []string
 	}{
 		{sequence.SterlingSilver, []string{"Ni", "Rh"}, nil, []string{"gold"}},
-		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver diffuses into gold", "told to the buyer"}, nil},
+		{sequence.SterlingSilver, []string{"Pd", "Au"}, []string{"silver diffuses into gold", "disclosed to the buyer"},
+			nil},
 		{sequence.Copper, []string{"Ag"}, []string{"silver deposits"}, []string{"gold"}},
 		{sequence.Brass, []string{"Ni", "Au"}, []string{"copper diffuses into gold"}, []string{"silver deposits"}},
 		{sequence.StainlessSteel, []string{"Ni"}, []string{"oxide film", "once active"}, nil},

@@ -15,10 +15,11 @@ func TestPropertyNamesStayInTheirLine(t *testing.T) {
 	const hostile = "rinse\n   CAUTION      none\x1b[2K\r\u202e\u2028x"
 	card := sequence.Card{Number: 1, Name: hostile, Chemistry: hostile + " bath", Look: []string{hostile}}
 	finding := sequence.Finding{Text: hostile, Reason: hostile, Remedy: hostile}
-	text := sequence.Sheet(sequence.Piece{Name: hostile}, []sequence.Card{card}, []sequence.Finding{finding}) + card.Text() +
-		plating.Note{Text: hostile, Do: hostile, Source: hostile}.Line() + "\n" +
+	text := sequence.Sheet(sequence.Piece{Name: hostile}, []sequence.Card{card}, []sequence.Finding{finding}) +
+		card.Text() + plating.Note{Text: hostile, Do: hostile, Source: hostile}.Line() + "\n" +
 		(&sequence.StopError{Findings: []sequence.Finding{finding}}).Error() + "\n" +
-		(&sequence.RefusedError{Field: hostile}).Error() + "\n" + (&sequence.UnsureError{What: hostile}).Error() + "\n" +
+		(&sequence.RefusedError{Field: hostile}).Error() + "\n" + (&sequence.UnsureError{What: hostile}).Error() +
+		"\n" +
 		(&plating.DangerError{Notes: []plating.Note{{Text: hostile}}}).Error()
 	for _, line := range strings.Split(text, "\n") {
 		if units.Printable(line) != line || strings.HasPrefix(line, "   CAUTION      none") {

@@ -65,9 +65,8 @@ func BakeClasses() []BakeClass {
 	row := func(above, most units.Pressure, hours units.Duration) BakeClass {
 		return BakeClass{above * mpa, most * mpa, hours * units.Hour}
 	}
-	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14), row(1400, 1500,
-		16),
-		row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
+	return []BakeClass{row(1000, 1100, 8), row(1100, 1200, 10), row(1200, 1300, 12), row(1300, 1400, 14),
+		row(1400, 1500, 16), row(1500, 1600, 18), row(1600, 1700, 20), row(1700, 1800, 22)}
 }
 
 // BakeFor returns the shortest bake after plating for a tensile strength: 0 for
@@ -102,13 +101,15 @@ type hardness struct{ rockwell, vickers, tensile float64 } // HRC, HV, MPa
 // Source: [ISO18265], [SAEJ417], both second hand.
 func hardnessTables() [2][]hardness {
 	return [2][]hardness{{
-		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095}, {36.6, 360, 1155}, {37.7,
-			370, 1190},
-		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700}, {52.3, 550, 1810},
+		{27.1, 280, 900}, {29.2, 295, 950}, {31.0, 310, 995}, {32.2, 320, 1030}, {34.4, 340, 1095},
+		{36.6, 360, 1155}, {37.7, 370, 1190},
+		{40.8, 400, 1290}, {43.6, 430, 1385}, {46.1, 460, 1485}, {48.4, 490, 1595}, {50.5, 520, 1700},
+		{52.3, 550, 1810},
 		{54.1, 580, 1920},
 		{55.2, 600, 1995},
 	}, {
-		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695}, {50, 513, 1760},
+		{44, 434, 1435}, {45, 446, 1480}, {46, 458, 1530}, {47, 471, 1580}, {48, 484, 1635}, {49, 498, 1695},
+		{50, 513, 1760},
 		{51, 528, 1820},
 		{52, 544, 1880}, {53, 560, 1950}, {54, 577, 2015}, {55, 595, 2075},
 	}}
@@ -208,29 +209,30 @@ func (p *Piece) embrittles() bool {
 func howStrong() []string {
 	return []string{
 		`have its hardness measured and give it: "hardness": "45 HRC", or "tensile_strength": "1450 MPa"`,
-		"read the drawing or the maker's sheet: a spring, an arbor, a pinion or a blade is hardened until the opposite is shown",
+		"read the drawing or the maker's sheet: a spring, an arbor, a pinion or a blade is hardened until the " +
+			"opposite is shown",
 		"where nobody can tell and the part carries load, do not plate it",
 	}
 }
 
-// strength finds steel whose strength is a question, and strength that the
-// practices do not reach.
+// strength finds steel whose strength is a question, and strength that the practices do not
+// reach. Both stop: a bake too short looks like a bake, and the part breaks in use.
 func (r *review) strength() {
 	p := &r.piece
 	switch {
 	case !p.embrittles() || len(r.coats) == 0:
 	case p.askStrength():
-		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "how strong the steel is, is not given",
+		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "the strength of the steel is not given",
 			"stress relief and the hours of the bake go by the tensile strength: 8 h at 1050 MPa, 22 h at 1750 MPa",
 			howStrong()[0]+"; "+howStrong()[2])
 	case p.Tensile > mostBaked:
 		r.add(CodeStrength, plating.SeverityStop, "ASTMB850", "steel of "+p.Tensile.Text(mpa, 0),
 			"the table of bakes that was read ends at "+mostBaked.Text(mpa, 0),
-			"do not plate it before who answers for the part has given the bake")
+			"do not plate it until whoever is responsible for the part has specified the bake")
 	case p.Tensile >= approval && p.Finish.gold():
 		r.add(CodeStrength, plating.SeverityCaution, "MIL45204", "gold on steel of "+p.Tensile.Text(mpa, 0),
 			"at 220 000 psi and above engineering gold is not plated without approval",
-			"ask who answers for the part")
+			"ask whoever is responsible for the part")
 	}
 }
 
@@ -251,21 +253,21 @@ func (r *review) relief() {
 		}
 	}
 	r.add(CodeNoRelief, plating.SeverityWarning, "ASTMB849", "steel of "+p.Tensile.Text(mpa, 0)+
-		" goes into the first cleaner with its stresses",
+		" goes into the first cleaner without stress relief",
 		"machined, ground, cold-formed or straightened steel of 1000 MPa and more cracks with the first hydrogen",
-		"heat it at 190 to 230 °C before it is cleaned, below the heat it was tempered at; if that is done, say so")
+		"heat it at 190 to 230 °C before it is cleaned, below its tempering temperature; if that is done, say so")
 }
 
 // mercurial reports whether a tank names mercury, by any of its names.
 func (t *Tank) mercurial() bool {
 	text := strings.ToLower(strings.Join(t.names(), " "))
-	return t.Bath.Metal == "Hg" || slices.ContainsFunc([]string{"mercur", "quicksilver", "quickening", "quicking", "amalgam",
-		"quecksilber", "calomel", "corrosive sublimate", "hg(", "hgcl2", "hgo", "hg "},
+	return t.Bath.Metal == "Hg" || slices.ContainsFunc([]string{"mercur", "quicksilver", "quickening",
+		"quicking", "amalgam", "quecksilber", "calomel", "corrosive sublimate", "hg(", "hgcl2", "hgo", "hg "},
 		func(w string) bool { return strings.Contains(text, w) })
 }
 
-// heats reports whether the piece grows hotter in a tank than in warm air: in an oven
-// that bakes, above 100 °C, in a flame or on a hot plate.
+// heats reports whether the piece grows hotter in a tank than in warm air: in an oven,
+// above 100 °C, in a flame or on a hot plate.
 func (t *Tank) heats() bool {
 	q := &t.Process
 	if t.Kind != Dry {
@@ -277,13 +279,17 @@ func (t *Tank) heats() bool {
 }
 
 // solventHeated finds a solvent that goes into an oven or a flame on the piece.
+//
+// The walk carries wet: solvent goes on until water that moves, another solution or drying
+// in air takes it.
 func (r *review) solventHeated() {
 	wet := -1
 	for i := range r.tanks {
 		t := &r.tanks[i]
 		switch {
 		case t.heats() && wet >= 0:
-			r.add(CodeClash, plating.SeverityStop, recall, "the piece goes from "+r.tanks[wet].title()+" into "+t.title()+", wet with solvent",
+			r.add(CodeClash, plating.SeverityStop, recall,
+				"the piece goes from "+r.tanks[wet].title()+" into "+t.title()+", wet with solvent",
 				"solvent vapour burns, and in a closed oven it explodes",
 				"let it dry off in moving air away from flame and spark first, or rinse it off", wet, i)
 			wet = -1
@@ -296,6 +302,10 @@ func (r *review) solventHeated() {
 }
 
 // mercury finds an oven or a flame behind a tank with mercury.
+//
+// A fire-gilt clock case may still hold mercury. One tank with mercury marks every oven
+// behind it, rinsed or not: mercury that went into the metal does not rinse off. From
+// memory.
 func (r *review) mercury() {
 	for i := range r.tanks {
 		t := &r.tanks[i]
@@ -305,8 +315,8 @@ func (r *review) mercury() {
 		for k := i + 1; k < len(r.tanks); k++ {
 			if r.tanks[k].heats() {
 				r.add(CodeMercury, plating.SeverityWarning, recall, r.tanks[k].title()+" behind "+t.title(),
-					"heat drives mercury vapour out of the piece; it has no smell and poisons",
-					"leave the heat out; heat nothing that mercury has touched", i, k)
+					"heat drives mercury vapour out of the piece; the vapour is poisonous and has no smell",
+					"do not heat it; heat nothing that mercury has touched", i, k)
 				return
 			}
 		}
@@ -334,7 +344,7 @@ func (r *review) relieved(i int) {
 	warn := func(source, what string) {
 		r.add(CodeNoRelief, plating.SeverityWarning, source, t.title()+what,
 			"stresses that stay in hard steel crack it with the first hydrogen",
-			"heat it at 190 to 230 °C for an hour or more, below the heat it was tempered at", i)
+			"heat it at 190 to 230 °C for an hour or more, below its tempering temperature", i)
 	}
 	switch {
 	case high == 0 || shortest == 0:
@@ -348,15 +358,29 @@ func (r *review) relieved(i int) {
 	}
 }
 
-// hydrogen finds hard steel that would keep its hydrogen, and a bake that the
-// piece does not stand.
+// hydrogen finds hard steel that would keep its hydrogen, and a bake that the piece does
+// not stand.
+//
+//	H⁺ + e⁻ → H, which goes into the iron before it can leave as H₂
+//
+// Steel over 1000 MPa cracks from it, days later, under load. Four things are asked on the
+// walk:
+//
+//	before the first cleaner   stress relief, or it was done [ASTMB849]
+//	cleaners and dips          none cathodic [ASTMB849], none long in strong acid (from memory)
+//	after the last coat        a bake, hot and long enough by the strength, within 3 h [ASTMB850]
+//	after the bake             nothing that charges hydrogen again (from memory)
+//
+// The plating tanks charge hydrogen too: that cannot be helped, and is what the bake is
+// for. Whatever the metal, an oven must not melt it: 120 °C for solder, pewter, paint and
+// zinc castings.
 func (r *review) hydrogen() {
 	if r.piece.Substrate.melts() {
 		for i := range r.tanks {
 			if t := &r.tanks[i]; t.Kind == Bake && (!t.Process.Temperature.Given() || max(t.Process.Temperature.High,
 				t.Process.Temperature.Low) > bakeMost) {
 				r.add(CodeBakeMelts, plating.SeverityWarning, recall, r.piece.Substrate.String()+" in the oven",
-					"solder, pewter and paint soften or melt, zinc castings blister, from some 120 to 180 °C on",
+					"from about 120 to 180 °C solder, pewter and paint soften or melt, and zinc castings blister",
 					"leave the bake out; take the hard part out and plate it by itself", i)
 			}
 		}
@@ -371,13 +395,15 @@ func (r *review) hydrogen() {
 		t := &r.tanks[i]
 		switch {
 		case (t.Kind.cleans() || t.Kind == Activate) && t.Process.Polarity == Cathodic:
-			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel that hydrogen cracks",
-				"cathodic treatment in alkaline or acid solution drives hydrogen into it", "clean anodically, dip without current",
+			r.add(CodeEmbrittle, plating.SeverityWarning, "ASTMB849", t.title()+" on steel prone to hydrogen cracking",
+				"cathodic treatment in alkaline or acid solution drives hydrogen into it",
+				"clean anodically, dip without current",
 				i)
 		case t.Kind == Activate && t.strongAcid() && (t.immersion() == 0 || t.immersion() > mayPickle):
-			r.add(CodeEmbrittle, plating.SeverityWarning, recall, t.title()+lasting(t)+": steel that hydrogen cracks",
-				"acid that takes iron drives hydrogen into it as long as it stays",
-				"dip it for some seconds, a minute at most, or take scale off by blasting", i)
+			r.add(CodeEmbrittle, plating.SeverityWarning, recall,
+				t.title()+lasting(t)+": steel prone to hydrogen cracking",
+				"acid that dissolves iron drives hydrogen into the steel for as long as it stays in",
+				"dip it for a few seconds, a minute at most, or remove scale by blasting", i)
 		}
 	}
 	r.bake()
@@ -401,14 +427,18 @@ func (r *review) chargedAgain(bake int) {
 }
 
 // bake judges the bake after the last coat by the strength of the steel.
+//
+// The wait is the sum of the times in tanks and in the air behind the last coat. It counts
+// the longest time of each tank, since hydrogen does not wait. Half a kelvin is allowed for
+// rounding in other scales.
 func (r *review) bake() {
 	least, err := BakeFor(r.piece.Tensile)
 	if err != nil {
 		return // the strength is a question, or beyond the table: said already
 	}
 	last := r.coats[len(r.coats)-1].tank
-	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current", least.Text(units.Hour, 0),
-		bakeWithin.Text(units.Hour, 0))
+	want := fmt.Sprintf("bake at 190 to 220 °C for %s or more, within %s of the last current",
+		least.Text(units.Hour, 0), bakeWithin.Text(units.Hour, 0))
 	const cracks = "hydrogen stays in the steel and cracks it days later, under load"
 	var waits units.Duration
 	for i := last; i < len(r.tanks); i++ {
@@ -422,8 +452,8 @@ func (r *review) bake() {
 		low, high, shortest := t.heat()
 		switch {
 		case shortest == 0 || high == 0:
-			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long", cracks, want,
-				i)
+			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" does not say how hot and how long",
+				cracks, want, i)
 		case shortest < least*(1-1e-9):
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" for "+shortest.Text(units.Hour, 1)+
 				", which is too short for steel of "+r.piece.Tensile.Text(mpa, 0), cracks, want, i)
@@ -432,7 +462,7 @@ func (r *review) bake() {
 				", which is too cool", cracks, want, i)
 		case high > bakeHigh()+0.5:
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" at "+high.Text(units.CelsiusScale, 0)+
-				", which is above the practice", "hotter than it was tempered at, the steel grows soft",
+				", which is above the range of the practice", "above its tempering temperature the steel softens",
 				want, i)
 		case waits > bakeWithin:
 			r.add(CodeNoBake, plating.SeverityWarning, "ASTMB850", t.title()+" begins "+waits.Text(units.Hour, 1)+

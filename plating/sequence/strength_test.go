@@ -81,8 +81,8 @@ func TestReferenceHardness(t *testing.T) {
 			case row.Check(got) == nil:
 				met++
 			case got < want || got > want+110:
-				t.Errorf("%s: %s %s stands for %.0f MPa, printed %.0f", row.Name(), row.Text("hardness"), row.Text("scale"), got,
-					want)
+				t.Errorf("%s: %s %s stands for %.0f MPa, printed %.0f", row.Name(), row.Text("hardness"),
+					row.Text("scale"), got, want)
 			}
 		}
 	}
@@ -151,8 +151,10 @@ func TestPropertyBakeByStrength(t *testing.T) {
 		edit func(*line)
 		code sequence.Code
 	}{
-		"too cool": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.Low = units.Celsius(150) }, sequence.CodeNoBake},
-		"too hot":  {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.High = units.Celsius(300) }, sequence.CodeNoBake},
+		"too cool": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.Low = units.Celsius(150) },
+			sequence.CodeNoBake},
+		"too hot": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature.High = units.Celsius(300) },
+			sequence.CodeNoBake},
 		"no word of the heat": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Temperature = heatNotGiven() },
 			sequence.CodeNoBake},
 		"four hours after": {func(l *line) { l.tanks[l.kind(sequence.Dry)].Wait = 4 * units.Hour },
@@ -162,8 +164,9 @@ func TestPropertyBakeByStrength(t *testing.T) {
 			l.tanks = append(l.tanks[b:b+1:b+1],
 				l.tanks[:b]...)
 		}, sequence.CodeNoBake},
-		"no stress relief":        {func(l *line) { l.remove(l.kind(sequence.Relieve), 1) }, sequence.CodeNoRelief},
-		"relief after the soak":   {func(l *line) { l.tanks[0], l.tanks[1] = l.tanks[1], l.tanks[0] }, sequence.CodeNoRelief},
+		"no stress relief": {func(l *line) { l.remove(l.kind(sequence.Relieve), 1) }, sequence.CodeNoRelief},
+		"relief after the soak": {func(l *line) { l.tanks[0], l.tanks[1] = l.tanks[1], l.tanks[0] },
+			sequence.CodeNoRelief},
 		"strength not given":      {func(l *line) { l.piece.Tensile = 0 }, sequence.CodeStrength},
 		"stronger than the table": {func(l *line) { l.piece.Tensile = 1900 * mpa }, sequence.CodeStrength},
 	} {
@@ -224,7 +227,8 @@ func titanium(t *testing.T) *line {
 			Effect:  sequence.EffectEtch | sequence.EffectActivate,
 			Hazards: plating.HazardAcid | plating.HazardFluoride | plating.HazardNitric}}
 	soak := sequence.Tank{Kind: sequence.SoakClean, Process: sequence.Process{Chemistry: "mild alkaline cleaner"}}
-	heat := sequence.Tank{Kind: sequence.Bake, Time: 2 * units.Hour, Process: sequence.Process{Chemistry: "argon furnace"}}
+	heat := sequence.Tank{Kind: sequence.Bake, Time: 2 * units.Hour,
+		Process: sequence.Process{Chemistry: "argon furnace"}}
 	heat.Process.Temperature.Low, heat.Process.Temperature.High = units.Celsius(600), units.Celsius(650)
 	final := sequence.Tank{Kind: sequence.FinalRinse, Rinse: sequence.RinseSet{Stages: 1, Flow: sequence.Running,
 		Deionised: true}}
@@ -241,8 +245,8 @@ func TestPropertyTitanium(t *testing.T) {
 		if f == sequence.PaleGold {
 			continue
 		}
-		if _, _, err := sequence.Plan(piece(sequence.Titanium, f)); !errors.As(err, &refused) || refused.Source != "ASTMB481" ||
-			!strings.Contains(err.Error(), "argon") {
+		if _, _, err := sequence.Plan(piece(sequence.Titanium, f)); !errors.As(err, &refused) ||
+			refused.Source != "ASTMB481" || !strings.Contains(err.Error(), "argon") {
 			t.Errorf("%s: %v", f, err)
 		}
 		if _, _, err := sequence.PlanAround(piece(sequence.Titanium, f), []sequence.Tank{plated(t, sequence.Plate,
@@ -264,7 +268,8 @@ func TestPropertyTitanium(t *testing.T) {
 		}, sequence.CodeTitaniumHeat},
 		"in air": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Process.Chemistry = "oven" },
 			sequence.CodeTitaniumHeat},
-		"for 8 h":    {func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 8 * units.Hour }, sequence.CodeTitaniumHeat},
+		"for 8 h": {func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 8 * units.Hour },
+			sequence.CodeTitaniumHeat},
 		"not etched": {func(l *line) { l.remove(l.kind(sequence.Activate), 2) }, sequence.CodeNotActivated},
 		"in glass": {func(l *line) { l.tanks[l.kind(sequence.Activate)].Vessel = plating.VesselGlass },
 			sequence.Code(plating.CodeVessel)},

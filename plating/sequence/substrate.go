@@ -13,30 +13,31 @@ type Substrate uint8
 
 // The substrates.
 const (
-	SubstrateUnknown Substrate = iota
-	StainlessSteel
-	Copper
-	Brass       // that holds no lead
-	LeadedBrass // clock brass, free-cutting brass: up to 4 % lead
-	Bronze
-	NickelSilver
-	Nickel // solid, or a nickel plate that has dried
-	SterlingSilver
-	FineSilver
-	LowCarbonSteel
-	HighCarbonSteel // 0.35 % carbon or more, case-hardened, or high in strength
-	ZincDieCasting
-	Aluminium
-	Titanium
-	Pewter         // and other tin
-	SoftSoldered   // joints of tin solder, whatever the metal around them
-	PaintedPlastic // made conductive by paint
+	SubstrateUnknown Substrate = iota // not known: no plan is made
+	StainlessSteel                    // of any grade; [Piece.Tensile] tells whether it is hard
+	Copper                            // unalloyed
+	Brass                             // that holds no lead
+	LeadedBrass                       // clock brass, free-cutting brass: up to 4 % lead
+	Bronze                            // copper and tin
+	NickelSilver                      // copper, nickel and zinc: holds no silver
+	Nickel                            // solid, or a nickel plate that has dried
+	SterlingSilver                    // 925 parts of silver, the rest copper
+	FineSilver                        // 999 parts of silver
+	LowCarbonSteel                    // below 0.35 % carbon, not hardened
+	HighCarbonSteel                   // 0.35 % carbon or more, case-hardened, or high in strength
+	ZincDieCasting                    // zinc alloy with aluminium; caustic and acid dissolve it
+	Aluminium                         // and its alloys
+	Titanium                          // reviewed, never planned
+	Pewter                            // and other tin
+	SoftSoldered                      // joints of tin solder, whatever the metal around them
+	PaintedPlastic                    // made conductive by paint
 	substrateEnd
 )
 
+// substrateWords lists the names in the order of the substrates; files use them.
 func substrateWords() []string {
-	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze", "nickel silver", "nickel",
-		"sterling silver", "fine silver",
+	return []string{"unknown", "stainless steel", "copper", "brass", "leaded brass", "bronze",
+		"nickel silver", "nickel", "sterling silver", "fine silver",
 		"low-carbon steel", "high-carbon steel", "zinc die casting", "aluminium", "titanium", "pewter", "soft-soldered",
 		"conductive-painted plastic"}
 }
@@ -98,8 +99,8 @@ func ParseSubstrate(text string) (Substrate, error) {
 			if w.ask == "" {
 				return w.is, nil
 			}
-			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(units.Clip(plain)), Need: w.ask,
-				Err: units.ErrOutOfRange}
+			return SubstrateUnknown, &units.ValueError{Field: "base metal", Value: strconv.Quote(units.Clip(plain)),
+				Need: w.ask, Err: units.ErrOutOfRange}
 		}
 	}
 	i, err := choose("base metal", text, substrateWords())
@@ -114,9 +115,14 @@ type otherWord struct {
 	ask  string
 }
 
+// otherWords lists the trade's other names. "Steel" and "silver" are not among those that
+// are read: each is two metals with two preparations, and a guess would be wrong for one of
+// them.
 func otherWords() []otherWord {
-	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; stainless steel if a magnet does not hold or it never rusts"
-	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is plate over brass"
+	const steel = "low-carbon steel, or high-carbon steel for springs, arbors, case-hardened and hard parts; " +
+		"stainless steel if a magnet does not hold or it never rusts"
+	const silver = "sterling silver or fine silver: look for a mark of 925 or 999; a worn edge that shows yellow is " +
+		"plate over brass"
 	return []otherWord{
 		{"not known", SubstrateUnknown, ""}, {"aluminum", Aluminium, ""}, {"tin", Pewter, ""}, {"tinned", Pewter, ""},
 		{"soft solder", SoftSoldered, ""},
@@ -191,6 +197,7 @@ const (
 	finishEnd
 )
 
+// finishWords lists the names in the order of the finishes; files use them.
 func finishWords() []string {
 	return []string{"unknown", "hard gold", "pale gold", "soft gold", "sulfite gold", "flash gold", "silver",
 		"bright nickel", "bright copper",

@@ -17,22 +17,23 @@ type TankKind uint8
 
 // The kinds, in the usual order.
 const (
-	KindUnknown TankKind = iota
-	SoakClean
-	Electroclean
-	Rinse
-	Activate // acid dip, etch, desmut, zincate
-	Strike
-	Underplate
-	Plate
-	DragOut // still tank that keeps what clings, behind a bath of precious metal
-	FinalRinse
-	Dry
-	Bake    // heats hydrogen out of hard steel, after plating
-	Relieve // heats the stresses out of hard steel, before cleaning
+	KindUnknown  TankKind = iota // not said: a check stops
+	SoakClean                    // hot or warm cleaner, without current
+	Electroclean                 // cleaner with current; [Process.Polarity] must be given
+	Rinse                        // water between two tanks
+	Activate                     // acid dip, etch, desmut, zincate
+	Strike                       // thin first coat that adheres
+	Underplate                   // coat between strike and finish
+	Plate                        // coat that builds the thickness ordered
+	DragOut                      // still tank that keeps what clings, behind a bath of precious metal
+	FinalRinse                   // last water, deionised
+	Dry                          // in warm air
+	Bake                         // heats hydrogen out of hard steel, after plating
+	Relieve                      // heats the stresses out of hard steel, before cleaning
 	kindEnd
 )
 
+// kindWords lists the words of the kinds, in their order; files and cards use them.
 func kindWords() []string {
 	return []string{"unknown", "soak clean", "electroclean", "rinse", "activate", "strike", "underplate", "plate",
 		"drag-out rinse", "final rinse", "dry", "bake", "stress relief"}
@@ -65,12 +66,17 @@ func (k *TankKind) UnmarshalText(text []byte) error {
 	return err
 }
 
+// deposits reports whether the tank lays a coat.
 func (k TankKind) deposits() bool { return k == Strike || k == Underplate || k == Plate }
 
 // oven reports whether the piece stays dry: what it carries stays on it.
 func (k TankKind) oven() bool { return k == Dry || k == Bake || k == Relieve }
 
+// rinses reports whether the tank is water that takes a film off. A drag-out tank is not:
+// it keeps the film.
 func (k TankKind) rinses() bool { return k == Rinse || k == FinalRinse }
+
+// cleans reports whether the tank takes grease and soil off.
 func (k TankKind) cleans() bool { return k == SoakClean || k == Electroclean }
 
 // A RinseFlow says how rinse water moves.
@@ -110,10 +116,13 @@ func (f RinseFlow) MarshalText() ([]byte, error) {
 }
 
 // A RinseSet is the water of a rinse.
+//
+// Stages and Flow say how much of a film comes off; a check asks for stages of moving
+// water. Station says that two rinses of the sequence are one tank in the shop.
 type RinseSet struct {
-	Stages    int       `json:"stages"` // tanks one after the other
-	Flow      RinseFlow `json:"flow"`
-	Deionised bool      `json:"deionised"`
+	Stages    int       `json:"stages"`            // tanks one after the other
+	Flow      RinseFlow `json:"flow"`              // how the water moves
+	Deionised bool      `json:"deionised"`         // no salts that stain
 	Acidified bool      `json:"acidified"`         // a little acid, against a new passive film
 	Station   string    `json:"station,omitempty"` // the tank that really stands there: same name, same water
 }
@@ -159,6 +168,10 @@ func (t *Tank) chemistry() plating.Solution {
 // calledWater reports whether a rinse is called water, a rinse, or after the tank that
 // it stands behind. Any other name says what is in it: "citric acid, 2 %", "weak acid
 // rinse", "rinse with vinegar", "bleach rinse".
+//
+// It matters because the name of a rinse is not judged as a chemistry: "rinse behind the
+// cyanide copper" names cyanide and holds water. A false answer makes the name count, and
+// asks a question at worst.
 func calledWater(name string) bool {
 	name = strings.ToLower(name)
 	has := func(words ...string) bool {
@@ -195,8 +208,9 @@ func (t *Tank) names() []string {
 	return []string{t.Process.Chemistry}
 }
 
-// hazards returns the dangers of what the tank holds, listed or given away, and
-// acid in rinse water that is made acid.
+// hazards returns the dangers of what the tank holds, listed or given away by a name, and
+// acid in rinse water that is made acid. The larger of the two counts: a list that forgets
+// cyanide does not make a bath safe.
 func (t *Tank) hazards() plating.Hazard {
 	if t.all != nil {
 		return *t.all
@@ -214,7 +228,8 @@ func (t *Tank) acidified() bool {
 	return (t.Kind.rinses() || t.Kind == DragOut) && t.Rinse.Acidified
 }
 
-// listed returns the hazards that the tank itself lists.
+// listed returns the hazards that the tank itself lists: what its maker thought of, to hold
+// against what its name gives away.
 func (t *Tank) listed() plating.Hazard {
 	switch {
 	case t.Kind.deposits():
@@ -227,6 +242,9 @@ func (t *Tank) listed() plating.Hazard {
 
 // strongAcid reports whether the tank holds acid below about pH 1, or acid of
 // which nobody says that it is weaker.
+//
+// The line at pH 1 is from memory. What is measured goes before what is said, and what is
+// not said counts as strong.
 func (t *Tank) strongAcid() bool {
 	if !t.hazards().Has(plating.HazardAcid) {
 		return false
@@ -246,7 +264,7 @@ func (t *Tank) strongAcid() bool {
 // solution reports whether the tank holds something that must be rinsed off.
 func (t *Tank) solution() bool { return t.Kind.deposits() || t.Kind.cleans() || t.Kind == Activate }
 
-// title names the tank for a message.
+// title names the tank for a message: by its name, else by what it holds, else by its kind.
 func (t *Tank) title() string {
 	switch {
 	case t.Name != "":
@@ -272,7 +290,8 @@ func (t *Tank) Check() error {
 	switch {
 	case t.Kind == KindUnknown || t.Kind >= kindEnd:
 		return missing("kind of tank", "not said",
-			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final rinse, dry, bake, stress relief")
+			"one of soak clean, electroclean, rinse, activate, strike, underplate, plate, drag-out rinse, final "+
+				"rinse, dry, bake, stress relief")
 	case t.Kind.deposits():
 		if strings.TrimSpace(t.Bath.Name) == "" {
 			return missing("bath", "not given", "a bath by chemistry, from the library or your own")
@@ -284,7 +303,8 @@ func (t *Tank) Check() error {
 			return missing("current density", "not given", "a current density, or a bath with a range of it")
 		}
 		if t.MinThickness == 0 && t.Time == 0 && !t.Bath.Time.Given() {
-			return missing("minimum thickness and time", "neither given", "one of the two, or a bath with a usual immersion time")
+			return missing("minimum thickness and time", "neither given",
+				"one of the two, or a bath with a usual immersion time")
 		}
 	case t.Kind.cleans() || t.Kind == Activate:
 		if t.Process.Chemistry == "" {
@@ -315,13 +335,14 @@ func (t *Tank) Check() error {
 		q.CurrentDensity.Check("current density"), q.CurrentDensity.Sense(sense.CurrentDensity()),
 		q.Volts.Check("volts"), q.Volts.Sense(sense.Volts()), q.Time.Check("immersion time"),
 		q.Time.Sense(sense.Time()), sense.Coat().CheckAs("minimum thickness", t.MinThickness),
-		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time), sense.Time().CheckAs("wait", t.Wait)} {
+		sense.CurrentDensity().Check(t.CurrentDensity), sense.Time().Check(t.Time),
+		sense.Time().CheckAs("wait", t.Wait)} {
 		if err != nil {
 			return err
 		}
 	}
-	for _, err := range []error{units.NonNegative("minimum thickness", t.MinThickness), units.NonNegative("current density",
-		t.CurrentDensity),
+	for _, err := range []error{units.NonNegative("minimum thickness", t.MinThickness),
+		units.NonNegative("current density", t.CurrentDensity),
 		units.NonNegative("time", t.Time), units.NonNegative("wait", t.Wait)} {
 		if err != nil {
 			return err

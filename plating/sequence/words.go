@@ -6,6 +6,7 @@ import (
 	"example.com/laydown/units"
 )
 
+// flowWords lists the words of the flows, in their order.
 func flowWords() []string { return []string{"still", "running", "counterflow", "spray"} }
 
 // UnmarshalText reads the flow in words.
@@ -15,6 +16,7 @@ func (f *RinseFlow) UnmarshalText(text []byte) error {
 	return units.ReadWord("flow of the rinse", f, text, flowWords())
 }
 
+// polarityWords lists the words of the polarities, in their order.
 func polarityWords() []string { return []string{"no current", "cathodic", "anodic"} }
 
 // UnmarshalText reads the polarity in words.
@@ -31,7 +33,8 @@ func effectWords() []string {
 
 // String lists the effects in words.
 func (e Effect) String() string {
-	if i := slices.Index([]Effect{EffectClean, EffectDeoxidise, EffectActivate, EffectEtch, EffectDesmut, EffectZincate}, e); i >= 0 {
+	if i := slices.Index([]Effect{EffectClean, EffectDeoxidise, EffectActivate, EffectEtch, EffectDesmut,
+		EffectZincate}, e); i >= 0 {
 		return effectWords()[i]
 	}
 	raw, _ := e.MarshalJSON()

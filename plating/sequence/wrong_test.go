@@ -48,13 +48,14 @@ var wrongs = []struct {
 	{"acid carried through hot water into cyanide", brass, silver, func(l *line) {
 		i := l.kind(sequence.Activate) + 1
 		l.tanks[i].Rinse.Flow = sequence.Still
-		l.insert(i+1, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "hot water"}}, rinse(2,
-			sequence.Still))
+		l.insert(i+1, sequence.Tank{Kind: sequence.Activate, Process: sequence.Process{Chemistry: "hot water"}},
+			rinse(2, sequence.Still))
 	}, sequence.CodeCyanideAcid, "carried into cyanide"},
 	{"drag-out is no rinse between cyanide gold and acid", brass, sequence.Rhodium, func(l *line) {
 		i := l.bath("nickel-watts")
-		l.insert(i+2, plated(l.t, sequence.Underplate, "gold-cyanide-flash", 0.1*um), sequence.Tank{Kind: sequence.DragOut,
-			Rinse: sequence.RinseSet{Stages: 2, Flow: sequence.Still}}, rinse(1, sequence.Running))
+		l.insert(i+2, plated(l.t, sequence.Underplate, "gold-cyanide-flash", 0.1*um),
+			sequence.Tank{Kind: sequence.DragOut,
+				Rinse: sequence.RinseSet{Stages: 2, Flow: sequence.Still}}, rinse(1, sequence.Running))
 	}, sequence.CodeCyanideAcid, "carried into acid"},
 	{"one rinse shared by cyanide and acid", zinc, nickel, func(l *line) {
 		l.tanks[l.kind(sequence.Activate)+1].Rinse.Station = "rinse A"
@@ -91,7 +92,8 @@ var wrongs = []struct {
 	}, sequence.CodeCyanideAcid, "stands behind cyanide and behind acid"},
 	{"cyanide by its formula", brass, hard, func(l *line) {
 		l.insert(l.kind(sequence.Activate)+2, sequence.Tank{Kind: sequence.Activate,
-			Process: sequence.Process{Chemistry: "KCN, 60 g/L", Effect: sequence.EffectDeoxidise}}, rinse(2, sequence.Running))
+			Process: sequence.Process{Chemistry: "KCN, 60 g/L", Effect: sequence.EffectDeoxidise}},
+			rinse(2, sequence.Running))
 	}, sequence.CodeUnknown, "says cyanide, its list"},
 	{"acid by the name of its tank", brass, hard, func(l *line) {
 		i := l.kind(sequence.Activate)
@@ -105,7 +107,8 @@ var wrongs = []struct {
 	{"a bake of a minute", sequence.HighCarbonSteel, hard, func(l *line) { l.tanks[l.kind(sequence.Bake)].Time = 60 },
 		sequence.CodeNoBake, "too short"},
 	{"hard steel in a cathodic dip", sequence.HighCarbonSteel, hard,
-		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Polarity = sequence.Cathodic }, sequence.CodeEmbrittle,
+		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Polarity = sequence.Cathodic },
+		sequence.CodeEmbrittle,
 		"without current"},
 	{"zincate stripped again", aluminium, nickel, func(l *line) {
 		i := l.bath("copper-cyanide-build")
@@ -138,7 +141,8 @@ var wrongs = []struct {
 		l.tanks[i].MinThickness, l.tanks[i].Time = 0, 1
 	}, sequence.CodeAttack, "through the pores"},
 	{"a hundredth of a micrometre of nickel as barrier", brass, hard,
-		func(l *line) { l.tanks[l.bath("nickel-watts")].MinThickness = 0.01 * um }, sequence.CodeNoBarrier, "without a barrier"},
+		func(l *line) { l.tanks[l.bath("nickel-watts")].MinThickness = 0.01 * um }, sequence.CodeNoBarrier,
+		"without a barrier"},
 
 	{"stainless dries between strike and gold", stainless, hard, func(l *line) {
 		l.insert(l.bath("gold-acid-strike")+3,
@@ -159,8 +163,8 @@ var wrongs = []struct {
 			sequence.Tank{Kind: sequence.Dry})
 	}, sequence.CodeDryEarly, "before"},
 
-	{"gold straight on brass", brass, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) }, sequence.CodeNoBarrier,
-		"copper diffuses into the gold"},
+	{"gold straight on brass", brass, hard, func(l *line) { l.remove(l.bath("nickel-watts"), 2) },
+		sequence.CodeNoBarrier, "copper diffuses into the gold"},
 	{"white bronze as barrier", brass, hard, func(l *line) {
 		l.tanks[l.bath("nickel-watts")] = plated(l.t, sequence.Underplate, "bronze-white", 2*um)
 	}, sequence.CodeNoBarrier, "bronze does not"},
@@ -178,9 +182,9 @@ var wrongs = []struct {
 	}, sequence.CodeSilverUnderGold, "tarnishes through it"},
 
 	{"stainless without strike", stainless, hard, func(l *line) { l.remove(l.bath("gold-acid-strike"), 2) },
-		sequence.CodeNoStrike, "passive film grows again"},
-	{"silver without strike", brass, silver, func(l *line) { l.remove(l.bath("silver-strike"), 1) }, sequence.CodeNoStrike,
-		"does not hold"},
+		sequence.CodeNoStrike, "passive film forms again"},
+	{"silver without strike", brass, silver, func(l *line) { l.remove(l.bath("silver-strike"), 1) },
+		sequence.CodeNoStrike, "does not adhere"},
 	{"painted plastic straight into nickel", sequence.PaintedPlastic, nickel,
 		func(l *line) { l.remove(l.bath("copper-acid"), 2) }, sequence.CodeNoStrike, "cool copper bath"},
 	{"zinc with pyrophosphate first", zinc, nickel, func(l *line) {
@@ -193,7 +197,8 @@ var wrongs = []struct {
 	{"pewter straight into nickel", pewter, nickel, func(l *line) { l.remove(l.bath("copper-cyanide-build"), 2) },
 		sequence.CodeNoStrike, "cyanide copper strike"},
 
-	{"strike with a minimum thickness", stainless, hard, func(l *line) { l.tanks[l.bath("gold-acid-strike")].MinThickness = 2 * um },
+	{"strike with a minimum thickness", stainless, hard,
+		func(l *line) { l.tanks[l.bath("gold-acid-strike")].MinThickness = 2 * um },
 		sequence.CodeStrikeBuilds, "build in the next bath"},
 	{"strike for ten minutes", stainless, hard,
 		func(l *line) { l.tanks[l.bath("gold-acid-strike")].Time = 10 * units.Minute }, sequence.CodeStrikeBuilds,
@@ -214,7 +219,8 @@ var wrongs = []struct {
 			rinse(2, sequence.Running))
 	}, sequence.CodeHotCaustic, "aluminium in"},
 	{"aluminium etched for minutes", aluminium, nickel,
-		func(l *line) { l.tanks[l.kind(sequence.Activate)].Time = 5 * units.Minute }, sequence.CodeHotCaustic, "for 5 min"},
+		func(l *line) { l.tanks[l.kind(sequence.Activate)].Time = 5 * units.Minute }, sequence.CodeHotCaustic,
+		"for 5 min"},
 	{"pewter in hot electrocleaner", pewter, nickel, func(l *line) {
 		l.insert(2, electrocleaner(sequence.Cathodic),
 			rinse(2, sequence.Running))
@@ -252,8 +258,8 @@ var wrongs = []struct {
 	{"silver strike entered dead", brass, silver, func(l *line) { l.tanks[l.bath("silver-strike")].LiveEntry = false },
 		sequence.CodeLiveEntry, "without current"},
 
-	{"nickel under gold on the skin", brass, hard, func(l *line) { l.piece.SkinContact = true }, sequence.CodeNickelSkin,
-		"0.5 µg/cm²"},
+	{"nickel under gold on the skin", brass, hard, func(l *line) { l.piece.SkinContact = true },
+		sequence.CodeNickelSkin, "0.5 µg/cm²"},
 	{"nickel in the gold on the skin", stainless, hard, func(l *line) {
 		l.piece.SkinContact = true
 		l.tanks[l.last()] = plated(l.t, sequence.Plate, "gold-acid-nickel", 0.1*um)
@@ -263,12 +269,13 @@ var wrongs = []struct {
 	{"spring of unknown carbon unbaked", sequence.LowCarbonSteel, hard, func(l *line) { l.piece.HighStrength = true },
 		sequence.CodeStrength, "hardness"},
 	{"hard steel cleaned cathodically", sequence.HighCarbonSteel, hard,
-		func(l *line) { l.tanks[l.kind(sequence.Electroclean)] = electrocleaner(sequence.Cathodic) }, sequence.CodeEmbrittle,
+		func(l *line) { l.tanks[l.kind(sequence.Electroclean)] = electrocleaner(sequence.Cathodic) },
+		sequence.CodeEmbrittle,
 		"clean anodically"},
 
 	{"not cleaned", brass, hard, func(l *line) { l.remove(0, 4) }, sequence.CodeNotCleaned, "grease"},
-	{"brass not dipped", brass, hard, func(l *line) { l.remove(l.kind(sequence.Activate), 2) }, sequence.CodeNotActivated,
-		"an acid dip"},
+	{"brass not dipped", brass, hard, func(l *line) { l.remove(l.kind(sequence.Activate), 2) },
+		sequence.CodeNotActivated, "an acid dip"},
 	{"aluminium without zincate", aluminium, nickel, func(l *line) {
 		for range 2 {
 			i := l.find(func(t sequence.Tank) bool { return t.Process.Effect.Has(sequence.EffectZincate) })
@@ -276,7 +283,7 @@ var wrongs = []struct {
 		}
 	}, sequence.CodeNotActivated, "a zincate film"},
 	{"no rinse between dip and nickel", brass, hard, func(l *line) { l.remove(l.kind(sequence.Activate)+1, 1) },
-		sequence.CodeNoRinse, "carried over"},
+		sequence.CodeNoRinse, "drag-out spoils"},
 	{"no drag-out behind gold", brass, hard, func(l *line) { l.remove(l.last()+1, 1) }, sequence.CodeNoDragOut,
 		"Au down the rinse"},
 	{"dried before the final rinse", brass, hard, func(l *line) {
@@ -284,11 +291,13 @@ var wrongs = []struct {
 		l.tanks[i], l.tanks[i-1] = l.tanks[i-1], l.tanks[i]
 	}, sequence.CodeDryEarly, "dried before its last water"},
 	{"final rinse of tap water", brass, hard,
-		func(l *line) { l.tanks[l.kind(sequence.FinalRinse)].Rinse.Deionised = false }, sequence.CodeFinalWater, "spots"},
-	{"final rinse still", brass, hard, func(l *line) { l.tanks[l.kind(sequence.FinalRinse)].Rinse.Flow = sequence.Still },
-		sequence.CodeFinalWater, "gathers"},
-	{"no final rinse", brass, hard, func(l *line) { l.remove(l.kind(sequence.FinalRinse), 1) }, sequence.CodeNoFinalRinse,
-		"0.037 g/L"},
+		func(l *line) { l.tanks[l.kind(sequence.FinalRinse)].Rinse.Deionised = false }, sequence.CodeFinalWater,
+		"spots"},
+	{"final rinse still", brass, hard,
+		func(l *line) { l.tanks[l.kind(sequence.FinalRinse)].Rinse.Flow = sequence.Still },
+		sequence.CodeFinalWater, "still water collects"},
+	{"no final rinse", brass, hard, func(l *line) { l.remove(l.kind(sequence.FinalRinse), 1) },
+		sequence.CodeNoFinalRinse, "0.037 g/L"},
 	{"left wet", brass, hard, func(l *line) { l.remove(l.kind(sequence.Dry), 1) }, sequence.CodeNotDried, "marks"},
 	{"another metal than promised", brass, hard, func(l *line) { l.piece.Finish = sequence.Palladium },
 		sequence.CodeWrongFinish, "ordered is palladium"},
@@ -309,9 +318,11 @@ var wrongs = []struct {
 	{"cyanide in the name only", brass, sequence.FlashGold, func(l *line) { l.tanks[l.last()].Bath.Hazards = 0 },
 		sequence.CodeUnknown, "says cyanide, its list"},
 	{"a dip whose acid is not flagged", brass, hard,
-		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Hazards = 0 }, sequence.CodeUnknown, "says acid, its list"},
+		func(l *line) { l.tanks[l.kind(sequence.Activate)].Process.Hazards = 0 }, sequence.CodeUnknown,
+		"says acid, its list"},
 	{"an acid bath that is not flagged", brass, hard,
-		func(l *line) { l.tanks[l.last()].Bath.Hazards = plating.HazardCyanide }, sequence.CodeUnknown, "says acid, its list"},
+		func(l *line) { l.tanks[l.last()].Bath.Hazards = plating.HazardCyanide }, sequence.CodeUnknown,
+		"says acid, its list"},
 	{"an unknown metal", brass, hard, func(l *line) { l.piece.Substrate = 0 }, sequence.CodeUnknown, "magnet"},
 }
 
@@ -322,9 +333,9 @@ func electrocleaner(p sequence.Polarity) sequence.Tank {
 }
 
 func strongDip() sequence.Tank {
-	return sequence.Tank{Kind: sequence.Activate, Time: 15, Process: sequence.Process{Chemistry: "hydrochloric acid, 20 %",
-		Effect:  sequence.EffectDeoxidise,
-		Hazards: plating.HazardAcid}}
+	return sequence.Tank{Kind: sequence.Activate, Time: 15,
+		Process: sequence.Process{Chemistry: "hydrochloric acid, 20 %",
+			Effect: sequence.EffectDeoxidise, Hazards: plating.HazardAcid}}
 }
 
 // TestPropertyWrongSequences: each mistake is caught with its own reason, and
@@ -345,7 +356,8 @@ func TestPropertyWrongSequences(t *testing.T) {
 			}
 			said := false
 			for _, f := range found {
-				said = said || f.Code == w.want && strings.Contains(strings.ToLower(f.String()), strings.ToLower(w.word))
+				said = said || f.Code == w.want && strings.Contains(strings.ToLower(f.String()),
+					strings.ToLower(w.word))
 				for _, i := range f.Tanks {
 					if i < 0 || i >= len(l.tanks) {
 						t.Errorf("tank %d of %d", i, len(l.tanks))
@@ -355,7 +367,8 @@ func TestPropertyWrongSequences(t *testing.T) {
 			if !said {
 				t.Errorf("no finding says %q: %v", w.word, found)
 			}
-			stops := w.want == sequence.CodeCyanideAcid || w.want == sequence.CodeUnknown || w.want == sequence.CodeStrength
+			stops := w.want == sequence.CodeCyanideAcid || w.want == sequence.CodeUnknown ||
+				w.want == sequence.CodeStrength
 			if err := sequence.Approve(found); (err != nil) != stops {
 				t.Errorf("stopped: %v, want %v", err, stops)
 			}
@@ -386,8 +399,8 @@ func TestGoldOnNickel(t *testing.T) {
 		l := &line{t: t, piece: p, tanks: plan(t, p)}
 		has := func() bool {
 			return slices.ContainsFunc(sequence.Check(l.tanks, p), func(f sequence.Finding) bool {
-				return f.Code == sequence.CodeNoStrike && f.Severity == plating.SeverityCaution && strings.Contains(f.String(),
-					"straight on nickel")
+				return f.Code == sequence.CodeNoStrike && f.Severity == plating.SeverityCaution &&
+					strings.Contains(f.String(), "straight on nickel")
 			})
 		}
 		if has() {

@@ -12,7 +12,8 @@ import (
 func Example() {
 	q := 540 * units.Coulomb
 	m := units.Mass(0.35 * float64(q) * 0.196966570 / 96485.33212)
-	step := working.Step{Formula: "m = η·Q·M/(z·F)", Source: "OpenStaxChem2e", Result: working.Of("m", "mass of gold", m),
+	step := working.Step{Formula: "m = η·Q·M/(z·F)", Source: "OpenStaxChem2e",
+		Result: working.Of("m", "mass of gold", m),
 		Terms: []working.Term{
 			working.Of("η", "current efficiency", units.Efficiency(0.35)), working.Of("Q", "charge", q),
 			working.Of("M", "molar mass", 196.966570*units.GramPerMole), working.Number("z", "electrons an ion", 1),

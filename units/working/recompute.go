@@ -27,6 +27,11 @@ var ErrFormula = errors.New("formula cannot be computed")
 // is (a/b)·c); then sums. Nothing is multiplied without a sign: 2a is refused,
 // and so is a raised digit with another power behind it, as in 2²³.
 //
+// Accuracy: each operation rounds to 1e-16 of its value, and a difference of near numbers
+// loses what they have in common. The values put in are the SI ones of the terms, which
+// have more digits than are printed: so the printed result agrees in the digits it shows,
+// and a reader who puts in the printed values may be off in the last.
+//
 // Errors: one that wraps [ErrFormula] for a formula it cannot read, a symbol
 // without a term or with two different ones, a term or a step on the way that
 // is not finite, as 1/(1/0), and for more than 4096 bytes or 50 levels.
@@ -59,6 +64,14 @@ const (
 )
 
 // An evaluator reads text from the left, one method a level of precedence.
+//
+//	sum     = product { (+ | -) product }
+//	product = power { (· | * | /) power }
+//	power   = factor { ² | ³ | ^ power }
+//	factor  = number | symbol | name ( sum {, sum} ) | ( sum ) | - power | √ factor
+//
+// Each method reads the longest text that its rule allows and returns its value; what is
+// left stays in text. There is no tree: a formula is computed once.
 type evaluator struct {
 	text  string
 	terms []Term
@@ -66,6 +79,8 @@ type evaluator struct {
 }
 
 // enter goes one level deeper; the caller leaves it by e.depth--.
+//
+// The limit keeps a text of a thousand parentheses from the end of the stack.
 func (e *evaluator) enter() error {
 	if e.depth++; e.depth > maxDepth {
 		return errors.New("nested too deep")
@@ -74,6 +89,9 @@ func (e *evaluator) enter() error {
 }
 
 // finite passes v on, or says that a step on the way has no finite value.
+//
+// A result may be finite again after an infinity, as 1/(1/0) is 0: such a way shows
+// nothing.
 func finite(v float64, err error) (float64, error) {
 	if err == nil && v-v != 0 {
 		err = fmt.Errorf("a step on the way gives %v", v)
@@ -91,8 +109,11 @@ func (e *evaluator) peek() rune {
 	return r
 }
 
+// next takes the rune that peek showed.
 func (e *evaluator) next() { _, n := utf8.DecodeRuneInString(e.text); e.text = e.text[n:] }
 
+// sum adds and takes away products, from the left. The minus sign of typography (U+2212) is
+// one too.
 func (e *evaluator) sum() (float64, error) {
 	defer func() { e.depth-- }()
 	if err := e.enter(); err != nil {
@@ -115,6 +136,8 @@ func (e *evaluator) sum() (float64, error) {
 	return finite(v, err)
 }
 
+// product multiplies and divides, from the left: a/b·c is (a/b)·c, as the steps of this
+// library write it.
 func (e *evaluator) product() (float64, error) {
 	v, err := e.power()
 	for err == nil {
@@ -133,6 +156,8 @@ func (e *evaluator) product() (float64, error) {
 	return v, err
 }
 
+// power raises a factor: ² and ³ directly behind it, ^ with the power to its right first.
+// Two raised digits in a row are refused, since 2²³ may mean 2^23 or (2²)³.
 func (e *evaluator) power() (float64, error) {
 	v, err := e.factor()
 	for err == nil {
@@ -164,6 +189,9 @@ func (e *evaluator) power() (float64, error) {
 	return 0, err
 }
 
+// factor reads what binds closest. A sign goes before the whole power, so that -2^2 is -4;
+// a root takes the one factor behind it, so that √a·b is (√a)·b. Numbers have a decimal
+// point and no exponent: 1e3 is refused.
 func (e *evaluator) factor() (float64, error) {
 	switch r := e.peek(); {
 	case r == '(':
@@ -212,6 +240,9 @@ func (e *evaluator) factor() (float64, error) {
 	}
 }
 
+// symbol reads a name and returns the SI value of its term. A term goes before π and before
+// a function of that name. A symbol that two terms give different values is refused: the
+// printed formula would not tell which.
 func (e *evaluator) symbol() (float64, error) {
 	n := strings.IndexFunc(e.text, func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("_'′″₀₁₂₃₄₅₆₇₈₉", r)
@@ -246,6 +277,8 @@ func (e *evaluator) symbol() (float64, error) {
 	return 0, fmt.Errorf("no value for %q", units.Clip(name))
 }
 
+// call reads the arguments of a function behind its opening parenthesis. Angles are in
+// radians, ln is the natural logarithm.
 func (e *evaluator) call(name string) (float64, error) {
 	e.next()
 	var args []float64
@@ -276,7 +309,9 @@ func (e *evaluator) call(name string) (float64, error) {
 	return 0, fmt.Errorf("no function %q of %d arguments", units.Clip(name), len(args))
 }
 
-// oneArgument returns the function of one number that has the name, or nil.
+// oneArgument returns the function of one number that has the name, or nil. Out of its
+// domain a function gives NaN, which finite refuses: sqrt below 0, ln of 0 or less, asin
+// beyond 1.
 func oneArgument(name string) func(float64) float64 {
 	switch name {
 	case "sqrt":

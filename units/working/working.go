@@ -15,6 +15,8 @@ import (
 )
 
 // A Term is one symbol of a formula with the number it stands for.
+//
+// Value is rounded for people, SI is not: a check of the arithmetic goes by SI.
 type Term struct {
 	Symbol  string  `json:"symbol"`  // as in the formula: η
 	Meaning string  `json:"meaning"` // in words: current efficiency
@@ -23,12 +25,18 @@ type Term struct {
 }
 
 // A Step is one formula at work.
+//
+//	Result.SI = right side of Formula with the SI values of Terms
+//
+// holds for each step of this library to the rounding of float64; [Step.Recompute] puts it
+// to the test. Source is a key of testdata/REFERENCES.md, "Definition" for what follows
+// from the meaning of the words.
 type Step struct {
-	Formula string `json:"formula"` // t = m/(ε·η·I)
-	Terms   []Term `json:"terms"`   // the symbols on the right side
-	Result  Term   `json:"result"`  // the symbol on the left side
-	Source  string `json:"source"`  // key of the publication
-	Note    string `json:"note,omitempty"`
+	Formula string `json:"formula"`        // t = m/(ε·η·I)
+	Terms   []Term `json:"terms"`          // the symbols on the right side
+	Result  Term   `json:"result"`         // the symbol on the left side
+	Source  string `json:"source"`         // key of the publication
+	Note    string `json:"note,omitempty"` // what else a reader should know
 }
 
 // Of makes a term from a quantity of package units, whose String is the value shown.
@@ -40,12 +48,16 @@ func Of[Q interface {
 }
 
 // Number makes a term from a number without unit.
+//
+// Value shows six digits; SI keeps all.
 func Number(symbol, meaning string, v float64) Term {
 	return Term{Symbol: symbol, Meaning: meaning, Value: fmt.Sprintf("%.6g", v), SI: v}
 }
 
 // Constant makes a term whose shown value carries a unit that package units
 // has no type for.
+//
+// Value shows ten digits, as published constants have; v must be in SI units.
 func Constant(symbol, meaning string, v float64, unit string) Term {
 	return Term{Symbol: symbol, Meaning: meaning, Value: fmt.Sprintf("%.10g %s", v, unit), SI: v}
 }
