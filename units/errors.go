@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 )
 
@@ -191,4 +192,51 @@ func quotient[R, N, D Quantity](numName string, num N, denName string, den D) (R
 		return 0, Finite(numName+" over "+denName, r)
 	}
 	return r, nil
+}
+
+// A FileError reports what is wrong with a file that people write, and where.
+type FileError struct {
+	File string // what the file is: "job file"; "" for any
+	Line int    // counted from 1; 0 when the file as a whole is meant
+	Path string // the field, as layers[1].bath.efficiency; "" for the whole
+	What string // what is wrong and what would do
+	Err  error  // the reason below, if any
+
+	Missing string // the member of Path that is not there, if that is the fault
+}
+
+// longestPath is that of a field of a real file, with room: a longer one is clipped.
+const longestPath = 200
+
+// Error returns file, line, field and reason in one line: "bath file line 6, baths[1].key:
+// is 7; need text in quotes".
+func (e *FileError) Error() string {
+	s := e.File
+	if s == "" {
+		s = "file"
+	}
+	if e.Line > 0 {
+		s += " line " + strconv.Itoa(e.Line)
+	}
+	if path := e.Path; path != "" {
+		if len(path) > longestPath {
+			path = Clip(path)
+		}
+		s += ", " + path
+	}
+	return Printable(s + ": " + e.What)
+}
+
+// Unwrap returns the reason below: a [*ParseError], a [*ValueError] ...
+func (e *FileError) Unwrap() error { return e.Err }
+
+// InFile says in which file an error is, where it does not say so itself.
+func InFile(file string, err error) error {
+	var e *FileError
+	if errors.As(err, &e) && e.File == "" {
+		named := *e
+		named.File = file
+		return &named
+	}
+	return err
 }

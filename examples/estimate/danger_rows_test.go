@@ -140,7 +140,7 @@ func heatRows() []row {
 		{"alkaline gold at pH 7", "wheel", "stop", hcn,
 			by(swap(`"name": "gold, acid cyanide strike"`, `"name": "gold, alkaline cyanide, free cyanide 15 g/L"`),
 				swap(`"hazards": ["cyanide", "acid"], "pH": 3.6`, `"hazards": ["cyanide"], "pH": 7`)), nil},
-		{"one station, written two ways", "zinc", "stop", "one water", by(at("water 2", "A-1"), at("water 3", "a 1")),
+		{"one station, written two ways", "zinc", "stop", "same water", by(at("water 2", "A-1"), at("water 3", "a 1")),
 			by(at("water 2", "A-1"), at("water 3", "A-2"))},
 	}
 }
@@ -169,7 +169,7 @@ func spelledRows() []row {
 		rows = append(rows, row{"behind strong acid: " + cyanide, "silver", "stop", hcn,
 			by(cut(`"silver strike", "role"`), cut(`"layer": "silver strike"`), swap(`, "salt": "KAg(CN)2"`, ""),
 				swap(`"hazards": ["cyanide"], "pH": 12`, `"hazards": []`), swap(`"name": "silver, cyanide", "metal": "Ag"`,
-					`"name": "`+cyanide+`", "metal": "Ag"`), cut("water 2"), cut("one water")), nil})
+					`"name": "`+cyanide+`", "metal": "Ag"`), cut("water 2"), cut("same water")), nil})
 	}
 	add := func(name, base, word, mark, tank string, rinsed bool) {
 		first := entry(`{"kind": "activate", "holds": "` + tank + `", "time": "5 s"}`)
@@ -190,7 +190,7 @@ func spelledRows() []row {
 	for _, s := range []string{"ammonium persulphate", "H2O2(3%)", "(NH4)2S2O8", "peroxyde d'hydrogène",
 		"sodium percarbonate",
 		"peroxymonosulfate"} {
-		add("straight into silver cyanide", "silver", "can explode", "one water", s, true)
+		add("straight into silver cyanide", "silver", "can explode", "same water", s, true)
 	}
 	for _, s := range []string{"mineral spirits", "turps", "Alkohol", "gasoline", "ether", "Waschbenzin",
 		"formalin"} {

@@ -18,6 +18,7 @@ import (
 	"example.com/laydown/plating/job"
 	"example.com/laydown/plating/sequence"
 	"example.com/laydown/testdata"
+	"example.com/laydown/units"
 )
 
 // Tanks that stand in most of the lines below. Each ends in a comma; edited takes
@@ -46,7 +47,7 @@ const (
 `
 	waterTank = `    {"kind": "rinse", "name": "more water", "stages": 2, "flow": "counterflow"},
 `
-	oneWater = `    {"kind": "rinse", "name": "one water", "stages": 1, "flow": "running"},
+	oneWater = `    {"kind": "rinse", "name": "same water", "stages": 1, "flow": "running"},
 `
 	sulfiteTank = `    {"kind": "rinse", "name": "water 8", "stages": 2, "flow": "counterflow"},
     {"layer": "gold"},
@@ -417,7 +418,7 @@ func namedRows() []row {
 	}
 	alone := by(cut(`"silver strike", "role"`), cut(`"layer": "silver strike"`),
 		swap(`, "salt": "KAg(CN)2"`, ""), swap(`"hazards": ["cyanide"], "pH": 12`, `"hazards": []`))
-	open := append(slices.Clone(alone), cut("water 2"), cut("one water"))
+	open := append(slices.Clone(alone), cut("water 2"), cut("same water"))
 	dip := func(text string) change {
 		return ahead("water 2", entry(`{"kind": "activate", `+text+`, "time": "12 s"}`))
 	}
@@ -493,7 +494,7 @@ func namedRows() []row {
 		{"fluoborate alone in the list, before the silver strike", "silver", "stop", hcn,
 			by(
 				swap(`"holds": "fluoboric acid, 10 %", "hazards": ["acid", "fluoborate"]`,
-					`"holds": "lead dip", "hazards": ["fluoborate"]`), cut("water 2"), cut("one water")), nil},
+					`"holds": "lead dip", "hazards": ["fluoborate"]`), cut("water 2"), cut("same water")), nil},
 		{"an acid by its pH alone, before cyanide copper", "zinc", "stop", hcn,
 			wet(`"holds": "dip 2", "hazards": [], "pH": 2`), nil},
 		{"a rinse that is called citric acid", "zinc", "stop", hcn,
@@ -519,9 +520,9 @@ func orderRows() []row {
      "pH": 0.4, "does": ["activate"], "time": "15 s"}`)
 	return []row{
 		{"acid dip straight into cyanide copper", "zinc", "stop", hcn, by(cut("water 2")), nil},
-		{"acid dip straight into cyanide copper, steel", "steel", "stop", hcn, by(cut("water 2"), cut("one water")),
+		{"acid dip straight into cyanide copper, steel", "steel", "stop", hcn, by(cut("water 2"), cut("same water")),
 			nil},
-		{"lead dip straight into the silver strike", "silver", "stop", hcn, by(cut("water 2"), cut("one water")), nil},
+		{"lead dip straight into the silver strike", "silver", "stop", hcn, by(cut("water 2"), cut("same water")), nil},
 		{"nitric acid straight into cyanide copper", "dial", "stop", hcn,
 			by(cut("water 3"), cut(`"holds": "zincate"`), cut("water 4")), nil},
 		{"cyanide copper straight into nickel", "zinc", "stop", hcn, by(cut("water 3")), nil},
@@ -542,15 +543,15 @@ func orderRows() []row {
 		{"still water between cyanide copper and nickel", "dial", "stop", hcn, by(still("water 5")), nil},
 		{"a drag-out tank and no rinse behind silver", "rhodium", "stop", hcn,
 			by(replace("water 6", entry(`{"kind": "drag-out rinse", "stages": 2}`)), cut("water 7")), nil},
-		{"one station behind acid dip and cyanide copper", "zinc", "stop", "one water",
+		{"one station behind acid dip and cyanide copper", "zinc", "stop", "same water",
 			by(station("water 2", "A"), station("water 3", " a")),
 			by(station("water 2", "A"), station("water 3", "B"))},
-		{"one station behind lead dip and silver", "silver", "stop", "one water",
+		{"one station behind lead dip and silver", "silver", "stop", "same water",
 			by(station("water 2", "sink"), station("water 9", "sink")),
 			by(station("water 1", "sink"), station("water 2", "sink"))},
-		{"one station behind the lead dip and in the drag-out of silver", "silver", "stop", "one water",
+		{"one station behind the lead dip and in the drag-out of silver", "silver", "stop", "same water",
 			by(station("water 2", "tray"), station("drag-out", "tray")), nil},
-		{"one station behind nickel and sulfite gold", "sulfite", "stop", "one water",
+		{"one station behind nickel and sulfite gold", "sulfite", "stop", "same water",
 			by(station("water 5", "sink"), station("water 9", "sink")), nil},
 		{"acid water before cyanide copper", "zinc", "stop", hcn,
 			by(swap(`"name": "water 2"`, `"name": "water 2", "acidified": true`)), nil},
@@ -559,7 +560,7 @@ func orderRows() []row {
 		{"acid drag-out tank behind silver", "silver", "stop", hcn,
 			by(swap(`"name": "drag-out"`, `"name": "drag-out", "acidified": true`)), nil},
 		{"two stages between strong acid and free cyanide", "silver", "caution", "reaches free cyanide",
-			by(cut("one water")), nil},
+			by(cut("same water")), nil},
 		{"two stages between free cyanide and strong acid", "steel", "caution", "reaches strong acid",
 			by(cut("water 4")), nil},
 		{"one stage between strong acid and gold cyanide", "hand", "caution", "reaches a bath of gold cyanide",
@@ -659,7 +660,7 @@ func springRows() []row {
 		{"a bake that may end too soon", "spring", "warning", "too short",
 			by(swap(`"time": "23 h"`, `"time": {"low": "10 h", "high": "24 h"}`)), nil},
 		{"a bake too cool", "spring", "warning", "too cool", by(swap(hot, `"temperature": "150 °C"`)), nil},
-		{"a bake too hot", "spring", "warning", "grows soft", by(swap(hot, `"temperature": "260 °C"`)), nil},
+		{"a bake too hot", "spring", "warning", "soft", by(swap(hot, `"temperature": "260 °C"`)), nil},
 		{"a bake that does not say how hot", "spring", "warning", "does not say how hot", by(swap(hot+",", "")), nil},
 		{"a bake a day late", "spring", "warning", "after the last coat",
 			by(swap(`"holds": "warm air"`, `"holds": "warm air", "wait": "24 h"`)),
@@ -669,9 +670,9 @@ func springRows() []row {
 		{"the bake before the coat", "spring", "warning", "not baked",
 			by(cut(`"bake"`),
 				ahead(`"layer": "nickel"`, entry(`{"kind": "bake", "holds": "oven", `+hot+`, "time": "23 h"}`))), nil},
-		{"no stress relief", "spring", "warning", "with its stresses", by(cut(`"stress relief"`)),
+		{"no stress relief", "spring", "warning", "without stress relief", by(cut(`"stress relief"`)),
 			by(cut(`"stress relief"`), strength(`"tensile_strength": "1750 MPa", "stress_relieved": true`))},
-		{"stress relief behind the cleaner", "spring", "warning", "with its stresses",
+		{"stress relief behind the cleaner", "spring", "warning", "without stress relief",
 			by(cut(`"stress relief"`),
 				behind("water 1",
 					entry(`{"kind": "stress relief", "holds": "oven", "temperature": "200 °C", "time": "2 h"}`))), nil},
@@ -679,9 +680,9 @@ func springRows() []row {
 			by(swap(`"temperature": "200 °C"`, `"temperature": "60 °C"`)), nil},
 		{"stress relief of ten minutes", "spring", "warning", "stress", by(swap(`"time": "2 h"`, `"time": "10 min"`)),
 			nil},
-		{"strength not given", "spring", "stop", "how strong the steel is", by(strength(`"stress_relieved": false`)),
+		{"strength not given", "spring", "stop", "the strength of the steel is not", by(strength(`"stress_relieved": false`)),
 			nil},
-		{"hard stainless steel, strength not given", "hand", "stop", "how strong the steel is",
+		{"hard stainless steel, strength not given", "hand", "stop", "the strength of the steel is not",
 			by(swap(`"substrate": "stainless steel",`, `"substrate": "stainless steel", "high_strength": true,`)), nil},
 		{"a strength that no steel has, by a slip of the unit", "spring", "refused", "tensile",
 			by(strength(`"tensile_strength": "1.75 MPa"`), cut(`"bake"`)), nil},
@@ -833,7 +834,7 @@ func gasRows() []row {
 		{"bleach and hydrochloric acid in one tank", "wheel", "stop", "chlorine",
 			first(tank("bleach, hydrochloric acid", `"hypochlorite", "acid"`)),
 			first(tank("bleach", `"hypochlorite"`))},
-		{"one station behind bleach and acid", "wheel", "stop", "one water",
+		{"one station behind bleach and acid", "wheel", "stop", "same water",
 			by(
 				behind("water 1",
 					bleach+strings.Replace(waterTank, `"more water"`, `"more water", "station": "sink"`, 1)),
@@ -847,12 +848,12 @@ func gasRows() []row {
 			first(ammonia + strings.Replace(waterTank, "more", "other", 1) + bleach + waterTank)},
 		{"palladium, with its ammonia, straight into bleach", "sulfite", "stop", "chloramine",
 			by(replace("water 6", bleach+waterTank)), by(behind("water 6", bleach+waterTank))},
-		{"bleach straight into silver cyanide", "silver", "stop", "violent", by(behind("one water", bleach)),
-			by(behind("one water", bleach+waterTank))},
+		{"bleach straight into silver cyanide", "silver", "stop", "violent", by(behind("same water", bleach)),
+			by(behind("same water", bleach+waterTank))},
 		{"silver cyanide straight into bleach", "silver", "stop", "violent", by(replace("water 9", bleach+waterTank)),
 			by(behind("water 9", bleach+waterTank))},
-		{"peroxide straight into silver cyanide", "silver", "stop", "can explode", by(behind("one water", peroxide)),
-			by(behind("one water", peroxide+waterTank))},
+		{"peroxide straight into silver cyanide", "silver", "stop", "can explode", by(behind("same water", peroxide)),
+			by(behind("same water", peroxide+waterTank))},
 		{"permanganate straight into cyanide copper", "zinc", "stop", "can explode",
 			by(behind("water 2", strings.Replace(peroxide, "hydrogen peroxide, 3 %", "potassium permanganate", 1))),
 			by(
@@ -1254,7 +1255,7 @@ var placed = regexp.MustCompile(`line \d+|\[\w+\]`)
 // refusal judges a job that is refused: with the reason, the place in the file or
 // the source, and no sheet.
 func (o *outcome) refusal(t *testing.T, word string) {
-	var file *job.Error
+	var file *units.FileError
 	var plan *sequence.RefusedError
 	switch {
 	case errors.As(o.err, &file) && (file.Line == 0 || file.Path == ""):

@@ -138,7 +138,7 @@ var dangers = []struct {
 	{"one station behind acid and cyanide", zincLine, func(l *line) {
 		l.swap(`"flow": "counterflow"`,
 			`"flow": "counterflow", "station": "A"`)
-	}, "one water", plating.SeverityStop, nil},
+	}, "same water", plating.SeverityStop, nil},
 	{"strong dip on zinc", zincLine, func(l *line) { l.steps[2] = strongDip }, "leaves smut", plating.SeverityWarning,
 		nil},
 	{"hot caustic on zinc", zincLine, func(l *line) {
@@ -310,7 +310,7 @@ var dangers = []struct {
 			`"dry", "holds": "warm air", "wait": "24 h"`)
 	}, "after the last coat", plating.SeverityWarning, nil},
 	{"no bake", springLine, func(l *line) { l.cut(len(l.steps)-1, 1) }, "not baked", plating.SeverityWarning, nil},
-	{"no stress relief", springLine, func(l *line) { l.cut(0, 1) }, "with its stresses", plating.SeverityWarning,
+	{"no stress relief", springLine, func(l *line) { l.cut(0, 1) }, "without stress relief", plating.SeverityWarning,
 		func(l *line) { l.cut(0, 1); l.more += `, "stress_relieved": true` }},
 	{"strength not given", springLine, func(l *line) { l.more = "" }, "is not given", plating.SeverityStop,
 		func(l *line) { l.more = `, "hardness": "50 HRC"` }},

@@ -93,7 +93,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	defer debug.SetMemoryLimit(debug.SetMemoryLimit(int64(*most * 1e9))) // of the whole process
 	bar := terminal.NewBar(stderr, *quiet)
 	r, err := c.Solve(ctx, thinspot.Options{NoAdvice: *noAdvice, Quick: *quick, Memory: int64(*most * 1e9),
-		Progress: bar.Step, Announce: func(cost thinspot.Cost) {
+		Progress: bar.Step, Announce: func(cost thinspot.RunCost) {
 			if bar.Clear(); cost.Time > 15*units.Second {
 				_ = terminal.Line(stderr, "thinspot: %v", cost)
 			}

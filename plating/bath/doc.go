@@ -86,7 +86,7 @@
 //
 // Every figure has "low", "high" or both (efficiency and density both), "seen" (from memory, second hand, computed,
 // published, given, measured), "source" unless from memory, and may have a "note".
-// Errors are [*Error] values with line and field.
+// Errors are [*units.FileError] values with line and field.
 //
 // # 7. What this is not
 //

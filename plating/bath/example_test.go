@@ -127,7 +127,7 @@ func ExampleRead() {
 	}
 	fmt.Println(list[0].Name, "-", list[0].Efficiency.Text())
 	_, err = bath.Read(strings.NewReader(strings.Replace(mine, `"99 %"`, `"99 V"`, 1)))
-	var wrong *bath.Error
+	var wrong *units.FileError
 	if errors.As(err, &wrong) {
 		fmt.Println(wrong.Line, wrong.Path)
 	}

@@ -300,7 +300,7 @@ func (r Range[Q]) MarshalJSON() ([]byte, error) { return strictjson.Encode(r) }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func (r *Range[Q]) UnmarshalJSON(raw []byte) error { return decode(raw, "figure", r) }
 
 // MarshalJSON writes the remark as a bath does.
@@ -308,7 +308,7 @@ func (w Words) MarshalJSON() ([]byte, error) { return strictjson.Encode(w) }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func (w *Words) UnmarshalJSON(raw []byte) error { return decode(raw, "remark", w) }
 
 // decode reads one value of a bath from JSON; null leaves it as it is.
@@ -325,7 +325,7 @@ func (b Bath) MarshalJSON() ([]byte, error) { return strictjson.Encode(b) }
 
 // UnmarshalJSON reads what MarshalJSON writes.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func (b *Bath) UnmarshalJSON(raw []byte) error {
 	if b == nil {
 		return units.Missing("bath to read into", "a pointer to one")

@@ -15,27 +15,7 @@ import (
 // Format is the value of the field "format" that [Read] takes.
 const Format = "laydown baths 1"
 
-// An Error reports what is wrong with a bath file, and where.
-type Error struct {
-	Line int    // counted from 1; 0 when the file as a whole is meant
-	Path string // the field, as baths[1].efficiency.low; "" for the whole
-	What string // what is wrong and what would do
-	Err  error  // the reason below, if any
-}
-
-// Error returns line, field and reason in one line.
-func (e *Error) Error() string { return strictjson.Message("bath file", e.Line, e.Path, e.What) }
-
-// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
-func (e *Error) Unwrap() error { return e.Err }
-
-func wrap(err error) error {
-	var e *strictjson.Error
-	if errors.As(err, &e) {
-		return &Error{Line: e.Line, Path: e.Path, What: e.What, Err: e.Err}
-	}
-	return err
-}
+func wrap(err error) error { return units.InFile("bath file", err) }
 
 // A file is a list of baths.
 type file struct {
@@ -51,7 +31,7 @@ func Schema() ([]byte, error) { return strictjson.Schema("baths of laydown", fil
 // or by the bath's own source and seen; unknown fields are refused with the known
 // ones.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func Read(r io.Reader) ([]Bath, error) {
 	all, err := read(r)
 	return all, wrap(err)

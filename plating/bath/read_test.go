@@ -166,9 +166,9 @@ func TestPropertyReadWrong(t *testing.T) {
 			continue
 		}
 		_, err := bath.Read(strings.NewReader(strings.Replace(bench, w.old, w.new, 1)))
-		var e *bath.Error
+		var e *units.FileError
 		if !errors.As(err, &e) {
-			t.Errorf("%s: %v, want a *bath.Error", w.name, err)
+			t.Errorf("%s: %v, want a *units.FileError", w.name, err)
 			continue
 		}
 		if w.name != "torn" && e.Line != w.line || e.Path != w.path && w.name != "torn" || !strings.Contains(e.What, w.want) {
@@ -179,14 +179,14 @@ func TestPropertyReadWrong(t *testing.T) {
 	for _, raw := range []string{"", "[]", "{", "\xff", `{"format": "laydown baths 1", "baths": []}`, bench + "x",
 		strings.Repeat("[", 100)} {
 		_, err := bath.Read(strings.NewReader(raw))
-		var e *bath.Error
+		var e *units.FileError
 		if !errors.As(err, &e) || !strings.HasPrefix(err.Error(), "bath file") {
 			t.Errorf("%.20q: %v", raw, err)
 		}
 	}
 }
 
-// FuzzRead: any bytes give baths or a *bath.Error. Baths can be estimated with
+// FuzzRead: any bytes give baths or a *units.FileError. Baths can be estimated with
 // finite numbers or a typed error.
 func FuzzRead(f *testing.F) {
 	f.Add([]byte(bench))
@@ -196,7 +196,7 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		list, err := bath.Read(bytes.NewReader(raw))
 		if err != nil {
-			var e *bath.Error
+			var e *units.FileError
 			if !errors.As(err, &e) || e.What == "" || e.Line > 1+bytes.Count(raw, []byte("\n")) {
 				t.Fatalf("error %v (%T)", err, err)
 			}

@@ -33,7 +33,7 @@ func ExampleRead() {
 
 	// A mistake is named with its line and with what would do.
 	_, err = job.Read(strings.NewReader(strings.Replace(pendulumBob, `"95 %"`, `"95"`, 1)), nil)
-	var wrong *job.Error
+	var wrong *units.FileError
 	if errors.As(err, &wrong) {
 		fmt.Println(wrong)
 	}

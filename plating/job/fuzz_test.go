@@ -10,9 +10,10 @@ import (
 	"testing"
 
 	"example.com/laydown/plating/job"
+	"example.com/laydown/units"
 )
 
-// FuzzRead: any bytes give a job or a *job.Error. A job that reads comes back the same
+// FuzzRead: any bytes give a job or a *units.FileError. A job that reads comes back the same
 // from what Write writes, and gives a sheet of finite numbers or a typed error, in text,
 // page and JSON.
 func FuzzRead(f *testing.F) {
@@ -33,9 +34,9 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		j, err := job.Read(bytes.NewReader(raw), nil)
 		if err != nil {
-			var e *job.Error
+			var e *units.FileError
 			if !errors.As(err, &e) || e.What == "" {
-				t.Fatalf("error %v (%T), want a *job.Error", err, err)
+				t.Fatalf("error %v (%T), want a *units.FileError", err, err)
 			}
 			if e.Line < 0 || e.Line > 1+bytes.Count(raw, []byte("\n")) {
 				t.Fatalf("line %d of %d", e.Line, 1+bytes.Count(raw, []byte("\n")))

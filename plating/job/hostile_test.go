@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"example.com/laydown/plating/job"
+	"example.com/laydown/units"
 )
 
 // leaves calls f with a way to set each value of a tree that is neither object nor list,
@@ -60,7 +61,7 @@ func TestPropertySpoiltJobs(t *testing.T) {
 				}
 				j, err := job.Read(bytes.NewReader(text), nil)
 				if err != nil {
-					var e *job.Error
+					var e *units.FileError
 					if !errors.As(err, &e) || e.Line < 1 || e.What == "" || strings.Contains(err.Error(), "%!") {
 						t.Errorf("%s, %v for %v: %v (%T)", name, wrong, old, err, err)
 					}

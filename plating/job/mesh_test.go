@@ -44,7 +44,7 @@ func TestPropertyCrossingMeshParts(t *testing.T) {
 			close1(t, "area in cm²", sheetOf(t, j).Parts[0].Area.In(units.SquareCentimetre), 12)
 			continue
 		}
-		var e *job.Error
+		var e *units.FileError
 		if !errors.Is(err, mesh.ErrCrossing) || !errors.As(err, &e) || e.Line != 6 || !strings.Contains(err.Error(), "with its union") ||
 			strings.Contains(err.Error(), "cm²") {
 			t.Errorf("%v", err)

@@ -21,28 +21,6 @@ type file struct {
 	Job
 }
 
-// An Error reports what is wrong with a job file, and where.
-type Error struct {
-	Line int    // counted from 1; 0 when the file as a whole is meant
-	Path string // the field, as layers[1].bath.efficiency; "" for the whole
-	What string // what is wrong and what would do
-	Err  error  // the reason below, if any
-}
-
-// Error returns line, field and reason in one line.
-func (e *Error) Error() string { return strictjson.Message("job file", e.Line, e.Path, e.What) }
-
-// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
-func (e *Error) Unwrap() error { return e.Err }
-
-func atPlace(err error) error {
-	var e *strictjson.Error
-	if errors.As(err, &e) {
-		return &Error{Line: e.Line, Path: e.Path, What: e.What, Err: e.Err}
-	}
-	return err
-}
-
 // An Opener opens a file by the name that a job gives it.
 type Opener func(name string) (io.ReadCloser, error)
 
@@ -53,11 +31,11 @@ type Opener func(name string) (io.ReadCloser, error)
 // Every figure is checked as far as it can be by itself and beside the others; what only
 // shows when the job is computed comes from [Job.Sheet].
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func Read(r io.Reader, open Opener) (Job, error) {
 	j, err := read(r, open)
 	if err != nil {
-		return Job{}, atPlace(err)
+		return Job{}, units.InFile("job file", err)
 	}
 	return j, nil
 }
@@ -144,14 +122,14 @@ func (j *Job) load(tree *strictjson.Node, open Opener) error {
 // Write writes the job as a file that [Read] reads back. Files that the job names are not
 // written.
 //
-// Errors: an [*Error] for a value that no file can hold, as NaN; those of w.
+// Errors: a [*units.FileError] for a value that no file can hold, as NaN; those of w.
 func (j Job) Write(w io.Writer) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the job file")
 	}
 	raw, err := strictjson.Encode(file{Job: j})
 	if err != nil {
-		return &Error{What: err.Error(), Err: err}
+		return &units.FileError{File: "job file", What: err.Error(), Err: err}
 	}
 	_, err = w.Write(raw)
 	return err
@@ -162,7 +140,7 @@ func (j Job) MarshalJSON() ([]byte, error) { return strictjson.Encode(file{Job: 
 
 // UnmarshalJSON reads a job file that names no other files.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func (j *Job) UnmarshalJSON(raw []byte) error {
 	if j == nil {
 		return units.Missing("job to read into", "a pointer to one")

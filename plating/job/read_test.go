@@ -302,9 +302,9 @@ func TestWrongJobs(t *testing.T) {
 			}
 			seen[w.name] = true
 			_, err := job.Read(strings.NewReader(strings.Replace(right, w.old, w.new, 1)), nil)
-			var e *job.Error
+			var e *units.FileError
 			if !errors.As(err, &e) {
-				t.Fatalf("error %v (%T), want a *job.Error", err, err)
+				t.Fatalf("error %v (%T), want a *units.FileError", err, err)
 			}
 			if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
 				t.Errorf("line %d, path %q: %s\nwant line %d, path %q and %q", e.Line, e.Path, e.What, w.line, w.path, w.want)
@@ -359,9 +359,9 @@ func TestWrongFiles(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := job.Read(strings.NewReader(c.text), nil)
-			var e *job.Error
+			var e *units.FileError
 			if !errors.As(err, &e) {
-				t.Fatalf("error %v, want a *job.Error", err)
+				t.Fatalf("error %v, want a *units.FileError", err)
 			}
 			if e.Line != c.line || !strings.Contains(e.What, c.want) {
 				t.Errorf("line %d: %s\nwant line %d and %q", e.Line, e.What, c.line, c.want)
@@ -380,9 +380,9 @@ func TestPropertyTruncated(t *testing.T) {
 	for n := range len(whole) {
 		cut := whole[:n]
 		_, err := job.Read(strings.NewReader(cut), nil)
-		var e *job.Error
+		var e *units.FileError
 		if !errors.As(err, &e) {
-			t.Fatalf("cut after %d bytes: error %v, want a *job.Error", n, err)
+			t.Fatalf("cut after %d bytes: error %v, want a *units.FileError", n, err)
 		}
 		if n == 0 || strings.Contains(e.What, "UTF-8") { // in the middle of a letter
 			continue
@@ -401,8 +401,8 @@ func (brokenReader) Read([]byte) (int, error) { return 0, errBroken }
 
 func TestUnreadable(t *testing.T) {
 	_, err := job.Read(brokenReader{}, nil)
-	var e *job.Error
+	var e *units.FileError
 	if !errors.As(err, &e) || !errors.Is(err, errBroken) {
-		t.Errorf("error %v, want a *job.Error with the reason below", err)
+		t.Errorf("error %v, want a *units.FileError with the reason below", err)
 	}
 }

@@ -196,7 +196,7 @@ func TestPropertyWriteRefuses(t *testing.T) {
 		j := good()
 		c.change(&j)
 		var b bytes.Buffer
-		var e *job.Error
+		var e *units.FileError
 		err := j.Write(&b)
 		if !errors.As(err, &e) || !strings.Contains(err.Error(), c.want) || b.Len() > 0 {
 			t.Errorf("%s: %v, %d bytes written", name, err, b.Len())
@@ -238,7 +238,7 @@ func TestPropertyJobIsJSON(t *testing.T) {
 	if diff := cmp.Diff(j, back, everything); diff != "" {
 		t.Error(diff)
 	}
-	var e *job.Error
+	var e *units.FileError
 	if err := json.Unmarshal([]byte(`{"format": "laydown job 1", "parts": []}`), &back); !errors.As(err, &e) || e.Path != "parts" {
 		t.Errorf("%v", err)
 	}

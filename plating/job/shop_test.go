@@ -308,9 +308,9 @@ func TestWrongShopJobs(t *testing.T) {
 			continue
 		}
 		_, err := job.Read(strings.NewReader(strings.Replace(shop, w.old, w.new, 1)), nil)
-		var e *job.Error
+		var e *units.FileError
 		if !errors.As(err, &e) {
-			t.Errorf("%s: error %v (%T), want a *job.Error", w.name, err, err)
+			t.Errorf("%s: error %v (%T), want a *units.FileError", w.name, err, err)
 			continue
 		}
 		if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
@@ -375,7 +375,7 @@ func TestMeshParts(t *testing.T) {
 		`"area": "5.2 cm²", "mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}`:  "need one of",
 		`"mesh": {"file": "block.ply", "unit": "1 mm", "repair": true}, "masked": "22 cm²"`: "leaves nothing",
 	} {
-		var e *job.Error
+		var e *units.FileError
 		if _, err := read(part, open); !errors.As(err, &e) || e.Line != 6 || !strings.Contains(e.What, want) {
 			t.Errorf("%s: %v, want %q in line 6", part, err, want)
 		}
@@ -446,7 +446,7 @@ func TestShopBaths(t *testing.T) {
 		"damaged":    {strings.Replace(file, `"6 %"`, `"6"`, 1), nil, "baths[1].efficiency"},
 		"of one key": {strings.Replace(file, "our-strike", "gold-acid-strike", 1), nil, "is taken"},
 	} {
-		var e *job.Error
+		var e *units.FileError
 		if _, err := read(c.content, c.err); !errors.As(err, &e) || e.Path != "baths" || !strings.Contains(e.What, c.want) {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -10,9 +10,9 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Field is one field of an entry or of a bath as people write it: for help texts and
+// A EntryField is one field of an entry or of a bath as people write it: for help texts and
 // forms. The fields of an entry are those of its type, by their names in the file.
-type Field struct {
+type EntryField struct {
 	Name    string // "drag_out"
 	Example string // "4 mL"; what begins with a brace or bracket is JSON
 	Means   string // "solution that the parts carried out"; "needed" comes first
@@ -26,10 +26,10 @@ func Kinds() []string {
 // Fields returns the fields of an entry of a kind, the commoner ones of the file that a book
 // is opened from for "bath", those of its member "book" for that word, and none for another.
 // Each example can be read: by [ParseEvent], or in a file by [ReadAccount], in quotes.
-func Fields(kind string) []Field {
+func Fields(kind string) []EntryField {
 	switch kind {
 	case "load": // in the order in which it is known: meter, balance, what clings to the parts
-		return []Field{
+		return []EntryField{
 			{"charge", "12 A·min", "by the meter"},
 			{"weighed", "412 mg", "deposit by the balance; left out, it follows from the charge"},
 			{"weighed_uncertainty", "2 mg", "of the balance"},
@@ -39,7 +39,7 @@ func Fields(kind string) []Field {
 			{"drag_in_content", "0.1 g/L", "of the metal in it; not zero behind a recovery rinse"},
 		}
 	case "addition": // a salt, metal, a ready-made feed, water, or several at once
-		return []Field{
+		return []EntryField{
 			{"salt", "KAu(CN)2", "formula, with its water: NiSO4·6H2O"},
 			{"salt_mass", "6.9 g", ""},
 			{"label", "68.2 %", "metal content by the label; left out, that of the formula"},
@@ -50,22 +50,22 @@ func Fields(kind string) []Field {
 			{"uncertainty", "0.02 g", "of the metal added"},
 		}
 	case "analysis": // without an uncertainty nobody knows how far to follow it
-		return []Field{
+		return []EntryField{
 			{"content", "7.9 g/L", "needed"},
 			{"uncertainty", "0.1 g/L", "needed, standard"},
 			{"reset", "true", "the analysis alone counts; else it is averaged with the book"},
 		}
 	case "evaporation":
-		return []Field{{"volume", "120 mL", "needed"}}
+		return []EntryField{{"volume", "120 mL", "needed"}}
 	case "correction": // by hand, so it wants a reason
-		return []Field{
+		return []EntryField{
 			{"metal", "-0.31 g", "below zero takes away"},
 			{"volume", "-40 mL", "below zero takes away"},
 			{"uncertainty", "0.05 g", "of the metal"},
 			{"reason", "rack dropped", "needed"},
 		}
 	case "void":
-		return []Field{
+		return []EntryField{
 			{"entry", "12", "needed, the number of the wrong entry in the list of entries"},
 			{"reason", "year mistyped", "needed"},
 		}
@@ -79,8 +79,8 @@ func Fields(kind string) []Field {
 
 // bathFields are the commoner ones of [bath.Bath]: what it is, how much of it there is, what
 // deposits and how well, what feeds it, and what its dangers are judged by.
-func bathFields() []Field {
-	return []Field{
+func bathFields() []EntryField {
+	return []EntryField{
 		{"name", "gold, acid cyanide", "needed, by chemistry"},
 		{"metal", "Au", "needed, the one that is counted"},
 		{"valence", "1", "of the metal in the bath; left out, the usual one"},
@@ -100,8 +100,8 @@ func bathFields() []Field {
 }
 
 // bookFields are those of a [Keeping].
-func bookFields() []Field {
-	return []Field{
+func bookFields() []EntryField {
+	return []EntryField{
 		{"target", "8 g/L", "additions bring the content here; left out, the opening content"},
 		{"low", "7 g/L", "alarm below"},
 		{"high", "9 g/L", "alarm above"},

@@ -74,7 +74,7 @@ func solvable(n *strictjson.Node, p field.MeshProblem) error {
 // part adds one part to the problem.
 func (b *builder) part(i int) (role, error) {
 	part, n := &b.ByMesh.Parts[i], b.at(partAt(i))
-	is, law, name, err := b.surface(i, &part.Surface)
+	is, law, name, err := b.surface(i, &part.CaseSurface)
 	if err != nil {
 		return is, err
 	}
@@ -157,7 +157,7 @@ type body struct {
 }
 
 // bodies are those that are given.
-func (p *Part) bodies() (all []body) {
+func (p *CasePart) bodies() (all []body) {
 	for _, g := range []generator{p.Box, p.Plate, p.Cylinder, p.Tube, p.Sphere, p.Torus, p.Cup} {
 		if v := reflect.ValueOf(g); !v.IsNil() {
 			one := body{name: strings.ToLower(v.Elem().Type().Name()), make: g.mesh}
@@ -189,7 +189,7 @@ func panelSize(n *strictjson.Node, given, longest units.Length) (units.Length, e
 }
 
 // made is the mesh of a body that the case describes.
-func made(n *strictjson.Node, part *Part, b body) (m mesh.Mesh, err error) {
+func made(n *strictjson.Node, part *CasePart, b body) (m mesh.Mesh, err error) {
 	g := mesh.Grid{Grade: part.Grade}
 	if g.Grade == 0 {
 		g.Grade = 2
@@ -209,7 +209,7 @@ func made(n *strictjson.Node, part *Part, b body) (m mesh.Mesh, err error) {
 }
 
 // file is the mesh of a file that the case names, cut into panels.
-func (b *builder) file(n *strictjson.Node, part *Part) (mesh.Mesh, error) {
+func (b *builder) file(n *strictjson.Node, part *CasePart) (mesh.Mesh, error) {
 	m, mended, err := part.Load(b.open)
 	if err != nil {
 		return m, n.Fail(err, "%v", err)

@@ -21,7 +21,7 @@ import (
 // any other (Mesh). The first part of either is the workpiece. [Read] makes it of what the
 // file says, which it keeps.
 type Case struct {
-	File
+	CaseFile
 	Bath        plating.OperatingBath // the solution at its operating point
 	Cell        axi.ProfileProblem    // of a case by profile
 	Mesh        *MeshCell             // of a case by mesh; nil by profile
@@ -43,34 +43,19 @@ type Position struct {
 	Problem field.MeshProblem
 }
 
-// An Error reports what is wrong with a case file, and where.
-type Error struct {
-	Line int    // counted from 1; 0 when the file as a whole is meant
-	Path string // the field, as parts[1].law; "" for the whole
-	What string // what is wrong and what would do
-	Err  error  // the reason below, if any
-}
-
-// Error returns line, field and reason in one line.
-func (e *Error) Error() string { return strictjson.Message("case file", e.Line, e.Path, e.What) }
-
-// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
-func (e *Error) Unwrap() error { return e.Err }
-
 // Read reads a case. The package comment describes the file. The files that it
 // names, as of a mesh, are opened with open, by the name that the case gives; nil
 // opens none.
 //
 // Every entry is checked as far as it can be without solving.
 //
-// Errors: an [*Error] with line and field.
+// Errors: a [*units.FileError] with line and field.
 func Read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
 	c, err := read(r, open)
-	var at *strictjson.Error
-	if errors.As(err, &at) {
-		return Case{}, &Error{Line: at.Line, Path: at.Path, What: at.What, Err: at.Err}
+	if err != nil {
+		return Case{}, units.InFile("case file", err)
 	}
-	return c, err
+	return c, nil
 }
 
 func read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, error) {
@@ -82,7 +67,7 @@ func read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, err
 	if err := strictjson.Decode(tree, &f); err != nil {
 		return Case{}, err
 	}
-	b := builder{Case: Case{File: f.File}, tree: tree, open: open}
+	b := builder{Case: Case{CaseFile: f.CaseFile}, tree: tree, open: open}
 	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(b.Conductivity),
 		"min_thickness": sense.Coat().CheckAs("min_thickness", b.MinThickness),
 		"voltage":       sense.Volts().Check(b.Voltage)} {
@@ -142,7 +127,7 @@ func (b *builder) solution() error {
 }
 
 // drive is what the rectifier holds: one of the two is given.
-func (f *File) drive() current.Drive {
+func (f *CaseFile) drive() current.Drive {
 	if f.Current > 0 {
 		return current.ByCurrent(f.Current)
 	}
@@ -161,7 +146,7 @@ const (
 )
 
 // role is what a part is, by its kind.
-func (s *Surface) role() role {
+func (s *CaseSurface) role() role {
 	return role(max(slices.Index([]string{"cathode", "anode", "shield", "robber", "floating"}, s.Kind), 0))
 }
 
@@ -172,7 +157,7 @@ func (r role) electric() current.Kind {
 
 // law says how the potential of a surface rises with its current density; without one it is
 // primary.
-func (s *Surface) law() current.Law {
+func (s *CaseSurface) law() current.Law {
 	l := s.Law
 	if l == nil {
 		return current.Law{}
@@ -186,7 +171,7 @@ func (s *Surface) law() current.Law {
 func partAt(i int) string { return fmt.Sprintf("parts[%d]", i+1) }
 
 // surface returns role, law and name of a part.
-func (b *builder) surface(i int, s *Surface) (role, current.Law, string, error) {
+func (b *builder) surface(i int, s *CaseSurface) (role, current.Law, string, error) {
 	name := s.Name
 	if name == "" {
 		name = fmt.Sprintf("part %d", i+1)

@@ -73,7 +73,7 @@ func TestPropertyWrongCases(t *testing.T) {
 			continue
 		}
 		_, err := thinspot.Read(strings.NewReader(text), nil)
-		var at *thinspot.Error
+		var at *units.FileError
 		if !errors.As(err, &at) || at.Line == 0 || !strings.Contains(err.Error(), s.want) {
 			t.Errorf("%s: %v, want %q with a line", s.new, err, s.want)
 		}
@@ -92,9 +92,9 @@ func FuzzReadCase(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text string) {
 		c, err := thinspot.Read(strings.NewReader(text), nil)
 		if err != nil {
-			var e *thinspot.Error
+			var e *units.FileError
 			if !errors.As(err, &e) {
-				t.Fatalf("error %v (%T), want a *thinspot.Error", err, err)
+				t.Fatalf("error %v (%T), want a *units.FileError", err, err)
 			}
 			return
 		}

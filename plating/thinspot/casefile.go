@@ -14,9 +14,9 @@ import (
 // Format is the value of the field "format" that [Read] reads.
 const Format = "laydown case 1"
 
-// A File is what a case file says; the package comment describes it, and the tags name the
+// A CaseFile is what a case file says; the package comment describes it, and the tags name the
 // members. What is zero is left out.
-type File struct {
+type CaseFile struct {
 	Name         string             `json:"case"`
 	Method       string             `json:"method" words:"profile, mesh" doc:"profile when left out"`
 	Solution     bath.Bath          `json:"bath,must" need:"the bath as an object"`
@@ -39,9 +39,9 @@ type ByProfile struct {
 
 // ByMesh is what a case by mesh has: any bodies.
 type ByMesh struct {
-	Tank   *Tank   `json:"tank"`
-	Parts  []Part  `json:"parts,must" need:"a list of parts, the workpiece first" rule:"filled"`
-	Places []Place `json:"positions" need:"positions" rule:"filled" doc:"of the workpiece, one after the other"`
+	Tank   *CaseTank   `json:"tank"`
+	Parts  []CasePart  `json:"parts,must" need:"a list of parts, the workpiece first" rule:"filled"`
+	Places []CasePlace `json:"positions" need:"positions" rule:"filled" doc:"of the workpiece, one after the other"`
 }
 
 // A RoundTank is the tank of a case by profile.
@@ -50,24 +50,24 @@ type RoundTank struct {
 	Depth  units.Length `json:"depth,must" need:"\"radius\" and \"depth\"" rule:"positive" in:"mm"`
 }
 
-// A Tank is the tank of a case by mesh, with a corner at the origin and the surface of the
+// A CaseTank is the tank of a case by mesh, with a corner at the origin and the surface of the
 // solution on top.
-type Tank struct {
+type CaseTank struct {
 	Length units.Length `json:"length,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along x"`
 	Width  units.Length `json:"width,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along y"`
 	Depth  units.Length `json:"depth,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along z"`
 	Panel  units.Length `json:"panel" rule:"positive" in:"mm" doc:"of its walls"`
 }
 
-// A Surface is what any part says of itself.
-type Surface struct {
-	Name string `json:"name"`
-	Kind string `json:"kind" words:"cathode, anode, shield, robber, floating" doc:"cathode when left out"`
-	Law  *Law   `json:"law" doc:"how the potential rises with the current density; left out: primary"`
+// A CaseSurface is what any part says of itself.
+type CaseSurface struct {
+	Name string   `json:"name"`
+	Kind string   `json:"kind" words:"cathode, anode, shield, robber, floating" doc:"cathode when left out"`
+	Law  *CaseLaw `json:"law" doc:"how the potential rises with the current density; left out: primary"`
 }
 
-// A Law is the rate law of a surface; see package current.
-type Law struct {
+// A CaseLaw is the rate law of a surface; see package current.
+type CaseLaw struct {
 	Model       string               `json:"model" words:"primary, linear, tafel, butler-volmer"`
 	Resistance  units.AreaResistance `json:"resistance" if:"model=linear"`
 	Exchange    units.CurrentDensity `json:"exchange" if:"model=tafel|butler-volmer" in:"A/m²"`
@@ -79,23 +79,23 @@ type Law struct {
 
 // A Turned is a part by profile, one of its bodies of revolution.
 type Turned struct {
-	Surface
-	Profile *Contour `json:"profile"`
-	Rod     *Rod     `json:"rod"`
-	Ball    *Ball    `json:"ball"`
-	Torus   *Ring    `json:"torus"`
-	Tube    *Sleeve  `json:"tube"`
+	CaseSurface
+	Profile *Contour  `json:"profile"`
+	Rod     *Rod      `json:"rod"`
+	Ball    *Ball     `json:"ball"`
+	Torus   *CaseRing `json:"torus"`
+	Tube    *Sleeve   `json:"tube"`
 }
 
 // A Contour is a profile step by step. Points are radius and height.
 type Contour struct {
 	Start [2]units.Length `json:"start,must,keep" need:"radius and height" in:"mm"`
-	Steps []Step          `json:"steps,must" need:"steps of the profile" rule:"filled"`
+	Steps []ProfileStep   `json:"steps,must" need:"steps of the profile" rule:"filled"`
 }
 
-// A Step goes to a point: straight, on an arc through another one, or on an arc whose
+// A ProfileStep goes to a point: straight, on an arc through another one, or on an arc whose
 // centre is on the axis.
-type Step struct {
+type ProfileStep struct {
 	To  [2]units.Length  `json:"to,must,keep" need:"radius and height" in:"mm"`
 	By  string           `json:"by" words:"line, arc, cap" doc:"line when left out"`
 	Via *[2]units.Length `json:"via,must" if:"by=arc" need:"radius and height of a point on the way: an arc needs it" in:"mm"`
@@ -114,8 +114,8 @@ type Ball struct {
 	Height units.Length `json:"height,must,keep" in:"mm" doc:"of its middle"`
 }
 
-// A Ring is a torus about the axis.
-type Ring struct {
+// A CaseRing is a torus about the axis.
+type CaseRing struct {
 	Radius    units.Length `json:"radius,must,keep" in:"mm" doc:"to the middle of the tube"`
 	Height    units.Length `json:"height,must,keep" in:"mm"`
 	Thickness units.Length `json:"thickness,must,keep" in:"mm" doc:"of the tube"`
@@ -129,9 +129,9 @@ type Sleeve struct {
 	High  units.Length `json:"high,must,keep" in:"mm"`
 }
 
-// A Part is a part by mesh: a body, a file with a mesh, or a whole wall of the tank.
-type Part struct {
-	Surface
+// A CasePart is a part by mesh: a body, a file with a mesh, or a whole wall of the tank.
+type CasePart struct {
+	CaseSurface
 	Box      *Box      `json:"box"`
 	Plate    *Plate    `json:"plate"`
 	Cylinder *Cylinder `json:"cylinder"`
@@ -205,9 +205,9 @@ type (
 	}
 )
 
-// A Place is a position of the workpiece for a share of the time: turned from the way it
+// A CasePlace is a position of the workpiece for a share of the time: turned from the way it
 // hangs, and moved when At is given.
-type Place struct {
+type CasePlace struct {
 	Share units.Ratio `json:"share,must" need:"the share of the time in this position" rule:"share" in:"%"`
 	Hung
 }
@@ -240,20 +240,20 @@ type EdgesMark struct {
 // A form is a file with its format.
 type form struct {
 	Format string `json:"format" is:"laydown case 1"`
-	File
+	CaseFile
 }
 
 // Write writes the case as a file that [Read] reads back. Files that the case names are not
 // written.
 //
-// Errors: an [*Error] for a value that no file can hold, as NaN; those of w.
-func (f File) Write(w io.Writer) error {
+// Errors: a [*units.FileError] for a value that no file can hold, as NaN; those of w.
+func (f CaseFile) Write(w io.Writer) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the case file")
 	}
-	raw, err := strictjson.Encode(form{File: f})
+	raw, err := strictjson.Encode(form{CaseFile: f})
 	if err != nil {
-		return &Error{What: err.Error(), Err: err}
+		return &units.FileError{File: "case file", What: err.Error(), Err: err}
 	}
 	_, err = w.Write(raw)
 	return err

@@ -118,8 +118,8 @@ func length(rng *rand.Rand, low, high float64) units.Length {
 func pick(rng *rand.Rand, words ...string) string { return words[rng.IntN(len(words))] }
 
 // generated makes a case of either method.
-func generated(rng *rand.Rand) thinspot.File {
-	f := thinspot.File{Name: pick(rng, "", "bezel", "Zeiger \"fein\" <µ>"),
+func generated(rng *rand.Rand) thinspot.CaseFile {
+	f := thinspot.CaseFile{Name: pick(rng, "", "bezel", "Zeiger \"fein\" <µ>"),
 		Solution: bath.Bath{Name: "gold", Metal: "Au", Density: bath.Range[units.Density]{Low: 17000, High: 17000},
 			Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: units.Efficiency(0.31 + 0.3*rng.Float64())}, Source: "demo data"},
 		Conductivity: units.Conductivity(1 + 9*rng.Float64()), MinThickness: units.Length(1e-6 * (1 + 9*rng.Float64())),
@@ -138,28 +138,28 @@ func generated(rng *rand.Rand) thinspot.File {
 	if f.Marks == nil && rng.IntN(2) == 0 { // from the origin
 		f.Marks = &thinspot.Region{Box: &thinspot.BoxMark{High: [3]units.Length{1, length(rng, 900, 999), 1}}}
 	}
-	law := func() *thinspot.Law {
+	law := func() *thinspot.CaseLaw {
 		switch rng.IntN(4) {
 		case 0:
-			return &thinspot.Law{Model: "linear", Resistance: units.AreaResistance(1e-3 * (1 + rng.Float64()))}
+			return &thinspot.CaseLaw{Model: "linear", Resistance: units.AreaResistance(1e-3 * (1 + rng.Float64()))}
 		case 1:
-			return &thinspot.Law{Model: "tafel", Exchange: units.CurrentDensity(1 + rng.Float64()), Alpha: 0.5, Temperature: 273.15 + 38.2}
+			return &thinspot.CaseLaw{Model: "tafel", Exchange: units.CurrentDensity(1 + rng.Float64()), Alpha: 0.5, Temperature: 273.15 + 38.2}
 		case 2:
-			return &thinspot.Law{Model: "butler-volmer", Exchange: 1, Anodic: 0.4, Cathodic: units.Ratio(0.3 + 0.4*rng.Float64()),
+			return &thinspot.CaseLaw{Model: "butler-volmer", Exchange: 1, Anodic: 0.4, Cathodic: units.Ratio(0.3 + 0.4*rng.Float64()),
 				Temperature: units.Temperature(290 + 30*rng.Float64())}
 		}
 		return nil
 	}
 	if rng.IntN(2) == 0 {
 		r := length(rng, 5, 20)
-		parts := []thinspot.Turned{{Surface: thinspot.Surface{Name: "bob", Law: law()}}}
+		parts := []thinspot.Turned{{CaseSurface: thinspot.CaseSurface{Name: "bob", Law: law()}}}
 		switch rng.IntN(3) {
 		case 0:
 			parts[0].Ball = &thinspot.Ball{Radius: r, Height: 150 * units.Millimetre}
 		case 1:
 			parts[0].Rod = &thinspot.Rod{Radius: r, Low: 100 * units.Millimetre, High: length(rng, 120, 180)}
 		case 2:
-			parts[0].Profile = &thinspot.Contour{Steps: []thinspot.Step{ // from the origin
+			parts[0].Profile = &thinspot.Contour{Steps: []thinspot.ProfileStep{ // from the origin
 				{To: [2]units.Length{r, 0}}, {To: [2]units.Length{r, 0.05}, By: "arc", Via: &[2]units.Length{r + 0.002, 0.025}},
 				{To: [2]units.Length{0, 0.05}, By: pick(rng, "", "line")}}}
 		}
@@ -167,17 +167,17 @@ func generated(rng *rand.Rand) thinspot.File {
 		f.ByProfile.Parts = parts
 		if parts[0].Profile == nil && rng.IntN(2) == 0 { // none lies on the bottom
 			f.ByProfile.Tank = &thinspot.RoundTank{Radius: length(rng, 100, 200), Depth: length(rng, 250, 400)}
-			f.ByProfile.Parts = append(parts, thinspot.Turned{Surface: thinspot.Surface{Kind: "anode"},
+			f.ByProfile.Parts = append(parts, thinspot.Turned{CaseSurface: thinspot.CaseSurface{Kind: "anode"},
 				Tube: &thinspot.Sleeve{Inner: 80 * units.Millimetre, Outer: 82 * units.Millimetre, Low: 0.05, High: 0.2}})
 		} else {
-			f.ByProfile.Parts = append(parts, thinspot.Turned{Surface: thinspot.Surface{Kind: "robber"},
-				Torus: &thinspot.Ring{Radius: 0.06, Height: length(rng, 100, 200), Thickness: 0.003}})
+			f.ByProfile.Parts = append(parts, thinspot.Turned{CaseSurface: thinspot.CaseSurface{Kind: "robber"},
+				Torus: &thinspot.CaseRing{Radius: 0.06, Height: length(rng, 100, 200), Thickness: 0.003}})
 		}
 		return f
 	}
 	f.Method = "mesh"
 	at := [3]units.Length{length(rng, 90, 110), 0.1, 0.11}
-	p := thinspot.Part{Surface: thinspot.Surface{Kind: "cathode", Law: law()}, Panel: 8 * units.Millimetre, Grade: float64(rng.IntN(3)),
+	p := thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "cathode", Law: law()}, Panel: 8 * units.Millimetre, Grade: float64(rng.IntN(3)),
 		Hung: thinspot.Hung{At: &at, Turn: []thinspot.Turn{{Axis: pick(rng, "x", "y", "z"), Degrees: 360 * rng.Float64()}}}}
 	a, b := length(rng, 20, 30), length(rng, 6, 12)
 	switch rng.IntN(7) {
@@ -196,16 +196,16 @@ func generated(rng *rand.Rand) thinspot.File {
 	case 6:
 		p.Cup = &thinspot.Cup{Outer: a, Height: a, Recess: b, Depth: b}
 	}
-	f.ByMesh = thinspot.ByMesh{Parts: []thinspot.Part{p, {Surface: thinspot.Surface{Kind: "anode"},
+	f.ByMesh = thinspot.ByMesh{Parts: []thinspot.CasePart{p, {CaseSurface: thinspot.CaseSurface{Kind: "anode"},
 		Named: mesh.Named{File: "rod.stl", Unit: mesh.FileUnit{Length: units.Millimetre}, Repair: true}, Refine: rng.IntN(2),
 		Hung: thinspot.Hung{At: &[3]units.Length{0.2, 0.1, 0.11}}}}}
 	if rng.IntN(2) == 0 {
-		f.ByMesh.Tank = &thinspot.Tank{Length: 0.3, Width: length(rng, 190, 220), Depth: 0.22, Panel: 50 * units.Millimetre}
-		f.ByMesh.Parts = append(f.ByMesh.Parts, thinspot.Part{Surface: thinspot.Surface{Kind: "anode"}, Wall: pick(rng, "low x", "high y")})
+		f.ByMesh.Tank = &thinspot.CaseTank{Length: 0.3, Width: length(rng, 190, 220), Depth: 0.22, Panel: 50 * units.Millimetre}
+		f.ByMesh.Parts = append(f.ByMesh.Parts, thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "anode"}, Wall: pick(rng, "low x", "high y")})
 	}
 	if rng.IntN(2) == 0 {
 		share := units.Ratio(rng.Float64())
-		f.ByMesh.Places = []thinspot.Place{{Share: share}, {Share: 1 - share,
+		f.ByMesh.Places = []thinspot.CasePlace{{Share: share}, {Share: 1 - share,
 			Hung: thinspot.Hung{Turn: []thinspot.Turn{{Axis: "z", Degrees: 90}}, At: &[3]units.Length{0.1, 0.1, 0.1}}}}
 	}
 	return f
@@ -218,7 +218,7 @@ func TestPropertyGeneratedCases(t *testing.T) {
 	met := map[string]int{}
 	for i := range 120 {
 		f := generated(rng)
-		c, text := again(t, thinspot.Case{File: f}, files)
+		c, text := again(t, thinspot.Case{CaseFile: f}, files)
 		if !reflect.DeepEqual(c.ByMesh, f.ByMesh) || !reflect.DeepEqual(c.ByProfile, f.ByProfile) ||
 			!reflect.DeepEqual(c.Marks, f.Marks) || c.Conductivity != f.Conductivity || c.MinThickness != f.MinThickness ||
 			c.Current != f.Current || c.Voltage != f.Voltage || !c.PricePerGram.Equal(f.PricePerGram) || c.Name != f.Name {

@@ -8,8 +8,8 @@ import (
 	"example.com/laydown/units"
 )
 
-// A Cost is what a run is expected to take.
-type Cost struct {
+// A RunCost is what a run is expected to take.
+type RunCost struct {
 	Unknowns int            // most in one set of equations: panels by mesh
 	Memory   int64          // bytes at the peak
 	Limit    int64          // bytes that are allowed; 0 by profile
@@ -19,7 +19,7 @@ type Cost struct {
 }
 
 // String returns the cost in one line.
-func (c Cost) String() string {
+func (c RunCost) String() string {
 	lead, limit := "", ""
 	if c.Late {
 		lead = "more than estimated; still to come: "
@@ -47,23 +47,23 @@ func megabytes(b int64) string {
 //
 // Errors: a [*field.CostError] where the case alone takes more than the memory
 // allowed; those of [axi.ProfileProblem.Check] and [field.Estimate].
-func (c Case) Cost(o Options) (Cost, error) {
+func (c Case) Cost(o Options) (RunCost, error) {
 	o, err := o.filled()
 	if err != nil {
-		return Cost{}, err
+		return RunCost{}, err
 	}
 	if c.Mesh != nil {
 		p, err := run{c, o}.planOf(c.Mesh.positions())
 		if err != nil {
-			return Cost{}, err
+			return RunCost{}, err
 		}
 		return p.cost(pace{1, 1}, p.noFiner(pace{1, 1}), false), nil
 	}
 	if err := c.Cell.Check(); err != nil {
-		return Cost{}, err
+		return RunCost{}, err
 	}
 	n := fineProfile.MaxUnknowns
-	cost := Cost{Unknowns: n, Memory: profileBytes * int64(n) * int64(n), Time: profileSeconds}
+	cost := RunCost{Unknowns: n, Memory: profileBytes * int64(n) * int64(n), Time: profileSeconds}
 	if !o.NoAdvice {
 		cost.Time *= 4 // eight simpler meshes
 	}
@@ -143,8 +143,8 @@ func (p plan) noFiner(as pace) string {
 
 // cost is what is still to come at a pace: the other arrangements, the case unless it
 // is solved (late), and the finer mesh unless there is a reason against it.
-func (p plan) cost(as pace, noFiner string, late bool) Cost {
-	c := Cost{Limit: p.o.Memory, NoFiner: noFiner, Late: late}
+func (p plan) cost(as pace, noFiner string, late bool) RunCost {
+	c := RunCost{Limit: p.o.Memory, NoFiner: noFiner, Late: late}
 	count := func(cost field.Cost, times float64) {
 		c.Time += units.Duration(times * as.seconds * cost.Seconds)
 		c.Unknowns = max(c.Unknowns, cost.Unknowns)

@@ -128,7 +128,7 @@
 // by profile radius, 0 and height), "facing" (direction, within: degrees) and, by
 // mesh, "away_from_edges" (sharper_than: degrees, distance).
 //
-// [Read] keeps what the file says in [Case].File; [File.Write] writes it, as a program that
+// [Read] keeps what the file says in [Case].File; [CaseFile.Write] writes it, as a program that
 // makes cases does, and [Schema] describes it to other programs.
 //
 // Cases of a clock-restoration workshop stand in testdata/cases: bob by profile, bezel

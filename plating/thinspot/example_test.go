@@ -31,7 +31,7 @@ func ExampleRead() {
 }
 
 // A mistake in the file is told by line and field.
-func ExampleError() {
+func ExampleRead_wrong() {
 	_, err := thinspot.Read(strings.NewReader(`{
   "format": "laydown case 1",
   "conductivity": "6"

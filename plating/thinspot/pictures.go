@@ -16,7 +16,7 @@ import (
 type Picture struct {
 	Title string
 	Views []View
-	Scale Scale // of the views
+	Scale ColourScale // of the views
 	Chart Chart
 }
 
@@ -119,7 +119,7 @@ func (r *Result) views() Picture {
 
 // scale runs from the thinnest to where 95 % of the area lies below: an edge may
 // run out of it, its height is no property of the workpiece.
-func (r *Result) scale() Scale {
+func (r *Result) scale() ColourScale {
 	least := r.Coat.Thickness[0]
 	for _, s := range r.Coat.Thickness {
 		least = min(least, s)
@@ -128,7 +128,7 @@ func (r *Result) scale() Scale {
 	if high <= least {
 		high = least * 1.01
 	}
-	return Scale{Low: least.In(units.Micrometre), High: high.In(units.Micrometre),
+	return ColourScale{Low: least.In(units.Micrometre), High: high.In(units.Micrometre),
 		Mark: r.Case.MinThickness.In(units.Micrometre)}
 }
 

@@ -19,7 +19,7 @@ func luminance(c color.Color) float64 {
 // TestPropertyRamp: lightness rises all along the scale, in equal steps by half or more,
 // so that grey paper and every eye can read it.
 func TestPropertyRamp(t *testing.T) {
-	r := Scale{Low: 1, High: 3}
+	r := ColourScale{Low: 1, High: 3}
 	last := -1.0
 	for k := range 101 {
 		l := luminance(r.Colour(1 + 2*float64(k)/100))
@@ -28,7 +28,7 @@ func TestPropertyRamp(t *testing.T) {
 		}
 		last = l
 	}
-	if r.Colour(-5) != r.Colour(1) || r.Colour(9) != r.Colour(3) || (Scale{Low: 2, High: 2}).Colour(2).A != 255 {
+	if r.Colour(-5) != r.Colour(1) || r.Colour(9) != r.Colour(3) || (ColourScale{Low: 2, High: 2}).Colour(2).A != 255 {
 		t.Error("outside the scale")
 	}
 }

@@ -15,7 +15,7 @@ func (b *builder) profiles() error {
 	}
 	for i := range b.ByProfile.Parts {
 		n := b.at(partAt(i))
-		is, law, name, err := b.surface(i, &b.ByProfile.Parts[i].Surface)
+		is, law, name, err := b.surface(i, &b.ByProfile.Parts[i].CaseSurface)
 		if err != nil {
 			return err
 		}

@@ -2,10 +2,10 @@ package thinspot
 
 import "image/color"
 
-// A Scale turns thickness in micrometres into colours: thin is dark, thick is light.
+// A ColourScale turns thickness in micrometres into colours: thin is dark, thick is light.
 // The lightness rises all the way, so that it reads in black and white and for eyes
 // that do not tell red from green; the hue goes from blue to a warm white.
-type Scale struct {
+type ColourScale struct {
 	Low, High float64 // µm
 	Label     string  // in words, with what is marked
 	Mark      float64 // µm, the minimum thickness: a line across the scale where it lies on it
@@ -17,7 +17,7 @@ var stops = [...][3]float64{{14, 22, 66}, {32, 72, 130}, {62, 124, 150}, {124, 1
 
 // Colour returns the colour of a thickness in micrometres; what lies outside the scale
 // takes its end, and what is no number the middle.
-func (s Scale) Colour(v float64) color.RGBA {
+func (s ColourScale) Colour(v float64) color.RGBA {
 	x := 0.5
 	if s.High > s.Low && v == v {
 		x = (v - s.Low) / (s.High - s.Low)

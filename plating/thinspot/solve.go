@@ -22,7 +22,7 @@ type Options struct {
 	Progress func(what, stage string, done, total int)
 	// Announce is called by mesh, before anything is solved, with what the run will take;
 	// and once more when the first mesh took more than that, with what is still to come.
-	Announce func(Cost)
+	Announce func(RunCost)
 }
 
 // filled is the options with their defaults filled in.
@@ -44,7 +44,7 @@ func (o Options) filled() (Options, error) {
 		o.Progress = func(string, string, int, int) {}
 	}
 	if o.Announce == nil {
-		o.Announce = func(Cost) {}
+		o.Announce = func(RunCost) {}
 	}
 	return o, nil
 }

@@ -12,7 +12,7 @@ import (
 
 // TestIndependentMoney: the mass is taken as it is printed, to a tenth of a milligram.
 func TestIndependentMoney(t *testing.T) {
-	r := Result{Case: Case{File: File{PricePerGram: decimal.RequireFromString("98.50"), Currency: "EUR"}}}
+	r := Result{Case: Case{CaseFile: CaseFile{PricePerGram: decimal.RequireFromString("98.50"), Currency: "EUR"}}}
 	if got := r.money(53.5 * units.Milligram); got != " (5.27 EUR)" { // 0.0535 · 98.50 = 5.26975
 		t.Errorf("53.5 mg: %q", got)
 	}

@@ -94,7 +94,7 @@ func TestPropertyWrongMeshCases(t *testing.T) {
 			continue
 		}
 		_, err := readMesh(text)
-		var at *thinspot.Error
+		var at *units.FileError
 		if !errors.As(err, &at) || at.Line == 0 || !strings.Contains(err.Error(), s.want) {
 			t.Errorf("%s: %v, want %q with a line", s.new, err, s.want)
 		}

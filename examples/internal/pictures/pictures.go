@@ -30,7 +30,7 @@ type (
 	Curve   = thinspot.Curve
 	Stroke  = thinspot.Stroke
 	View    = thinspot.View
-	Scale   = thinspot.Scale
+	Scale   = thinspot.ColourScale
 )
 
 // Kinds of stroke.

@@ -18,43 +18,11 @@ import (
 // Limits of what [Read] takes in, so that text from outside cannot make it work long.
 const (
 	maxBytes = 1 << 20
-	// longestPath is that of a field of a real file, with room: a longer one is clipped.
-	longestPath = 200
-	maxDepth    = 12
+	maxDepth = 12
 )
 
-// An Error reports what is wrong with a file, and where.
-type Error struct {
-	Line int    // counted from 1; 0 when the file as a whole is meant
-	Path string // the field, as layers[1].bath.efficiency; "" for the whole
-	What string // what is wrong and what would do
-	Err  error  // the reason below, if any
-
-	Missing string // the member of Path that is not there, if that is the fault
-}
-
-// Error returns line, field and reason in one line.
-func (e *Error) Error() string {
-	return Message("file", e.Line, e.Path, e.What)
-}
-
-// Message writes what is wrong with line and path, as far as they are known:
-// "bath file line 6, baths[1].key: is 7; need text in quotes".
-func Message(file string, line int, path, what string) string {
-	if line > 0 {
-		file += " line " + strconv.Itoa(line)
-	}
-	if path != "" {
-		if len(path) > longestPath {
-			path = units.Clip(path)
-		}
-		file += ", " + path
-	}
-	return units.Printable(file + ": " + what)
-}
-
-// Unwrap returns the reason below: a [*units.ParseError], a [*units.ValueError] ...
-func (e *Error) Unwrap() error { return e.Err }
+// An Error reports what is wrong with a file, and where; the reader of the file names it.
+type Error = units.FileError
 
 // A Node is one JSON value with its place in the file.
 type Node struct {
