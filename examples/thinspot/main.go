@@ -66,8 +66,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	write("ply", "write the surface of a mesh to this PLY `file`, with the thickness of each face", ".ply")
 	write("picture", "write the part by thickness to this .png or .svg `file`; may be repeated", pictures.Endings...)
 	const use = "usage: thinspot [-json] [-no-advice] [-quick] [-csv file] [-ply file] [-picture file]... [case.json | -]"
-	status, ok := terminal.Parse(flags, args, stderr, func() { fmt.Fprintln(stderr, use); flags.PrintDefaults() })
-	if !ok {
+	if status, ok := terminal.Parse(flags, args, stderr, func() { fmt.Fprintln(stderr, use); flags.PrintDefaults() }); !ok {
 		return status
 	}
 	switch {
@@ -114,9 +113,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		err = r.WriteText(stdout)
 	}
 	if err != nil {
-		status = fail(1, err)
+		return fail(1, err)
 	}
-	return status
+	return 0
 }
 
 // save writes what the ending of a file names: table, mesh or picture.

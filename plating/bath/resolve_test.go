@@ -3,6 +3,7 @@ package bath_test
 import (
 	"encoding/json"
 	"errors"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -86,4 +87,38 @@ func TestPropertyMiddle(t *testing.T) {
 	}
 	near(t, "temperature", bath.Range[units.Temperature]{High: units.Celsius(60)}.Mid().Celsius(), 60, 1e-12)
 	near(t, "temperature", bath.Range[units.Temperature]{Low: units.Celsius(40), High: units.Celsius(60)}.Mid().Celsius(), 50, 1e-12)
+}
+
+// TestIndependentMixedDensity: a density that nobody gives is that of the mixture, worked
+// out from the volumes of the metals, with the uncertainty of the mixing rule; one that is
+// given stands, and a pure metal has that of the table.
+func TestIndependentMixedDensity(t *testing.T) {
+	b := bath.Bath{Metal: "Au", Use: bath.UseFinish, Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: 0.3},
+		Deposit: []bath.Constituent{{Symbol: "Au", Valence: 1, Share: 0.75}, {Symbol: "Ag", Valence: 1, Share: 0.15},
+			{Symbol: "Cu", Valence: 1, Share: 0.1}}}
+	full, err := b.Resolve(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	// Densities of the elements as the table of package faraday has them, in g/cm³.
+	want := 1 / (0.75/19.3 + 0.15/10.5 + 0.1/8.96)
+	low, high := full.Density.Low.In(units.GramPerCubicCentimetre), full.Density.High.In(units.GramPerCubicCentimetre)
+	if math.Abs((low+high)/2/want-1) > 1e-9 || math.Abs((high-low)/2/want-0.015) > 1e-9 {
+		t.Errorf("%.4f to %.4f g/cm³, by hand %.4f ± 1.5 %%", low, high, want)
+	}
+	if full.Density.Seen != origin.Computed || full.Density.Source != "MixingRule" || full.Density.Note == "" {
+		t.Errorf("known by %v, %q, %q", full.Density.Seen, full.Density.Source, full.Density.Note)
+	}
+	at, err := full.At(bath.OperatingPoint{CurrentDensity: 50})
+	if err != nil || math.Abs(at.Deposit.Density.In(units.GramPerCubicCentimetre)/want-1) > 1e-9 {
+		t.Errorf("estimated with %v, %v", at.Deposit.Density, err)
+	}
+	b.Density = bath.Range[units.Density]{Low: 15000, High: 15000}
+	if full, err = b.Resolve(nil); err != nil || full.Density.Low != 15000 || full.Density.Seen != origin.Given {
+		t.Errorf("given: %v, %v", full.Density, err)
+	}
+	pure := bath.Bath{Metal: "Ag", Efficiency: b.Efficiency}
+	if full, err = pure.Resolve(nil); err != nil || full.Density.Low != 10500 || full.Density.High != 10500 {
+		t.Errorf("pure silver: %v, %v", full.Density, err)
+	}
 }

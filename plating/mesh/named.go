@@ -84,7 +84,7 @@ func (f *Named) Load(open func(name string) (io.ReadCloser, error)) (m Mesh, men
 	}
 	r, err := open(f.File)
 	if err != nil {
-		return m, nil, &FileError{f.File, "cannot be opened", err, ""}
+		return m, nil, &NamedError{f.File, "cannot be opened", err, ""}
 	}
 	defer r.Close()
 	if m, err = read(r, f.Unit.Length); err != nil {
@@ -93,7 +93,7 @@ func (f *Named) Load(open func(name string) (io.ReadCloser, error)) (m Mesh, men
 	if f.Repair {
 		var done []Action
 		if m, done, err = Repair(m, RepairOptions{Weld: f.Weld}); err != nil {
-			return m, nil, &FileError{f.File, "cannot be mended", err, inFile(err, f.Weld != 0)}
+			return m, nil, &NamedError{f.File, "cannot be mended", err, inFile(err, f.Weld != 0)}
 		}
 		for _, a := range done {
 			mended = append(mended, f.File+": "+a.String())
@@ -104,14 +104,14 @@ func (f *Named) Load(open func(name string) (io.ReadCloser, error)) (m Mesh, men
 		return m, nil, err
 	}
 	if err := rep.Fault(); err != nil {
-		return m, nil, &FileError{f.File, "is no sound closed surface", err, inFile(err, false)}
+		return m, nil, &NamedError{f.File, "is no sound closed surface", err, inFile(err, false)}
 	}
 	return m, mended, nil
 }
 
-// A FileError says what is wrong with the mesh of a file, and what to write in the job
+// A NamedError says what is wrong with the mesh of a file, and what to write in the job
 // or case that names it.
-type FileError struct {
+type NamedError struct {
 	File   string
 	What   string
 	Err    error
@@ -119,12 +119,12 @@ type FileError struct {
 }
 
 // Error returns file, fault and remedy in one line.
-func (e *FileError) Error() string {
+func (e *NamedError) Error() string {
 	return units.Printable(strconv.Quote(e.File) + " " + e.What + ": " + e.Err.Error() + e.Remedy)
 }
 
 // Unwrap returns the fault.
-func (e *FileError) Unwrap() error { return e.Err }
+func (e *NamedError) Unwrap() error { return e.Err }
 
 // inFile says how the Repair that a fault speaks of is asked for in a file.
 func inFile(err error, hasWeld bool) string {
