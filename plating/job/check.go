@@ -132,8 +132,8 @@ func (j *Job) parts() ([]plating.Item, error) {
 			return nil, fault(path+".masked", err)
 		}
 		if p.Masked > 0 && a <= 0 {
-			return nil, needs(path+".masked", "is %s and leaves nothing of %s; need less than the area of one piece", p.Masked,
-				a+p.Masked)
+			return nil, needs(path+".masked", "is %s and leaves nothing of %s; need less than the area of one piece",
+				p.Masked, a+p.Masked)
 		}
 		list[i] = plating.Item{Name: p.Name, Count: p.Count, Area: a, Masked: p.Masked}
 	}
@@ -166,7 +166,8 @@ func (j *Job) tensile() (units.Pressure, error) {
 func (j *Job) fits() error {
 	planned, steps := j.Finish != sequence.FinishUnknown, len(j.Steps) > 0
 	if len(j.Layers) == 0 && !planned {
-		return needs("layers", `field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`)
+		return needs("layers",
+			`field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`)
 	}
 	if len(j.Layers) == 0 && steps {
 		return needs("layers", `field "layers" is missing; need the coats that the "sequence" names`)
@@ -222,7 +223,8 @@ func (e *Evenness) distribution(path string) (plating.Distribution, error) {
 		return d, needs(at("min_to_average"),
 			`field "min_to_average" is missing; need thinnest over average thickness, 1 only for an even coat`)
 	case ratio && readings || class && (ratio || readings):
-		return d, needs(at(first("shape_class", class, "readings", readings)), `need one of "min_to_average", "readings" and "shape_class"`)
+		return d, needs(at(first("shape_class", class, "readings", readings)),
+			`need one of "min_to_average", "readings" and "shape_class"`)
 	case ratio:
 		d = plating.Distribution{MinToAverage: e.MinToAverage, Basis: e.Basis}
 		err = fault(at("min_to_average"), units.PositiveFraction("ratio of thinnest to average", e.MinToAverage))
@@ -283,7 +285,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		return r, needs(path+".bath.metal", `field "metal" is missing; need the symbol of the counted metal, as "Au"`)
 	}
 	if b.Library == "" && !b.Efficiency.Given() && len(b.Lines) == 0 {
-		return r, needs(path+".bath.efficiency", `field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
+		return r, needs(path+".bath.efficiency",
+			`field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
 	}
 	if b.Library == "" && b.CurrentDensity.Set != 0 {
 		return r, needs(path+".bath.current_density.set", `belongs to the layer: need "current_density" there`)
@@ -378,7 +381,8 @@ func (j *Job) steps() error {
 			if err != nil {
 				return s.at(path, err)
 			}
-			if s.Hazards == nil && t.Kind == sequence.Activate && plating.NamedHazards(s.Holds, s.Name) == 0 && s.Holds != "" {
+			if s.Hazards == nil && t.Kind == sequence.Activate && plating.NamedHazards(s.Holds, s.Name) == 0 &&
+				s.Holds != "" {
 				return needs(path+".hazards", `field "hazards" is missing, and what the tank holds tells none; `+
 					`need a list of words, empty when there are none: the check for hydrogen cyanide goes by it`)
 			}
@@ -390,8 +394,8 @@ func (j *Job) steps() error {
 		}
 		k := j.layerOf(s.Layer)
 		if k < 0 {
-			return needs(path+".layer", "is %q; need the name of a layer, or its number from 1 to %d", units.Clip(string(s.Layer)),
-				len(j.Layers))
+			return needs(path+".layer", "is %q; need the name of a layer, or its number from 1 to %d",
+				units.Clip(string(s.Layer)), len(j.Layers))
 		}
 		if k != next {
 			return needs(path, "lays layer %s; need %s here: each layer comes once, the first one first", j.called(k),
@@ -446,13 +450,13 @@ func (s *OwnTank) beside() string {
 // rinseField names the first given field that only a rinse has, processField that only
 // another tank has.
 func (s *OwnTank) rinseField() string {
-	return first("stages", s.Stages != 0, "flow", s.Flow != nil, "deionised", s.Deionised, "acidified", s.Acidified, "station",
-		s.Station != "")
+	return first("stages", s.Stages != 0, "flow", s.Flow != nil, "deionised", s.Deionised, "acidified", s.Acidified,
+		"station", s.Station != "")
 }
 
 func (s *OwnTank) processField() string {
-	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild", s.Mild,
-		"strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
+	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild",
+		s.Mild, "strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
 		"agitation", s.Agitation.Text != "", "look", len(s.Look) > 0, "current_density",
 		s.CurrentDensity.Given(), "volts", s.Volts.Given(), "temperature", s.Temperature.Given(), "time", s.Time.Given(),
 		"vessel", s.Vessel != 0)
@@ -489,8 +493,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 		if field := s.processField(); field != "" {
 			return t, needs(field, "does not go with a %s: a tank that holds anything but water is of another kind", s.Kind)
 		}
-		t.Rinse = sequence.RinseSet{Stages: max(s.Stages, 1), Station: s.Station, Deionised: s.Deionised, Acidified: s.Acidified,
-			Flow: sequence.Running}
+		t.Rinse = sequence.RinseSet{Stages: max(s.Stages, 1), Station: s.Station, Deionised: s.Deionised,
+			Acidified: s.Acidified, Flow: sequence.Running}
 		if s.Kind == sequence.DragOut {
 			t.Rinse.Flow = sequence.Still
 		}
@@ -505,8 +509,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 	if s.Strong && s.Mild {
 		return t, needs("mild", `need either "strong" or "mild"`)
 	}
-	if field := first("pH", s.PH.Set != 0, "temperature", s.Temperature.Set != 0, "current_density", s.CurrentDensity.Set != 0,
-		"volts", s.Volts.Set != 0, "time", s.Time.Set != 0); field != "" {
+	if field := first("pH", s.PH.Set != 0, "temperature", s.Temperature.Set != 0, "current_density",
+		s.CurrentDensity.Set != 0, "volts", s.Volts.Set != 0, "time", s.Time.Set != 0); field != "" {
 		return t, needs(field+".set", `goes with a bath; need "low" and "high" here, or one value`)
 	}
 	if oneEnd(s.PH) {
@@ -515,7 +519,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 	q := &t.Process
 	*q = sequence.Process{Chemistry: s.Holds, Source: origin.Job, Seen: origin.Given, Strong: s.Strong, Mild: s.Mild,
 		Polarity: s.Polarity, Effect: s.Does, PH: plating.PHWindow{Low: s.PH.Low, High: s.PH.High},
-		Temperature: given(s.Temperature), CurrentDensity: given(s.CurrentDensity), Volts: given(s.Volts), Time: given(s.Time)}
+		Temperature: given(s.Temperature), CurrentDensity: given(s.CurrentDensity), Volts: given(s.Volts),
+		Time: given(s.Time)}
 	if s.Hazards != nil {
 		q.Hazards = *s.Hazards
 	}
@@ -608,8 +613,10 @@ func (q *Price) check(pieces int) error {
 	_, err := probe.Quote()
 	var v *units.ValueError
 	if errors.As(err, &v) {
-		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"}, {"margin", "margin"},
-			{"markup", "markup"}, {"minimum", "minimum"}, {"tax", "tax"}, {"share the set-up", "shared_by"}, {"set-up", "set_up"}} {
+		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"},
+			{"margin", "margin"},
+			{"markup", "markup"}, {"minimum", "minimum"}, {"tax", "tax"}, {"share the set-up", "shared_by"},
+			{"set-up", "set_up"}} {
 			if strings.Contains(v.Field, is[0]) {
 				return fault("price."+is[1], err)
 			}

@@ -97,9 +97,10 @@ func (s *Sheet) claim() error {
 			c.Terms = append(c.Terms, t)
 		}
 	}
-	if thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms, func(t alloys.TradeTerm) bool {
-		return !thin(t)
-	}) {
+	if thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms,
+		func(t alloys.TradeTerm) bool {
+			return !thin(t)
+		}) {
 		c.Terms = slices.DeleteFunc(c.Terms, thin) // the word for what is thinner than the others
 	}
 	return nil
@@ -124,7 +125,8 @@ func (c *Claim) Lines() []string {
 	}
 	lines := []string{"Gold of " + down(float64(c.Karat), 10) + " karat (" + down(float64(c.Fineness), 1) +
 		" ‰), fine-gold equivalent " +
-		c.Fine.Text(units.Micrometre, 2) + " at the thinnest spot" + low + ". Measure before you mark. [FinenessMarks, ISO10713]"}
+		c.Fine.Text(units.Micrometre, 2) + " at the thinnest spot" + low +
+		". Measure before you mark. [FinenessMarks, ISO10713]"}
 	if len(c.Terms) == 0 {
 		return append(lines, "No term of the United States guides for gold coatings is reached. [FTC23]")
 	}

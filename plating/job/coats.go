@@ -18,10 +18,12 @@ import (
 // tank is the coat's tank as package sequence looks at it.
 func (c *Coat) tank() sequence.Tank {
 	t := sequence.Tank{Name: c.Layer.Name, Kind: sequence.Plate, Bath: c.reviewed(), MinThickness: c.Ordered,
-		CurrentDensity: c.Result.CurrentDensity, Time: c.Result.Time, LiveEntry: c.Bath.LiveEntry, Vessel: c.Layer.Bath.Vessel}
+		CurrentDensity: c.Result.CurrentDensity, Time: c.Result.Time, LiveEntry: c.Bath.LiveEntry,
+		Vessel: c.Layer.Bath.Vessel}
 	switch c.Layer.Role {
 	case plating.RoleStrike:
-		t.Kind, t.LiveEntry = sequence.Strike, true // a strike is entered with the current on, see the notes of the estimate
+		// a strike is entered with the current on, see the notes of the estimate
+		t.Kind, t.LiveEntry = sequence.Strike, true
 	case plating.RoleUnder:
 		t.Kind = sequence.Underplate
 	}
@@ -65,8 +67,8 @@ func (s *Sheet) remark(c *Coat) {
 	if low := p.Thinnest.Low; p.Known && c.Timed && c.Ordered > 0 && low+c.Below < c.Ordered*(1-1e-9) &&
 		c.Result.Thinnest+c.Below >= c.Ordered*(1-1e-9) {
 		c.Notes = append(c.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
-			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the minimum %s", p.Efficiency.Low.Percent(0),
-				(low+c.Below).Text(units.Micrometre, 2), c.Ordered.Text(units.Micrometre, 2)),
+			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the minimum %s",
+				p.Efficiency.Low.Percent(0), (low+c.Below).Text(units.Micrometre, 2), c.Ordered.Text(units.Micrometre, 2)),
 			Do: fmt.Sprintf("plate %.2f times as long, or weigh a trial piece",
 				math.Ceil(100*float64((c.Ordered-c.Below)/low))/100)})
 	}
@@ -93,8 +95,8 @@ func (s *Sheet) remark(c *Coat) {
 // spread finds how far the coat may be off by what its bath is known in.
 func (c *Coat) spread() error {
 	r := &c.Result
-	c.Spread = Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average), Thinnest: band(r.Thinnest),
-		FineMass: band(r.FineMass), Confidence: origin.Given}
+	c.Spread = Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average),
+		Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: origin.Given}
 	b := &c.own
 	eff, err := b.EfficiencyAt(bath.OperatingPoint{CurrentDensity: r.CurrentDensity})
 	var outside *units.RangeError

@@ -142,8 +142,8 @@ func (s *Sheet) load(w *writer, o SheetOptions) {
 	for _, p := range s.Parts {
 		v.fact(strconv.Itoa(p.Count)+" × "+orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2), "each")
 		if p.Masked > 0 {
-			v.Items = append(v.Items, SheetItem{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre, 3, 2) +
-				" on each before cleaning; it is not in the area above"})
+			v.Items = append(v.Items, SheetItem{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre,
+				3, 2) + " on each before cleaning; it is not in the area above"})
 		}
 	}
 	for i := range s.Job.Parts {
@@ -235,12 +235,13 @@ func (s *Sheet) order(w *writer) {
 // prepare says in words what must be around the plating tanks of a job without a sequence.
 func (s *Sheet) prepare(w *writer) {
 	v := w.section("Prepare")
-	v.task("Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first rinse "+
-		"holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating "+
-		"tank: activate %s by your own proven procedure. [common practice, no source]", orText(s.Substrate, "the base metal"))
+	v.task("Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
+		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first "+
+		"plating tank: activate %s by your own proven procedure. [common practice, no source]",
+		orText(s.Substrate, "the base metal"))
 	if strings.Contains(strings.ToLower(s.Substrate), "stainless") {
-		v.say("Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water brings it " +
-			"back: do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
+		v.say("Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water " +
+			"brings it back: do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
 	}
 	v.say("%s", s.hydrogen())
 }
@@ -263,8 +264,8 @@ func (s *Sheet) trust() string {
 
 // atTheLine says how long the load keeps somebody at the line.
 func (s *Sheet) atTheLine() string {
-	line := fmt.Sprintf("At the line for about %s (%s to %s): immersion times", roughly(s.Line.Typical), roughly(s.Line.Low),
-		roughly(s.Line.High))
+	line := fmt.Sprintf("At the line for about %s (%s to %s): immersion times", roughly(s.Line.Typical),
+		roughly(s.Line.Low), roughly(s.Line.High))
 	if p := s.Job.Price; p != nil && p.Handling > 0 {
 		line += fmt.Sprintf(" and %s from tank to tank", roughly(p.Handling))
 	}
@@ -281,8 +282,9 @@ func (s *Sheet) hydrogen() string {
 	if g == nil || g.Flow.Hydrogen == 0 {
 		return "No tank gives off hydrogen worth speaking of."
 	}
-	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would keep it under a "+
-		"quarter of the lower flammable limit; above a tank it is not: draw off there, several times as much. [HydrogenPractice]",
+	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would "+
+		"keep it under a quarter of the lower flammable limit; above a tank it is not: draw off there, several times as "+
+		"much. [HydrogenPractice]",
 		g.Tank+1, flow(g.Flow.Hydrogen), flow(g.Flow.Air))
 }
 
@@ -292,11 +294,12 @@ func (s *Sheet) afterwards(w *writer) {
 	var mass units.Mass
 	for _, m := range s.Metals {
 		mass += m.Mass
-		v.fact(orText(m.Metal, "metal not named"), micrometres(m.Thinnest), fmt.Sprintf("at the thinnest spot, %s on average, %s of metal",
-			micrometres(m.Average), weight(m.FineMass)))
+		v.fact(orText(m.Metal, "metal not named"), micrometres(m.Thinnest),
+			fmt.Sprintf("at the thinnest spot, %s on average, %s of metal", micrometres(m.Average), weight(m.FineMass)))
 	}
-	v.row("weigh", "", fmt.Sprintf("after the last tank, dry. The load should have gained %s, of all layers. That is the "+
-		"average; only a gauge or a cut shows the thinnest spot", weight(mass)))
+	v.row("weigh", "",
+		fmt.Sprintf("after the last tank, dry. The load should have gained %s, of all layers. That is the "+
+			"average; only a gauge or a cut shows the thinnest spot", weight(mass)))
 	v.row("gauge", "", "at the thinnest spot")
 	for _, text := range s.Claim.Lines() {
 		v.say("%s", text)

@@ -259,7 +259,8 @@ func (s *Sheet) tankForm(stop *Stop, o SheetOptions) (tankForm, error) {
 	f := t.Coat
 	f.Area, f.CurrentDensity, f.Current, f.Time, f.Charge = c.Layer.Area, r.CurrentDensity, r.Current, r.Time, r.Charge
 	f.Efficiency, f.MinThickness, f.Average, f.Thinnest, f.Below = r.Efficiency, c.Ordered, r.Average, r.Thinnest, c.Below
-	f.Mass, f.FineMass, f.VoltsLow, f.VoltsHigh, f.Temperature = r.Mass, r.FineMass, b.Volts.Low, b.Volts.High, b.Temperature.Set
+	f.Mass, f.FineMass, f.VoltsLow, f.VoltsHigh, f.Temperature = r.Mass, r.FineMass, b.Volts.Low, b.Volts.High,
+		b.Temperature.Set
 	d := &c.Layer.Distribution
 	f.Ratio, f.Basis, f.Uncertainty = d.MinToAverage, d.Basis, d.Uncertainty
 	if c.Fineness > 0 {
@@ -305,8 +306,8 @@ func (c *Claim) form() *claimForm {
 // oneWay refuses to write a part of a sheet by itself, or to read one: what comes back
 // would be less than what went.
 func oneWay(what string) error {
-	return &units.ValueError{Field: what + " in JSON", Value: "by itself", Need: "the whole sheet: Sheet.WriteJSON, which is written " +
-		"one way", Err: units.ErrInconsistent}
+	return &units.ValueError{Field: what + " in JSON", Value: "by itself",
+		Need: "the whole sheet: Sheet.WriteJSON, which is written " + "one way", Err: units.ErrInconsistent}
 }
 
 // MarshalJSON refuses: a stop is written with its sheet.

@@ -180,7 +180,8 @@ func (s *Sheet) estimate() ([]*Coat, error) {
 
 // lay estimates the layers, one for each coat.
 func (s *Sheet) lay(coats []*Coat, layers []plating.Layer) error {
-	res, err := plating.EstimateSystem(plating.System{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts, Layers: layers})
+	res, err := plating.EstimateSystem(plating.System{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts,
+		Layers: layers})
 	if err != nil {
 		return err
 	}
@@ -301,7 +302,8 @@ func stepOf(t *sequence.Tank) OwnTank {
 	}
 	q := &t.Process
 	hazards := q.Hazards
-	s.Holds, s.Does, s.Hazards, s.Mild, s.Strong, s.Polarity = q.Chemistry, q.Effect, &hazards, q.Mild, q.Strong, q.Polarity
+	s.Holds, s.Does, s.Hazards, s.Mild, s.Strong, s.Polarity = q.Chemistry, q.Effect, &hazards, q.Mild, q.Strong,
+		q.Polarity
 	s.PH = bath.Range[plating.PH]{Low: q.PH.Low, High: q.PH.High}
 	s.Temperature, s.CurrentDensity, s.Volts, s.Time = q.Temperature, q.CurrentDensity, q.Volts, q.Time
 	s.Counter, s.Agitation, s.Look, s.Vessel = q.Counter, q.Agitation, q.Look, t.Vessel

@@ -161,7 +161,8 @@ func (l *LayerRef) DecodeNode(n *strictjson.Node) error {
 		return err
 	}
 	if n.Kind != "text" && n.Kind != "number" || n.Text == "" {
-		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1", strictjson.Describe(n))
+		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1",
+			strictjson.Describe(n))
 	}
 	*l = LayerRef(n.Text)
 	return nil

@@ -68,8 +68,8 @@ func (s *Sheet) rinsing() error {
 					Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
 			}
 			loads := max(q.Loads, 1)
-			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High,
-				Evaporation: dries, Loads: loads}.Cycle()
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High,
+				DragIn: out.Carried.High, Evaporation: dries, Loads: loads}.Cycle()
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", units.Clip(m.Bath), err)
 			}

@@ -96,8 +96,8 @@ func (r *records) readLine() (rowLine, error) {
 	}
 }
 
-// next returns the cells of the next row. With a [*RowError] they are those that could be made out. io.EOF comes when there is no
-// more, any other error when the input cannot be read. Empty lines are skipped.
+// next returns the cells of the next row. With a [*RowError] they are those that could be made out. io.EOF comes when
+// there is no more, any other error when the input cannot be read. Empty lines are skipped.
 func (r *records) next() ([]string, error) {
 	for {
 		// Line after line is taken until no quote is open.
@@ -215,7 +215,8 @@ func (r *records) spoil(taken []rowLine, what string) ([]string, error) {
 
 // unclosed says of which cell a quote is not closed.
 func (r *records) unclosed(where string) string {
-	return fmt.Sprintf(`a quote is not closed %s: it opens cell %d; close it, or leave it out; "" stands for a quote inside a quoted cell`,
+	return fmt.Sprintf(
+		`a quote is not closed %s: it opens cell %d; close it, or leave it out; "" stands for a quote inside a quoted cell`,
 		where, len(r.ends)+1)
 }
 

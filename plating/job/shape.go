@@ -145,12 +145,12 @@ func (s Shape) EncodeNode() any {
 		fields, values = append(fields, reflect.StructField{Name: "Sum", Type: reflect.TypeOf(f), Tag: `json:",inline"`}),
 			append(values, f)
 	} else {
-		fields, values = append(fields, reflect.StructField{Name: "Body", Type: reflect.TypeOf(body), Tag: `json:",inline"`}),
-			append(values, body)
+		fields, values = append(fields, reflect.StructField{Name: "Body", Type: reflect.TypeOf(body),
+			Tag: `json:",inline"`}), append(values, body)
 	}
 	if len(holes) > 0 {
-		fields, values = append(fields, reflect.StructField{Name: "Holes", Type: reflect.TypeOf(holes), Tag: `json:"holes"`}),
-			append(values, holes)
+		fields, values = append(fields, reflect.StructField{Name: "Holes", Type: reflect.TypeOf(holes),
+			Tag: `json:"holes"`}), append(values, holes)
 	}
 	v := reflect.New(reflect.StructOf(fields)).Elem()
 	for i := range values {
@@ -219,7 +219,8 @@ func (m *MeshFile) load(name string, open Opener) error {
 
 func (m *MeshFile) area() (units.Area, error) {
 	if m.loaded == 0 {
-		return 0, &units.ValueError{Field: "file", Value: m.File, Need: "to be loaded, as Read does", Err: units.ErrInconsistent}
+		return 0, &units.ValueError{Field: "file", Value: m.File, Need: "to be loaded, as Read does",
+			Err: units.ErrInconsistent}
 	}
 	return m.loaded, nil
 }

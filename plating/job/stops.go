@@ -123,11 +123,13 @@ func (s *Sheet) coat(v *Section, t *sequence.Card, c *Coat) {
 		}
 	}
 	if c.Below > 0 {
-		v.mark("i", fmt.Sprintf("of the minimum thickness of %s, %s lie below already", micrometres(c.Ordered), micrometres(c.Below)))
+		v.mark("i", fmt.Sprintf("of the minimum thickness of %s, %s lie below already", micrometres(c.Ordered),
+			micrometres(c.Below)))
 	}
 	s.settings(v, c)
 	around(v, t, func() { more(v, t, c) })
-	v.fact("gives", micrometres(r.Thinnest), fmt.Sprintf("at the thinnest spot%s, %s on average (ratio %s, %s)", c.together(),
+	v.fact("gives", micrometres(r.Thinnest), fmt.Sprintf("at the thinnest spot%s, %s on average (ratio %s, %s)",
+		c.together(),
 		micrometres(r.Average), plain(float64(c.Layer.Distribution.MinToAverage))+sure(&c.Layer.Distribution),
 		orText(c.Layer.Distribution.Basis, "basis not said")))
 	v.fact("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"),
@@ -208,7 +210,8 @@ func (c *Coat) timeReason() string {
 	case c.Ordered == 0:
 		return "as given"
 	case !c.Timed && c.Below > 0:
-		return fmt.Sprintf("for the %s that are left to the minimum thickness at the thinnest spot", micrometres(c.Layer.MinThickness))
+		return fmt.Sprintf("for the %s that are left to the minimum thickness at the thinnest spot",
+			micrometres(c.Layer.MinThickness))
 	case !c.Timed:
 		return fmt.Sprintf("for the minimum thickness of %s at the thinnest spot", micrometres(c.Ordered))
 	case c.Layer.CurrentDensity == 0:
