@@ -93,7 +93,8 @@ func (k AnodeKind) String() string {
 // Errors: a [*units.ValueError] for a number that is no kind.
 func (k AnodeKind) MarshalText() ([]byte, error) {
 	if k >= anodeEnd {
-		return nil, &units.ValueError{Field: "kind of anode", Value: strconv.Itoa(int(k)), Need: anodeWords, Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: "kind of anode", Value: strconv.Itoa(int(k)), Need: anodeWords,
+			Err: units.ErrOutOfRange}
 	}
 	return []byte(k.String()), nil
 }
@@ -242,7 +243,8 @@ func (b *Bath) Check() error {
 	if b.Efficiency.Given() {
 		if err := firstError(
 			put("efficiency.low", units.PositiveFraction("low end of the current efficiency", b.Efficiency.Low)),
-			put("efficiency.high", units.PositiveFraction("high end of the current efficiency", b.Efficiency.High))); err != nil {
+			put("efficiency.high", units.PositiveFraction("high end of the current efficiency",
+				b.Efficiency.High))); err != nil {
 			return err
 		}
 	}
@@ -264,7 +266,8 @@ func (b *Bath) Check() error {
 		put("content", b.Content.Check("metal content")), put("temperature", b.Temperature.Check("temperature")),
 		put("current_density", b.CurrentDensity.Check("current density")), put("volts", b.Volts.Check("volts")),
 		put("pH", b.PH.Check("pH")), put("time", b.Time.Check("immersion time")),
-		put("max_thickness", b.MaxThickness.Check("maximum thickness")), put("anode_ratio", b.AnodeRatio.Check("anode ratio")),
+		put("max_thickness", b.MaxThickness.Check("maximum thickness")),
+		put("anode_ratio", b.AnodeRatio.Check("anode ratio")),
 		put("content", b.Content.Sense(sense.Content())), put("temperature", b.Temperature.Sense(sense.Solution())),
 		put("current_density", b.CurrentDensity.Sense(sense.CurrentDensity())), put("volts", b.Volts.Sense(sense.Volts())),
 		put("time", b.Time.Sense(sense.Time())), put("max_thickness", b.MaxThickness.Sense(sense.Coat())), b.checkSet())

@@ -52,7 +52,8 @@ func goldCyanide() []Bath {
 		Agitation:  recalled("strong: stir or pump, move the part"),
 		Hazards:    plating.HazardCyanide | plating.HazardHot,
 		Look:       []string{"matt to satin yellow, no red or brown edges"},
-		Remarks:    []Words{say("neutral cyanide gold is for high-purity gold, industrial and refinishing", "Guidebook2011")},
+		Remarks: []Words{say("neutral cyanide gold is for high-purity gold, industrial and refinishing",
+			"Guidebook2011")},
 	}}
 }
 
@@ -65,8 +66,8 @@ func hard(symbol string) []Constituent {
 func goldOther() []Bath {
 	mix := recalled("99.5 % gold, 0.25 % brightening metal (printed, about), 0.25 % built in without charge")
 	return []Bath{{
-		Key: "gold-acid-cobalt", Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Valence: 1, Salt: salt("KAu(CN)2"),
-		Use:     UseFinish,
+		Key: "gold-acid-cobalt", Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Valence: 1,
+		Salt: salt("KAu(CN)2"), Use: UseFinish,
 		Deposit: hard("Co"), Composition: mix,
 		Density: published(16*gcc, 17*gcc, "GoldBulletinPlating"),
 		Makeup: []Ingredient{
@@ -163,8 +164,10 @@ func goldOneStrike() Bath {
 		Look: []string{"gas over the whole part at once",
 			"a complete, thin yellow film; strip and start again if any spot is bare"},
 		Remarks: []Words{
-			heard("the gold(I) complex breaks down below about pH 3 to gold cyanide and hydrogen cyanide", "GoldCyanidePatent"),
-			recalled("for nickel that is fresh and wet, and for stainless steel that was activated right before; it does not build thickness"),
+			heard("the gold(I) complex breaks down below about pH 3 to gold cyanide and hydrogen cyanide",
+				"GoldCyanidePatent"),
+			recalled("for nickel that is fresh and wet, and for stainless steel that was activated right before; it does " +
+				"not build thickness"),
 		},
 	}
 }
@@ -191,8 +194,10 @@ func goldThreeStrike() Bath {
 			"a complete, thin yellow film; strip and start again if any spot is bare"},
 		Remarks: []Words{
 			say("strong acid can free hydrogen cyanide from this complex too: extraction always on", "AuricCyanide"),
-			recalled("the acid takes the passive film of stainless steel and nickel, the gold covers before it grows again; it does not build thickness"),
-			recalled("three electrons lay one gold atom: the metal for a charge is a third of that of a gold(I) bath; feed it with its own salt only"),
+			recalled("the acid takes the passive film of stainless steel and nickel, the gold covers before it grows " +
+				"again; it does not build thickness"),
+			recalled("three electrons lay one gold atom: the metal for a charge is a third of that of a gold(I) bath; feed " +
+				"it with its own salt only"),
 		},
 	}
 }

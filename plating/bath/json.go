@@ -246,10 +246,12 @@ func (p *EfficiencyBand) DecodeNode(n *strictjson.Node) error {
 	}
 	one, band := f.Efficiency > 0, f.Low > 0 && f.High > 0
 	if one == band || one && f.Low+f.High > 0 {
-		return n.Fail(units.ErrInconsistent, `need "current_density" and "efficiency", or "current_density", "low" and "high"`)
+		return n.Fail(units.ErrInconsistent,
+			`need "current_density" and "efficiency", or "current_density", "low" and "high"`)
 	}
 	if f.Low > f.High {
-		return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", f.Low.Percent(-1), f.High.Percent(-1))
+		return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", f.Low.Percent(-1),
+			f.High.Percent(-1))
 	}
 	*p = EfficiencyBand{CurrentDensity: f.CurrentDensity, Low: f.Efficiency + f.Low, High: f.Efficiency + f.High}
 	return nil

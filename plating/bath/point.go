@@ -123,7 +123,8 @@ func upper(_, high units.Efficiency) units.Efficiency    { return high }
 
 // with builds the plating bath at one density of the deposit and one pick of
 // efficiency from its band.
-func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.OperatingBath,
+func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (
+	plating.OperatingBath,
 	error) {
 	d, err := b.deposit(rho)
 	if err != nil {

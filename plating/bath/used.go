@@ -47,7 +47,8 @@ func (b *Bath) figures() []Used {
 		all = append(all, used("current efficiency", b.Efficiency)...)
 	}
 	for i, l := range b.Lines {
-		all = append(all, Used{Field: fmt.Sprintf("efficiency line %d", i+1), Text: l.text(), Source: l.Source, Seen: l.Seen})
+		all = append(all, Used{Field: fmt.Sprintf("efficiency line %d", i+1), Text: l.text(), Source: l.Source,
+			Seen: l.Seen})
 	}
 	all = append(all, used("immersion time", b.Time)...)
 	all = append(all, used("thickness", b.MaxThickness)...)
