@@ -259,8 +259,8 @@ func (b *builder) positions() error {
 		return nil
 	}
 	if len(b.ByMesh.Places) > mostPositions {
-		return b.at(fmt.Sprintf("positions[%d]", mostPositions+1)).Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d",
-			len(b.ByMesh.Places), mostPositions)
+		return b.at(fmt.Sprintf("positions[%d]", mostPositions+1)).Fail(units.ErrOutOfRange,
+			"is one of %d positions; need at most %d", len(b.ByMesh.Places), mostPositions)
 	}
 	total := 0.0
 	hung := meshOf(b.Mesh.Problem, 0)

@@ -162,7 +162,8 @@ func (s *CaseSurface) law() current.Law {
 	if l == nil {
 		return current.Law{}
 	}
-	return current.Law{Model: current.Model(max(slices.Index([]string{"primary", "linear", "tafel", "butler-volmer"}, l.Model), 0)),
+	return current.Law{Model: current.Model(max(slices.Index([]string{"primary", "linear", "tafel", "butler-volmer"},
+		l.Model), 0)),
 		Resistance: l.Resistance, Exchange: l.Exchange, Anodic: float64(l.Anodic), Cathodic: float64(l.Alpha + l.Cathodic),
 		Temperature: l.Temperature}
 }

@@ -176,7 +176,8 @@ func (r *Result) take(v hung) error {
 }
 
 // hangMesh solves one arrangement.
-func (u run) hangMesh(ctx context.Context, p field.MeshProblem, what string) (s *field.MeshSolution, w coat.Way, err error) {
+func (u run) hangMesh(ctx context.Context, p field.MeshProblem, what string) (s *field.MeshSolution, w coat.Way,
+	err error) {
 	o := field.MeshOptions{MemoryLimit: u.o.Memory, Progress: func(stage string, done, total int) {
 		u.o.Progress(what, stage, done, total)
 	}}

@@ -35,7 +35,8 @@ func (o meshWays) all() []arrangement {
 	gap := func(b block) float64 { return math.Max(0.15*b.width(), 5e-3) }
 	off := 1e3 * gap(boxOf(p.Surfaces[0].Vertices))
 	list := []arrangement{
-		{name: "half the current", way: o.way(func(q *field.MeshProblem, _ block) error { q.Drive = q.Drive.Scaled(0.5); return nil })},
+		{name: "half the current",
+			way: o.way(func(q *field.MeshProblem, _ block) error { q.Drive = q.Drive.Scaled(0.5); return nil })},
 		o.farther(p), o.inside(p),
 		{name: fmt.Sprintf("a robber ring %.0f mm off, a quarter more current", off),
 			way: o.way(func(q *field.MeshProblem, b block) error {

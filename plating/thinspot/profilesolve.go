@@ -59,7 +59,8 @@ func volumeOf(samples []axi.ProfileSample) units.Volume {
 }
 
 // hangProfile solves one arrangement.
-func hangProfile(ctx context.Context, cell axi.ProfileProblem, options axi.ProfileOptions) (w coat.Way, s *axi.ProfileSolution, err error) {
+func hangProfile(ctx context.Context, cell axi.ProfileProblem, options axi.ProfileOptions) (w coat.Way,
+	s *axi.ProfileSolution, err error) {
 	if s, err = axi.Solve(ctx, cell, options); err != nil {
 		return w, nil, err
 	}
@@ -117,7 +118,10 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 	if anode, out := fartherProfile(c, s, body); anode < 0 {
 		far.no = "there is no ring of an anode round the part that could be moved out"
 	} else {
-		far.way = with(func(cell *axi.ProfileProblem) { cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out, 0) })
+		far.way = with(func(cell *axi.ProfileProblem) {
+			cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out,
+				0)
+		})
 	}
 	inside := arrangement{name: "an anode inside", no: noHollow}
 	if rod, ok := insideProfile(body); ok {
