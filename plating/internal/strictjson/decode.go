@@ -319,8 +319,8 @@ func (f *field) decimal(n *Node, v *decimal.Decimal) error {
 		}
 	}
 	d, err := decimal.NewFromString(text)
-	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < least ||
-		len(d.Shift(shift).String()) > longest {
+	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 ||
+		d.Exponent() < least || len(d.Shift(shift).String()) > longest {
 		return n.Fail(err, "is %s; need %s", Describe(n), need)
 	}
 	*v = d.Shift(shift)

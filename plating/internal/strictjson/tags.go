@@ -79,8 +79,8 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		}
 		f := field{index: []int{i}, name: name, need: sf.Tag.Get("need"), rule: sf.Tag.Get("rule"), unit: sf.Tag.Get("in"),
-			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"), when: sf.Tag.Get("if"),
-			low: 1, plain: takesPlain(sf.Type)}
+			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"),
+			when: sf.Tag.Get("if"), low: 1, plain: takesPlain(sf.Type)}
 		if words := sf.Tag.Get("words"); words != "" {
 			f.words = strings.Split(words, ", ")
 		}

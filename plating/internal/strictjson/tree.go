@@ -143,8 +143,8 @@ func plainly(raw []byte, err error) error {
 		// The offset counts the wrong character in, and may lie behind the end.
 		at := min(max(int(syntax.Offset), 1), len(raw)) - 1
 		wrong, _ := utf8.DecodeRune(raw[at:])
-		return &Error{Line: line(raw[:at]), Err: scan, What: fmt.Sprintf("not JSON: something is wrong before %q; look for a "+
-			"comma, colon or quote missing or too many", wrong)}
+		return &Error{Line: line(raw[:at]), Err: scan, What: fmt.Sprintf("not JSON: something is wrong before %q; look "+
+			"for a comma, colon or quote missing or too many", wrong)}
 	}
 	return &Error{Line: line(bytes.TrimSpace(raw)), Err: err,
 		What: "ends in the middle; a brace, bracket or quote is not closed"}
