@@ -97,10 +97,8 @@ func (s *Sheet) claim() error {
 			c.Terms = append(c.Terms, t)
 		}
 	}
-	if thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms,
-		func(t alloys.TradeTerm) bool {
-			return !thin(t)
-		}) {
+	thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }
+	if slices.ContainsFunc(c.Terms, func(t alloys.TradeTerm) bool { return !thin(t) }) {
 		c.Terms = slices.DeleteFunc(c.Terms, thin) // the word for what is thinner than the others
 	}
 	return nil

@@ -307,7 +307,7 @@ func (c *Claim) form() *claimForm {
 // would be less than what went.
 func oneWay(what string) error {
 	return &units.ValueError{Field: what + " in JSON", Value: "by itself",
-		Need: "the whole sheet: Sheet.WriteJSON, which is written " + "one way", Err: units.ErrInconsistent}
+		Need: "the whole sheet: Sheet.WriteJSON, which is written one way", Err: units.ErrInconsistent}
 }
 
 // MarshalJSON refuses: a stop is written with its sheet.

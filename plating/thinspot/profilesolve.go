@@ -119,8 +119,7 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 		far.no = "there is no ring of an anode round the part that could be moved out"
 	} else {
 		far.way = with(func(cell *axi.ProfileProblem) {
-			cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out,
-				0)
+			cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out, 0)
 		})
 	}
 	inside := arrangement{name: "an anode inside", no: noHollow}
