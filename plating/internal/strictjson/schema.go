@@ -139,6 +139,8 @@ func (d *Definitions) Value(t reflect.Type, flags bool) map[string]any {
 		return map[string]any{"type": "string", "pattern": `^[-+]?[0-9.]`}
 	}
 	words := []string{}
+	// A type does not list its words, but it prints them. Every value up to 63, or every bit, is
+	// tried, and counts when its word reads back to it.
 	for i := range uint64(64) {
 		v := reflect.New(t).Elem()
 		if k := t.Kind(); k < reflect.Uint || k > reflect.Uint64 {
