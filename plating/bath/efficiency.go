@@ -95,10 +95,12 @@ func (l EfficiencyLine) mix(m EfficiencyLine, share float64) EfficiencyLine {
 		return m
 	}
 	var at []units.CurrentDensity
+	// The mixed line has a corner wherever one of the two has one.
 	for _, p := range slices.Concat(l.Points, m.Points) {
 		at = append(at, p.CurrentDensity)
 	}
 	slices.Sort(at)
+	// A figure between two is known no better than the weaker of them.
 	out := EfficiencyLine{Seen: min(l.Seen, m.Seen), Source: l.Source}
 	if m.Source != l.Source {
 		out.Source += ", " + m.Source
@@ -123,6 +125,8 @@ func (b *Bath) line(t units.Temperature, c units.MassConcentration) (EfficiencyL
 		}
 	}
 	slices.Sort(contents)
+	// First along the temperature, for each content by itself; then between two contents. Lines
+	// that do not tell one of the two apart hold for any value of it.
 	for _, have := range contents {
 		var same []EfficiencyLine
 		for _, l := range b.Lines {
