@@ -28,6 +28,8 @@ func (u run) solveProfile(ctx context.Context) (*Result, error) {
 	r := &Result{Case: u.c, Workpiece: p.Name, Area: p.Area, Volume: volumeOf(p.Samples), Total: s.Current,
 		Current: p.Current, Voltage: s.Voltage, Balance: s.Checks.Balance, Unknowns: s.Checks.Unknowns,
 		Faces: len(first.Surface.Patches)}
+	// The place along the profile is kept for just those samples that become patches, in their
+	// order.
 	for _, v := range p.Samples {
 		if v.Area > 0 && v.Density != 0 { // those that coat.FromAxi makes patches of
 			r.Along = append(r.Along, v.S)
@@ -97,6 +99,8 @@ func silhouetteOf(samples []axi.ProfileSample) silhouette {
 
 // profileWays builds arrangements worth comparing.
 func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
+	// The other arrangements run at the current of the case, also where the case holds a
+	// voltage: else a shield would seem better merely by letting less current through.
 	total := s.Current
 	body := silhouetteOf(s.Parts[0].Samples)
 	middle, gap := (body.low+body.high)/2, max(0.2*body.rim, 5*units.Millimetre)
@@ -160,6 +164,7 @@ func fartherProfile(c Case, s *axi.ProfileSolution, body silhouette) (int, units
 		if i >= len(c.Cell.Parts) || p.Kind != current.Anode || len(p.Samples) == 0 {
 			continue
 		}
+		// Only a ring that lies wholly outside the piece can move outwards without touching it.
 		if a := silhouetteOf(p.Samples); a.bore > body.rim {
 			return i, (a.bore - body.rim) / 2
 		}
