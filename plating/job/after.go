@@ -21,6 +21,8 @@ func (s *Sheet) after() error {
 			continue
 		}
 		r := &c.Result
+		// Two coats from one tank draw on the same metal. Name, metal, content and volume together
+		// tell that it is one tank; without a name nothing does, and each coat stands alone.
 		key := fmt.Sprintf("%q %q %v %v", b.Name, b.Metal, content, b.Volume)
 		k, met := first[key]
 		if !met || b.Name == "" {
@@ -34,6 +36,8 @@ func (s *Sheet) after() error {
 		a.Charge += r.Charge
 		if s.Rinsing != nil {
 			a.Drips += s.drips(c)
+			// From a strike straight into a bath of the same metal, what drips off the one comes to
+			// the other: it is a gain here and not lost there.
 			if i > 0 && s.onward(coats[i-1]) {
 				a.Gained += s.drips(coats[i-1])
 			}

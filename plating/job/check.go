@@ -59,6 +59,9 @@ func (j *Job) Check() error {
 	if j == nil {
 		return units.Missing("job", "a job with its parts")
 	}
+	// The area comes first: a layer that is given by its current has no current density without
+	// it. The layers are checked before the sequence, which names them, and the price last, as
+	// it counts the pieces.
 	load, err := j.area()
 	if err != nil {
 		return err
@@ -121,6 +124,7 @@ func (j *Job) parts() ([]plating.Item, error) {
 				ways++
 			}
 		}
+		// Exactly one source of the area. Two could disagree, and nobody would see which was used.
 		if ways != 1 {
 			return nil, needs(path, `need one of "area" (of one piece), "shape" and "mesh"`)
 		}
@@ -222,6 +226,9 @@ func (e *Evenness) distribution(path string) (plating.Distribution, error) {
 	case !ratio && !readings && !class:
 		return d, needs(at("min_to_average"),
 			`field "min_to_average" is missing; need thinnest over average thickness, 1 only for an even coat`)
+	// The three kinds of evenness exclude each other. The message points at the weaker of the
+	// two that are given: a class is a rule of thumb beside readings, readings are beside a
+	// stated ratio.
 	case ratio && readings || class && (ratio || readings):
 		return d, needs(at(first("shape_class", class, "readings", readings)),
 			`need one of "min_to_average", "readings" and "shape_class"`)
@@ -271,6 +278,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	}
 	out := plating.Layer{Name: l.Name, Role: l.Role, Area: l.Area, Distribution: d, MinThickness: l.MinThickness,
 		CurrentDensity: l.CurrentDensity, Time: l.Time, CountBelow: l.CountBelow}
+	// The layer's own area, where only a part of the piece is plated; else that of the load.
+	// Current over this area is the current density, which everything after goes by.
 	area := l.Area
 	if area == 0 {
 		area = load
@@ -294,6 +303,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	if field := first("pH", oneEnd(b.PH), "efficiency", oneEnd(b.Efficiency), "density", oneEnd(b.Density)); field != "" {
 		return r, needs(path+".bath."+field, oneOfTwo)
 	}
+	// What a bath is used for follows from the role of the layer when the job does not say it:
+	// the review of the sequence looks for strikes by their use.
 	if b.Use == 0 && b.Library == "" {
 		b.Use = map[plating.Role]bath.Use{plating.RoleStrike: bath.UseStrike, plating.RoleUnder: bath.UseUnder}[l.Role]
 		if b.Use == 0 {
@@ -307,6 +318,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		}
 		return fault(path+".bath", err)
 	}
+	// The bath as the sheet shows it: the library bath in use, or the shop's own figures over
+	// those of a bath of like chemistry.
 	if r.full, err = b.Resolve(known); err != nil {
 		return r, place(err)
 	}
@@ -315,6 +328,9 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 			return r, fault(path+".bath.salt", err)
 		}
 	}
+	// The same bath without what is lent. An estimate must not take efficiency or density from a
+	// relative, so it is resolved once more without Like. Hazards, pH and anode are then put
+	// back: there a guess from like chemistry is safer than none.
 	r.own = r.full
 	if b.Like != "" {
 		like := b
@@ -328,6 +344,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		r.full.Name = "bath of " + titleOf(l.Name, "", 0)
 	}
 	if b.Library != "" {
+		// Two of minimum thickness, time and current density fix a layer. A library bath fills in
+		// what is missing: its usual current density first, then a strike's usual time.
 		if out.CurrentDensity == 0 && (out.MinThickness == 0 || out.Time == 0) {
 			out.CurrentDensity = r.full.CurrentDensity.Point()
 		}
@@ -336,6 +354,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		}
 	}
 	p := bath.OperatingPoint{CurrentDensity: out.CurrentDensity}
+	// A point outside the printed ranges is no error here. The estimate warns of it, and the
+	// shop may know its bath better than the table.
 	out.Bath, err = r.own.At(p)
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {
@@ -350,6 +370,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	}
 	r.layer = out
 	probe := out
+	// The layer is checked with the area filled in, but kept without: an empty area means the
+	// load, which may still change with the parts.
 	probe.Area = area
 	return r, fault(path, probe.Check())
 }
@@ -392,6 +414,8 @@ func (j *Job) steps() error {
 			return needs(path+"."+field, `does not go with "layer": a tank that plates takes everything but "wait" and `+
 				`"live_entry" from there`)
 		}
+		// A step names a layer by name or by number. Each layer must come once and in order,
+		// because thickness below and adhesion both depend on what lies under a coat.
 		k := j.layerOf(s.Layer)
 		if k < 0 {
 			return needs(path+".layer", "is %q; need the name of a layer, or its number from 1 to %d",
@@ -498,6 +522,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 		if s.Kind == sequence.DragOut {
 			t.Rinse.Flow = sequence.Still
 		}
+		// Without a word of its own a rinse runs and a drag-out tank stands still: a drag-out tank
+		// with running water would keep nothing.
 		if s.Flow != nil {
 			t.Rinse.Flow = *s.Flow
 		}
@@ -610,8 +636,12 @@ func (q *Price) check(pieces int) error {
 	probe := q.Order
 	probe.Pieces = pieces
 	probe.Prices = append([]price.MetalPrice(nil), q.Prices...)
+	// The quote is made once without the metal of this job. Contradictory rates show at the
+	// file, with line and field, before anything is computed.
 	_, err := probe.Quote()
 	var v *units.ValueError
+	// Package price names its fields in words. The table leads from the word to the member of
+	// the file, so that the message points at the right line.
 	if errors.As(err, &v) {
 		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"},
 			{"margin", "margin"},

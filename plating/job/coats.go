@@ -38,6 +38,7 @@ func (c *Coat) reviewed() bath.Bath {
 		return b
 	}
 	b.Hazards = c.Layer.Bath.AllHazards()
+	// The review judges one figure, not a curve: the efficiency that this coat runs at.
 	eff, err := c.own.EfficiencyAt(bath.OperatingPoint{CurrentDensity: c.Result.CurrentDensity})
 	var outside *units.RangeError
 	if err == nil || errors.As(err, &outside) {
@@ -103,6 +104,8 @@ func (c *Coat) spread() error {
 	if err != nil && !errors.As(err, &outside) {
 		return err
 	}
+	// Single figures for efficiency and density leave nothing to vary. The spread stays a point
+	// and is not Known, and the sheet says so instead of printing a false accuracy.
 	if b.Library == "" && eff.Low == eff.High && b.Density.Low == b.Density.High {
 		return nil
 	}
@@ -111,6 +114,8 @@ func (c *Coat) spread() error {
 		// Amps and minutes are set as computed: what the bath does with them varies.
 		at.CurrentDensity, at.MinThickness = r.CurrentDensity, 0
 	}
+	// The coat is computed anew at the corners of efficiency and density. A coat with a minimum
+	// thickness answers with a band of times; a timed coat answers with a band of thicknesses.
 	sp, err := bath.EstimateRange(at, *b, bath.OperatingPoint{CurrentDensity: r.CurrentDensity,
 		Temperature: at.Bath.Temperature.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
 	if err != nil && !errors.As(err, &outside) {
@@ -155,6 +160,8 @@ func (s *Sheet) cards() error {
 		k := &cards[i]
 		if c := s.Stops[i].Coat; c != nil {
 			k.Name, k.MinThickness, k.Time = s.Stops[i].Tank.Name, s.Stops[i].tank.MinThickness, c.Spread.Time
+			// Package sequence knows one area, that of the load. Amps and anode of a coat on part of
+			// it are scaled to the coat's own area.
 			if own := float64(c.Layer.Area) / float64(s.Area); own != 1 { // the layer's own area
 				k.AmpsLow, k.AmpsTop = units.Current(own*float64(k.AmpsLow)), units.Current(own*float64(k.AmpsTop))
 				k.AnodeLow, k.AnodeHigh = units.Area(own*float64(k.AnodeLow)), units.Area(own*float64(k.AnodeHigh))
@@ -182,6 +189,8 @@ func (s *Sheet) immersion() error {
 		if c := s.Stops[i].Coat; c != nil {
 			t = c.Spread.Time
 		}
+		// Nobody stands by an oven: its time is summed by itself and costs no work at the line,
+		// but the handling to it does.
 		if k.Kind == sequence.Bake || k.Kind == sequence.Relieve {
 			s.Oven.add(t, 0)
 			t = bath.Band[units.Duration]{}

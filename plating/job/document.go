@@ -98,6 +98,12 @@ func (s *Sheet) Document(o SheetOptions) (Document, error) {
 	if s == nil {
 		return Document{}, units.Missing("sheet", "one that Job.Sheet returned")
 	}
+	// The sheet is put into words once. Text, HTML page and JSON are three renderings of this
+	// one document, so they cannot say different things, and a new layout needs no knowledge of
+	// plating.
+	//
+	// The sections follow the work: reasons to stop first, then what comes in, what to mind, the
+	// tanks in order, and what is done when the load is out.
 	doc := Document{Title: orText(s.Name, "plating job")}
 	w := &writer{&doc}
 	if reasons := s.Reasons(); len(reasons) > 0 {
@@ -127,6 +133,7 @@ func (s *Sheet) Document(o SheetOptions) (Document, error) {
 		return doc, err
 	}
 	if o.Working {
+		// The working stands last: whoever plates does not read it, whoever checks reads it alone.
 		return doc, s.shown(w)
 	}
 	return doc, nil
@@ -351,6 +358,7 @@ func (s *Sheet) quoted(w *writer) error {
 		v.Items = append(v.Items, SheetItem{What: what, Text: basis, Value: amount, Sum: total})
 	}
 	for _, l := range q.Lines {
+		// The net sum stands where the tax begins, so that the lines above it add up to it.
 		if l.Kind == price.KindTax {
 			sum("to pay before tax", "", money(q.Net), true)
 		}
@@ -382,6 +390,7 @@ func (s *Sheet) quoted(w *writer) error {
 	var most []string
 	for i, c := range s.Swings {
 		change := c.Change.Round(q.Currency.Places + 1)
+		// The swings are sorted, the largest first; the fourth no longer changes a decision.
 		if i == 3 || change.IsZero() {
 			break
 		}

@@ -169,6 +169,8 @@ func (s *Sheet) MarshalJSON() ([]byte, error) {
 
 // form fills the form from the sheet.
 func (s *Sheet) form(o SheetOptions) (*sheetForm, error) {
+	// The figures come from the sheet, the words from the document. The working is given as
+	// steps with each coat, so the document is made without it.
 	doc, err := s.Document(SheetOptions{Remark: o.Remark})
 	if err != nil {
 		return nil, err

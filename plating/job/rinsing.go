@@ -18,6 +18,9 @@ func (s *Sheet) rinsing() error {
 	if q == nil {
 		return nil
 	}
+	// Drag-out is the one quantity behind all others here: water, metal lost, and what the
+	// drag-out tank brings back are all in proportion to it. The upper end is taken for each, so
+	// that water is not too little and loss not too small.
 	out := Rinsing{Ratio: q.Ratio, Stages: q.Stages}
 	if out.Stages == 0 {
 		out.Stages = 2
@@ -46,6 +49,8 @@ func (s *Sheet) rinsing() error {
 		if !plating.Precious(b.Metal) || b.Content == 0 {
 			continue
 		}
+		// Only precious metals are listed: for the others the loss is not worth a line on the
+		// sheet.
 		content := c.own.Content.Point()
 		m := MetalDragged{coat: c, Bath: c.Name, Metal: b.Metal, Content: content,
 			Low: content.Of(out.Carried.Low), High: content.Of(out.Carried.High)}
@@ -67,6 +72,8 @@ func (s *Sheet) rinsing() error {
 				return &units.ValueError{Field: "evaporation in the time of a load", Value: dries.String(),
 					Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
 			}
+			// The drag-out tank gives back no more than the bath has room for, and the room is what
+			// evaporates. In a steady run as much drags in as drags out.
 			loads := max(q.Loads, 1)
 			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High,
 				DragIn: out.Carried.High, Evaporation: dries, Loads: loads}.Cycle()

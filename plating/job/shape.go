@@ -78,6 +78,8 @@ func (s *Shape) DecodeNode(n *strictjson.Node) error {
 			s.Piece = all
 			return s.check(n)
 		}
+		// The kind, and holes where a body is flat, stand beside the fields of the body and are
+		// known there.
 		more := []string{"kind"}
 		if flat(k.word) {
 			more = append(more, "holes")
@@ -134,6 +136,8 @@ func (s Shape) EncodeNode() any {
 		return &units.ValueError{Field: "shape", Value: fmt.Sprintf("%T", s.Piece), Need: "a body that files know: " +
 			kindWords() + "; holes only in plate, disc and ring", Err: units.ErrOutOfRange}
 	}
+	// A body is written with its kind first and its own fields beside it. The struct for this is
+	// put together here, so that package shape needs no field for the word of a file.
 	fields := []reflect.StructField{{Name: "Kind", Type: reflect.TypeFor[string](), Tag: `json:"kind"`}}
 	values := []any{word}
 	if all, is := body.(shape.Assembly); is {

@@ -28,6 +28,7 @@ func (s *Sheet) stop(w *writer, i int) {
 	}
 	v := w.section(fmt.Sprintf("%d. %s (%s)", t.Number, t.Name, kind))
 	v.Tank = true
+	// Cautions stand above the settings: they are read before the hand is on the rectifier.
 	if line := plating.TankLine(t.Cautions); line != "" {
 		v.mark("!", line)
 	}
@@ -88,6 +89,8 @@ func around(v *Section, t *sequence.Card, more func()) {
 		v.check("move", notGiven, "look up how this bath is stirred")
 	}
 	switch {
+	// A tank that plates needs an anode whether the bath names one or not. A row that says "not
+	// given" is seen; a row that is left out is not missed.
 	case t.Anode.Text == "" && t.AnodeHigh == 0 && plates:
 		v.check("anode", notGiven, "look up its kind and area before you start")
 	case t.Anode.Text != "" || t.AnodeHigh > 0:

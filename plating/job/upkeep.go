@@ -92,6 +92,8 @@ func (s *Sheet) upkeep(w *writer) {
 			figure(a.Now, units.GramPerLitre, 4, 2), a.Metal, figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat),
 			weight(a.Drips), gained(a), figure(a.Charge, units.AmpereMinute, 3, 2))
 		switch {
+		// Soluble anodes give back what the coats take. Salt for the whole coat would make the
+		// bath richer with each load.
 		case a.Soluble:
 			v.say("The anodes replace about what the coats take; only the difference of the two efficiencies moves the "+
 				"metal: watch it by analysis and in the bath's book.%s", drips(a))

@@ -30,6 +30,7 @@ func (s *Sheet) Working() ([]Chapter, error) {
 	if err != nil {
 		return nil, err
 	}
+	// Chapters follow the sheet: each takes numbers that the one before has shown.
 	list := []Chapter{{"area of the load", []working.Step{area}}}
 	add := func(title string, steps []working.Step, err error) error {
 		if err != nil {
