@@ -121,6 +121,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 		if (!f.keep || f.when != "") && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}
+		// A range has no unit in its own tags; its field has one, and both ends take it.
 		f.unit = or(f.unit, unit)
 		if !first {
 			b.WriteByte(',')
@@ -148,6 +149,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 func text(b *bytes.Buffer, s string) error {
 	var raw bytes.Buffer
 	enc := json.NewEncoder(&raw)
+	// The escapes for pages make < and & unreadable in a file that people edit.
 	enc.SetEscapeHTML(false)
 	if err := enc.Encode(s); err != nil {
 		return err

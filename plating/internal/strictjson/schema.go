@@ -41,6 +41,8 @@ func (d *Definitions) Object(t reflect.Type) map[string]any {
 			s = map[string]any{"anyOf": variants[f.name]}
 		}
 		properties[f.name] = s
+		// A member under a condition cannot be required of every file. One with two forms is
+		// required when either condition holds, which is always.
 		if f.must && (f.when == "" || len(variants[f.name]) == 2) {
 			required = append(required, f.name)
 		}
@@ -67,6 +69,8 @@ func (d *Definitions) Ref(t reflect.Type, make func() map[string]any) map[string
 		d.all = map[string]any{}
 	}
 	if _, met := d.all[name]; !met {
+		// Bodies may hold bodies. The name is taken before the schema is made, or this would not
+		// end.
 		d.all[name] = true // a type that holds itself finds it
 		d.all[name] = make()
 	}
