@@ -138,8 +138,11 @@ func (b *Bath) usedIn(p OperatingPoint, fromRange bool) []Used {
 
 func point[Q units.Quantity](v Q) Band[Q] { return Band[Q]{v, v, v} }
 
+// stretch widens a band to hold v; the typical value stays.
 func (b *Band[Q]) stretch(v Q) { b.Low, b.High = min(b.Low, v), max(b.High, v) }
 
+// start makes every band a point at the typical estimate, and stretch widens all of them by
+// one corner.
 func (s *Span) start(r plating.LayerEstimate) {
 	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current),
 		point(r.Time)

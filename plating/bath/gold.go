@@ -6,6 +6,10 @@ import (
 )
 
 // goldCyanide lists the gold baths with cyanide, free or complexed, above pH 6.
+// Each figure carries its own source, since one recipe is put together from several:
+// "published" was read in print, "secondHand" quotes another print, "memory" was read nowhere.
+// A note keeps the figure as printed where it was converted, so that the conversion can be
+// checked.
 func goldCyanide() []Bath {
 	return []Bath{{
 		Key: "gold-cyanide-flash", Name: "gold, alkaline cyanide, 24 karat flash", Metal: "Au", Valence: 1,

@@ -155,6 +155,8 @@ func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high uni
 
 // sources names the keys behind the bath's figures and says what is only remembered.
 func (b *Bath) sources() string {
+	// Keys of what was read, and by name what was not: the name tells the shop which figure to
+	// measure.
 	var keys, weak []string
 	for _, u := range b.figures() {
 		if u.Seen == origin.FromMemory {

@@ -242,6 +242,8 @@ type entry struct {
 
 func (f entry) take(from entry) { f.set(from.value) }
 
+// entryOf gives a figure with the way to set it. Figures of different quantities have
+// different types; behind an entry they can be walked in one list.
 func entryOf[Q units.Quantity](name string, r *Range[Q]) entry {
 	return entry{name, r.Given() || r.Set != 0, &r.Source, &r.Seen, *r, func(v any) { *r = v.(Range[Q]) }}
 }
