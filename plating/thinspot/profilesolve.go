@@ -175,6 +175,7 @@ func fartherProfile(c Case, s *axi.ProfileSolution, body silhouette) (int, units
 // insideProfile is a rod on the axis in the workpiece's bore or hollow.
 func insideProfile(body silhouette) (axi.Profile, bool) {
 	height := body.high - body.low
+	// A rod must hang free: a fifth of a bore, or in a hollow that is deep enough to need one.
 	if body.bore > 0.2*body.rim { // a ring
 		return axi.Rod(0.2*body.bore, body.low, body.high), true
 	}
