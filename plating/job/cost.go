@@ -31,6 +31,7 @@ func (s *Sheet) price() error {
 	}
 	j.Deposit, j.DragOut = slices.Concat(j.Deposit, deposit), slices.Concat(j.DragOut, drips)
 	if !q.LinePerHour.IsZero() {
+		// The typical time: a quote at the long end would charge every job for the worst one.
 		minutes, err := price.Minutes(s.Line.Typical, 1, price.HalfEven)
 		if err != nil {
 			return err

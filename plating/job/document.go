@@ -54,6 +54,7 @@ type SheetOptions struct {
 type writer struct{ doc *Document }
 
 func (w *writer) section(heading string) *Section {
+	// The pointer holds until the next section is opened; each section is filled before that.
 	w.doc.Sections = append(w.doc.Sections, Section{Heading: heading})
 	return &w.doc.Sections[len(w.doc.Sections)-1]
 }
@@ -153,6 +154,7 @@ func (s *Sheet) load(w *writer, o SheetOptions) {
 				3, 2) + " on each before cleaning; it is not in the area above"})
 		}
 	}
+	// What was done to a mesh changes the area, and with it all amps: it stands with the load.
 	for i := range s.Job.Parts {
 		if m := s.Job.Parts[i].Mesh; m != nil {
 			for _, text := range m.mended {
@@ -175,6 +177,8 @@ func (s *Sheet) before(w *writer) {
 		v.mark("!", c.Line())
 	}
 	for _, c := range s.Coats() {
+		// Silence is no statement. A bath without named hazards is told to be one of which nothing
+		// is known.
 		if c.Layer.Bath.AllHazards() == 0 {
 			v.mark("!", "Read the safety data sheets of the bath of "+c.Name+
 				". The job names no hazards for it; that does not say that it has none.")
@@ -258,6 +262,7 @@ func (s *Sheet) trust() string {
 	var weak []string
 	for i := range s.Stops {
 		t := &s.Stops[i].Tank
+		// Water and air need no figures, so their tanks weaken nothing.
 		if t.Confidence == origin.FromMemory && t.Water == "" && t.Kind != sequence.Dry {
 			weak = append(weak, strconv.Itoa(t.Number))
 		}

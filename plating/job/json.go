@@ -185,6 +185,8 @@ func (s *Sheet) form(o SheetOptions) (*sheetForm, error) {
 			f.Mended = append(f.Mended, m.mended...)
 		}
 	}
+	// Findings count tanks from 0 in Go and from 1 on a sheet. The list is copied before it is
+	// changed: the sheet may be written again.
 	for _, found := range s.Findings {
 		found.Tanks = slices.Clone(found.Tanks)
 		for i := range found.Tanks {
@@ -274,6 +276,7 @@ func (s *Sheet) tankForm(stop *Stop, o SheetOptions) (tankForm, error) {
 	if !r.Warnings.Has(plating.WarnMetalUnknown) {
 		f.MetalLeft, f.ContentLeft = r.MetalLeft, r.ContentLeft
 	}
+	// What is not known is left out rather than written as a point or as zero.
 	if c.Spread.Known {
 		f.Spread = &c.Spread
 	}

@@ -55,6 +55,7 @@ func (s *Sheet) rinsing() error {
 		m := MetalDragged{coat: c, Bath: c.Name, Metal: b.Metal, Content: content,
 			Low: content.Of(out.Carried.Low), High: content.Of(out.Carried.High)}
 		m.Lost = m.High
+		// What is carried straight into the next bath meets no water on its way.
 		if q.Ratio > 0 && !s.onward(c) {
 			m.LastWater = units.MassConcentration(float64(content) / float64(q.Ratio))
 		}
@@ -120,6 +121,8 @@ func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {
 			if err := add(t.Rinse.Stages); err != nil {
 				return err
 			}
+		// Running rinses one after the other share the work: each thins by the root of the whole,
+		// and each takes water of its own. In counterflow one stream serves all stages.
 		case t.Rinse.Flow == sequence.Running: // each stage takes its root of the ratio, with water of its own
 			n := float64(t.Rinse.Stages)
 			w, err := rinse.WaterFor(units.Ratio(math.Pow(float64(ratio), 1/n)), 1, d, d)

@@ -51,6 +51,7 @@ type rowLine struct {
 
 func newRecords(r io.Reader) *records {
 	in := bufio.NewReaderSize(r, 1<<16)
+	// Spreadsheets put a byte order mark in front; it would be part of the first column's name.
 	if head, err := in.Peek(3); err == nil && string(head) == "\ufeff" {
 		_, _ = in.Discard(3) // they are in the buffer
 	}
@@ -182,6 +183,7 @@ func (r *records) swallows(taken []rowLine) string {
 	}
 	rows := 0 // lines that could be rows by themselves
 	for _, l := range taken {
+		// A line of a note has few commas; a line with as many as the header is most likely a row.
 		if bytes.Count(l.text, []byte{','}) >= r.width-1 {
 			rows++
 		}

@@ -222,6 +222,8 @@ func (m *MeshFile) load(name string, open Opener) error {
 }
 
 func (m *MeshFile) area() (units.Area, error) {
+	// The file is read once, by Read; its area is kept. A job made in code names a file that
+	// nobody has opened, and there is no area to guess.
 	if m.loaded == 0 {
 		return 0, &units.ValueError{Field: "file", Value: m.File, Need: "to be loaded, as Read does",
 			Err: units.ErrInconsistent}

@@ -29,6 +29,8 @@ func (s *Sheet) rinsed(w *writer) {
 			"end; a tenth to a half more for real mixing [common practice, no source].%s",
 			strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), litres(v.Water), v.Stages, rinses(v))
 	}
+	// One sentence for each precious bath: what clings to the load, where it goes, and what is
+	// lost at most.
 	for _, m := range v.Metals {
 		bath := m.Bath + ", at " + figure(m.Content, units.GramPerLitre, 3, 1)
 		line := fmt.Sprintf("%s: %s to %s of %s cling to the load", bath, weight(m.Low), weight(m.High), m.Metal)
