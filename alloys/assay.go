@@ -34,7 +34,8 @@ func assay(fine, total units.Mass, show bool) (Fineness, []working.Step, error) 
 		return 0, nil, err
 	}
 	if fine > total {
-		return 0, nil, bad("fine metal", fine.String(), "at most the whole sample of "+total.String(), units.ErrInconsistent)
+		return 0, nil, bad("fine metal", fine.String(), "at most the whole sample of "+total.String(),
+			units.ErrInconsistent)
 	}
 	f := NewFineness(units.MassFraction(fine / total))
 	if !show {
@@ -176,7 +177,8 @@ func NonMetalFromDensityWorking(deposit, metals, nonMetal units.Density) ([]work
 	return steps, err
 }
 
-func nonMetalFromDensity(deposit, metals, nonMetal units.Density, show bool) (units.MassFraction, []working.Step, error) {
+func nonMetalFromDensity(deposit, metals, nonMetal units.Density, show bool) (units.MassFraction, []working.Step,
+	error) {
 	if err := units.Positive("density of the metals", metals); err != nil {
 		return 0, nil, err
 	}

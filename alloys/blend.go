@@ -220,8 +220,8 @@ func toComposition(stock Lot, target Composition, total units.Mass, show bool) (
 			continue
 		}
 		steps = append(steps, working.Step{Formula: "a_" + p.Symbol + " = M·w' - s",
-			Terms: []working.Term{working.Of("M", "mass after melting", total), working.Of("w'", "share of "+p.Symbol+" wanted",
-				p.Share),
+			Terms: []working.Term{working.Of("M", "mass after melting", total),
+				working.Of("w'", "share of "+p.Symbol+" wanted", p.Share),
 				working.Of("s", p.Symbol+" in the stock", have)},
 			Result: working.Of("a_"+p.Symbol, p.Symbol+" to add", add), Source: "Composed"})
 	}

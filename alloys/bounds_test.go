@@ -43,7 +43,8 @@ func TestPropertyBounds(t *testing.T) {
 	}{
 		{"shares of 1 + 0.9e-6", sums(0.25 + 0.9e-6), true}, {"shares of 1 + 1.1e-6", sums(0.25 + 1.1e-6), false},
 		{"shares of 1 - 0.9e-6", sums(0.25 - 0.9e-6), true}, {"shares of 1 - 1.1e-6", sums(0.25 - 1.1e-6), false},
-		{"a share of exponent -60", parsed("Au 999, Cu 1, Ag 1e-60"), true}, {"shares on z", parsed("Zn 200, Cu rest"), true},
+		{"a share of exponent -60", parsed("Au 999, Cu 1, Ag 1e-60"), true}, {"shares on z", parsed("Zn 200, Cu rest"),
+			true},
 		{"as poor as the poorer", between(0.585), true}, {"poorer", between(0.5849), false},
 		{"as rich as the richer", between(0.75), true}, {"richer", between(0.7501), false},
 		{"the least melt", melted(0.02), true}, {"less than that", melted(0.0199), false},
@@ -163,7 +164,8 @@ func TestPropertyEmptyLots(t *testing.T) {
 
 // TestPropertyErrorsName: errors name the value, what would do, and the lowest mark.
 func TestPropertyErrorsName(t *testing.T) {
-	series, err := alloys.NewSeries("own", "Ag", decimal.NewFromInt(999), decimal.NewFromInt(800), decimal.NewFromInt(925))
+	series, err := alloys.NewSeries("own", "Ag", decimal.NewFromInt(999), decimal.NewFromInt(800),
+		decimal.NewFromInt(925))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -110,7 +110,8 @@ func TestPropertyEqualAndOrder(t *testing.T) {
 	a := parse(t, "Au 750, Ag 125, Cu 125")
 	b := must(alloys.FromPermille(alloys.PermillePart{Symbol: "Cu", Share: 125}, alloys.PermillePart{Symbol: "Au",
 		Share: 750}, alloys.PermillePart{Symbol: "Ag", Share: 125}))(t)
-	c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Ag", Share: 0.125},
+	c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Ag",
+		Share: 0.125},
 		alloys.ElementShare{Symbol: "Cu", Share: 0.125}, alloys.ElementShare{Symbol: "Ni", Share: 0}))(t)
 	if diff := cmp.Diff(a, b); diff != "" {
 		t.Error(diff)
@@ -165,7 +166,8 @@ func TestPropertySumTolerance(t *testing.T) {
 
 func TestBadCompositions(t *testing.T) {
 	for _, v := range badNumbers {
-		if c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(v)}); err == nil || !c.IsZero() {
+		if c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(v)}); err == nil ||
+			!c.IsZero() {
 			t.Errorf("share %v was accepted", v)
 		}
 		if _, err := alloys.FromMasses(alloys.MassPart{Symbol: "Au", Mass: units.Mass(v)}, alloys.MassPart{Symbol: "Cu",
@@ -178,7 +180,8 @@ func TestBadCompositions(t *testing.T) {
 	}
 	_, err := alloys.NewComposition()
 	isError(t, "no parts", err, units.ErrNotPositive)
-	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.5}, alloys.ElementShare{Symbol: "Au", Share: 0.5})
+	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.5}, alloys.ElementShare{Symbol: "Au",
+		Share: 0.5})
 	isError(t, "gold twice", err, units.ErrInconsistent)
 	_, err = alloys.FromMoles(alloys.MolePart{Symbol: "Au", Share: 0.5}, alloys.MolePart{Symbol: "Cu", Share: 0.4})
 	isError(t, "moles short", err, units.ErrInconsistent)
@@ -237,7 +240,8 @@ func TestPropertyCompositionText(t *testing.T) {
 			t.Errorf("%s read back as %v", text, back)
 		}
 	}
-	tiny := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Co", Share: 5e-324}))(t)
+	tiny := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Co",
+		Share: 5e-324}))(t)
 	if back := parse(t, string(must(tiny.MarshalText())(t))); !back.Equal(tiny) {
 		t.Error("the smallest share does not read back")
 	}

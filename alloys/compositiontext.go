@@ -35,8 +35,8 @@ const needPart = "an element symbol and a share in per mille, as Au 750, or with
 // above zero; otherwise those of [NewComposition].
 func ParseComposition(text string) (Composition, error) {
 	if len(text) > maxText || !utf8.ValidString(text) {
-		return Composition{}, bad("composition", strconv.Quote(units.Clip(text)), fmt.Sprintf("UTF-8 text of at most %d bytes",
-			maxText), units.ErrSyntax)
+		return Composition{}, bad("composition", strconv.Quote(units.Clip(text)),
+			fmt.Sprintf("UTF-8 text of at most %d bytes", maxText), units.ErrSyntax)
 	}
 	var parts []ElementShare
 	left := big.NewRat(1, 1)
@@ -54,7 +54,8 @@ func ParseComposition(text string) (Composition, error) {
 		parts = append(parts, ElementShare{Symbol: symbol})
 		if share == nil {
 			if rest >= 0 {
-				return Composition{}, bad("share of "+units.Clip(symbol), "rest", "rest for one element only", units.ErrInconsistent)
+				return Composition{}, bad("share of "+units.Clip(symbol), "rest", "rest for one element only",
+					units.ErrInconsistent)
 			}
 			rest = i
 			continue
@@ -65,8 +66,8 @@ func ParseComposition(text string) (Composition, error) {
 	}
 	if rest >= 0 {
 		if left.Sign() <= 0 {
-			return Composition{}, bad("share of "+units.Clip(parts[rest].Symbol), "rest", "other shares that sum to less than 1000 ‰",
-				units.ErrInconsistent)
+			return Composition{}, bad("share of "+units.Clip(parts[rest].Symbol), "rest",
+				"other shares that sum to less than 1000 ‰", units.ErrInconsistent)
 		}
 		f, _ := left.Float64()
 		parts[rest].Share = units.MassFraction(f)
@@ -94,7 +95,8 @@ func parsePart(field string) (symbol string, share *big.Rat, err error) {
 	}
 	share, ok := readDecimal(strings.TrimSpace(s))
 	if !ok {
-		return "", nil, bad("share of "+units.Clip(symbol), strconv.Quote(units.Clip(s)), needPart+", or rest", units.ErrSyntax)
+		return "", nil, bad("share of "+units.Clip(symbol), strconv.Quote(units.Clip(s)), needPart+", or rest",
+			units.ErrSyntax)
 	}
 	return symbol, share.Quo(share, big.NewRat(whole, 1)), nil
 }

@@ -121,7 +121,8 @@ func density(c Composition, o DensityOptions, show bool) (DensityEstimate, []wor
 		if err := units.Fraction("uncertainty of the measured density", o.MeasuredRelative); err != nil {
 			return DensityEstimate{}, nil, err
 		}
-		return DensityEstimate{Value: o.Measured, Relative: o.MeasuredRelative, Measured: true, System: "measured"}, nil, nil
+		return DensityEstimate{Value: o.Measured, Relative: o.MeasuredRelative, Measured: true, System: "measured"}, nil,
+			nil
 	}
 	if c.IsZero() {
 		return DensityEstimate{}, nil, noComposition("composition")

@@ -112,7 +112,8 @@ func TestReferenceDeposits(t *testing.T) {
 		printed := row.Float("expected")
 		switch row.Text("id") {
 		case "pure":
-			if err := row.Check(gcm3(must(alloys.Density(parse(t, "Au 1000"), alloys.DensityOptions{}))(t).Value)); err != nil {
+			if err := row.Check(gcm3(must(alloys.Density(parse(t, "Au 1000"), alloys.DensityOptions{}))(
+				t).Value)); err != nil {
 				t.Error(err)
 			}
 		case "hard-low", "hard-high":
@@ -121,7 +122,8 @@ func TestReferenceDeposits(t *testing.T) {
 				t.Errorf("%s: mixing gives %v, the print %v", row.Name(), d.Value, printed)
 			}
 			own := must(alloys.Density(hard,
-				alloys.DensityOptions{Measured: units.Density(printed) * units.GramPerCubicCentimetre, MeasuredRelative: 0.03}))(t)
+				alloys.DensityOptions{Measured: units.Density(printed) * units.GramPerCubicCentimetre,
+					MeasuredRelative: 0.03}))(t)
 			if !own.Measured || gcm3(own.Value) != printed || own.Relative != 0.03 {
 				t.Errorf("a measured density did not override: %+v", own)
 			}
@@ -145,8 +147,8 @@ func TestReferenceDeposits(t *testing.T) {
 func TestIndependentTwoMetals(t *testing.T) {
 	gold, copper := must(faraday.Lookup("Au"))(t).Density, must(faraday.Lookup("Cu"))(t).Density
 	for w := 0.0; w <= 1; w += 0.125 {
-		c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(w)}, alloys.ElementShare{Symbol: "Cu",
-			Share: units.MassFraction(1 - w)}))(t)
+		c := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: units.MassFraction(w)},
+			alloys.ElementShare{Symbol: "Cu", Share: units.MassFraction(1 - w)}))(t)
 		want := float64(gold) * float64(copper) / (w*float64(copper) + (1-w)*float64(gold))
 		d := must(alloys.Density(c, alloys.DensityOptions{}))(t)
 		near(t, c.String(), float64(d.Value), want, 1e-13)
@@ -211,7 +213,8 @@ func TestBadDensity(t *testing.T) {
 			t.Errorf("share from density %v", v)
 		}
 	}
-	if _, err := alloys.Density(gold, alloys.DensityOptions{Elements: map[string]units.Density{"au": 19300}}); err == nil ||
+	if _, err := alloys.Density(gold,
+		alloys.DensityOptions{Elements: map[string]units.Density{"au": 19300}}); err == nil ||
 		!strings.Contains(err.Error(), "Au") {
 		t.Errorf("misspelt element: %v", err)
 	}

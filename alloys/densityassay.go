@@ -42,7 +42,8 @@ func ShareFromDensityWorking(first, second string, rho units.Density, o DensityO
 	return steps, err
 }
 
-func shareFromDensity(first, second string, rho units.Density, o DensityOptions, show bool) (DensityAssay, []working.Step, error) {
+func shareFromDensity(first, second string, rho units.Density, o DensityOptions, show bool) (DensityAssay,
+	[]working.Step, error) {
 	if first == second {
 		return DensityAssay{}, nil, bad("second metal", units.Clip(second), "another than the first", units.ErrInconsistent)
 	}
@@ -61,7 +62,8 @@ func shareFromDensity(first, second string, rho units.Density, o DensityOptions,
 	if err != nil {
 		return DensityAssay{}, nil, err
 	}
-	s := systemOf(Composition{parts: []ElementShare{{first, 0.5}, {second, 0.5}}}) // any share but a trace names the system
+	// any share but a trace names the system
+	s := systemOf(Composition{parts: []ElementShare{{first, 0.5}, {second, 0.5}}})
 	end := func(r units.Density) units.MassFraction {
 		v := (1/float64(r) - 1/float64(rhoB)) / (1/float64(rhoA) - 1/float64(rhoB))
 		return units.MassFraction(math.Max(0, math.Min(1, v)))

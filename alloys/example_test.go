@@ -28,9 +28,11 @@ func Example() {
 }
 
 func ExampleNewComposition() {
-	sterling, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925}, alloys.ElementShare{Symbol: "Cu", Share: 0.075})
+	sterling, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925},
+		alloys.ElementShare{Symbol: "Cu", Share: 0.075})
 	fmt.Println(sterling, err)
-	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925}, alloys.ElementShare{Symbol: "Cu", Share: 0.095})
+	_, err = alloys.NewComposition(alloys.ElementShare{Symbol: "Ag", Share: 0.925}, alloys.ElementShare{Symbol: "Cu",
+		Share: 0.095})
 	var off *alloys.SumError
 	fmt.Println(errors.As(err, &off), err)
 	// Output:
@@ -295,12 +297,14 @@ func ExampleTradeTerm_Shortfalls() {
 
 // A pink gold from a cyanide bath, in which copper takes one electron.
 func ExampleDepositComposition_Plated() {
-	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu", Share: 0.25})
+	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu",
+		Share: 0.25})
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	d, err := alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.3*units.GramPerCubicCentimetre)
+	d, err := alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1},
+		15.3*units.GramPerCubicCentimetre)
 	fmt.Println(d.Equivalent.In(units.GramPerAmpereHour) > 4.8, err)
 	_, err = alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Ag": 1}, 15.3*units.GramPerCubicCentimetre)
 	fmt.Println(err)

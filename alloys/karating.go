@@ -185,7 +185,7 @@ func blendTo(total units.Mass, low, high, to units.MassFraction, show bool) (Two
 	return b, []working.Step{
 		{Formula: "m_h = m·(w - w_l)/(w_h - w_l)", Terms: terms, Result: working.Of("m_h", "mass of the richer stock",
 			b.High), Source: "Derived"},
-		{Formula: "m_l = m·(w_h - w)/(w_h - w_l)", Terms: terms, Result: working.Of("m_l", "mass of the poorer stock", b.Low),
-			Source: "Derived"},
+		{Formula: "m_l = m·(w_h - w)/(w_h - w_l)", Terms: terms, Result: working.Of("m_l", "mass of the poorer stock",
+			b.Low), Source: "Derived"},
 	}, nil
 }

@@ -76,10 +76,12 @@ func TestIndependentKaratingByFractions(t *testing.T) {
 			switch {
 			case to < from: // a = 100 (from - to)/to
 				want, _ := big.NewRat(100*(from-to), to).Float64()
-				near(t, "lower", float64(must(alloys.Lower(100, karats(float64(from)), karats(float64(to))))(t).Add), want, 1e-13)
+				near(t, "lower", float64(must(alloys.Lower(100, karats(float64(from)), karats(float64(to))))(t).Add), want,
+					1e-13)
 			case to > from && to < 24: // a = 100 (to - from)/(24 - to)
 				want, _ := big.NewRat(100*(to-from), 24-to).Float64()
-				near(t, "raise", float64(must(alloys.Raise(100, karats(float64(from)), karats(float64(to))))(t).Add), want, 1e-13)
+				near(t, "raise", float64(must(alloys.Raise(100, karats(float64(from)), karats(float64(to))))(t).Add), want,
+					1e-13)
 			}
 			if from+1 < to { // two stocks to the karat one above the lower
 				want, _ := big.NewRat(100, to-from).Float64()
@@ -223,9 +225,11 @@ func TestBadKarating(t *testing.T) {
 	isError(t, "sum of lots", second(alloys.Blend(alloys.Lot{Mass: math.MaxFloat64, Composition: gold},
 		alloys.Lot{Mass: math.MaxFloat64, Composition: gold})), units.ErrNotFinite)
 	isError(t, "no target", second(alloys.ToComposition(alloys.Lot{}, alloys.Composition{}, 1)), units.ErrNotPositive)
-	isError(t, "silver unwanted", second(alloys.ToComposition(alloys.Lot{Mass: 1, Composition: parse(t, "Au 750, Ag 250")},
-		parse(t, "Au 750, Cu 250"), 0)), alloys.ErrTooMuch)
-	speck := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Cu", Share: 1e-300}))(t)
+	isError(t, "silver unwanted",
+		second(alloys.ToComposition(alloys.Lot{Mass: 1, Composition: parse(t, "Au 750, Ag 250")},
+			parse(t, "Au 750, Cu 250"), 0)), alloys.ErrTooMuch)
+	speck := must(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 1}, alloys.ElementShare{Symbol: "Cu",
+		Share: 1e-300}))(t)
 	isError(t, "overflow", second(alloys.ToComposition(alloys.Lot{Mass: 1e300, Composition: parse(t, "Cu 1000")}, speck,
 		0)), units.ErrNotFinite)
 }

@@ -162,8 +162,8 @@ func TestPropertyNotesOfMarks(t *testing.T) {
 	// The text in an error is cut at 40 characters.
 	for n, cut := range map[int]bool{40: false, 41: true} {
 		_, err := alloys.ParseKarat(strings.Repeat("x", n))
-		if err == nil || strings.Contains(err.Error(), "…") != cut || !strings.Contains(err.Error(), strings.Repeat("x", 40)) ||
-			strings.Contains(err.Error(), strings.Repeat("x", 41)) {
+		if err == nil || strings.Contains(err.Error(), "…") != cut || !strings.Contains(err.Error(),
+			strings.Repeat("x", 40)) || strings.Contains(err.Error(), strings.Repeat("x", 41)) {
 			t.Errorf("%d characters: %v", n, err)
 		}
 	}

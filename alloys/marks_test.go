@@ -71,7 +71,8 @@ func TestReferenceFinenessSeries(t *testing.T) {
 // The series of ISO 9202 is from memory. This only pins that it says so.
 func TestPinnedISO9202IsFromMemory(t *testing.T) {
 	for _, symbol := range symbols {
-		if s := must(alloys.FinenessSeries(alloys.ListISO9202, symbol))(t); s.Seen != origin.FromMemory || len(s.Marks) == 0 {
+		if s := must(alloys.FinenessSeries(alloys.ListISO9202, symbol))(t); s.Seen != origin.FromMemory ||
+			len(s.Marks) == 0 {
 			t.Errorf("%s: %+v", symbol, s)
 		}
 	}
@@ -173,7 +174,8 @@ func TestPropertyMeetsStamp(t *testing.T) {
 		{"580.4", alloys.Stamp{Symbol: "Au", Mark: fourteen}, true},
 		{"580.3", alloys.Stamp{Symbol: "Au", Mark: fourteen}, false},
 		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder}, true},
-		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder, Article: alloys.WatchcaseOrFlatware},
+		{"576.4", alloys.Stamp{Symbol: "Au", Mark: fourteen, Sample: alloys.WithSolder,
+			Article: alloys.WatchcaseOrFlatware},
 			false},
 		{"921", alloys.Stamp{Symbol: "Ag", Mark: dec("925")}, true},
 		{"920.9999", alloys.Stamp{Symbol: "Ag", Mark: dec("925")}, false},
@@ -188,8 +190,8 @@ func TestPropertyMeetsStamp(t *testing.T) {
 		steps, err := alloys.MeetsStampWorking(dec(c.assay), c.stamp)
 		recompute(t, steps, err)
 	}
-	for _, bad := range []alloys.Stamp{{}, {Symbol: "Pt", Mark: dec("950")}, {Symbol: "Au", Mark: dec("0")}, {Symbol: "Au",
-		Mark: dec("2")}, {Symbol: "Au", Mark: dec("1001")},
+	for _, bad := range []alloys.Stamp{{}, {Symbol: "Pt", Mark: dec("950")}, {Symbol: "Au", Mark: dec("0")},
+		{Symbol: "Au", Mark: dec("2")}, {Symbol: "Au", Mark: dec("1001")},
 		{Symbol: "Au", Mark: dec("750"), Article: 9}, {Symbol: "Au", Mark: dec("750"), Sample: 9}} {
 		if v, err := alloys.MeetsStamp(dec("750"), bad); err == nil || v.Meets {
 			t.Errorf("%+v was judged: %+v", bad, v)

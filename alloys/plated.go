@@ -33,7 +33,8 @@ func (d DepositComposition) Plated(valences map[string]int, density units.Densit
 	}
 	for symbol := range valences {
 		if d.Metals.Share(symbol) == 0 {
-			return faraday.Deposit{}, bad("valences", symbol, "metals of the deposit, "+d.Metals.String(), units.ErrInconsistent)
+			return faraday.Deposit{}, bad("valences", symbol, "metals of the deposit, "+d.Metals.String(),
+				units.ErrInconsistent)
 		}
 	}
 	var parts []faraday.DepositPart

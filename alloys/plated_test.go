@@ -12,7 +12,8 @@ import (
 
 // TestIndependentPlated adds the charges of one gram of deposit by hand.
 func TestIndependentPlated(t *testing.T) {
-	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu", Share: 0.25})
+	c, err := alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.75}, alloys.ElementShare{Symbol: "Cu",
+		Share: 0.25})
 	if err != nil {
 		t.Fatal(err)
 	}

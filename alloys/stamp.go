@@ -98,8 +98,8 @@ func MeetsStamp(assay decimal.Decimal, s Stamp) (StampVerdict, error) {
 	}
 	least := s.Mark.Sub(shortfall)
 	if !least.IsPositive() {
-		return StampVerdict{}, bad("mark", s.Mark.String()+" ‰", "a mark above the allowed shortfall of "+shortfall.String()+
-			" ‰", units.ErrOutOfRange)
+		return StampVerdict{}, bad("mark", s.Mark.String()+" ‰", "a mark above the allowed shortfall of "+
+			shortfall.String()+" ‰", units.ErrOutOfRange)
 	}
 	return StampVerdict{Mark: s.Mark, Shortfall: shortfall, Least: least, Assay: assay,
 		Meets: assay.GreaterThanOrEqual(least)}, nil

@@ -34,7 +34,8 @@ func TestBadWorkings(t *testing.T) {
 	for i, err := range []error{
 		second(alloys.Karat(25).FinenessWorking()), second(alloys.Fineness(-1).KaratWorking()),
 		second(alloys.FromMolesWorking()),
-		second(alloys.MarkForWorking(dec("1"), alloys.MarkSeries{})), second(alloys.MeetsStampWorking(dec("1"), alloys.Stamp{})),
+		second(alloys.MarkForWorking(dec("1"), alloys.MarkSeries{})),
+		second(alloys.MeetsStampWorking(dec("1"), alloys.Stamp{})),
 		second(alloys.DensityWorking(alloys.Composition{}, none)), second(alloys.ShareFromDensityWorking("Au", "Au", 1,
 			none)),
 		second(alloys.AlloyThicknessWorking(1, g)), second(alloys.FineThicknessWorking(1, g)),

@@ -14,7 +14,8 @@ func TestPropertyClip(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"", ""}, {"hand", "hand"}, {strings.Repeat("x", 40), strings.Repeat("x", 40)},
 		{strings.Repeat("x", 41), strings.Repeat("x", 40) + "…"}, {strings.Repeat("µ", 41), strings.Repeat("µ", 40) + "…"},
-		{strings.Repeat("時", 5000), strings.Repeat("時", 40) + "…"}, {strings.Repeat("🕰", 41), strings.Repeat("🕰", 40) + "…"},
+		{strings.Repeat("時", 5000), strings.Repeat("時", 40) + "…"}, {strings.Repeat("🕰", 41), strings.Repeat("🕰", 40) +
+			"…"},
 		{"a\xffb", "a?b"},
 	} {
 		if got := units.Clip(c.text); got != c.want {

@@ -47,8 +47,8 @@ func Convert(text, unit string) (string, error) {
 // Errors: those of [Convert]; a [*ParseError] for fewer than two words.
 func ConvertWords(words []string) (quantity, answer string, err error) {
 	if len(words) < 2 {
-		return "", "", &ParseError{Text: clipTo(strings.Join(words, " "), parseClipped), Reason: "need a quantity and a unit",
-			Err: ErrSyntax}
+		return "", "", &ParseError{Text: clipTo(strings.Join(words, " "), parseClipped),
+			Reason: "need a quantity and a unit", Err: ErrSyntax}
 	}
 	split := func(n int) (quantity, unit string) {
 		at := len(words) - n

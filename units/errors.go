@@ -40,8 +40,8 @@ const (
 
 // Error returns field, value, reason and remedy in one line.
 func (e *ValueError) Error() string {
-	return Printable(fmt.Sprintf("%s %s: %v; need %s", clipTo(e.Field, fieldClipped), clipTo(e.Value, fieldClipped), e.Err,
-		clipTo(e.Need, needClipped)))
+	return Printable(fmt.Sprintf("%s %s: %v; need %s", clipTo(e.Field, fieldClipped), clipTo(e.Value, fieldClipped),
+		e.Err, clipTo(e.Need, needClipped)))
 }
 
 // Unwrap returns the reason.

@@ -63,7 +63,8 @@ func TestChecks(t *testing.T) {
 		for _, tool := range tools() {
 			if !errors.Is(tool.finite("x", v.v), v.finite) || !errors.Is(tool.positive("x", v.v), v.positive) ||
 				!errors.Is(tool.nonNeg("x", v.v), v.nonNeg) {
-				t.Errorf("%s %v: %v, %v, %v", tool.kind, v.v, tool.finite("x", v.v), tool.positive("x", v.v), tool.nonNeg("x", v.v))
+				t.Errorf("%s %v: %v, %v, %v", tool.kind, v.v, tool.finite("x", v.v), tool.positive("x", v.v),
+					tool.nonNeg("x", v.v))
 			}
 		}
 	}
@@ -164,8 +165,8 @@ func TestQuotients(t *testing.T) {
 			a, b   float64
 			reason error
 		}{
-			{6, 0, units.ErrNotPositive}, {6, math.Copysign(0, -1), units.ErrNotPositive}, {0, 0, units.ErrNotPositive}, {6, -3,
-				units.ErrNotPositive},
+			{6, 0, units.ErrNotPositive}, {6, math.Copysign(0, -1), units.ErrNotPositive}, {0, 0, units.ErrNotPositive},
+			{6, -3, units.ErrNotPositive},
 			{6, nan, units.ErrNotFinite}, {6, inf, units.ErrNotFinite}, {nan, 3, units.ErrNotFinite}, {inf, 3,
 				units.ErrNotFinite},
 			{-inf, inf, units.ErrNotFinite}, {1e300, 1e-300, units.ErrNotFinite},

@@ -13,8 +13,8 @@ import (
 // FuzzParse reads any text as any kind. What is read is a finite number that
 // every encoding gives back; what is refused comes with a *ParseError.
 func FuzzParse(f *testing.F) {
-	for i, s := range []string{"1.4 A", "25 µin", "25 μin", "0.85 A/dm^2", "38 °C", "-273.15 °C", "100 degF", "1 h 20 min",
-		"12 A*h", "5 US gal",
+	for i, s := range []string{"1.4 A", "25 µin", "25 μin", "0.85 A/dm^2", "38 °C", "-273.15 °C", "100 degF",
+		"1 h 20 min", "12 A*h", "5 US gal",
 		"8 g/L", "35 %", "0x10 m", "1_000 m", "1,5 m", "1e999999 m", "-0 m", "1 h 1 h", "5 1", "7.349 g/(A h)", "\xff",
 		"\u22125 K", "1e-323 kg/m3", "4 1/2 in", "1/0 in", "-1/3 m", "1 000/7 g", "1/08 g"} {
 		for _, k := range units.Kinds() {

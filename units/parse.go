@@ -77,7 +77,8 @@ func findUnit(k QuantityKind, rest string, fail failer) (*unit, error) {
 	symbol := clipTo(strings.TrimSpace(rest), parseClipped)
 	switch first := norm[0]; {
 	case first == ',':
-		return nil, fail(ErrSyntax, "a comma after the digits; write a point as the decimal mark and no thousands separator")
+		return nil, fail(ErrSyntax,
+			"a comma after the digits; write a point as the decimal mark and no thousands separator")
 	case isDigit(first) || first == '.' || first == '+' || first == '-':
 		return nil, fail(ErrSyntax, "more than one number")
 	}

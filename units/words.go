@@ -45,7 +45,8 @@ func FlagWords[T ~uint8 | ~uint16](flags T, words []string) ([]byte, error) {
 		}
 	}
 	if flags>>len(words) != 0 {
-		return nil, &ValueError{Field: "flags", Value: strconv.Itoa(int(flags)), Need: "flags that have a word", Err: ErrOutOfRange}
+		return nil, &ValueError{Field: "flags", Value: strconv.Itoa(int(flags)), Need: "flags that have a word",
+			Err: ErrOutOfRange}
 	}
 	return json.Marshal(list)
 }

@@ -77,7 +77,8 @@ func TestPropertyBookOfAcidGold(t *testing.T) {
 	}
 	for more, word := range map[string]string{`, "pH": 40`: "pH", `, "pH": {"low": "acid"}`: "pH",
 		`, "hazards": ["poison"]`: "one of cyanide",
-		`, "hazards": "cyanide"`:  "words in square brackets", `, "valence": "gold"`: "whole number", `, "valence": 9`: "1 to 8",
+		`, "hazards": "cyanide"`:  "words in square brackets", `, "valence": "gold"`: "whole number",
+		`, "valence": 9`:                "1 to 8",
 		`, "pH": {"low": 5, "high": 4}`: "low end first"} {
 		if _, _, errs, status := bookOf(t, more); status != 1 || !strings.Contains(errs, word) {
 			t.Errorf("%s: status %d, %s", more, status, errs)

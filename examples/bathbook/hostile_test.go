@@ -42,9 +42,11 @@ func TestHostileWords(t *testing.T) {
 	}
 	before, _ := os.ReadFile(book)
 	for name, text := range map[string]string{
-		"name": strings.Replace(sound, `"nickel"`, string(quoted), 1) + "}", "source": sound + `, "source": ` + string(quoted) + "}",
+		"name": strings.Replace(sound, `"nickel"`, string(quoted), 1) + "}", "source": sound + `, "source": ` +
+			string(quoted) + "}",
 		"field": sound + `, ` + string(quoted) + `: 1}`, "metal": strings.Replace(sound, `"Ni"`, string(quoted), 1) + "}",
-		"salt": sound + `, "salt": ` + string(quoted) + "}", "raw": sound + ", \x1b[2K\r}", "number": sound + ", \"book\": {\"due\": " + string(quoted) + "}}",
+		"salt": sound + `, "salt": ` + string(quoted) + "}", "raw": sound + ", \x1b[2K\r}", "number": sound +
+			", \"book\": {\"due\": " + string(quoted) + "}}",
 	} {
 		os.WriteFile(bath, []byte(text), 0o644)
 		status, out, errs := call("-new", bath, "-when", "2026-03-02T08:00:00Z", filepath.Join(dir, "n.jsonl"))
@@ -54,10 +56,13 @@ func TestHostileWords(t *testing.T) {
 		plainLines(t, name, out+errs)
 	}
 	for name, args := range map[string][]string{
-		"note": {"-load", "charge=1 C", "-note", hostile, book}, "reason": {"-correction", "metal=1 g, reason=" + hostile, book},
+		"note": {"-load", "charge=1 C", "-note", hostile, book}, "reason": {"-correction", "metal=1 g, reason=" + hostile,
+			book},
 		"void": {"-void", "entry=1, reason=" + hostile, book}, "field": {"-load", hostile + "=1 C", book},
-		"value": {"-load", "charge=" + hostile, book}, "piece": {"-load", hostile, book}, "when": {"-load", "charge=1 C", "-when", hostile, book},
-		"flag": {"-" + hostile}, "value of a flag": {"-pH=" + hostile}, "file": {hostile}, "new": {"-new", hostile, hostile},
+		"value": {"-load", "charge=" + hostile, book}, "piece": {"-load", hostile, book}, "when": {"-load", "charge=1 C",
+			"-when", hostile, book},
+		"flag": {"-" + hostile}, "value of a flag": {"-pH=" + hostile}, "file": {hostile},
+		"new":  {"-new", hostile, hostile},
 		"plot": {"-plot", hostile}, "plot to": {"-plot", hostile + "/none.svg"}, "into": {"-load", "charge=1 C", hostile},
 	} {
 		status, out, errs := call(args...)
@@ -74,7 +79,8 @@ func TestHostileWords(t *testing.T) {
 	entries := []string{
 		strings.Replace(string(before[len(`{"crc":"00000000","entry":`):len(before)-2]), `"nickel"`, string(quoted), 1),
 		`{"seq":1,"when":"2026-03-03T08:00:00Z","load":{"charge":"60 C"},"note":` + string(quoted) + `}`,
-		`{"seq":2,"when":"2026-03-03T08:00:00Z","correction":{"metal":"0.001 kg","reason":"two\nlines` + string(quoted[1:]) + `}}`,
+		`{"seq":2,"when":"2026-03-03T08:00:00Z","correction":{"metal":"0.001 kg","reason":"two\nlines` +
+			string(quoted[1:]) + `}}`,
 		`{"seq":3,"when":"2026-03-04T08:00:00Z","void":{"entry":2,"reason":` + string(quoted) + `}}`,
 	}
 	var text bytes.Buffer

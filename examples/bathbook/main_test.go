@@ -89,7 +89,8 @@ func demoBook(t *testing.T) []byte {
 			post(day, 9, "", ledger.Correction{Metal: -0.31 * units.Gram, Volume: -40 * units.Millilitre,
 				Uncertainty: 0.05 * units.Gram, Reason: "rack dropped, about 40 mL over the edge"})
 		case 39:
-			post(day, 9, "by the meter", ledger.Addition{Salt: salt, SaltMass: 6.6 * units.Gram, Uncertainty: 0.02 * units.Gram})
+			post(day, 9, "by the meter", ledger.Addition{Salt: salt, SaltMass: 6.6 * units.Gram,
+				Uncertainty: 0.02 * units.Gram})
 		}
 	}
 	return text.Bytes()
@@ -213,7 +214,8 @@ func TestPropertyPlot(t *testing.T) {
 	}
 	// A book without any entry has a picture too.
 	book, bath := filepath.Join(dir, "new.jsonl"), filepath.Join(dir, "bath.json")
-	os.WriteFile(bath, []byte(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30 g/L", "efficiency": "99 %", "anode_kind": "insoluble"}`), 0o644)
+	os.WriteFile(bath,
+		[]byte(`{"name": "silver", "metal": "Ag", "volume": "8 L", "content": "30 g/L", "efficiency": "99 %", "anode_kind": "insoluble"}`), 0o644)
 	if status, _, errs := call("-new", bath, "-plot", filepath.Join(dir, "new.png"), book); status != 0 {
 		t.Errorf("status %d, %s", status, errs)
 	}

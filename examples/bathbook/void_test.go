@@ -25,14 +25,16 @@ func TestVoiding(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	slip := ledger.Entry{When: clock.AddDate(899, 0, 0), Event: ledger.Addition{Metal: 7 * units.Gram}, Note: "by the meter"}
+	slip := ledger.Entry{When: clock.AddDate(899, 0, 0), Event: ledger.Addition{Metal: 7 * units.Gram},
+		Note: "by the meter"}
 	if _, err := f.Append(slip); err != nil {
 		t.Fatal(err)
 	}
 	f.Close()
 	const remedy = `-void "entry=1, reason=year mistyped"`
-	if _, out, _ := call(path); !strings.Contains(strings.Join(strings.Fields(out), " "), "no. 1 is dated 4 January 2926, later than "+
-		"the clock shows: set the clock if it is wrong, else strike the entry out with "+remedy) {
+	if _, out, _ := call(path); !strings.Contains(strings.Join(strings.Fields(out), " "),
+		"no. 1 is dated 4 January 2926, later than "+
+			"the clock shows: set the clock if it is wrong, else strike the entry out with "+remedy) {
 		t.Errorf("the slip is not shown:\n%s", out)
 	}
 	status, _, errs = call("-load", "charge=1 A·min", "-when", "2026-03-03T08:00:00Z", path)
@@ -58,9 +60,12 @@ func TestVoiding(t *testing.T) {
 	if status != 0 || !strings.Contains(out, "3 entries, 1 of them voided, the last that counts on 2 March 2026") {
 		t.Errorf("the next load: status %d, %s\n%s", status, errs, out)
 	}
-	for fields, want := range map[string]string{"entry=0, reason=x": "start a new book", "entry=1, reason=x": "voided by no. 2 already",
-		"entry=2, reason=x": "no void", "entry=9, reason=x": "1 to 3", "reason=x": `entry: field "entry" is missing`, "entry=3": `reason: field "reason" is missing`} {
-		if status, _, errs := call("-void", fields, "-when", "2026-03-04T08:00:00Z", path); status != 1 || !strings.Contains(errs, want) {
+	for fields, want := range map[string]string{"entry=0, reason=x": "start a new book",
+		"entry=1, reason=x": "voided by no. 2 already",
+		"entry=2, reason=x": "no void", "entry=9, reason=x": "1 to 3", "reason=x": `entry: field "entry" is missing`,
+		"entry=3": `reason: field "reason" is missing`} {
+		if status, _, errs := call("-void", fields, "-when", "2026-03-04T08:00:00Z", path); status != 1 ||
+			!strings.Contains(errs, want) {
 			t.Errorf("%s: status %d, %s", fields, status, errs)
 		}
 	}
@@ -77,7 +82,8 @@ func TestClock(t *testing.T) {
 			t.Errorf("%s: status %d, %s", when, status, errs)
 		}
 		dir := t.TempDir()
-		status, _, errs = call("-new", filepath.Join(filepath.Dir(path), "bath.json"), "-when", when, filepath.Join(dir, "n"))
+		status, _, errs = call("-new", filepath.Join(filepath.Dir(path), "bath.json"), "-when", when,
+			filepath.Join(dir, "n"))
 		if left, _ := os.ReadDir(dir); status != 1 || len(left) != 0 || !strings.Contains(errs, "no book was opened") {
 			t.Errorf("a new book, %s: status %d, %s", when, status, errs)
 		}

@@ -28,31 +28,38 @@ func TestWrongWords(t *testing.T) {
 		kind, text string // of a bath, kind is "new"
 		want       []string
 	}{
-		{"load", "chrge=12 A·min", []string{"-load: chrge: unknown field; known here are charge, weighed,", "drag_in_content"}},
+		{"load", "chrge=12 A·min", []string{"-load: chrge: unknown field; known here are charge, weighed,",
+			"drag_in_content"}},
 		{"load", "charge=12", []string{`charge: charge "12": no unit`, "A·min"}},
 		{"load", "charge=12 kg", []string{`charge: charge "12 kg"`, "A·min"}},
 		{"load", "", []string{"-load is empty", "charge=12 A·min", "-h lists"}},
 		{"evaporation", "volum=1 L", []string{"volum: unknown field; known here are volume"}},
-		{"analysis", "content=7 g/L", []string{`uncertainty: field "uncertainty" is missing; need the standard uncertainty`}},
+		{"analysis", "content=7 g/L",
+			[]string{`uncertainty: field "uncertainty" is missing; need the standard uncertainty`}},
 		{"analysis", "content=7 g/L, uncertainty=1 g/L, reset=maybe", []string{`reset: is "maybe"; need true or false`}},
 		{"addition", "salt=KAu(CN)2.2H20, salt_mass=1 g", []string{"salt of the addition KAu(CN)2·2H20", "number of H2O"}},
-		{"new", but(`"20 L"`, "20"), []string{"volume: is 20 without a unit; need number and unit in quotes; accepted: L, mL"}},
+		{"new", but(`"20 L"`, "20"), []string{"volume: is 20 without a unit; need number and unit in quotes; accepted: " +
+			"L, mL"}},
 		{"new", but(`"0.95"`, `"95"`), []string{`need a fraction above 0 and at most 1`, "at most 1"}},
 		{"new", but(`"0.95"`, `["95 %"]`), []string{`efficiency: is a list; need one figure`}},
 		{"new", but(`"0.95"`, `{}`), []string{`efficiency: need "low" and "high", or one of them`}},
-		{"new", but(`"0.95"`, `{"value": "95 %"}`), []string{"efficiency.value: unknown field; known here are low, high, set"}},
+		{"new", but(`"0.95"`, `{"value": "95 %"}`), []string{"efficiency.value: unknown field; known here are low, high, " +
+			"set"}},
 		{"new", but(`"metal": "Ni", `, ""), []string{"metal: ", "not given; need the symbol of the metal"}},
 		{"new", but(`"name": "nickel", `, ""), []string{"name: ", "not given; need a few words"}},
 		{"new", but(`"volume": "20 L", `, ""), []string{"volume: ", "not given; need that at the level mark"}},
 		{"new", but(`"anode_kind": "insoluble", `, ""), []string{"anode_kind: ", "not given; need soluble or insoluble"}},
 		{"new", but(`"insoluble"`, `"soluble"`), []string{"book.anodes: ", "not given; need share and efficiency"}},
-		{"new", but(`"name"`, `"book": {"anodes": {"share": 1, "efficiency": "98 %"}}, "name"`), []string{"book.anodes: ", "insoluble"}},
+		{"new", but(`"name"`, `"book": {"anodes": {"share": 1, "efficiency": "98 %"}}, "name"`),
+			[]string{"book.anodes: ", "insoluble"}},
 		{"new", but(`"Ni"`, `""`), []string{"metal: ", "as Au"}},
 		{"new", but(`"Ni"`, `28`), []string{`metal: is 28; need the symbol of the counted metal, as "Au"`}},
 		{"new", but(`"Ni"`, `null`), []string{"metal: is null; need the symbol"}},
 		{"new", but(`"Ni",`, `"Ni", "metal": "Au",`), []string{"metal: given twice"}},
-		{"new", but(`"name"`, `"book": {"salts": "NiSO4"}, "name"`), []string{`book.salts: is "NiSO4"; need formulas in quotes in square brackets`}},
-		{"new", but(`"name"`, `"book": {"salts": ["NiSO4", 5]}, "name"`), []string{"book.salts[2]: is 5; need formulas in quotes"}},
+		{"new", but(`"name"`, `"book": {"salts": "NiSO4"}, "name"`),
+			[]string{`book.salts: is "NiSO4"; need formulas in quotes in square brackets`}},
+		{"new", but(`"name"`, `"book": {"salts": ["NiSO4", 5]}, "name"`),
+			[]string{"book.salts[2]: is 5; need formulas in quotes"}},
 		{"new", but(`"name"`, `"salt": "NiSO4.7H2", "name"`), []string{"salt of the bath NiSO4·7H2", "number of H2O"}},
 		{"new", but(`"name"`, `"valence": 7, "name"`), []string{bath + ": "}},
 		{"new", but(`"Ni"`, `"Xx"`), []string{bath + ": ", `"Xx"`}},
@@ -109,8 +116,8 @@ func TestDamagedBook(t *testing.T) {
 	for name, c := range map[string]struct {
 		text, line, shown, remedy string
 	}{
-		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged", " 9 entries",
-			"the first 10 lines"},
+		"cut in the middle": {join(lines[:10], []string{lines[10][:50] + "\n"}, lines[11:]), "line 11: damaged",
+			" 9 entries", "the first 10 lines"},
 		"changed":        {strings.Replace(demo, "660 C", "661 C", 1), "line 3: damaged", " 1 entry", "the first 2 lines"},
 		"a line missing": {join(lines[:1], lines[2:]), "line 2: damaged", "no entry yet", "the first line"},
 		"first line":     {strings.Replace(demo, "cobalt", "Cobalt", 1), "line 1: damaged", "", "start again with -new"},
@@ -155,7 +162,8 @@ func TestDamagedBook(t *testing.T) {
 func TestNotGiven(t *testing.T) {
 	dir := t.TempDir()
 	bath, book := filepath.Join(dir, "bath.json"), filepath.Join(dir, "gold.jsonl")
-	os.WriteFile(bath, []byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "anode_kind": "insoluble",
+	os.WriteFile(bath,
+		[]byte(`{"name": "gold, acid cyanide", "metal": "Au", "volume": "5 L", "content": "8 g/L", "anode_kind": "insoluble",
 		"efficiency": {"low": "32 %", "high": "38 %"}, "salt": "KAu(CN)2", "book": {"low": "7 g/L"}, "pH": {"low": 4.2, "high": 4.6}}`), 0o644)
 	_, out, _ := call("-new", bath, "-when", "2026-12-28T08:00:00Z", book)
 	if !strings.Contains(out, "8.00 g/L, uncertainty not given") || !strings.Contains(out,
@@ -218,9 +226,11 @@ func TestPropertyBoundedBooks(t *testing.T) {
 		t.Skip(err)
 	}
 	for name, want := range map[string]string{large: "need at most", os.DevNull: "is a device", dir: "is a folder"} {
-		for _, args := range [][]string{{name}, {"-load", "charge=1 A·min", name}, {"-new", name, filepath.Join(dir, "new")}} {
+		for _, args := range [][]string{{name}, {"-load", "charge=1 A·min", name},
+			{"-new", name, filepath.Join(dir, "new")}} {
 			var out, bad bytes.Buffer
-			if status := run(args, clock, strings.NewReader(""), &out, &bad); status == 0 || !strings.Contains(bad.String(), want) {
+			if status := run(args, clock, strings.NewReader(""), &out, &bad); status == 0 || !strings.Contains(bad.String(),
+				want) {
 				t.Errorf("%q: status %d, %q", args, status, bad.String())
 			}
 		}

@@ -73,7 +73,8 @@ func heatRows() []row {
 	hydrochloric := swap(`"holds": "sulfuric acid, 4 %"`, `"holds": "hydrochloric acid, 30 %"`)
 	cathodic := entry(`{"kind": "electroclean", "holds": "electrocleaner", "polarity": "cathodic", "time": "60 s"}`)
 	cleaner := func(more string) string {
-		return entry(`{"kind": "electroclean", "holds": "cleaner 4", "polarity": "anodic", "time": "60 s"`+more+`}`) + waterTank
+		return entry(`{"kind": "electroclean", "holds": "cleaner 4", "polarity": "anodic", "time": "60 s"`+more+`}`) +
+			waterTank
 	}
 	at := func(name, station string) change {
 		return swap(`"name": "`+name+`"`, `"name": "`+name+`", "station": "`+station+`"`)

@@ -680,8 +680,8 @@ func springRows() []row {
 			by(swap(`"temperature": "200 °C"`, `"temperature": "60 °C"`)), nil},
 		{"stress relief of ten minutes", "spring", "warning", "stress", by(swap(`"time": "2 h"`, `"time": "10 min"`)),
 			nil},
-		{"strength not given", "spring", "stop", "the strength of the steel is not", by(strength(`"stress_relieved": false`)),
-			nil},
+		{"strength not given", "spring", "stop", "the strength of the steel is not",
+			by(strength(`"stress_relieved": false`)), nil},
 		{"hard stainless steel, strength not given", "hand", "stop", "the strength of the steel is not",
 			by(swap(`"substrate": "stainless steel",`, `"substrate": "stainless steel", "high_strength": true,`)), nil},
 		{"a strength that no steel has, by a slip of the unit", "spring", "refused", "tensile",
@@ -1149,8 +1149,9 @@ var (
 	marked  = regexp.MustCompile(`^( *)(STOP|WARNING|!|i) +(\S.*)$`)
 	heading = regexp.MustCompile(`^\d+\. `)
 	front   = regexp.MustCompile(`<section[^>]*> *<h2>Before you start</h2>.*?</section>`)
-	onPage  = regexp.MustCompile(`<td colspan="4" class="(stop|warning|caution|info)">(?:<span class="box"></span>)?<span class="k">[^<]*</span> (.*?)</td>`)
-	tankOn  = regexp.MustCompile(`class="hazard"><span class="k">!</span> (.*?)</(?:td|p)>`)
+	onPage  = regexp.MustCompile(
+		`<td colspan="4" class="(stop|warning|caution|info)">(?:<span class="box"></span>)?<span class="k">[^<]*</span> (.*?)</td>`)
+	tankOn = regexp.MustCompile(`class="hazard"><span class="k">!</span> (.*?)</(?:td|p)>`)
 )
 
 // levelOf reads a severity as text, page and JSON write it.

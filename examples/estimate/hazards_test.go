@@ -101,8 +101,8 @@ func springLine() *line {
 func sulfiteLine() *line {
 	return &line{substrate: "leaded brass", layers: []string{strings.Replace(nickel, `"bath"`,
 		`"role": "underplate", "bath"`, 1),
-		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"min_thickness": "0.2 µm"`), layerOf("gold",
-			"finish", `{"library": "gold-sulfite"}`, `"min_thickness": "1 µm"`)},
+		layerOf("palladium", "underplate", `{"library": "palladium-sulfamate"}`, `"min_thickness": "0.2 µm"`),
+		layerOf("gold", "finish", `{"library": "gold-sulfite"}`, `"min_thickness": "1 µm"`)},
 		steps: []string{soak, rinse2, leadDip, rinse2, `{"layer": "nickel"}`, rinse2, `{"layer": "palladium"}`, dragOut,
 			rinse2, `{"layer": "gold"}`, dragOut, rinse2, final, dry}}
 }
@@ -157,8 +157,8 @@ var dangers = []struct {
 		"fluoride in glass", plating.SeverityStop, nil},
 	{"dip straight into the silver strike", silverLine, func(l *line) { l.cut(3, 2) }, "hydrogen cyanide",
 		plating.SeverityStop, nil},
-	{"one rinse of two stages before the silver strike", silverLine, func(l *line) { l.cut(4, 1) }, "reaches free cyanide",
-		plating.SeverityCaution, nil},
+	{"one rinse of two stages before the silver strike", silverLine, func(l *line) { l.cut(4, 1) },
+		"reaches free cyanide", plating.SeverityCaution, nil},
 	{"acid final rinse behind cyanide", silverLine, func(l *line) {
 		l.cut(8, 1)
 		l.swap(`"final rinse", "deionised": true`, `"final rinse", "deionised": true, "acidified": true`)
@@ -168,8 +168,8 @@ var dangers = []struct {
 		plating.SeverityWarning, nil},
 	{"silver without a strike", silverLine, func(l *line) { l.layers = l.layers[1:]; l.cut(5, 1) }, "immersion",
 		plating.SeverityWarning, nil},
-	{"no drag-out tank behind silver", silverLine, func(l *line) { l.cut(7, 1) }, "drag-out tank", plating.SeverityWarning,
-		nil},
+	{"no drag-out tank behind silver", silverLine, func(l *line) { l.cut(7, 1) }, "drag-out tank",
+		plating.SeverityWarning, nil},
 	{"silver cyanide said to be acid", silverLine, func(l *line) {
 		own(l, `{"name": "silver", "metal": "Ag", "efficiency": "98 %", "hazards": ["cyanide", "acid"], "pH": 5}`)
 	}, "hydrogen cyanide comes off", plating.SeverityStop, func(l *line) {
@@ -212,8 +212,8 @@ var dangers = []struct {
 		own(l, `{"name": "gold, prussiate, citric acid", "metal": "Au", "efficiency": "35 %", "hazards": []}`)
 	}, "hydrogen cyanide", plating.SeverityStop, nil},
 	{"stainless steel anode in acid gold", goldLine, func(l *line) {
-		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`, `"anode_kind": "insoluble", "anode": "stainless steel"`,
-			1))
+		own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`,
+			`"anode_kind": "insoluble", "anode": "stainless steel"`, 1))
 	},
 		"stainless steel anode", plating.SeverityWarning, func(l *line) {
 			own(l, strings.Replace(ownGold, `"anode_kind": "insoluble"`,
@@ -288,7 +288,8 @@ var dangers = []struct {
 			`{"kind": "activate", "holds": "hydrogen peroxide, 3 %"}`)
 	}, "can explode", plating.SeverityStop, nil},
 	{"brass left in nitric acid", goldLine, func(l *line) {
-		l.put(2, `{"kind": "activate", "holds": "nitric acid, 50 %", "hazards": ["acid", "nitric"], "time": "60 s"}`, rinse2)
+		l.put(2, `{"kind": "activate", "holds": "nitric acid, 50 %", "hazards": ["acid", "nitric"], "time": "60 s"}`,
+			rinse2)
 	}, "nitric acid dissolves copper", plating.SeverityWarning, nil},
 	{"acid straight into sulfite gold", sulfiteLine, func(l *line) { l.steps[8] = strongDip }, "sulfur dioxide",
 		plating.SeverityStop, nil},
@@ -318,7 +319,10 @@ var dangers = []struct {
 		plating.SeverityWarning, nil},
 	{"an electroclean without a pole", springLine, func(l *line) { l.swap(`"polarity": "anodic", `, "") },
 		"cathodic or anodic", plating.SeverityInfo, nil},
-	{"a dip that does not say what it holds", springLine, func(l *line) { l.swap(`"holds": "sulfuric acid, 10 %", `, "") },
+	{"a dip that does not say what it holds", springLine, func(l *line) {
+		l.swap(`"holds": "sulfuric acid, 10 %", `,
+			"")
+	},
 		"what the tank holds", plating.SeverityInfo, nil},
 	{"an unknown base metal", goldLine, func(l *line) { l.substrate = "unobtainium" }, "one of stainless steel",
 		plating.SeverityInfo, nil},

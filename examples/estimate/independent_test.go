@@ -65,8 +65,8 @@ func jobsByHand() map[string]byHand {
 			stays:    [][2]float64{soak, {1, 2}, {0.5, 2}, dry},
 			cleaning: []cleaningByHand{{3, 8, 6, 1.5}, {0.5, 2, 6, 1.25}},
 			layers: []coatByHand{
-				{metal: "Au", j: 3, minutes: 20.0 / 60, low: 0.08, high: 0.12, rho: 19.3, eq: au, fine: 1, content: 1.5, volume: 3,
-					voltsLow: 4, volts: 6, top: 5, dry: 5, dragOut: true, salt: goldSalt},
+				{metal: "Au", j: 3, minutes: 20.0 / 60, low: 0.08, high: 0.12, rho: 19.3, eq: au, fine: 1, content: 1.5,
+					volume: 3, voltsLow: 4, volts: 6, top: 5, dry: 5, dragOut: true, salt: goldSalt},
 				{metal: "Au", j: 0.5, um: 1, below: true, low: 0.37 + (0.33-0.37)*hardEff, high: 0.43 + (0.39-0.43)*hardEff,
 					rho: 17.3, eq: 1 / (0.996/au + 0.002*2*f/58.933194), fine: 0.996, content: 8, volume: 5,
 					voltsLow: 2, volts: 3, top: 1.2, dragOut: true, salt: goldSalt}}},
@@ -76,8 +76,8 @@ func jobsByHand() map[string]byHand {
 			layers: []coatByHand{
 				{metal: "Ni", j: 3, um: 4, low: 0.95, high: 0.95, rho: 8.9, eq: ni, fine: 1, content: 75, volume: 20,
 					voltsLow: 4, volts: 8, top: 5, soluble: true, salt: (58.6934 + 32.06 + 4*15.999 + 6*18.015) / 58.6934},
-				{metal: "Au", j: 2, minutes: 20.0 / 60, low: 0.12, high: 0.12, rho: 19.3, eq: au, fine: 1, content: 1.5, volume: 5,
-					voltsLow: 3, volts: 6, top: 4, dry: 20, dragOut: true, salt: goldSalt},
+				{metal: "Au", j: 2, minutes: 20.0 / 60, low: 0.12, high: 0.12, rho: 19.3, eq: au, fine: 1, content: 1.5,
+					volume: 5, voltsLow: 3, volts: 6, top: 4, dry: 20, dragOut: true, salt: goldSalt},
 				{metal: "Au", minutes: 25, um: 2.5, below: true, low: 0.88, high: 0.96, rho: 19.3, eq: au, fine: 1, content: 10,
 					volume: 10, voltsLow: 1.5, volts: 3, top: 0.5, dragOut: true, salt: goldSalt}}},
 		"finial": {area: whole - 3.2, drag: 2 * gallons * whole, tanks: 13, loads: 10, dry: 40, tank: 3,
@@ -86,8 +86,8 @@ func jobsByHand() map[string]byHand {
 			layers: []coatByHand{
 				{metal: "Ag", j: 1.5, minutes: 0.25, low: 0.3, high: 0.3, rho: 10.5, eq: ag, fine: 1, content: 3, volume: 4,
 					voltsLow: 4, volts: 6, top: 2.5, onward: true, salt: (39.0983 + 107.8682 + cyanides) / 107.8682},
-				{metal: "Ag", j: 0.8, um: 10, below: true, low: 0.98, high: 1, rho: 10.5, eq: ag, fine: 1, content: 40, volume: 8,
-					voltsLow: 0.5, volts: 2, top: 4, soluble: true, dragOut: true}}},
+				{metal: "Ag", j: 0.8, um: 10, below: true, low: 0.98, high: 1, rho: 10.5, eq: ag, fine: 1, content: 40,
+					volume: 8, voltsLow: 0.5, volts: 2, top: 4, soluble: true, dragOut: true}}},
 	}
 }
 

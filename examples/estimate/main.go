@@ -46,7 +46,8 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	}
 	demo := flags.NArg() == 0
 	if !demo && flags.Arg(0) == "" {
-		fmt.Fprintln(stderr, "estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
+		fmt.Fprintln(stderr,
+			"estimate: the name of the file is empty; need one, or no argument at all for the embedded job")
 		return 2
 	}
 	fail := func(status int, err error) int {

@@ -183,7 +183,8 @@ func TestPropertyOrderOfWork(t *testing.T) {
 			for _, want := range []string{
 				`bath +\S+`, `\[ \] bath at +\d+ °C +\S+`, `\[ \] set +\d+(\.\d+)? m?A +\d+\.\d\d A/dm² \(range .*\) on`,
 				`\[ \] expect +\d+\.\d V to \d+\.\d V +\S`,
-				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] move +\S`, `\[ \] anode +\d+ cm²( to \d+ cm²)? +\S`,
+				`\[ \] time +(\d+ min ?)?(\d+ s)? +(as given|for the)`, `\[ \] move +\S`,
+				`\[ \] anode +\d+ cm²( to \d+ cm²)? +\S`,
 				`\[ \] look +\S`, `\n +gives +\d+\.\d+ µm +at the thinnest spot`, `\n +takes +\d+(\.\d+)? m?g +of \w+`,
 				`\n +leaves +\d+\.\d+ g/L`, `figures of this bath: \S`, `; (rests on figures|figures as given)`,
 			} {
@@ -200,7 +201,8 @@ func TestPropertyOrderOfWork(t *testing.T) {
 				t.Errorf("%s, %s: a caution comes after the settings:\n%s", shop.name, layer, text)
 			}
 		}
-		if !regexp.MustCompile(`\nAfterwards\n(.|\n)*\[ \] weigh +after the last tank, dry\. The load should have gained \d+(\.\d+)?\s+m?g`).MatchString(rest) {
+		if !regexp.MustCompile(
+			`\nAfterwards\n(.|\n)*\[ \] weigh +after the last tank, dry\. The load should have gained \d+(\.\d+)?\s+m?g`).MatchString(rest) {
 			t.Errorf("%s: no check by weight at the end", shop.name)
 		}
 		for i, line := range strings.Split(out, "\n") {
@@ -240,7 +242,8 @@ func TestJobWithoutSequence(t *testing.T) {
 			if !regexp.MustCompile(`\n   \[ \] then: (Rinse|Hold)`).MatchString(text) {
 				t.Errorf("%s, %s: what to do next is not said:\n%s", shop.name, layer, text)
 			}
-			if settings, _, _ := strings.Cut(text, "[ ]"); strings.Count(settings, "\n   ! ") != strings.Count(text, "\n   ! ") {
+			if settings, _, _ := strings.Cut(text, "[ ]"); strings.Count(settings, "\n   ! ") != strings.Count(text,
+				"\n   ! ") {
 				t.Errorf("%s, %s: a caution comes after the settings:\n%s", shop.name, layer, text)
 			}
 		}

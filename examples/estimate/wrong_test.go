@@ -36,7 +36,8 @@ func TestCommandLines(t *testing.T) {
 		{"a directory", []string{dir}, "", 1, "is a folder"},
 		{"empty input", []string{"-"}, "", 1, "empty; need an object"},
 		{"not JSON", []string{write(t, "{\n\n]")}, "", 1, "line 3"},
-		{"wrong field", []string{"-"}, strings.Replace(bare, "min_thickness", "promised", 1), 1, "unknown field; known here are"},
+		{"wrong field", []string{"-"}, strings.Replace(bare, "min_thickness", "promised", 1), 1,
+			"unknown field; known here are"},
 		{"promise met below", []string{"-"}, twice(), 1, "lies below already"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -61,7 +61,8 @@ func TestHostileWords(t *testing.T) {
 	}
 	_, said := call(string(sound[:40])+"\x1b[2K\r"+string(sound[40:]), "-")
 	check("raw", said)
-	for name, args := range map[string][]string{"file": {hostile}, "flag": {"-" + hostile}, "value": {"-memory=" + hostile},
+	for name, args := range map[string][]string{"file": {hostile}, "flag": {"-" + hostile},
+		"value":  {"-memory=" + hostile},
 		"output": {"-csv", hostile}, "two": {hostile, hostile}} {
 		status, said := call("", args...)
 		if status == 0 {

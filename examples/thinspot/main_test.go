@@ -113,7 +113,8 @@ func TestText(t *testing.T) {
 	if status != 0 || bad != "" {
 		t.Fatalf("status %d, %s", status, bad)
 	}
-	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing", "min_to_average",
+	for _, want := range []string{"THIN SPOT", "until the thinnest spot has", "at r = 37.0 mm", "facing",
+		"min_to_average",
 		"balance", "half the current", "robber", "shield", "saves metal: half the current"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("no %q in\n%s", want, out)

@@ -148,7 +148,8 @@ func luminance(c color.Color) float64 {
 func TestShippedMeshes(t *testing.T) {
 	testdata.SlowOnly(t)
 	for _, name := range []string{"bezel", "figure"} {
-		status, out, bad := call(t, "", "-quick", "-no-advice", filepath.Join("..", "..", "testdata", "cases", name+".json"))
+		status, out, bad := call(t, "", "-quick", "-no-advice", filepath.Join("..", "..", "testdata", "cases",
+			name+".json"))
 		if status != 0 || bad != "" || !strings.Contains(out, "thinnest     1.000 µm at x =") || !strings.Contains(out,
 			"not asked for") {
 			t.Errorf("%s: status %d, %s\n%s", name, status, bad, out)

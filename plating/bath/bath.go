@@ -31,7 +31,8 @@ type Bath struct {
 	Metal string `json:"metal" need:"the symbol of the counted metal, as \"Au\"" doc:"symbol of the metal that is counted"`
 	Use   Use    `json:"use" rule:"flags" doc:"its places in a sequence"`
 
-	Valence     int                  `json:"valence" rule:"1..8" doc:"that the metal is deposited from; the usual one when left out"`
+	Valence int `json:"valence" rule:"1..8" doc:"that the metal is deposited from; the usual one when left out"`
+	// By shares of the mass, with what is built in without charge.
 	Deposit     []Constituent        `json:"constituents" need:"constituents of the deposit" rule:"filled" doc:"of an alloy deposit; left out: the pure metal"`
 	Composition Words                `json:"composition" doc:"where the constituents come from"`
 	Density     Range[units.Density] `json:"density" in:"g/cm³" doc:"of the deposit; left out: that of the metal, or of the mixture of its constituents"`
@@ -46,8 +47,9 @@ type Bath struct {
 	Volts          Range[units.Voltage]           `json:"volts" in:"V"`
 	Efficiency     Range[units.Efficiency]        `json:"efficiency" in:"%" doc:"of the cathode"`
 	Lines          []EfficiencyLine               `json:"efficiency_lines" rule:"filled" doc:"efficiency against current density, where it is known"`
-	Time           Range[units.Duration]          `json:"time" in:"min" doc:"usual immersion time, of strikes and flashes"`
-	MaxThickness   Range[units.Length]            `json:"max_thickness" in:"µm" doc:"that it is used for"`
+	// What a strike or flash goes by, and how thick the bath is used to plate.
+	Time         Range[units.Duration] `json:"time" in:"min" doc:"usual immersion time, of strikes and flashes"`
+	MaxThickness Range[units.Length]   `json:"max_thickness" in:"µm" doc:"that it is used for"`
 
 	AnodeKind  AnodeKind          `json:"anode_kind" doc:"whether the anode replaces the metal"`
 	Anode      Words              `json:"anode" doc:"what the anode is of"`
@@ -93,7 +95,8 @@ func (k AnodeKind) String() string {
 // Errors: a [*units.ValueError] for a number that is no kind.
 func (k AnodeKind) MarshalText() ([]byte, error) {
 	if k >= anodeEnd {
-		return nil, &units.ValueError{Field: "kind of anode", Value: strconv.Itoa(int(k)), Need: anodeWords, Err: units.ErrOutOfRange}
+		return nil, &units.ValueError{Field: "kind of anode", Value: strconv.Itoa(int(k)), Need: anodeWords,
+			Err: units.ErrOutOfRange}
 	}
 	return []byte(k.String()), nil
 }
@@ -242,7 +245,8 @@ func (b *Bath) Check() error {
 	if b.Efficiency.Given() {
 		if err := firstError(
 			put("efficiency.low", units.PositiveFraction("low end of the current efficiency", b.Efficiency.Low)),
-			put("efficiency.high", units.PositiveFraction("high end of the current efficiency", b.Efficiency.High))); err != nil {
+			put("efficiency.high", units.PositiveFraction("high end of the current efficiency",
+				b.Efficiency.High))); err != nil {
 			return err
 		}
 	}
@@ -264,7 +268,8 @@ func (b *Bath) Check() error {
 		put("content", b.Content.Check("metal content")), put("temperature", b.Temperature.Check("temperature")),
 		put("current_density", b.CurrentDensity.Check("current density")), put("volts", b.Volts.Check("volts")),
 		put("pH", b.PH.Check("pH")), put("time", b.Time.Check("immersion time")),
-		put("max_thickness", b.MaxThickness.Check("maximum thickness")), put("anode_ratio", b.AnodeRatio.Check("anode ratio")),
+		put("max_thickness", b.MaxThickness.Check("maximum thickness")),
+		put("anode_ratio", b.AnodeRatio.Check("anode ratio")),
 		put("content", b.Content.Sense(sense.Content())), put("temperature", b.Temperature.Sense(sense.Solution())),
 		put("current_density", b.CurrentDensity.Sense(sense.CurrentDensity())), put("volts", b.Volts.Sense(sense.Volts())),
 		put("time", b.Time.Sense(sense.Time())), put("max_thickness", b.MaxThickness.Sense(sense.Coat())), b.checkSet())

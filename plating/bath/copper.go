@@ -20,7 +20,8 @@ func copperAcid() []Bath {
 		Agitation:    say("air", "Guidebook2011"),
 		Hazards:      plating.HazardAcid,
 		Look:         []string{"bright and level, no burnt edges, no streaks below holes", "black film on the anodes even"},
-		Remarks:      []Words{recalled("never straight on steel, zinc or zincated aluminium: copper deposits by immersion and does not hold")},
+		Remarks: []Words{recalled("never straight on steel, zinc or zincated aluminium: copper deposits by " +
+			"immersion and does not hold")},
 	}
 	plain, throw := acid, acid
 	plain.Salt, throw.Salt = salt("CuSO4·5H2O"), salt("CuSO4·5H2O")
@@ -116,7 +117,8 @@ func copperCyanide() []Bath {
 	build.Agitation = recalled("none or mechanical")
 	build.LiveEntry = true
 	build.Look = []string{"even pink, no bare recesses, no blisters"}
-	build.Remarks = []Words{say("the bath most used on zincated aluminium, and on zinc die castings that need more than a strike", "Guidebook2011")}
+	build.Remarks = []Words{say("the bath most used on zincated aluminium, and on zinc die castings that need more "+
+		"than a strike", "Guidebook2011")}
 
 	fast.Key, fast.Name, fast.Use = "copper-cyanide-fast", "copper, cyanide, high efficiency", UseUnder|UseFinish
 	fast.Makeup = []Ingredient{

@@ -71,6 +71,8 @@ func checkLines(lines []EfficiencyLine) error {
 
 // at returns the band at a current density; outside the points the end is held.
 func (l EfficiencyLine) at(j units.CurrentDensity) EfficiencyBand {
+	// Beyond the last point nothing is known. A straight line drawn on would soon promise more
+	// than all of the current, or less than none; the end is held, and the caller is told.
 	last := l.Points[len(l.Points)-1]
 	if j <= l.Points[0].CurrentDensity {
 		return EfficiencyBand{j, l.Points[0].Low, l.Points[0].High}
@@ -95,10 +97,12 @@ func (l EfficiencyLine) mix(m EfficiencyLine, share float64) EfficiencyLine {
 		return m
 	}
 	var at []units.CurrentDensity
+	// The mixed line has a corner wherever one of the two has one.
 	for _, p := range slices.Concat(l.Points, m.Points) {
 		at = append(at, p.CurrentDensity)
 	}
 	slices.Sort(at)
+	// A figure between two is known no better than the weaker of them.
 	out := EfficiencyLine{Seen: min(l.Seen, m.Seen), Source: l.Source}
 	if m.Source != l.Source {
 		out.Source += ", " + m.Source
@@ -123,6 +127,8 @@ func (b *Bath) line(t units.Temperature, c units.MassConcentration) (EfficiencyL
 		}
 	}
 	slices.Sort(contents)
+	// First along the temperature, for each content by itself; then between two contents. Lines
+	// that do not tell one of the two apart hold for any value of it.
 	for _, have := range contents {
 		var same []EfficiencyLine
 		for _, l := range b.Lines {
@@ -183,6 +189,7 @@ func bracket(values []float64, v float64) (k int, share float64, within bool) {
 // curve makes a curve of the plating package from one end of the bands, or
 // their middle: pick gives the efficiency of a point.
 func (l EfficiencyLine) curve(pick func(low, high units.Efficiency) units.Efficiency) (plating.EfficiencyCurve, error) {
+	// One point is no curve: it holds at every current density.
 	if len(l.Points) == 1 {
 		return plating.ConstantEfficiency(pick(l.Points[0].Low, l.Points[0].High)), nil
 	}

@@ -73,6 +73,9 @@ func EstimateRange(l plating.Layer, b Bath, p OperatingPoint) (Span, error) {
 	if err := b.Check(); err != nil {
 		return Span{}, err
 	}
+	// Two of minimum thickness, time and current density fix a layer. With fewer the bath's
+	// usual current density steps in; the estimate then rests on that range too, and the list of
+	// figures says so.
 	fromRange := false
 	if l.CurrentDensity == 0 && (l.MinThickness == 0 || l.Time == 0) {
 		fromRange = p.CurrentDensity == 0
@@ -97,6 +100,8 @@ func EstimateRange(l plating.Layer, b Bath, p OperatingPoint) (Span, error) {
 	s := Span{Layer: l, Typical: r}
 	s.start(r)
 	full := p.complete(&b)
+	// The four corners. Each is a full estimate and no scaling of the middle, so that rules for
+	// what lies below, areas and curves hold in each.
 	for _, pick := range []func(low, high units.Efficiency) units.Efficiency{lower, upper} {
 		for _, rho := range []units.Density{b.Density.Low, b.Density.High} {
 			corner := l
@@ -133,8 +138,11 @@ func (b *Bath) usedIn(p OperatingPoint, fromRange bool) []Used {
 
 func point[Q units.Quantity](v Q) Band[Q] { return Band[Q]{v, v, v} }
 
+// stretch widens a band to hold v; the typical value stays.
 func (b *Band[Q]) stretch(v Q) { b.Low, b.High = min(b.Low, v), max(b.High, v) }
 
+// start makes every band a point at the typical estimate, and stretch widens all of them by
+// one corner.
 func (s *Span) start(r plating.LayerEstimate) {
 	s.Efficiency, s.CurrentDensity, s.Current, s.Time = point(r.Efficiency), point(r.CurrentDensity), point(r.Current),
 		point(r.Time)

@@ -134,7 +134,8 @@ func TestPropertySpanUsed(t *testing.T) {
 	if s, err = bath.EstimateRange(l, b, bath.OperatingPoint{}); err != nil || s.Confidence != origin.SecondHand {
 		t.Errorf("it was not used: %s, %v", s.Confidence, err)
 	}
-	if !strings.Contains(s.Layer.Bath.Source, "Guidebook2011") || !strings.Contains(s.Layer.Bath.Source, "from memory: ") {
+	if !strings.Contains(s.Layer.Bath.Source, "Guidebook2011") || !strings.Contains(s.Layer.Bath.Source,
+		"from memory: ") {
 		t.Errorf("source of the bath: %q", s.Layer.Bath.Source)
 	}
 }
@@ -182,10 +183,13 @@ func TestPropertyBad(t *testing.T) {
 		{bath.Bath{}, bath.OperatingPoint{}, "use of the bath"},
 		{change(func(b *bath.Bath) { b.Use = 0 }), bath.OperatingPoint{}, "use of the bath"},
 		{change(func(b *bath.Bath) { b.Use = 200 }), bath.OperatingPoint{}, "use of the bath"},
-		{change(func(b *bath.Bath) { b.Density = bath.Range[units.Density]{} }), bath.OperatingPoint{}, "density of the deposit"},
+		{change(func(b *bath.Bath) { b.Density = bath.Range[units.Density]{} }), bath.OperatingPoint{},
+			"density of the deposit"},
 		{change(func(b *bath.Bath) { b.Density.Low = 0 }), bath.OperatingPoint{}, "low end of the density of the deposit"},
-		{change(func(b *bath.Bath) { b.Efficiency = bath.Range[units.Efficiency]{} }), bath.OperatingPoint{}, "current efficiency"},
-		{change(func(b *bath.Bath) { b.Efficiency.High = 1.01 }), bath.OperatingPoint{}, "high end of the current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency = bath.Range[units.Efficiency]{} }), bath.OperatingPoint{},
+			"current efficiency"},
+		{change(func(b *bath.Bath) { b.Efficiency.High = 1.01 }), bath.OperatingPoint{},
+			"high end of the current efficiency"},
 		{change(func(b *bath.Bath) { b.Efficiency.Low = 0 }), bath.OperatingPoint{}, "low end of the current efficiency"},
 		{change(func(b *bath.Bath) { b.Efficiency.Low = 0.9 }), bath.OperatingPoint{}, "current efficiency"},
 		{change(func(b *bath.Bath) { b.Efficiency.Low = units.Efficiency(nan) }), bath.OperatingPoint{},
@@ -199,7 +203,8 @@ func TestPropertyBad(t *testing.T) {
 		{change(func(*bath.Bath) {}), bath.OperatingPoint{Temperature: units.Temperature(nan)}, "temperature"},
 		{change(func(*bath.Bath) {}), bath.OperatingPoint{Content: units.MassConcentration(math.Inf(1))}, "metal content"},
 		{change(func(*bath.Bath) {}), bath.OperatingPoint{Volume: -1}, "bath volume"},
-		{change(func(b *bath.Bath) { b.Lines = []bath.EfficiencyLine{{}} }), bath.OperatingPoint{}, "efficiency line 1: points"},
+		{change(func(b *bath.Bath) { b.Lines = []bath.EfficiencyLine{{}} }), bath.OperatingPoint{},
+			"efficiency line 1: points"},
 	} {
 		_, err := c.b.At(c.p)
 		var e *units.ValueError

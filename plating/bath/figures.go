@@ -31,6 +31,7 @@ func (r Range[Q]) Mid() Q {
 	case r.Low == r.High:
 		return r.Low
 	}
+	// Half of 60 °C above absolute zero is far below freezing.
 	if _, heat := any(r.High).(units.Temperature); heat && r.Low == 0 {
 		return r.High
 	}
@@ -109,6 +110,7 @@ func (r Range[Q]) Sense(l sense.Limit[Q]) error {
 
 // outside returns a [*units.RangeError] when v is given and not in the band.
 func (r Range[Q]) outside(field string, v Q) error {
+	// Zero means not given, and what is not given lies outside nothing.
 	if v == 0 || r.Holds(v) {
 		return nil
 	}

@@ -6,6 +6,10 @@ import (
 )
 
 // goldCyanide lists the gold baths with cyanide, free or complexed, above pH 6.
+// Each figure carries its own source, since one recipe is put together from several:
+// "published" was read in print, "secondHand" quotes another print, "memory" was read nowhere.
+// A note keeps the figure as printed where it was converted, so that the conversion can be
+// checked.
 func goldCyanide() []Bath {
 	return []Bath{{
 		Key: "gold-cyanide-flash", Name: "gold, alkaline cyanide, 24 karat flash", Metal: "Au", Valence: 1,
@@ -52,7 +56,8 @@ func goldCyanide() []Bath {
 		Agitation:  recalled("strong: stir or pump, move the part"),
 		Hazards:    plating.HazardCyanide | plating.HazardHot,
 		Look:       []string{"matt to satin yellow, no red or brown edges"},
-		Remarks:    []Words{say("neutral cyanide gold is for high-purity gold, industrial and refinishing", "Guidebook2011")},
+		Remarks: []Words{say("neutral cyanide gold is for high-purity gold, industrial and refinishing",
+			"Guidebook2011")},
 	}}
 }
 
@@ -65,8 +70,8 @@ func hard(symbol string) []Constituent {
 func goldOther() []Bath {
 	mix := recalled("99.5 % gold, 0.25 % brightening metal (printed, about), 0.25 % built in without charge")
 	return []Bath{{
-		Key: "gold-acid-cobalt", Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Valence: 1, Salt: salt("KAu(CN)2"),
-		Use:     UseFinish,
+		Key: "gold-acid-cobalt", Name: "gold, acid cyanide, cobalt hardened", Metal: "Au", Valence: 1,
+		Salt: salt("KAu(CN)2"), Use: UseFinish,
 		Deposit: hard("Co"), Composition: mix,
 		Density: published(16*gcc, 17*gcc, "GoldBulletinPlating"),
 		Makeup: []Ingredient{
@@ -163,8 +168,10 @@ func goldOneStrike() Bath {
 		Look: []string{"gas over the whole part at once",
 			"a complete, thin yellow film; strip and start again if any spot is bare"},
 		Remarks: []Words{
-			heard("the gold(I) complex breaks down below about pH 3 to gold cyanide and hydrogen cyanide", "GoldCyanidePatent"),
-			recalled("for nickel that is fresh and wet, and for stainless steel that was activated right before; it does not build thickness"),
+			heard("the gold(I) complex breaks down below about pH 3 to gold cyanide and hydrogen cyanide",
+				"GoldCyanidePatent"),
+			recalled("for nickel that is fresh and wet, and for stainless steel that was activated right before; it does " +
+				"not build thickness"),
 		},
 	}
 }
@@ -191,8 +198,10 @@ func goldThreeStrike() Bath {
 			"a complete, thin yellow film; strip and start again if any spot is bare"},
 		Remarks: []Words{
 			say("strong acid can free hydrogen cyanide from this complex too: extraction always on", "AuricCyanide"),
-			recalled("the acid takes the passive film of stainless steel and nickel, the gold covers before it grows again; it does not build thickness"),
-			recalled("three electrons lay one gold atom: the metal for a charge is a third of that of a gold(I) bath; feed it with its own salt only"),
+			recalled("the acid takes the passive film of stainless steel and nickel, the gold covers before it grows " +
+				"again; it does not build thickness"),
+			recalled("three electrons lay one gold atom: the metal for a charge is a third of that of a gold(I) bath; feed " +
+				"it with its own salt only"),
 		},
 	}
 }

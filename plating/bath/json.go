@@ -40,6 +40,8 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 		return n.Fail(nil, `is %s; need one figure as in %q, or an object with "low" and "high"`, strictjson.Describe(n),
 			figure[Q]())
 	default:
+		// The short form: "8 g/L" is a range whose ends are equal. It goes through a form with one
+		// field, so that the same rule holds as for an end of the long one.
 		var one oneForm[Q]
 		if err := strictjson.DecodeOne(n, &one); err != nil {
 			return err
@@ -51,6 +53,8 @@ func (r *Range[Q]) DecodeNode(n *strictjson.Node) error {
 	if err := strictjson.Decode(n, &f); err != nil {
 		return err
 	}
+	// The long form. One end alone is a limit, both are a band, "set" alone is the value of the
+	// day of a bath whose range is known from elsewhere.
 	if f.Low == 0 && f.High == 0 && f.Set == 0 {
 		return n.Fail(units.ErrInconsistent, `need "low" and "high", or one of them, or a value that is "set"`)
 	}
@@ -75,6 +79,8 @@ func figure[Q units.Quantity]() string {
 
 // EncodeNode gives the short form where it says all.
 func (r Range[Q]) EncodeNode() any {
+	// The short form has no room for a source, a note or a value in use. With any of them the
+	// long one is needed, so that what is read comes back as it was.
 	if r.Low == r.High && r.Set == 0 && r.Source == "" && r.Note == "" && r.Low != 0 {
 		return r.Low
 	}
@@ -246,10 +252,12 @@ func (p *EfficiencyBand) DecodeNode(n *strictjson.Node) error {
 	}
 	one, band := f.Efficiency > 0, f.Low > 0 && f.High > 0
 	if one == band || one && f.Low+f.High > 0 {
-		return n.Fail(units.ErrInconsistent, `need "current_density" and "efficiency", or "current_density", "low" and "high"`)
+		return n.Fail(units.ErrInconsistent,
+			`need "current_density" and "efficiency", or "current_density", "low" and "high"`)
 	}
 	if f.Low > f.High {
-		return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", f.Low.Percent(-1), f.High.Percent(-1))
+		return n.Fail(units.ErrInconsistent, "runs from %s to %s; need the low end first", f.Low.Percent(-1),
+			f.High.Percent(-1))
 	}
 	*p = EfficiencyBand{CurrentDensity: f.CurrentDensity, Low: f.Efficiency + f.Low, High: f.Efficiency + f.High}
 	return nil

@@ -91,12 +91,13 @@ func degF(t float64) units.Temperature { return units.Fahrenheit(t) }
 func degC(t float64) units.Temperature { return units.Celsius(t) }
 
 func say(text, key string) Words {
-	return Words{Text: text, Source: key,
-		Seen: origin.Published}
+	return Words{Text: text, Source: key, Seen: origin.Published}
 }
+
 func heard(text, key string) Words {
-	return Words{Text: text, Source: key,
-		Seen: origin.SecondHand}
+	return Words{Text: text, Source: key, Seen: origin.SecondHand}
 }
-func recalled(text string) Words                                     { return Words{Text: text, Source: origin.Memory} }
+
+func recalled(text string) Words { return Words{Text: text, Source: origin.Memory} }
+
 func make1(name string, r Range[units.MassConcentration]) Ingredient { return Ingredient{name, r} }

@@ -38,7 +38,8 @@ func TestPropertyLibraryIsWhole(t *testing.T) {
 		if err := b.Check(); err != nil {
 			t.Errorf("%s: %v", b.Key, err)
 		}
-		if len(b.Figures()) < 11 || len(b.Look) == 0 || len(b.Remarks) == 0 || b.Anode.Text == "" || b.Agitation.Text == "" {
+		if len(b.Figures()) < 11 || len(b.Look) == 0 || len(b.Remarks) == 0 || b.Anode.Text == "" ||
+			b.Agitation.Text == "" {
 			t.Errorf("%s: only %d figures, %d looks, %d remarks", b.Key, len(b.Figures()), len(b.Look), len(b.Remarks))
 		}
 		for _, u := range b.Figures() {
@@ -252,7 +253,8 @@ func TestReferenceDensity(t *testing.T) {
 		for _, row := range table.Rows {
 			if row.Text("metal") == b.Metal && row.Has("density_g_cm3") {
 				checked++
-				if got := b.Density.Low; b.Density.High != got || math.Abs(float64(got)/1000-row.Float("density_g_cm3")) > 1e-9 {
+				if got := b.Density.Low; b.Density.High != got ||
+					math.Abs(float64(got)/1000-row.Float("density_g_cm3")) > 1e-9 {
 					t.Errorf("%s: density %s, %s has %v", b.Key, b.Density, row.Name(), row.Float("density_g_cm3"))
 				}
 			}

@@ -23,7 +23,8 @@ func nickel() []Bath {
 		Hazards:      plating.HazardNickel | plating.HazardAcid | plating.HazardBoric | plating.HazardHot,
 		Look: []string{"even, bright to the recesses; no pits (gas), no burnt edges",
 			"go on wet: a nickel face that waits grows passive"},
-		Remarks: []Words{recalled("peroxide, wetting agent and brightener as the analysis says; iron and copper darken the recesses")},
+		Remarks: []Words{recalled("peroxide, wetting agent and brightener as the analysis says; iron and copper darken " +
+			"the recesses")},
 	}
 	bright := watts
 	bright.Key, bright.Name = "nickel-watts", "nickel, Watts, bright"
@@ -56,7 +57,8 @@ func nickel() []Bath {
 			"calculated from 240 g/L of the hexahydrate; upper limit printed 70 to 80 g/L"),
 		Temperature: noted(secondHand(degF(70), degF(90), "NickelStrikeArticle"), "printed 70-90 °F"),
 		CurrentDensity: noted(published(50*ft2, 225*ft2, "Guidebook2013"),
-			"prints disagree: 50 A/ft² for nickel-chromium alloys and 150-225 for nickel on one page; an article gives 10-45 [NickelStrikeArticle]"),
+			"prints disagree: 50 A/ft² for nickel-chromium alloys and 150-225 for nickel on one page; an article gives "+
+				"10-45 [NickelStrikeArticle]"),
 		Volts:        memory(units.Voltage(3), 6),
 		PH:           memory(plating.PH(0.1), 1),
 		Efficiency:   noted(memory(units.Efficiency(0.1), 0.5), "poor, says the article"),

@@ -103,6 +103,8 @@ func (b *Bath) At(p OperatingPoint) (plating.OperatingBath, error) {
 	if hard != nil {
 		return plating.OperatingBath{}, hard
 	}
+	// The middle of the band, since nothing tells which part of it a shop's bath runs in; the
+	// shop's own figure in its place where it is given.
 	pick := middle
 	if set := b.Efficiency.Set; set != 0 { // the value in use
 		pick = func(units.Efficiency, units.Efficiency) units.Efficiency { return set }
@@ -123,7 +125,8 @@ func upper(_, high units.Efficiency) units.Efficiency    { return high }
 
 // with builds the plating bath at one density of the deposit and one pick of
 // efficiency from its band.
-func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (plating.OperatingBath,
+func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high units.Efficiency) units.Efficiency) (
+	plating.OperatingBath,
 	error) {
 	d, err := b.deposit(rho)
 	if err != nil {
@@ -138,6 +141,8 @@ func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high uni
 		InsolubleAnode: b.AnodeKind == InsolubleAnode, Hazards: b.Hazards, Source: b.sources(),
 		Valence: b.Valence, PH: plating.PHWindow{Low: b.PH.Low, High: b.PH.High}, Salt: b.Salt, Anode: b.Anode.Text,
 		Vessel: b.Vessel, DrawLimit: b.DrawLimit}
+	// One figure for all current densities, unless the bath has lines: then a curve, at this
+	// temperature and content.
 	out.Efficiency = plating.ConstantEfficiency(pick(b.Efficiency.Low, b.Efficiency.High))
 	if len(b.Lines) != 0 {
 		l, _ := b.line(p.Temperature, p.Content)
@@ -150,6 +155,8 @@ func (b *Bath) with(p OperatingPoint, rho units.Density, pick func(low, high uni
 
 // sources names the keys behind the bath's figures and says what is only remembered.
 func (b *Bath) sources() string {
+	// Keys of what was read, and by name what was not: the name tells the shop which figure to
+	// measure.
 	var keys, weak []string
 	for _, u := range b.figures() {
 		if u.Seen == origin.FromMemory {

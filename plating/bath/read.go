@@ -54,6 +54,7 @@ func read(r io.Reader) ([]Bath, error) {
 		if err := own(n, b, known); err != nil {
 			return nil, err
 		}
+		// A bath may be like one further up in the file, and its key must differ from all of them.
 		known = append(known, *b)
 	}
 	return f.Baths, nil
@@ -92,6 +93,8 @@ func own(n *strictjson.Node, b *Bath, known []Bath) error {
 	} else if field != "" && b.Source == "" && *b.Seen != origin.FromMemory {
 		return n.Fail(units.ErrInconsistent, `field "source" is missing; need where the figures were read or measured`)
 	}
+	// The bath is completed, checked, and looked at for what kills: cyanide in acid is refused
+	// when the file is read, not when somebody makes it up.
 	full, err := b.Resolve(known)
 	if err == nil {
 		err = full.Check()
@@ -104,6 +107,7 @@ func own(n *strictjson.Node, b *Bath, known []Bath) error {
 	} else if err != nil {
 		return n.Fail(err, "%v", err)
 	}
+	// What was lent is now in the bath, with its source. It must not be lent a second time.
 	full.Like = ""
 	*b = full
 	return nil

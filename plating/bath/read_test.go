@@ -64,7 +64,8 @@ func TestPropertyRead(t *testing.T) {
 	near(t, "thickness", float64(b.MaxThickness.High), 5e-6, 1e-12)
 	near(t, "fine", float64(b.Fine()), 0.995, 1e-12)
 	near(t, "current density", float64(b.CurrentDensity.High), 120, 1e-12)
-	if b.Use != bath.UseFinish || b.Hazards != plating.HazardCyanide|plating.HazardAcid || b.AnodeKind != bath.InsolubleAnode || !b.LiveEntry ||
+	if b.Use != bath.UseFinish || b.Hazards != plating.HazardCyanide|plating.HazardAcid ||
+		b.AnodeKind != bath.InsolubleAnode || !b.LiveEntry ||
 		len(b.Look) != 1 || len(b.Remarks) != 1 || b.Anode.Text == "" || b.Agitation.Seen != origin.Measured ||
 		b.Content.Note != "kept there" ||
 		b.Density.Seen != origin.Measured || b.Density.Source != "weighed coats" || b.Temperature.Source != origin.Memory ||
@@ -117,19 +118,22 @@ var wrongs = []struct {
 	{"seen otherwise", `"high": "40 °C", "seen": "from memory"`, `"high": "40 °C", "seen": "heard"`, 18,
 		"baths[1].temperature.seen", "need one of from memory, second hand, computed, published, given, measured"},
 	{"source left out", `"source": "meter", `, ``, 21, "baths[1].pH", `field "source" is missing`},
-	{"efficiency over one", `"high": 0.38`, `"high": 1.38`, 10, "baths[1].efficiency.high", "a fraction above 0 and at most 1"},
+	{"efficiency over one", `"high": 0.38`, `"high": 1.38`, 10, "baths[1].efficiency.high",
+		"a fraction above 0 and at most 1"},
 	{"efficiency zero", `"high": 0.38`, `"high": 0`, 10, "baths[1].efficiency.high", "a fraction above 0 and at most 1"},
 	{"efficiency a word", `"high": 0.38`, `"high": "much"`, 10, "baths[1].efficiency.high", "no number"},
 	{"pH 17", `"high": 4.6`, `"high": 17`, 21, "baths[1].pH.high", "a number above 0 and at most 16"},
 	{"pH NaN", `"high": 4.6`, `"high": "NaN"`, 21, "baths[1].pH.high", "at most 16"},
 	{"temperature below zero", `"36 °C"`, `"-300 °C"`, 18, "baths[1].temperature.low", "below absolute zero"},
 	{"line without points", `"points": [{"current_density": "0.3 A/dm²", "efficiency": "40 %"},
-                 {"current_density": "1 A/dm²", "low": "28 %", "high": "32 %"}]`, `"points": []`, 13, "baths[1].efficiency_lines[1].points", "is empty"},
+                 {"current_density": "1 A/dm²", "low": "28 %", "high": "32 %"}]`, `"points": []`, 13,
+		"baths[1].efficiency_lines[1].points", "is empty"},
 	{"point without efficiency", `"0.3 A/dm²", "efficiency": "40 %"`, `"0.3 A/dm²"`, 13,
 		"baths[1].efficiency_lines[1].points[1]", `need "current_density" and "efficiency"`},
 	{"point without current density", `"current_density": "0.3 A/dm²", "efficiency"`, `"efficiency"`, 13,
 		"baths[1].efficiency_lines[1].points[1]", `field "current_density" is missing`},
-	{"points falling", `{"current_density": "1 A/dm²"`, `{"current_density": "0.2 A/dm²"`, 11, "baths[1].efficiency_lines",
+	{"points falling", `{"current_density": "1 A/dm²"`, `{"current_density": "0.2 A/dm²"`, 11,
+		"baths[1].efficiency_lines",
 		"point 2: current density 0.2 A/dm²: values that contradict; need a value above that of the point before"},
 	{"shares of half", `"99.5 %"`, `"49.5 %"`, 15, "baths[1].constituents", "sum"},
 	{"constituent of nothing", `{"inclusion": true, "share": 0.005}`, `{"share": 0.005}`, 16,
@@ -143,8 +147,8 @@ var wrongs = []struct {
 		`"content": "8 g/L", "source": "trial pieces"`, 12, "baths[1].efficiency_lines[1]", `field "seen" is missing`},
 	{"line that says nothing of it", `"content": "8 g/L", "source": "trial pieces", "seen": "measured"`,
 		`"content": "8 g/L"`, 12, "baths[1].efficiency_lines[1]", `field "seen" is missing`},
-	{"remark that says nothing of it", `{"text": "filter every month", "seen": "from memory"}`, `"filter every month"`, 30,
-		"baths[1].remarks[1]", `field "seen" is missing`},
+	{"remark that says nothing of it", `{"text": "filter every month", "seen": "from memory"}`, `"filter every month"`,
+		30, "baths[1].remarks[1]", `field "seen" is missing`},
 	{"makeup that says nothing of it", `"look": ["even colour"],`,
 		`"makeup": [{"name": "potassium citrate", "content": "60 g/L"}], "look": ["even colour"],`, 29,
 		"baths[1].makeup[1].content", `field "seen" is missing`},
@@ -152,9 +156,11 @@ var wrongs = []struct {
 		"baths[1].density", "of the metals of the deposit"},
 	{"pH that is set", `"low": 4.2, "high": 4.6`, `"low": 4.2, "high": 4.6, "set": 4.4`, 21, "baths[1].pH.set",
 		"its low and high end"},
-	{"efficiency that is a list", `"efficiency": {"low": "30 %", "high": 0.38, "source": "trial pieces", "seen": "measured"}`,
+	{"efficiency that is a list",
+		`"efficiency": {"low": "30 %", "high": 0.38, "source": "trial pieces", "seen": "measured"}`,
 		`"efficiency": [0.3]`, 10, "baths[1].efficiency", `an object with "low" and "high"`},
-	{"library of a bath file", `"use": ["finish"],`, `"use": ["finish"], "volume": "5 L",`, 3, "baths[1]", "of a bath in a job"},
+	{"library of a bath file", `"use": ["finish"],`, `"use": ["finish"], "volume": "5 L",`, 3, "baths[1]",
+		"of a bath in a job"},
 	{"twice", `"live_entry": true,`, `"live_entry": true, "live_entry": true,`, 28, "baths[1].live_entry", "given twice"},
 	{"torn", `"look": ["even colour"],`, `"look": [`, 32, "", "not JSON"},
 }
@@ -171,7 +177,8 @@ func TestPropertyReadWrong(t *testing.T) {
 			t.Errorf("%s: %v, want a *units.FileError", w.name, err)
 			continue
 		}
-		if w.name != "torn" && e.Line != w.line || e.Path != w.path && w.name != "torn" || !strings.Contains(e.What, w.want) {
+		if w.name != "torn" && e.Line != w.line || e.Path != w.path && w.name != "torn" ||
+			!strings.Contains(e.What, w.want) {
 			t.Errorf("%s: line %d, path %q: %s\nwant line %d, path %q, %q", w.name, e.Line, e.Path, e.What, w.line, w.path,
 				w.want)
 		}

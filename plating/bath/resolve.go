@@ -37,6 +37,8 @@ func (b Bath) Resolve(known []Bath) (Bath, error) {
 		}
 		return b.day(base)
 	}
+	// The bath's own figures are completed first and only then laid over those of the lender:
+	// what the shop says must never take its source from another bath.
 	own, err := b.complete()
 	if err != nil || b.Like == "" {
 		return own, err
@@ -45,6 +47,8 @@ func (b Bath) Resolve(known []Bath) (Bath, error) {
 	if err != nil {
 		return Bath{}, put("like", err)
 	}
+	// Window and temperature of another metal's bath mean nothing here, however like the
+	// chemistry.
 	if lent.Metal != own.Metal {
 		return Bath{}, bad("like", b.Like+", a bath of "+lent.Metal, "one of "+own.Metal)
 	}
@@ -59,6 +63,8 @@ func bad(field, value, need string) error {
 func (b Bath) day(base Bath) (Bath, error) {
 	alone := Bath{Library: b.Library, Content: b.Content, Temperature: Range[units.Temperature]{Set: b.Temperature.Set},
 		Salt: b.Salt, Volume: b.Volume, DrawLimit: b.DrawLimit, Vessel: b.Vessel, Evaporation: b.Evaporation}
+	// What is allowed beside "library" is written down once, as a bath that has just that.
+	// Whatever differs from it is refused, fields added later too.
 	if field := b.beside(&alone); field != "" {
 		return Bath{}, bad(field, "given beside \"library\"", besideLibrary)
 	}
@@ -66,6 +72,7 @@ func (b Bath) day(base Bath) (Bath, error) {
 	if !b.Salt.IsZero() { // the job's own word over the library's: it is reviewed
 		base.Salt = b.Salt
 	}
+	// The ranges stay those of the library. What the shop gives is a value in use within them.
 	base.Content.Set, base.Temperature.Set = b.Content.Point(), b.Temperature.Set
 	base.Volume, base.DrawLimit, base.Vessel, base.Evaporation = b.Volume, b.DrawLimit, b.Vessel, b.Evaporation
 	return base, nil
@@ -99,6 +106,8 @@ func (b Bath) complete() (Bath, error) {
 			source = origin.Memory
 		}
 	}
+	// Sources are filled in below through pointers. Without copies they would appear in the
+	// caller's bath too.
 	b.Lines, b.Remarks, b.Makeup = slices.Clone(b.Lines), slices.Clone(b.Remarks), slices.Clone(b.Makeup)
 	for _, f := range append(b.each(), b.listed()...) {
 		if f.given && *f.source == "" {
@@ -148,6 +157,8 @@ func (b *Bath) bulk() (Range[units.Density], error) {
 	}
 	var parts []alloys.MassPart
 	for _, c := range b.Deposit {
+		// What is built in without a symbol has no density in the table. Hard gold is therefore
+		// lighter than the rule says; the note on the figure tells so.
 		if c.Symbol != "" {
 			parts = append(parts, alloys.MassPart{Symbol: c.Symbol, Mass: units.Mass(c.Share)})
 		}
@@ -169,11 +180,14 @@ func (b *Bath) bulk() (Range[units.Density], error) {
 func (b Bath) over(lent Bath) Bath {
 	full := lent
 	own := b.each()
+	// Both lists are in the same order, so a figure meets its counterpart by place.
 	for i, f := range full.each() {
 		if own[i].given {
 			f.take(own[i])
 		}
 	}
+	// From here on nothing is lent. Name, deposit, efficiency, density and content are what an
+	// estimate computes with or is told by: they are the bath's own or not given.
 	full.Key, full.Library, full.Like, full.Name, full.Metal, full.Use = b.Key, "", b.Like, b.Name, b.Metal, b.Use
 	if b.Use == 0 {
 		full.Use = lent.Use
@@ -183,6 +197,7 @@ func (b Bath) over(lent Bath) Bath {
 		full.PH = Range[plating.PH]{}
 	}
 	full.Deposit, full.Composition = b.Deposit, b.Composition
+	// Hazards are joined: neither bath may take one off the other.
 	full.Hazards |= b.Hazards
 	full.Lines, full.Efficiency, full.Density, full.Content = b.Lines, b.Efficiency, b.Density, b.Content
 	full.Salt, full.Makeup = b.Salt, b.Makeup
@@ -227,6 +242,8 @@ type entry struct {
 
 func (f entry) take(from entry) { f.set(from.value) }
 
+// entryOf gives a figure with the way to set it. Figures of different quantities have
+// different types; behind an entry they can be walked in one list.
 func entryOf[Q units.Quantity](name string, r *Range[Q]) entry {
 	return entry{name, r.Given() || r.Set != 0, &r.Source, &r.Seen, *r, func(v any) { *r = v.(Range[Q]) }}
 }

@@ -49,14 +49,17 @@ func TestPropertyLikeABathWithLines(t *testing.T) {
 	}
 	lender := own[0]
 	seen := origin.Measured
-	b := bath.Bath{Like: lender.Key, Name: "ours", Metal: "Au", Valence: 1, Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: 0.3},
-		Look: []string{"our own look"}, Remarks: []bath.Words{{Text: "our own remark"}}, Source: "trial", Seen: &seen}
+	b := bath.Bath{Like: lender.Key, Name: "ours", Metal: "Au", Valence: 1,
+		Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: 0.3},
+		Look:       []string{"our own look"}, Remarks: []bath.Words{{Text: "our own remark"}}, Source: "trial", Seen: &seen}
 	full, err := b.Resolve(own)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(full.Lines) != 0 || full.Efficiency.Low != 0.3 || full.Volts != lender.Volts || full.Agitation != lender.Agitation ||
-		full.Look[0] != "our own look" || full.Remarks[0] != (bath.Words{Text: "our own remark", Source: "trial", Seen: seen}) {
+	if len(full.Lines) != 0 || full.Efficiency.Low != 0.3 || full.Volts != lender.Volts ||
+		full.Agitation != lender.Agitation ||
+		full.Look[0] != "our own look" || full.Remarks[0] != (bath.Words{Text: "our own remark", Source: "trial",
+		Seen: seen}) {
 		t.Errorf("%+v", full)
 	}
 	if b.Remarks[0].Source != "" || len(lender.Lines) != 1 {
@@ -82,11 +85,13 @@ func TestPropertyLikeABathWithLines(t *testing.T) {
 // TestPropertyMiddle: the middle of a band, of one with one end, and of a temperature that
 // has only an upper limit, which is no half of its kelvins.
 func TestPropertyMiddle(t *testing.T) {
-	for want, r := range map[float64]bath.Range[units.Voltage]{3: {Low: 2, High: 4}, 4: {High: 8}, 5: {Low: 5}, 0: {}, 6: {Low: 6, High: 6}} {
+	for want, r := range map[float64]bath.Range[units.Voltage]{3: {Low: 2, High: 4}, 4: {High: 8}, 5: {Low: 5}, 0: {},
+		6: {Low: 6, High: 6}} {
 		near(t, "volts", float64(r.Mid()), want, 1e-12)
 	}
 	near(t, "temperature", bath.Range[units.Temperature]{High: units.Celsius(60)}.Mid().Celsius(), 60, 1e-12)
-	near(t, "temperature", bath.Range[units.Temperature]{Low: units.Celsius(40), High: units.Celsius(60)}.Mid().Celsius(), 50, 1e-12)
+	near(t, "temperature", bath.Range[units.Temperature]{Low: units.Celsius(40), High: units.Celsius(60)}.Mid().Celsius(),
+		50, 1e-12)
 }
 
 // TestIndependentMixedDensity: a density that nobody gives is that of the mixture, worked

@@ -8,8 +8,8 @@ import (
 // silver lists the cyanide silver bath and its strike.
 func silver() []Bath {
 	return []Bath{{
-		Key: "silver-strike", Name: "silver, cyanide strike", Metal: "Ag", Valence: 1, Salt: salt("KAg(CN)2"), Use: UseStrike,
-		Density: secondHand(10.5*gcc, 10.5*gcc, "EqTutorial"),
+		Key: "silver-strike", Name: "silver, cyanide strike", Metal: "Ag", Valence: 1, Salt: salt("KAg(CN)2"),
+		Use: UseStrike, Density: secondHand(10.5*gcc, 10.5*gcc, "EqTutorial"),
 		Makeup: []Ingredient{
 			make1("silver", noted(secondHand(0, 5*gL, "SilverStrikeThread"), "typically 5 g/L or less")),
 			make1("potassium cyanide", secondHand(60*gL, 60*gL, "SilverStrikeThread")),
@@ -28,7 +28,8 @@ func silver() []Bath {
 		Hazards:    plating.HazardCyanide, LiveEntry: true,
 		Look: []string{"white film over the whole part within seconds",
 			"no grey, loose film: that is silver by immersion; strip it"},
-		Remarks: []Words{heard("low silver and much cyanide keep silver from depositing by itself on the base metal, which would not hold", "SilverStrikeThread")},
+		Remarks: []Words{heard("low silver and much cyanide keep silver from depositing by itself on the base metal, "+
+			"which would not hold", "SilverStrikeThread")},
 	}, {
 		Key: "silver-cyanide", Name: "silver, cyanide, rack", Metal: "Ag", Valence: 1, Salt: salt("KAg(CN)2"),
 		Use:     UseFinish | UseUnder,
@@ -50,6 +51,7 @@ func silver() []Bath {
 		Agitation:      recalled("move the part"),
 		Hazards:        plating.HazardCyanide,
 		Look:           []string{"even white, no streaks, no burnt edges", "anodes clean, neither black nor crusted"},
-		Remarks:        []Words{recalled("always behind a silver strike, straight from it without rinsing: both are cyanide")},
+		Remarks: []Words{
+			recalled("always behind a silver strike, straight from it without rinsing: both are cyanide")},
 	}}
 }

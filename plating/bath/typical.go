@@ -16,6 +16,7 @@ type Typical struct {
 //
 // Source: [Guidebook2012] p. 762, Table I.
 func TypicalTable() []Typical {
+	// The table is printed in A/ft²; the rows hold its numbers as they stand there.
 	row := func(bath string, low, high units.CurrentDensity, v1, v2 units.Voltage) Typical {
 		return Typical{bath, published(low*ft2, high*ft2, "Guidebook2012"), published(v1, v2, "Guidebook2012")}
 	}

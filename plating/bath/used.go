@@ -47,7 +47,8 @@ func (b *Bath) figures() []Used {
 		all = append(all, used("current efficiency", b.Efficiency)...)
 	}
 	for i, l := range b.Lines {
-		all = append(all, Used{Field: fmt.Sprintf("efficiency line %d", i+1), Text: l.text(), Source: l.Source, Seen: l.Seen})
+		all = append(all, Used{Field: fmt.Sprintf("efficiency line %d", i+1), Text: l.text(), Source: l.Source,
+			Seen: l.Seen})
 	}
 	all = append(all, used("immersion time", b.Time)...)
 	all = append(all, used("thickness", b.MaxThickness)...)
@@ -81,6 +82,8 @@ func (b *Bath) Figures() []Used { return b.figures() }
 // Confidence returns the weakest of what an estimate takes from the bath:
 // efficiency, density and composition of the deposit.
 func (b *Bath) Confidence() origin.Seen {
+	// Only what the mass and the time depend on. Volts or agitation from memory make no estimate
+	// weaker.
 	all := []origin.Seen{b.Density.Seen}
 	if len(b.Lines) == 0 {
 		all = append(all, b.Efficiency.Seen)

@@ -66,8 +66,8 @@ func white() []Bath {
 				"RhodiumProblems"),
 		},
 	}, {
-		Key: "bronze-white", Name: "bronze, white, cyanide and stannate", Metal: "Cu", Valence: 1, Use: UseUnder | UseFinish,
-		Deposit:     []Constituent{{"Cu", 1, 0.55}, {"Sn", 4, 0.45}},
+		Key: "bronze-white", Name: "bronze, white, cyanide and stannate", Metal: "Cu", Valence: 1,
+		Use: UseUnder | UseFinish, Deposit: []Constituent{{"Cu", 1, 0.55}, {"Sn", 4, 0.45}},
 		Composition: recalled("55 % copper, 45 % tin; white begins above 20 % tin [BronzeColumn]"),
 		Density:     memory(8.4*gcc, 8.8*gcc),
 		Makeup: []Ingredient{

@@ -95,8 +95,8 @@ func TestBadAnode(t *testing.T) {
 			units.ErrNegative},
 		"share": {func() error { _, err := electrical.AnodeUsed(1, 1, 2, 1); return err }, "share",
 			units.ErrOutOfRange},
-		"efficiency": {func() error { _, err := electrical.AnodeUsedWorking(1, 1, 1, 1.01); return err }, "anode efficiency",
-			units.ErrOutOfRange},
+		"efficiency": {func() error { _, err := electrical.AnodeUsedWorking(1, 1, 1, 1.01); return err },
+			"anode efficiency", units.ErrOutOfRange},
 		"mean first": {func() error { _, err := electrical.MeanArea(0, 1); return err }, "first", units.ErrNotPositive},
 		"mean second": {func() error { _, err := electrical.MeanArea(1, units.Area(inf)); return err }, "second",
 			units.ErrNotFinite},
@@ -123,9 +123,10 @@ func TestBadTank(t *testing.T) {
 		"mass": {func(k *electrical.HeatedTank) { k.Mass = 0 }, "mass", units.ErrNotPositive},
 		"specific": {func(k *electrical.HeatedTank) { k.SpecificHeat = electrical.SpecificHeat(nan) }, "specific heat",
 			units.ErrNotFinite},
-		"loss":     {func(k *electrical.HeatedTank) { k.Loss = -1 }, "heat loss", units.ErrNegative},
-		"room":     {func(k *electrical.HeatedTank) { k.Room = 0 }, "room", units.ErrNotPositive},
-		"capacity": {func(k *electrical.HeatedTank) { k.Mass, k.SpecificHeat = 1e200, 1e200 }, "heat capacity", units.ErrNotFinite},
+		"loss": {func(k *electrical.HeatedTank) { k.Loss = -1 }, "heat loss", units.ErrNegative},
+		"room": {func(k *electrical.HeatedTank) { k.Room = 0 }, "room", units.ErrNotPositive},
+		"capacity": {func(k *electrical.HeatedTank) { k.Mass, k.SpecificHeat = 1e200, 1e200 }, "heat capacity",
+			units.ErrNotFinite},
 	} {
 		k := tank()
 		b.change(&k)

@@ -231,7 +231,8 @@ func (c Cell) Heat(current units.Current, eff units.Efficiency, soluble units.Ra
 		return Interval[units.Power]{}, err
 	}
 	split := units.Voltage(math.Min(1-float64(eff), 1-float64(soluble)) * float64(Thermoneutral))
-	w := Interval[units.Power]{Low: max(0, current.At(d.Electrodes.Low-split)), High: max(0, current.At(d.Electrodes.High))}
+	w := Interval[units.Power]{Low: max(0, current.At(d.Electrodes.Low-split)),
+		High: max(0, current.At(d.Electrodes.High))}
 	return w, units.Finite("heat", w.High)
 }
 

@@ -195,8 +195,8 @@ func (s OpenTop) EvaporationWorking(time units.Duration) ([]working.Step, error)
 			working.Of("v", "draught", s.Draught), working.Of("pw", "vapour pressure of the bath", pw),
 			working.Of("pa", "vapour pressure of the room's air", pa), working.Of("A", "surface of the bath", s.Area)},
 			Result: q, Source: "PoolEvaporation"},
-		{Formula: "m = q·t/λ", Terms: []working.Term{q, working.Of("t", "time", time), working.Of("λ", "heat of vaporisation",
-			lambda)},
+		{Formula: "m = q·t/λ", Terms: []working.Term{q, working.Of("t", "time", time),
+			working.Of("λ", "heat of vaporisation", lambda)},
 			Result: working.Of("m", "water evaporated", e.Mass), Source: "PoolEvaporation",
 			Note: "Published measurements lie between three quarters and five quarters of it."},
 	}, nil

@@ -120,8 +120,8 @@ func ExampleVent_Air() {
 		fmt.Println(err)
 		return
 	}
-	fmt.Printf("hydrogen %.2f L/min, air %.1f m³/h, at most %.0f %% by volume\n", a.Hydrogen.In(electrical.LitrePerMinute),
-		a.Air.In(electrical.CubicMetrePerHour), 100*float64(a.Limit))
+	fmt.Printf("hydrogen %.2f L/min, air %.1f m³/h, at most %.0f %% by volume\n",
+		a.Hydrogen.In(electrical.LitrePerMinute), a.Air.In(electrical.CubicMetrePerHour), 100*float64(a.Limit))
 	// Output: hydrogen 0.14 L/min, air 4.0 m³/h, at most 1 % by volume
 }
 

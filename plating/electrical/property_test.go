@@ -127,8 +127,8 @@ func TestPropertyTank(t *testing.T) {
 	if got := must(k.TimeTo(units.Celsius(30), units.Celsius(30), 0)); got != 0 {
 		t.Errorf("no way takes %v", got)
 	}
-	near(t, "no loss", float64(must(electrical.HeatedTank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15, 294.15,
-		4186))), 1, 1e-12)
+	near(t, "no loss", float64(must(electrical.HeatedTank{Mass: 1, SpecificHeat: 4186, Room: 293.15}.TimeTo(293.15,
+		294.15, 4186))), 1, 1e-12)
 }
 
 // TestPropertyEvaporation: none into saturated air at the same temperature,
@@ -213,7 +213,8 @@ func TestPropertyWorking(t *testing.T) {
 		c.Anode, c.Cathode = units.Area(u()), units.Area(u())
 		c.Reversible.High = units.Voltage(u())
 		recompute(t, must(c.VoltageWorking(units.Current(u())))...)
-		recompute(t, must(c.HeatWorking(units.Current(u()), units.Efficiency(rng.Float64()), units.Ratio(rng.Float64())))...)
+		recompute(t, must(c.HeatWorking(units.Current(u()), units.Efficiency(rng.Float64()),
+			units.Ratio(rng.Float64())))...)
 		k := tank()
 		if rng.IntN(3) == 0 {
 			k.Loss = 0

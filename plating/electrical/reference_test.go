@@ -45,7 +45,8 @@ func TestReferenceSteam(t *testing.T) {
 // TestReferenceLatentHeat: [FAO1990].
 func TestReferenceLatentHeat(t *testing.T) {
 	rows(t, "fao1990.csv", func(row testdata.Row) float64 {
-		return must(electrical.LatentHeat(units.Celsius(row.Float("temperature_C")))).In(1000 * electrical.KilojoulePerKilogram)
+		return must(electrical.LatentHeat(units.Celsius(row.Float("temperature_C")))).In(
+			1000 * electrical.KilojoulePerKilogram)
 	})
 }
 
@@ -57,7 +58,8 @@ func TestReferenceEvaporation(t *testing.T) {
 		s := electrical.OpenTop{Area: units.SquareFoot, Water: water, Air: air, Humidity: 1,
 			Draught: units.Speed(row.Float("speed_ft_min") * 0.3048 / 60)}
 		e := must(s.Evaporation(units.Hour))
-		difference := float64(must(electrical.SaturationPressure(water))-must(electrical.SaturationPressure(air))) / 3386.389
+		difference := float64(must(electrical.SaturationPressure(water))-must(electrical.SaturationPressure(
+			air))) / 3386.389
 		if row.Text("check") == "still_share" {
 			near(t, "low heat", float64(e.Heat.Low)/float64(e.Power), row.Float("expected"), 1e-12)
 			return float64(e.Window.Low) / float64(e.Mass)

@@ -219,8 +219,8 @@ func (t HeatedTank) LossFromCooling(start, end units.Temperature, time units.Dur
 		return 0, err
 	}
 	if !(t.Room < end && end < start) {
-		return 0, &units.ValueError{Field: "temperatures", Value: start.String() + " to " + end.String() + " in a room of " +
-			t.Room.String(),
+		return 0, &units.ValueError{Field: "temperatures", Value: start.String() + " to " + end.String() +
+			" in a room of " + t.Room.String(),
 			Need: "a bath that cooled and is still warmer than the room", Err: units.ErrInconsistent}
 	}
 	return finite("heat loss", HeatLoss(t.capacity()/float64(time)*math.Log(float64(start-t.Room)/float64(end-t.Room))))
@@ -231,7 +231,8 @@ func (t HeatedTank) LossFromCooling(start, end units.Temperature, time units.Dur
 // Errors: as there.
 //
 // Source: [OpenStaxCollegePhysics], [Derived].
-func (t HeatedTank) HeaterWorking(start, target units.Temperature, time units.Duration, own units.Power) ([]working.Step,
+func (t HeatedTank) HeaterWorking(start, target units.Temperature, time units.Duration,
+	own units.Power) ([]working.Step,
 	error) {
 	reach, err := t.Reach(start, target, time, own)
 	if err != nil {

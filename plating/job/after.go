@@ -21,6 +21,8 @@ func (s *Sheet) after() error {
 			continue
 		}
 		r := &c.Result
+		// Two coats from one tank draw on the same metal. Name, metal, content and volume together
+		// tell that it is one tank; without a name nothing does, and each coat stands alone.
 		key := fmt.Sprintf("%q %q %v %v", b.Name, b.Metal, content, b.Volume)
 		k, met := first[key]
 		if !met || b.Name == "" {
@@ -34,6 +36,8 @@ func (s *Sheet) after() error {
 		a.Charge += r.Charge
 		if s.Rinsing != nil {
 			a.Drips += s.drips(c)
+			// From a strike straight into a bath of the same metal, what drips off the one comes to
+			// the other: it is a gain here and not lost there.
 			if i > 0 && s.onward(coats[i-1]) {
 				a.Gained += s.drips(coats[i-1])
 			}
@@ -64,6 +68,8 @@ func (s *Sheet) drips(coat *Coat) units.Mass {
 // which only a book over many loads shows.
 func (a *After) settle(c *Coat, content units.MassConcentration) error {
 	b := &c.Layer.Bath
+	// The balance of the metal: out with the drips, in from the bath before, and out with the coat
+	// unless the anodes give it back. A gain beyond what left is not counted.
 	out := a.Drips - a.Gained
 	if !a.Soluble {
 		out += a.Coat
@@ -79,6 +85,8 @@ func (a *After) settle(c *Coat, content units.MassConcentration) error {
 	}
 	a.Loads = 0
 	if a.Drawn > 0 {
+		// Whole loads that fit into the share that may be drawn, this one counted. The factor
+		// keeps a share that fits just so from losing a load to rounding.
 		a.Loads = int(math.Min(1e6, math.Max(1, math.Floor(float64(limit)/float64(a.Drawn)*(1+1e-12)))))
 	}
 	salt, ok := c.salt()
@@ -112,6 +120,8 @@ func (c *Coat) salt() (faraday.Formula, bool) {
 		return b.Salt, true
 	case c.own.Library != "":
 		return faraday.Formula{}, false
+	// An alloy is fed with several salts, in a proportion that the coat does not tell. A bath
+	// without cyanide has no usual salt of this kind.
 	case b.Fine > 0 && b.Fine < 0.9 || !h.Has(plating.HazardCyanide):
 		return faraday.Formula{}, false
 	case b.Metal == "Au" && s.Valence == 1:

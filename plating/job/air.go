@@ -27,6 +27,7 @@ func (s *Sheet) air() error {
 		if err != nil {
 			return fmt.Errorf("hydrogen of tank %d: %w", tank+1, err)
 		}
+		// Only the worst tank is kept: the load is in one tank at a time.
 		if s.Gas == nil || a.Hydrogen > s.Gas.Flow.Hydrogen {
 			s.Gas = &Hydrogen{tank, a, i, eff}
 		}
@@ -36,6 +37,8 @@ func (s *Sheet) air() error {
 		k, c := &s.Stops[i].Tank, s.Stops[i].Coat
 		var eff units.Efficiency
 		if c != nil {
+			// What the metal does not take, hydrogen does: the low end of the efficiency gives the
+			// most gas. A tank without a coat deposits nothing, and all of its current makes gas.
 			eff = c.Spread.Efficiency.Low
 		}
 		if k.Polarity == sequence.NoCurrent || k.Amps == 0 {

@@ -59,6 +59,9 @@ func (j *Job) Check() error {
 	if j == nil {
 		return units.Missing("job", "a job with its parts")
 	}
+	// The area comes first: a layer that is given by its current has no current density without
+	// it. The layers are checked before the sequence, which names them, and the price last, as
+	// it counts the pieces.
 	load, err := j.area()
 	if err != nil {
 		return err
@@ -121,6 +124,7 @@ func (j *Job) parts() ([]plating.Item, error) {
 				ways++
 			}
 		}
+		// Exactly one source of the area. Two could disagree, and nobody would see which was used.
 		if ways != 1 {
 			return nil, needs(path, `need one of "area" (of one piece), "shape" and "mesh"`)
 		}
@@ -132,8 +136,8 @@ func (j *Job) parts() ([]plating.Item, error) {
 			return nil, fault(path+".masked", err)
 		}
 		if p.Masked > 0 && a <= 0 {
-			return nil, needs(path+".masked", "is %s and leaves nothing of %s; need less than the area of one piece", p.Masked,
-				a+p.Masked)
+			return nil, needs(path+".masked", "is %s and leaves nothing of %s; need less than the area of one piece",
+				p.Masked, a+p.Masked)
 		}
 		list[i] = plating.Item{Name: p.Name, Count: p.Count, Area: a, Masked: p.Masked}
 	}
@@ -166,7 +170,8 @@ func (j *Job) tensile() (units.Pressure, error) {
 func (j *Job) fits() error {
 	planned, steps := j.Finish != sequence.FinishUnknown, len(j.Steps) > 0
 	if len(j.Layers) == 0 && !planned {
-		return needs("layers", `field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`)
+		return needs("layers",
+			`field "layers" is missing; need a list of plated layers, the first one first, or a "finish" to plan for`)
 	}
 	if len(j.Layers) == 0 && steps {
 		return needs("layers", `field "layers" is missing; need the coats that the "sequence" names`)
@@ -221,8 +226,12 @@ func (e *Evenness) distribution(path string) (plating.Distribution, error) {
 	case !ratio && !readings && !class:
 		return d, needs(at("min_to_average"),
 			`field "min_to_average" is missing; need thinnest over average thickness, 1 only for an even coat`)
+	// The three kinds of evenness exclude each other. The message points at the weaker of the
+	// two that are given: a class is a rule of thumb beside readings, readings are beside a
+	// stated ratio.
 	case ratio && readings || class && (ratio || readings):
-		return d, needs(at(first("shape_class", class, "readings", readings)), `need one of "min_to_average", "readings" and "shape_class"`)
+		return d, needs(at(first("shape_class", class, "readings", readings)),
+			`need one of "min_to_average", "readings" and "shape_class"`)
 	case ratio:
 		d = plating.Distribution{MinToAverage: e.MinToAverage, Basis: e.Basis}
 		err = fault(at("min_to_average"), units.PositiveFraction("ratio of thinnest to average", e.MinToAverage))
@@ -269,6 +278,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	}
 	out := plating.Layer{Name: l.Name, Role: l.Role, Area: l.Area, Distribution: d, MinThickness: l.MinThickness,
 		CurrentDensity: l.CurrentDensity, Time: l.Time, CountBelow: l.CountBelow}
+	// The layer's own area, where only a part of the piece is plated; else that of the load.
+	// Current over this area is the current density, which everything after goes by.
 	area := l.Area
 	if area == 0 {
 		area = load
@@ -283,7 +294,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		return r, needs(path+".bath.metal", `field "metal" is missing; need the symbol of the counted metal, as "Au"`)
 	}
 	if b.Library == "" && !b.Efficiency.Given() && len(b.Lines) == 0 {
-		return r, needs(path+".bath.efficiency", `field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
+		return r, needs(path+".bath.efficiency",
+			`field "efficiency" is missing; need a share as "35 %%", or "efficiency_lines"`)
 	}
 	if b.Library == "" && b.CurrentDensity.Set != 0 {
 		return r, needs(path+".bath.current_density.set", `belongs to the layer: need "current_density" there`)
@@ -291,6 +303,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	if field := first("pH", oneEnd(b.PH), "efficiency", oneEnd(b.Efficiency), "density", oneEnd(b.Density)); field != "" {
 		return r, needs(path+".bath."+field, oneOfTwo)
 	}
+	// What a bath is used for follows from the role of the layer when the job does not say it:
+	// the review of the sequence looks for strikes by their use.
 	if b.Use == 0 && b.Library == "" {
 		b.Use = map[plating.Role]bath.Use{plating.RoleStrike: bath.UseStrike, plating.RoleUnder: bath.UseUnder}[l.Role]
 		if b.Use == 0 {
@@ -304,6 +318,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		}
 		return fault(path+".bath", err)
 	}
+	// The bath as the sheet shows it: the library bath in use, or the shop's own figures over
+	// those of a bath of like chemistry.
 	if r.full, err = b.Resolve(known); err != nil {
 		return r, place(err)
 	}
@@ -312,6 +328,9 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 			return r, fault(path+".bath.salt", err)
 		}
 	}
+	// The same bath without what is lent. An estimate must not take efficiency or density from a
+	// relative, so it is resolved once more without Like. Hazards, pH and anode are then put
+	// back: there a guess from like chemistry is safer than none.
 	r.own = r.full
 	if b.Like != "" {
 		like := b
@@ -325,6 +344,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		r.full.Name = "bath of " + titleOf(l.Name, "", 0)
 	}
 	if b.Library != "" {
+		// Two of minimum thickness, time and current density fix a layer. A library bath fills in
+		// what is missing: its usual current density first, then a strike's usual time.
 		if out.CurrentDensity == 0 && (out.MinThickness == 0 || out.Time == 0) {
 			out.CurrentDensity = r.full.CurrentDensity.Point()
 		}
@@ -333,6 +354,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 		}
 	}
 	p := bath.OperatingPoint{CurrentDensity: out.CurrentDensity}
+	// A point outside the printed ranges is no error here. The estimate warns of it, and the
+	// shop may know its bath better than the table.
 	out.Bath, err = r.own.At(p)
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {
@@ -347,6 +370,8 @@ func (l *OwnCoat) resolve(path string, load units.Area, known []bath.Bath) (reso
 	}
 	r.layer = out
 	probe := out
+	// The layer is checked with the area filled in, but kept without: an empty area means the
+	// load, which may still change with the parts.
 	probe.Area = area
 	return r, fault(path, probe.Check())
 }
@@ -378,7 +403,8 @@ func (j *Job) steps() error {
 			if err != nil {
 				return s.at(path, err)
 			}
-			if s.Hazards == nil && t.Kind == sequence.Activate && plating.NamedHazards(s.Holds, s.Name) == 0 && s.Holds != "" {
+			if s.Hazards == nil && t.Kind == sequence.Activate && plating.NamedHazards(s.Holds, s.Name) == 0 &&
+				s.Holds != "" {
 				return needs(path+".hazards", `field "hazards" is missing, and what the tank holds tells none; `+
 					`need a list of words, empty when there are none: the check for hydrogen cyanide goes by it`)
 			}
@@ -388,10 +414,12 @@ func (j *Job) steps() error {
 			return needs(path+"."+field, `does not go with "layer": a tank that plates takes everything but "wait" and `+
 				`"live_entry" from there`)
 		}
+		// A step names a layer by name or by number. Each layer must come once and in order,
+		// because thickness below and adhesion both depend on what lies under a coat.
 		k := j.layerOf(s.Layer)
 		if k < 0 {
-			return needs(path+".layer", "is %q; need the name of a layer, or its number from 1 to %d", units.Clip(string(s.Layer)),
-				len(j.Layers))
+			return needs(path+".layer", "is %q; need the name of a layer, or its number from 1 to %d",
+				units.Clip(string(s.Layer)), len(j.Layers))
 		}
 		if k != next {
 			return needs(path, "lays layer %s; need %s here: each layer comes once, the first one first", j.called(k),
@@ -446,13 +474,13 @@ func (s *OwnTank) beside() string {
 // rinseField names the first given field that only a rinse has, processField that only
 // another tank has.
 func (s *OwnTank) rinseField() string {
-	return first("stages", s.Stages != 0, "flow", s.Flow != nil, "deionised", s.Deionised, "acidified", s.Acidified, "station",
-		s.Station != "")
+	return first("stages", s.Stages != 0, "flow", s.Flow != nil, "deionised", s.Deionised, "acidified", s.Acidified,
+		"station", s.Station != "")
 }
 
 func (s *OwnTank) processField() string {
-	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild", s.Mild,
-		"strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
+	return first("holds", s.Holds != "", "does", s.Does != 0, "hazards", s.Hazards != nil, "pH", s.PH.Given(), "mild",
+		s.Mild, "strong", s.Strong, "polarity", s.Polarity != sequence.NoCurrent, "counter", s.Counter.Text != "",
 		"agitation", s.Agitation.Text != "", "look", len(s.Look) > 0, "current_density",
 		s.CurrentDensity.Given(), "volts", s.Volts.Given(), "temperature", s.Temperature.Given(), "time", s.Time.Given(),
 		"vessel", s.Vessel != 0)
@@ -489,11 +517,13 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 		if field := s.processField(); field != "" {
 			return t, needs(field, "does not go with a %s: a tank that holds anything but water is of another kind", s.Kind)
 		}
-		t.Rinse = sequence.RinseSet{Stages: max(s.Stages, 1), Station: s.Station, Deionised: s.Deionised, Acidified: s.Acidified,
-			Flow: sequence.Running}
+		t.Rinse = sequence.RinseSet{Stages: max(s.Stages, 1), Station: s.Station, Deionised: s.Deionised,
+			Acidified: s.Acidified, Flow: sequence.Running}
 		if s.Kind == sequence.DragOut {
 			t.Rinse.Flow = sequence.Still
 		}
+		// Without a word of its own a rinse runs and a drag-out tank stands still: a drag-out tank
+		// with running water would keep nothing.
 		if s.Flow != nil {
 			t.Rinse.Flow = *s.Flow
 		}
@@ -505,8 +535,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 	if s.Strong && s.Mild {
 		return t, needs("mild", `need either "strong" or "mild"`)
 	}
-	if field := first("pH", s.PH.Set != 0, "temperature", s.Temperature.Set != 0, "current_density", s.CurrentDensity.Set != 0,
-		"volts", s.Volts.Set != 0, "time", s.Time.Set != 0); field != "" {
+	if field := first("pH", s.PH.Set != 0, "temperature", s.Temperature.Set != 0, "current_density",
+		s.CurrentDensity.Set != 0, "volts", s.Volts.Set != 0, "time", s.Time.Set != 0); field != "" {
 		return t, needs(field+".set", `goes with a bath; need "low" and "high" here, or one value`)
 	}
 	if oneEnd(s.PH) {
@@ -515,7 +545,8 @@ func (s *OwnTank) tank() (sequence.Tank, error) {
 	q := &t.Process
 	*q = sequence.Process{Chemistry: s.Holds, Source: origin.Job, Seen: origin.Given, Strong: s.Strong, Mild: s.Mild,
 		Polarity: s.Polarity, Effect: s.Does, PH: plating.PHWindow{Low: s.PH.Low, High: s.PH.High},
-		Temperature: given(s.Temperature), CurrentDensity: given(s.CurrentDensity), Volts: given(s.Volts), Time: given(s.Time)}
+		Temperature: given(s.Temperature), CurrentDensity: given(s.CurrentDensity), Volts: given(s.Volts),
+		Time: given(s.Time)}
 	if s.Hazards != nil {
 		q.Hazards = *s.Hazards
 	}
@@ -605,11 +636,17 @@ func (q *Price) check(pieces int) error {
 	probe := q.Order
 	probe.Pieces = pieces
 	probe.Prices = append([]price.MetalPrice(nil), q.Prices...)
+	// The quote is made once without the metal of this job. Contradictory rates show at the
+	// file, with line and field, before anything is computed.
 	_, err := probe.Quote()
 	var v *units.ValueError
+	// Package price names its fields in words. The table leads from the word to the member of
+	// the file, so that the message points at the right line.
 	if errors.As(err, &v) {
-		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"}, {"margin", "margin"},
-			{"markup", "markup"}, {"minimum", "minimum"}, {"tax", "tax"}, {"share the set-up", "shared_by"}, {"set-up", "set_up"}} {
+		for _, is := range [][2]string{{"yield", "yield"}, {"recovered", "recovered"}, {"strip", "strip"},
+			{"margin", "margin"},
+			{"markup", "markup"}, {"minimum", "minimum"}, {"tax", "tax"}, {"share the set-up", "shared_by"},
+			{"set-up", "set_up"}} {
 			if strings.Contains(v.Field, is[0]) {
 				return fault("price."+is[1], err)
 			}

@@ -47,11 +47,16 @@ func (s *Sheet) claim() error {
 	if last < 0 || list[last].Layer.Bath.Metal != "Au" {
 		return nil
 	}
+	// The sum goes from the outer coat downwards and ends at the first coat of another metal: gold
+	// below that is not part of the outer gold. Coats below count only when the layer counts them
+	// towards its minimum thickness.
 	s.Claim = &Claim{}
 	c := s.Claim
 	lowKnown := true
 	for i := last; i >= 0 && (i == last || list[last].Below > 0) && list[i].Layer.Bath.Metal == "Au"; i-- {
 		b := &list[i].Layer.Bath
+		// Without constituents the share of gold is unknown. For the outer coat that ends the
+		// claim; a coat further in is left out, which makes the claim smaller, never larger.
 		if !list[i].listed {
 			if i == last {
 				c.Missing = "the bath of " + list[i].Name + ` lists no constituents. Have the deposit assayed, ` +
@@ -75,12 +80,17 @@ func (s *Sheet) claim() error {
 		}
 		c.Low += fine
 		f := alloys.NewFineness(b.Fine)
+		// The poorest coat sets the karat of all: a mean would claim more than the poorest one
+		// holds.
 		if c.Fineness == 0 || f < c.Fineness {
 			c.Fineness, c.Karat = f, f.Karat()
 		}
 		c.Coats = append(c.Coats, i)
 	}
 	slices.Reverse(c.Coats)
+	// Terms are held against the low end of the efficiency, not against the middle. Where that
+	// end is not known for every coat, c.Low holds the estimate in its place and is cleared
+	// below, so that the sheet does not print it as a low end.
 	facts := alloys.CoatFacts{Karat: c.Karat, Fine: c.Low}
 	if !lowKnown {
 		c.Low = 0
@@ -97,9 +107,8 @@ func (s *Sheet) claim() error {
 			c.Terms = append(c.Terms, t)
 		}
 	}
-	if thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }; slices.ContainsFunc(c.Terms, func(t alloys.TradeTerm) bool {
-		return !thin(t)
-	}) {
+	thin := func(t alloys.TradeTerm) bool { return t.LeastFine == 0 }
+	if slices.ContainsFunc(c.Terms, func(t alloys.TradeTerm) bool { return !thin(t) }) {
 		c.Terms = slices.DeleteFunc(c.Terms, thin) // the word for what is thinner than the others
 	}
 	return nil
@@ -107,6 +116,8 @@ func (s *Sheet) claim() error {
 
 // down writes a number cut, not rounded, to so many parts of one: no claim is rounded up.
 func down(v, parts float64) string {
+	// The factor keeps a value that lies on a step from falling below it by a rounding of the
+	// floating-point number; it is far too small to lift one over the next step.
 	return strconv.FormatFloat(math.Floor(v*parts*(1+1e-12))/parts, 'f', -1, 64)
 }
 
@@ -124,7 +135,8 @@ func (c *Claim) Lines() []string {
 	}
 	lines := []string{"Gold of " + down(float64(c.Karat), 10) + " karat (" + down(float64(c.Fineness), 1) +
 		" ‰), fine-gold equivalent " +
-		c.Fine.Text(units.Micrometre, 2) + " at the thinnest spot" + low + ". Measure before you mark. [FinenessMarks, ISO10713]"}
+		c.Fine.Text(units.Micrometre, 2) + " at the thinnest spot" + low +
+		". Measure before you mark. [FinenessMarks, ISO10713]"}
 	if len(c.Terms) == 0 {
 		return append(lines, "No term of the United States guides for gold coatings is reached. [FTC23]")
 	}

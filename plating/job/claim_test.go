@@ -89,7 +89,8 @@ func TestPropertyClaim(t *testing.T) {
 			t.Errorf("%s: %q, %q", c.name, got, s.Claim.Lines())
 		}
 		for _, v := range s.Claim.Terms {
-			if short, err := v.Shortfalls(alloys.CoatFacts{Karat: s.Claim.Karat, Fine: s.Claim.Low}); err != nil || len(short) > 0 {
+			if short, err := v.Shortfalls(alloys.CoatFacts{Karat: s.Claim.Karat, Fine: s.Claim.Low}); err != nil ||
+				len(short) > 0 {
 				t.Errorf("%s: %s falls short: %v, %v", c.name, v.Name, short, err)
 			}
 		}

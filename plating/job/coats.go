@@ -18,10 +18,12 @@ import (
 // tank is the coat's tank as package sequence looks at it.
 func (c *Coat) tank() sequence.Tank {
 	t := sequence.Tank{Name: c.Layer.Name, Kind: sequence.Plate, Bath: c.reviewed(), MinThickness: c.Ordered,
-		CurrentDensity: c.Result.CurrentDensity, Time: c.Result.Time, LiveEntry: c.Bath.LiveEntry, Vessel: c.Layer.Bath.Vessel}
+		CurrentDensity: c.Result.CurrentDensity, Time: c.Result.Time, LiveEntry: c.Bath.LiveEntry,
+		Vessel: c.Layer.Bath.Vessel}
 	switch c.Layer.Role {
 	case plating.RoleStrike:
-		t.Kind, t.LiveEntry = sequence.Strike, true // a strike is entered with the current on, see the notes of the estimate
+		// a strike is entered with the current on, see the notes of the estimate
+		t.Kind, t.LiveEntry = sequence.Strike, true
 	case plating.RoleUnder:
 		t.Kind = sequence.Underplate
 	}
@@ -36,6 +38,7 @@ func (c *Coat) reviewed() bath.Bath {
 		return b
 	}
 	b.Hazards = c.Layer.Bath.AllHazards()
+	// The review judges one figure, not a curve: the efficiency that this coat runs at.
 	eff, err := c.own.EfficiencyAt(bath.OperatingPoint{CurrentDensity: c.Result.CurrentDensity})
 	var outside *units.RangeError
 	if err == nil || errors.As(err, &outside) {
@@ -65,8 +68,8 @@ func (s *Sheet) remark(c *Coat) {
 	if low := p.Thinnest.Low; p.Known && c.Timed && c.Ordered > 0 && low+c.Below < c.Ordered*(1-1e-9) &&
 		c.Result.Thinnest+c.Below >= c.Ordered*(1-1e-9) {
 		c.Notes = append(c.Notes, plating.Note{Severity: plating.SeverityWarning, Source: "Definition",
-			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the minimum %s", p.Efficiency.Low.Percent(0),
-				(low+c.Below).Text(units.Micrometre, 2), c.Ordered.Text(units.Micrometre, 2)),
+			Text: fmt.Sprintf("at an efficiency of %s the thinnest spot has %s of the minimum %s",
+				p.Efficiency.Low.Percent(0), (low+c.Below).Text(units.Micrometre, 2), c.Ordered.Text(units.Micrometre, 2)),
 			Do: fmt.Sprintf("plate %.2f times as long, or weigh a trial piece",
 				math.Ceil(100*float64((c.Ordered-c.Below)/low))/100)})
 	}
@@ -93,14 +96,16 @@ func (s *Sheet) remark(c *Coat) {
 // spread finds how far the coat may be off by what its bath is known in.
 func (c *Coat) spread() error {
 	r := &c.Result
-	c.Spread = Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average), Thinnest: band(r.Thinnest),
-		FineMass: band(r.FineMass), Confidence: origin.Given}
+	c.Spread = Spread{Efficiency: band(r.Efficiency), Time: band(r.Time), Average: band(r.Average),
+		Thinnest: band(r.Thinnest), FineMass: band(r.FineMass), Confidence: origin.Given}
 	b := &c.own
 	eff, err := b.EfficiencyAt(bath.OperatingPoint{CurrentDensity: r.CurrentDensity})
 	var outside *units.RangeError
 	if err != nil && !errors.As(err, &outside) {
 		return err
 	}
+	// Single figures for efficiency and density leave nothing to vary. The spread stays a point
+	// and is not Known, and the sheet says so instead of printing a false accuracy.
 	if b.Library == "" && eff.Low == eff.High && b.Density.Low == b.Density.High {
 		return nil
 	}
@@ -109,6 +114,8 @@ func (c *Coat) spread() error {
 		// Amps and minutes are set as computed: what the bath does with them varies.
 		at.CurrentDensity, at.MinThickness = r.CurrentDensity, 0
 	}
+	// The coat is computed anew at the corners of efficiency and density. A coat with a minimum
+	// thickness answers with a band of times; a timed coat answers with a band of thicknesses.
 	sp, err := bath.EstimateRange(at, *b, bath.OperatingPoint{CurrentDensity: r.CurrentDensity,
 		Temperature: at.Bath.Temperature.Set, Content: at.Bath.Content, Volume: at.Bath.Volume})
 	if err != nil && !errors.As(err, &outside) {
@@ -153,6 +160,8 @@ func (s *Sheet) cards() error {
 		k := &cards[i]
 		if c := s.Stops[i].Coat; c != nil {
 			k.Name, k.MinThickness, k.Time = s.Stops[i].Tank.Name, s.Stops[i].tank.MinThickness, c.Spread.Time
+			// Package sequence knows one area, that of the load. Amps and anode of a coat on part of
+			// it are scaled to the coat's own area.
 			if own := float64(c.Layer.Area) / float64(s.Area); own != 1 { // the layer's own area
 				k.AmpsLow, k.AmpsTop = units.Current(own*float64(k.AmpsLow)), units.Current(own*float64(k.AmpsTop))
 				k.AnodeLow, k.AnodeHigh = units.Area(own*float64(k.AnodeLow)), units.Area(own*float64(k.AnodeHigh))
@@ -180,6 +189,8 @@ func (s *Sheet) immersion() error {
 		if c := s.Stops[i].Coat; c != nil {
 			t = c.Spread.Time
 		}
+		// Nobody stands by an oven: its time is summed by itself and costs no work at the line,
+		// but the handling to it does.
 		if k.Kind == sequence.Bake || k.Kind == sequence.Relieve {
 			s.Oven.add(t, 0)
 			t = bath.Band[units.Duration]{}

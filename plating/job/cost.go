@@ -17,6 +17,9 @@ func (s *Sheet) price() error {
 	if q == nil {
 		return nil
 	}
+	// The order is the customer's part of the price: rates and rules as given. The sheet adds
+	// what it has computed: metal deposited and lost, time at the line, energy. Then one quote
+	// is made of both.
 	j := q.Order
 	j.Pieces = s.Job.pieces()
 	if err := j.Check(); err != nil { // before anything is added to its numbers
@@ -28,6 +31,7 @@ func (s *Sheet) price() error {
 	}
 	j.Deposit, j.DragOut = slices.Concat(j.Deposit, deposit), slices.Concat(j.DragOut, drips)
 	if !q.LinePerHour.IsZero() {
+		// The typical time: a quote at the long end would charge every job for the worst one.
 		minutes, err := price.Minutes(s.Line.Typical, 1, price.HalfEven)
 		if err != nil {
 			return err
@@ -57,6 +61,8 @@ func (s *Sheet) price() error {
 // those that have none.
 func (s *Sheet) priced(j price.Order) (deposit, drips []price.Metal, err error) {
 	priced := map[string]bool{}
+	// A metal without a price is not an error: a nickel underplate is often covered by the
+	// hourly rate. It is left out of the quote, and a note says so.
 	for _, p := range j.Prices {
 		priced[p.Symbol] = true
 	}
@@ -119,6 +125,8 @@ func (s *Sheet) energy(q *Price) (units.Energy, error) {
 				Text: c.Name + " has no volts: its electricity is not in the quote",
 				Do:   "small beside the rest; give the volts of the bath"})
 		}
+		// Volts times charge is energy. The upper end of the volts, so that the quote is not too
+		// low.
 		sum += float64(v) * float64(c.Result.Charge)
 	}
 	for i := range s.Stops { // electrocleaning and other current without a coat

@@ -202,8 +202,8 @@
 // (centre_diameter, tube_diameter), hexbar (across_flats, length, open_ends),
 // wire (diameter, length), thread (diameter, pitch, length), chain (wire_diameter,
 // centreline of one link, links, or length and link_pitch), screw head (style: cheese,
-// pan or countersunk; diameter, height, shank), sum (of: a list of shapes). "faces" is "both" or "one", "sides" is "both", "outside" or
-// "inside"; a hole has diameter, depth, count, blind, bare, faces.
+// pan or countersunk; diameter, height, shank), sum (of: a list of shapes). "faces" is "both" or "one", "sides" is
+// "both", "outside" or "inside"; a hole has diameter, depth, count, blind, bare, faces.
 //
 // Three files of a clock-restoration workshop stand in testdata/jobs.
 package job

@@ -54,6 +54,7 @@ type SheetOptions struct {
 type writer struct{ doc *Document }
 
 func (w *writer) section(heading string) *Section {
+	// The pointer holds until the next section is opened; each section is filled before that.
 	w.doc.Sections = append(w.doc.Sections, Section{Heading: heading})
 	return &w.doc.Sections[len(w.doc.Sections)-1]
 }
@@ -98,6 +99,12 @@ func (s *Sheet) Document(o SheetOptions) (Document, error) {
 	if s == nil {
 		return Document{}, units.Missing("sheet", "one that Job.Sheet returned")
 	}
+	// The sheet is put into words once. Text, HTML page and JSON are three renderings of this
+	// one document, so they cannot say different things, and a new layout needs no knowledge of
+	// plating.
+	//
+	// The sections follow the work: reasons to stop first, then what comes in, what to mind, the
+	// tanks in order, and what is done when the load is out.
 	doc := Document{Title: orText(s.Name, "plating job")}
 	w := &writer{&doc}
 	if reasons := s.Reasons(); len(reasons) > 0 {
@@ -127,6 +134,7 @@ func (s *Sheet) Document(o SheetOptions) (Document, error) {
 		return doc, err
 	}
 	if o.Working {
+		// The working stands last: whoever plates does not read it, whoever checks reads it alone.
 		return doc, s.shown(w)
 	}
 	return doc, nil
@@ -142,10 +150,11 @@ func (s *Sheet) load(w *writer, o SheetOptions) {
 	for _, p := range s.Parts {
 		v.fact(strconv.Itoa(p.Count)+" × "+orText(p.Name, "part"), figure(p.Area, units.SquareCentimetre, 3, 2), "each")
 		if p.Masked > 0 {
-			v.Items = append(v.Items, SheetItem{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre, 3, 2) +
-				" on each before cleaning; it is not in the area above"})
+			v.Items = append(v.Items, SheetItem{Tick: !s.Refused(), Text: "mask " + figure(p.Masked, units.SquareCentimetre,
+				3, 2) + " on each before cleaning; it is not in the area above"})
 		}
 	}
+	// What was done to a mesh changes the area, and with it all amps: it stands with the load.
 	for i := range s.Job.Parts {
 		if m := s.Job.Parts[i].Mesh; m != nil {
 			for _, text := range m.mended {
@@ -168,6 +177,8 @@ func (s *Sheet) before(w *writer) {
 		v.mark("!", c.Line())
 	}
 	for _, c := range s.Coats() {
+		// Silence is no statement. A bath without named hazards is told to be one of which nothing
+		// is known.
 		if c.Layer.Bath.AllHazards() == 0 {
 			v.mark("!", "Read the safety data sheets of the bath of "+c.Name+
 				". The job names no hazards for it; that does not say that it has none.")
@@ -235,12 +246,13 @@ func (s *Sheet) order(w *writer) {
 // prepare says in words what must be around the plating tanks of a job without a sequence.
 func (s *Sheet) prepare(w *writer) {
 	v := w.section("Prepare")
-	v.task("Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first rinse "+
-		"holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first plating "+
-		"tank: activate %s by your own proven procedure. [common practice, no source]", orText(s.Substrate, "the base metal"))
+	v.task("Clean until water runs off without a break (dirt under a coat makes it peel). Rinse twice (what the first "+
+		"rinse holds still carries over). Keep the parts wet from here to the last rinse. This sheet starts at the first "+
+		"plating tank: activate %s by your own proven procedure. [common practice, no source]",
+		orText(s.Substrate, "the base metal"))
 	if strings.Contains(strings.ToLower(s.Substrate), "stainless") {
-		v.say("Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water brings it " +
-			"back: do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
+		v.say("Stainless steel carries a film that no coat holds on; activation takes it off and air or plain water " +
+			"brings it back: do not dry, go to the strike by the shortest way, through a slightly acid rinse. [ASTMB254]")
 	}
 	v.say("%s", s.hydrogen())
 }
@@ -250,6 +262,7 @@ func (s *Sheet) trust() string {
 	var weak []string
 	for i := range s.Stops {
 		t := &s.Stops[i].Tank
+		// Water and air need no figures, so their tanks weaken nothing.
 		if t.Confidence == origin.FromMemory && t.Water == "" && t.Kind != sequence.Dry {
 			weak = append(weak, strconv.Itoa(t.Number))
 		}
@@ -263,8 +276,8 @@ func (s *Sheet) trust() string {
 
 // atTheLine says how long the load keeps somebody at the line.
 func (s *Sheet) atTheLine() string {
-	line := fmt.Sprintf("At the line for about %s (%s to %s): immersion times", roughly(s.Line.Typical), roughly(s.Line.Low),
-		roughly(s.Line.High))
+	line := fmt.Sprintf("At the line for about %s (%s to %s): immersion times", roughly(s.Line.Typical),
+		roughly(s.Line.Low), roughly(s.Line.High))
 	if p := s.Job.Price; p != nil && p.Handling > 0 {
 		line += fmt.Sprintf(" and %s from tank to tank", roughly(p.Handling))
 	}
@@ -281,8 +294,9 @@ func (s *Sheet) hydrogen() string {
 	if g == nil || g.Flow.Hydrogen == 0 {
 		return "No tank gives off hydrogen worth speaking of."
 	}
-	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would keep it under a "+
-		"quarter of the lower flammable limit; above a tank it is not: draw off there, several times as much. [HydrogenPractice]",
+	return fmt.Sprintf("Most hydrogen comes off at tank %d, up to %s. Were it mixed at once, %s of fresh air would "+
+		"keep it under a quarter of the lower flammable limit; above a tank it is not: draw off there, several times as "+
+		"much. [HydrogenPractice]",
 		g.Tank+1, flow(g.Flow.Hydrogen), flow(g.Flow.Air))
 }
 
@@ -292,11 +306,12 @@ func (s *Sheet) afterwards(w *writer) {
 	var mass units.Mass
 	for _, m := range s.Metals {
 		mass += m.Mass
-		v.fact(orText(m.Metal, "metal not named"), micrometres(m.Thinnest), fmt.Sprintf("at the thinnest spot, %s on average, %s of metal",
-			micrometres(m.Average), weight(m.FineMass)))
+		v.fact(orText(m.Metal, "metal not named"), micrometres(m.Thinnest),
+			fmt.Sprintf("at the thinnest spot, %s on average, %s of metal", micrometres(m.Average), weight(m.FineMass)))
 	}
-	v.row("weigh", "", fmt.Sprintf("after the last tank, dry. The load should have gained %s, of all layers. That is the "+
-		"average; only a gauge or a cut shows the thinnest spot", weight(mass)))
+	v.row("weigh", "",
+		fmt.Sprintf("after the last tank, dry. The load should have gained %s, of all layers. That is the "+
+			"average; only a gauge or a cut shows the thinnest spot", weight(mass)))
 	v.row("gauge", "", "at the thinnest spot")
 	for _, text := range s.Claim.Lines() {
 		v.say("%s", text)
@@ -348,6 +363,7 @@ func (s *Sheet) quoted(w *writer) error {
 		v.Items = append(v.Items, SheetItem{What: what, Text: basis, Value: amount, Sum: total})
 	}
 	for _, l := range q.Lines {
+		// The net sum stands where the tax begins, so that the lines above it add up to it.
 		if l.Kind == price.KindTax {
 			sum("to pay before tax", "", money(q.Net), true)
 		}
@@ -379,6 +395,7 @@ func (s *Sheet) quoted(w *writer) error {
 	var most []string
 	for i, c := range s.Swings {
 		change := c.Change.Round(q.Currency.Places + 1)
+		// The swings are sorted, the largest first; the fourth no longer changes a decision.
 		if i == 3 || change.IsZero() {
 			break
 		}

@@ -86,7 +86,8 @@ func documentJobs(t *testing.T) map[string]string {
 		all[name] = text
 	}
 	edit("refused: a gold strike at pH 1", "hands", `"pH": {"low": 3.2, "high": 4.0}`, `"pH": 1`)
-	edit("refused without a sequence", "hands", `"pH": {"low": 3.2, "high": 4.0}`, `"pH": 1`, `  "finish": "hard gold",`, "")
+	edit("refused without a sequence", "hands", `"pH": {"low": 3.2, "high": 4.0}`, `"pH": 1`, `  "finish": "hard gold",`,
+		"")
 	edit("refused, with masked parts", "bezels", `"pH": {"low": 3.5, "high": 4.0}`, `"pH": 1`)
 	edit("stopped: a bath of a thimble", "hands", `"volume": "5 L"`, `"volume": "10 mL"`, `"evaporation": "40 mL"`,
 		`"evaporation": "1 mL"`)

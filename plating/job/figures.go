@@ -26,6 +26,7 @@ func decimals(x float64, digits int) int {
 	if !(x > 0) {
 		return 0
 	}
+	// The place of the first digit tells how many decimals reach the last one asked for.
 	return min(max(0, digits-1-int(math.Floor(math.Log10(x)))), 20)
 }
 
@@ -35,6 +36,7 @@ func plain(x float64) string { return strconv.FormatFloat(x, 'f', max(2, decimal
 // amps writes a current as a rectifier is set: three digits, milliamperes
 // below a tenth of an ampere.
 func amps(i units.Current) string {
+	// Small rectifiers show milliamperes, and 0.0840 A is easily set as 0.84 A.
 	if i < 0.1*units.Ampere {
 		return figure(i, units.Milliampere, 3, 0)
 	}

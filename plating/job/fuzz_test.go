@@ -50,7 +50,8 @@ func FuzzRead(f *testing.F) {
 		}
 		finite(t, "sheet", reflect.ValueOf(s))
 		var b bytes.Buffer
-		for _, err := range []error{s.WriteText(&b, job.SheetOptions{Working: true}), s.WriteHTML(&b, job.SheetOptions{Working: true})} {
+		for _, err := range []error{s.WriteText(&b, job.SheetOptions{Working: true}),
+			s.WriteHTML(&b, job.SheetOptions{Working: true})} {
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -41,7 +41,8 @@ func maybe[T any](m maker, v T) T {
 }
 
 func (m maker) word() string {
-	return pick(m, "bezel", "hand, minute", "Glocke <innen> & außen", `a "quoted" word`, "plain text", "№ 7") + fmt.Sprint(m.IntN(90))
+	return pick(m, "bezel", "hand, minute", "Glocke <innen> & außen", `a "quoted" word`, "plain text", "№ 7") +
+		fmt.Sprint(m.IntN(90))
 }
 
 // said is where a figure comes from: said with it, or not at all.
@@ -124,7 +125,8 @@ func (m maker) body(depth int) shape.Body {
 		return shape.Tube{Outer: d, Inner: d / 3, Length: size(), OpenEnds: ends,
 			Sides: pick(m, shape.BothSides, shape.OutsideOnly, shape.InsideOnly)}
 	case 5:
-		return shape.Cone{BaseDiameter: size(), TopDiameter: maybe(m, mm), Height: size(), OpenBase: m.yes(0.5), OpenTop: m.yes(0.5)}
+		return shape.Cone{BaseDiameter: size(), TopDiameter: maybe(m, mm), Height: size(), OpenBase: m.yes(0.5),
+			OpenTop: m.yes(0.5)}
 	case 6:
 		return shape.Sphere{Diameter: size()}
 	case 7:
@@ -149,8 +151,8 @@ func (m maker) body(depth int) shape.Body {
 		}
 		return c
 	case 13:
-		return shape.ScrewHead{Style: pick(m, shape.CheeseHead, shape.PanHead, shape.CountersunkHead), Diameter: between(m, 5*mm, 9*mm),
-			Height: 2 * mm, Shank: maybe(m, 2*mm)}
+		return shape.ScrewHead{Style: pick(m, shape.CheeseHead, shape.PanHead, shape.CountersunkHead),
+			Diameter: between(m, 5*mm, 9*mm), Height: 2 * mm, Shank: maybe(m, 2*mm)}
 	}
 	var all shape.Assembly
 	for range 1 + m.IntN(3) {
@@ -166,8 +168,8 @@ func (m maker) drilled(p shape.Body, faces shape.Faces) shape.Body {
 	}
 	d := shape.Drilled{Piece: p}
 	for range 1 + m.IntN(2) {
-		h := shape.Hole{Diameter: units.Millimetre / 10, Depth: maybe(m, units.Millimetre/2), Count: m.IntN(4), Blind: m.yes(0.3),
-			Faces: faces}
+		h := shape.Hole{Diameter: units.Millimetre / 10, Depth: maybe(m, units.Millimetre/2), Count: m.IntN(4),
+			Blind: m.yes(0.3), Faces: faces}
 		if !h.Blind {
 			h.Depth *= 2 // the thickness of the body
 		}
@@ -202,7 +204,8 @@ func salt(text string) faraday.Formula {
 
 // own is a bath of the shop's own, with all that may be said of one.
 func (m maker) own() bath.Bath {
-	b := bath.Bath{Key: maybe(m, "ours"), Name: m.word() + ", gold", Metal: "Au", Valence: maybe(m, 1), Use: bath.Use(m.IntN(8)),
+	b := bath.Bath{Key: maybe(m, "ours"), Name: m.word() + ", gold", Metal: "Au", Valence: maybe(m, 1),
+		Use:  bath.Use(m.IntN(8)),
 		Like: maybe(m, "gold-acid-cobalt"), Hazards: plating.HazardCyanide | maybe(m, plating.HazardAcid|plating.HazardHot),
 		Salt: maybe(m, salt("KAu(CN)2")), PH: maybe(m, figure(m, plating.PH(4), 4.8)),
 		Content:        maybe(m, limit(m, 4*units.GramPerLitre, 12*units.GramPerLitre)),
@@ -214,7 +217,8 @@ func (m maker) own() bath.Bath {
 		AnodeKind:      pick(m, bath.AnodeNotGiven, bath.SolubleAnode, bath.InsolubleAnode), Anode: maybe(m, m.words()),
 		AnodeRatio: maybe(m, limit(m, units.Ratio(1), 4)), Agitation: maybe(m, m.words()), LiveEntry: m.yes(0.3),
 		Look: maybe(m, []string{m.word(), m.word()}), Remarks: maybe(m, []bath.Words{m.words(), m.words()}),
-		Makeup: maybe(m, []bath.Ingredient{{Name: "potassium citrate", Range: limit(m, 20*units.GramPerLitre, 90*units.GramPerLitre)}}),
+		Makeup: maybe(m, []bath.Ingredient{{Name: "potassium citrate", Range: limit(m, 20*units.GramPerLitre,
+			90*units.GramPerLitre)}}),
 		Volume: maybe(m, between(m, units.Litre, 20*units.Litre)), DrawLimit: maybe(m, between(m, units.Ratio(0.01), 0.3)),
 		Vessel: plating.Vessel(m.IntN(len(plating.VesselWords()))), Source: maybe(m, "demo data")}
 	if m.yes(0.3) {
@@ -261,7 +265,8 @@ func (m maker) own() bath.Bath {
 func (m maker) fromLibrary() bath.Bath {
 	b := bath.Bath{Library: pick(m, "gold-acid-cobalt", "our-strike"), Salt: maybe(m, salt("KAu(CN)2")),
 		Content: maybe(m, bath.Range[units.MassConcentration]{Low: 8, High: 8}), Volume: maybe(m, 5*units.Litre),
-		DrawLimit: maybe(m, units.Ratio(0.07)), Vessel: maybe(m, plating.VesselGlass), Evaporation: maybe(m, new(units.Volume))}
+		DrawLimit: maybe(m, units.Ratio(0.07)), Vessel: maybe(m, plating.VesselGlass),
+		Evaporation: maybe(m, new(units.Volume))}
 	b.Temperature.Set = maybe(m, units.Celsius(35))
 	return b
 }
@@ -269,7 +274,8 @@ func (m maker) fromLibrary() bath.Bath {
 func (m maker) layers() []job.OwnCoat {
 	var list []job.OwnCoat
 	for i := range 1 + m.IntN(3) {
-		l := job.OwnCoat{Name: fmt.Sprint("coat ", i+1), Role: pick(m, plating.RoleFinish, plating.RoleStrike, plating.RoleUnder),
+		l := job.OwnCoat{Name: fmt.Sprint("coat ", i+1), Role: pick(m, plating.RoleFinish, plating.RoleStrike,
+			plating.RoleUnder),
 			Evenness: m.evenness(), Area: maybe(m, between(m, units.SquareCentimetre, 9*units.SquareDecimetre)),
 			CountBelow: m.yes(0.3)}
 		if l.Bath = m.own(); m.yes(0.3) {
@@ -280,11 +286,14 @@ func (m maker) layers() []job.OwnCoat {
 		}
 		switch m.IntN(4) {
 		case 0:
-			l.MinThickness, l.Time = between(m, units.Micrometre/10, units.Micrometre), between(m, units.Minute, 90*units.Minute)
+			l.MinThickness, l.Time = between(m, units.Micrometre/10, units.Micrometre),
+				between(m, units.Minute, 90*units.Minute)
 		case 1:
-			l.MinThickness, l.Current = between(m, units.Micrometre/10, units.Micrometre), between(m, units.Ampere/10, units.Ampere)
+			l.MinThickness, l.Current = between(m, units.Micrometre/10, units.Micrometre),
+				between(m, units.Ampere/10, units.Ampere)
 		case 2:
-			l.MinThickness, l.CurrentDensity = between(m, units.Micrometre/10, units.Micrometre), between(m, units.CurrentDensity(20), 90)
+			l.MinThickness, l.CurrentDensity = between(m, units.Micrometre/10, units.Micrometre),
+				between(m, units.CurrentDensity(20), 90)
 		default:
 			l.Time, l.CurrentDensity = between(m, units.Minute, 9*units.Minute), between(m, units.CurrentDensity(20), 90)
 		}
@@ -298,7 +307,8 @@ func (m maker) steps(layers []job.OwnCoat) []job.OwnTank {
 	var list []job.OwnTank
 	for i := range layers {
 		list = append(list, m.tank(), m.water())
-		l := job.OwnTank{Layer: job.LayerRef(layers[i].Name), LiveEntry: m.yes(0.3), Wait: maybe(m, between(m, units.Second, 9*units.Second))}
+		l := job.OwnTank{Layer: job.LayerRef(layers[i].Name), LiveEntry: m.yes(0.3),
+			Wait: maybe(m, between(m, units.Second, 9*units.Second))}
 		if l.Layer == "" || m.yes(0.3) {
 			l.Layer = job.LayerRef(fmt.Sprint(i + 1))
 		}
@@ -323,13 +333,16 @@ func (m maker) tank() job.OwnTank {
 	if m.yes(0.2) {
 		h = 0
 	}
-	s := job.OwnTank{Kind: pick(m, sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Bake), Name: maybe(m, m.word()),
+	s := job.OwnTank{Kind: pick(m, sequence.SoakClean, sequence.Electroclean, sequence.Activate, sequence.Bake),
+		Name:  maybe(m, m.word()),
 		Holds: m.word(), Does: sequence.Effect(m.IntN(64)), Hazards: &h, PH: maybe(m, figure(m, plating.PH(1), 3)),
-		Polarity: pick(m, sequence.Cathodic, sequence.Anodic), Counter: bath.Words{Text: maybe(m, "lead")}, Agitation: bath.Words{Text: maybe(m, "move the piece")},
+		Polarity: pick(m, sequence.Cathodic, sequence.Anodic), Counter: bath.Words{Text: maybe(m, "lead")},
+		Agitation:      bath.Words{Text: maybe(m, "move the piece")},
 		Look:           maybe(m, []string{"gas over the whole piece"}),
-		CurrentDensity: maybe(m, limit(m, units.CurrentDensity(50), 500)), Volts: maybe(m, limit(m, 2*units.Volt, 6*units.Volt)),
-		Temperature: maybe(m, limit(m, units.Celsius(20), units.Celsius(60))), Time: maybe(m, limit(m, units.Second, units.Minute)),
-		Vessel: maybe(m, plating.VesselPlastic)}
+		CurrentDensity: maybe(m, limit(m, units.CurrentDensity(50), 500)),
+		Volts:          maybe(m, limit(m, 2*units.Volt, 6*units.Volt)),
+		Temperature:    maybe(m, limit(m, units.Celsius(20), units.Celsius(60))),
+		Time:           maybe(m, limit(m, units.Second, units.Minute)), Vessel: maybe(m, plating.VesselPlastic)}
 	if m.yes(0.5) {
 		s.Mild = m.yes(0.5)
 		s.Strong = !s.Mild
@@ -347,15 +360,18 @@ func (m maker) weighed() alloys.Weighed {
 
 func (m maker) price() *job.Price {
 	q := &job.Price{LinePerHour: maybe(m, m.money()), Handling: maybe(m, between(m, units.Second, 90*units.Second)),
-		Heating: maybe(m, between(m, units.Joule, 9e7*units.Joule)), Rectifier: maybe(m, between(m, units.Efficiency(0.5), 1))}
+		Heating:   maybe(m, between(m, units.Joule, 9e7*units.Joule)),
+		Rectifier: maybe(m, between(m, units.Efficiency(0.5), 1))}
 	o := &q.Order
 	o.Currency, _ = price.ParseCurrency(pick(m, "EUR", "JPY", "USD"))
 	o.Rounding = pick(m, price.HalfEven, price.HalfUp, price.Up)
 	per := []alloys.TradeUnit{alloys.PerGram, alloys.PerKilogram, alloys.PerTroyOunce, alloys.PerPennyweight}
-	o.Prices = []price.MetalPrice{{Symbol: "Au", Amount: m.money(), Per: pick(m, per...), AsOf: price.Date{Year: 2000 + m.IntN(90),
-		Month: 1 + m.IntN(12), Day: 1 + m.IntN(28)}}}
-	o.Labour = maybe(m, []price.Labour{{Name: maybe(m, m.word()), Minutes: decimal.New(1+m.Int64N(1e5), -2), PerHour: m.money()}})
-	o.Salts = maybe(m, []price.Salt{{Name: maybe(m, m.word()), Mass: m.weighed(), Amount: m.money(), Per: pick(m, per...)}})
+	o.Prices = []price.MetalPrice{{Symbol: "Au", Amount: m.money(), Per: pick(m, per...),
+		AsOf: price.Date{Year: 2000 + m.IntN(90), Month: 1 + m.IntN(12), Day: 1 + m.IntN(28)}}}
+	o.Labour = maybe(m, []price.Labour{{Name: maybe(m, m.word()), Minutes: decimal.New(1+m.Int64N(1e5), -2),
+		PerHour: m.money()}})
+	o.Salts = maybe(m, []price.Salt{{Name: maybe(m, m.word()), Mass: m.weighed(), Amount: m.money(),
+		Per: pick(m, per...)}})
 	o.Refined = maybe(m, []price.Refined{{Symbol: "Au", Mass: m.weighed(), Paid: m.share()}})
 	o.Electricity.PerKilowattHour, o.SetUp.Amount = maybe(m, m.money()), maybe(m, m.money())
 	o.SetUp.SharedBy = maybe(m, 900_000)
@@ -409,7 +425,8 @@ func (m maker) job() job.Job {
 	if m.yes(0.8) {
 		j.Layers = m.layers()
 	} else {
-		j.Finish, j.MinThickness, j.Evenness = sequence.HardGold, between(m, units.Micrometre/10, units.Micrometre), m.evenness()
+		j.Finish, j.MinThickness, j.Evenness = sequence.HardGold, between(m, units.Micrometre/10, units.Micrometre),
+			m.evenness()
 	}
 	switch m.IntN(3) {
 	case 0:

@@ -24,12 +24,14 @@ type Job struct {
 	// Steps are the shop's own sequence of tanks.
 	Steps []OwnTank `json:"sequence" need:"tanks, the first one first" rule:"filled"`
 
-	Finish       sequence.Finish `json:"finish" need:"a word in quotes" doc:"asks for a sequence of tanks"`
-	SkinContact  bool            `json:"skin_contact" doc:"worn or handled for long"`
-	HighStrength bool            `json:"high_strength" doc:"hard or highly stressed steel; its strength is then asked for"`
-	Tensile      units.Pressure  `json:"tensile_strength" rule:"positive" in:"MPa" doc:"actual tensile strength of the steel"`
-	Hardness     string          `json:"hardness" doc:"of the steel, as 45 HRC or 450 HV, in place of tensile_strength"`
-	Relieved     bool            `json:"stress_relieved" doc:"the steel was freed of its stresses before it came"`
+	Finish      sequence.Finish `json:"finish" need:"a word in quotes" doc:"asks for a sequence of tanks"`
+	SkinContact bool            `json:"skin_contact" doc:"worn or handled for long"`
+	// Steel that hydrogen can break may ask for relief before plating and a bake after it.
+	HighStrength bool `json:"high_strength" doc:"hard or highly stressed steel; its strength is then asked for"`
+	// Of Tensile and Hardness one is given; the strength is then found from the hardness.
+	Tensile  units.Pressure `json:"tensile_strength" rule:"positive" in:"MPa" doc:"actual tensile strength of the steel"`
+	Hardness string         `json:"hardness" doc:"of the steel, as 45 HRC or 450 HV, in place of tensile_strength"`
+	Relieved bool           `json:"stress_relieved" doc:"the steel was freed of its stresses before it came"`
 
 	// MinThickness and Evenness are of a planned finish: without Layers.
 	MinThickness units.Length `json:"min_thickness" rule:"positive" in:"µm" doc:"of the finish on its significant surface"`
@@ -65,9 +67,10 @@ type OwnCoat struct {
 	Area           units.Area           `json:"area" rule:"positive" in:"cm²" doc:"when it is not that of the load"`
 	MinThickness   units.Length         `json:"min_thickness" rule:"positive" in:"µm" doc:"on the significant surface"`
 	CurrentDensity units.CurrentDensity `json:"current_density" rule:"positive" in:"A/dm²"`
-	Current        units.Current        `json:"current" rule:"positive" in:"A" doc:"for the load, in place of current_density"`
-	Time           units.Duration       `json:"time" rule:"positive" in:"min"`
-	CountBelow     bool                 `json:"count_below" doc:"layers of the same metal below count towards min_thickness"`
+	// In place of CurrentDensity: the area of the layer turns it into one.
+	Current    units.Current  `json:"current" rule:"positive" in:"A" doc:"for the load, in place of current_density"`
+	Time       units.Duration `json:"time" rule:"positive" in:"min"`
+	CountBelow bool           `json:"count_below" doc:"layers of the same metal below count towards min_thickness"`
 }
 
 // An Evenness says how unevenly a coat lies: the ratio of thinnest to average thickness
@@ -96,9 +99,11 @@ type OwnTank struct {
 	Acidified bool                `json:"acidified" doc:"a little acid, against a new passive film"`
 	Station   string              `json:"station" doc:"the rinse that really stands there: the same name, the same water"`
 
-	Holds          string                           `json:"holds" doc:"what is in it, by chemistry"`
-	Does           sequence.Effect                  `json:"does" rule:"flags"`
-	Hazards        *plating.Hazard                  `json:"hazards" rule:"flags" doc:"words of the hazard table; an empty list for none"`
+	Holds string          `json:"holds" doc:"what is in it, by chemistry"`
+	Does  sequence.Effect `json:"does" rule:"flags"`
+	// Nil is not given, which differs from a list without words: that one says there are none.
+	Hazards *plating.Hazard `json:"hazards" rule:"flags" doc:"words of the hazard table; an empty list for none"`
+	// A figure that is not given is left out of the review, not taken as zero.
 	PH             bath.Range[plating.PH]           `json:"pH"`
 	Mild           bool                             `json:"mild" doc:"acid of pH 1 or more, or inhibited caustic"`
 	Strong         bool                             `json:"strong" doc:"much caustic"`
@@ -119,7 +124,8 @@ type LayerRef string
 // A Rinse says how the work drains and how it is rinsed. One of Shape and Measured is
 // needed.
 type Rinse struct {
-	Shape     rinse.Drainage  `json:"hangs" need:"a row of the drag-out table in quotes" doc:"a row of the drag-out table"`
+	Shape rinse.Drainage `json:"hangs" need:"a row of the drag-out table in quotes" doc:"a row of the drag-out table"`
+	// Measured takes the place of the table, and of what corrects it.
 	Measured  units.Volume    `json:"drag_out" rule:"positive" in:"mL" doc:"measured, of the load"`
 	Drain     units.Duration  `json:"drain" rule:"positive" in:"s" doc:"over the bath; left out: as printed"`
 	Thickness rinse.Thickness `json:"liquid" need:"a word in quotes" doc:"viscosity of what drains"`

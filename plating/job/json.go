@@ -169,6 +169,8 @@ func (s *Sheet) MarshalJSON() ([]byte, error) {
 
 // form fills the form from the sheet.
 func (s *Sheet) form(o SheetOptions) (*sheetForm, error) {
+	// The figures come from the sheet, the words from the document. The working is given as
+	// steps with each coat, so the document is made without it.
 	doc, err := s.Document(SheetOptions{Remark: o.Remark})
 	if err != nil {
 		return nil, err
@@ -183,6 +185,8 @@ func (s *Sheet) form(o SheetOptions) (*sheetForm, error) {
 			f.Mended = append(f.Mended, m.mended...)
 		}
 	}
+	// Findings count tanks from 0 in Go and from 1 on a sheet. The list is copied before it is
+	// changed: the sheet may be written again.
 	for _, found := range s.Findings {
 		found.Tanks = slices.Clone(found.Tanks)
 		for i := range found.Tanks {
@@ -259,7 +263,8 @@ func (s *Sheet) tankForm(stop *Stop, o SheetOptions) (tankForm, error) {
 	f := t.Coat
 	f.Area, f.CurrentDensity, f.Current, f.Time, f.Charge = c.Layer.Area, r.CurrentDensity, r.Current, r.Time, r.Charge
 	f.Efficiency, f.MinThickness, f.Average, f.Thinnest, f.Below = r.Efficiency, c.Ordered, r.Average, r.Thinnest, c.Below
-	f.Mass, f.FineMass, f.VoltsLow, f.VoltsHigh, f.Temperature = r.Mass, r.FineMass, b.Volts.Low, b.Volts.High, b.Temperature.Set
+	f.Mass, f.FineMass, f.VoltsLow, f.VoltsHigh, f.Temperature = r.Mass, r.FineMass, b.Volts.Low, b.Volts.High,
+		b.Temperature.Set
 	d := &c.Layer.Distribution
 	f.Ratio, f.Basis, f.Uncertainty = d.MinToAverage, d.Basis, d.Uncertainty
 	if c.Fineness > 0 {
@@ -271,6 +276,7 @@ func (s *Sheet) tankForm(stop *Stop, o SheetOptions) (tankForm, error) {
 	if !r.Warnings.Has(plating.WarnMetalUnknown) {
 		f.MetalLeft, f.ContentLeft = r.MetalLeft, r.ContentLeft
 	}
+	// What is not known is left out rather than written as a point or as zero.
 	if c.Spread.Known {
 		f.Spread = &c.Spread
 	}
@@ -305,8 +311,8 @@ func (c *Claim) form() *claimForm {
 // oneWay refuses to write a part of a sheet by itself, or to read one: what comes back
 // would be less than what went.
 func oneWay(what string) error {
-	return &units.ValueError{Field: what + " in JSON", Value: "by itself", Need: "the whole sheet: Sheet.WriteJSON, which is written " +
-		"one way", Err: units.ErrInconsistent}
+	return &units.ValueError{Field: what + " in JSON", Value: "by itself",
+		Need: "the whole sheet: Sheet.WriteJSON, which is written one way", Err: units.ErrInconsistent}
 }
 
 // MarshalJSON refuses: a stop is written with its sheet.

@@ -49,9 +49,16 @@ func (j Job) Sheet() (Sheet, error) {
 	if s.Area, err = plating.LoadArea(s.Parts...); err != nil {
 		return s, err
 	}
+	// A masked face gets no metal, but it carries solution out of the bath like any other:
+	// drag-out goes by the wetted area, amps by the plated one.
 	for _, p := range s.Parts {
 		s.Wetted += units.Area(float64(p.Count)) * (p.Area + p.Masked)
 	}
+	// The steps build on each other, so their order is fixed. The tanks and coats come first. The
+	// spread and the karat need the coats; the claim needs both, since it rests on the low end of
+	// the spread. The cards take amps from the coats and times from the spread; immersion and air
+	// read the cards. Rinsing needs the stop behind each coat, the baths afterwards need what
+	// rinsing brings back, and the price comes last, since it charges for all of them.
 	for _, step := range []func() error{s.sequence, s.spread, s.karat, s.claim, s.cards, s.power, s.immersion, s.air,
 		s.rinsing, s.after, s.price} {
 		if err := step(); err != nil {
@@ -84,6 +91,9 @@ func (s *Sheet) sequence() error {
 		tanks[i] = c.tank()
 	}
 	switch {
+	// Three ways to a sequence. The shop's own steps are taken as they stand and only reviewed.
+	// With a finish, a plan is laid round the coats of the job. With neither, the coats stand
+	// alone and there is nothing to review.
 	case len(j.Steps) > 0:
 		all, err := s.laid(tanks)
 		if err != nil {
@@ -95,6 +105,8 @@ func (s *Sheet) sequence() error {
 		s.stand(tanks, coats) // the piece is asked for its last coat
 		var stop *sequence.StopError
 		all, found, err := sequence.PlanAround(s.piece(), tanks)
+		// A plan that must not be run still comes back, with its tanks and findings: the sheet
+		// tells what is wrong. Only a plan without tanks ends here.
 		if err != nil && !(errors.As(err, &stop) && len(all) > 0) {
 			return err
 		}
@@ -121,6 +133,8 @@ func (s *Sheet) planned() error {
 	if p.Distribution, err = s.Job.Evenness.distribution(""); err != nil {
 		return err
 	}
+	// The plan gives the tanks in order; the layers are read off those tanks that deposit, so
+	// that tanks and estimates cannot disagree on bath or role.
 	tanks, found, err := sequence.Plan(p)
 	if err != nil {
 		return err
@@ -171,6 +185,9 @@ func (s *Sheet) estimate() ([]*Coat, error) {
 		if err != nil {
 			return nil, err
 		}
+		// The estimate runs on r.layer. The coat keeps both baths beside it: the full one for the
+		// sheet, with the figures lent by a bath of like chemistry, and the own one for the spread
+		// and the review of dangers, where only what the shop said may count.
 		layers[i] = r.layer
 		coats[i] = &Coat{Bath: r.full, own: r.own, evaporation: l.Bath.Evaporation,
 			PHLent: l.Bath.Like != "" && !l.Bath.PH.Given() && r.own.PH.Given()}
@@ -180,7 +197,10 @@ func (s *Sheet) estimate() ([]*Coat, error) {
 
 // lay estimates the layers, one for each coat.
 func (s *Sheet) lay(coats []*Coat, layers []plating.Layer) error {
-	res, err := plating.EstimateSystem(plating.System{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts, Layers: layers})
+	// All layers in one call: what lies below counts towards a minimum thickness only when the
+	// layers are known together.
+	res, err := plating.EstimateSystem(plating.System{Name: s.Name, Substrate: s.Substrate, Parts: s.Parts,
+		Layers: layers})
 	if err != nil {
 		return err
 	}
@@ -203,6 +223,8 @@ func (s *Sheet) stand(tanks []sequence.Tank, coats []*Coat) {
 		s.Stops[i].tank = *t
 		s.Stops[i].Tank = sequence.Card{Number: i + 1, Kind: t.Kind,
 			Name: orText(t.Name, orText(t.Process.Chemistry, orText(t.Bath.Name, t.Kind.String())))}
+		// Coats and depositing tanks come in the same order, so the next coat belongs to the next
+		// tank that deposits.
 		if deposits(t.Kind) && next < len(coats) {
 			s.Stops[i].Coat = coats[next]
 			s.Stops[i].Tank.Name = coats[next].Name
@@ -301,7 +323,8 @@ func stepOf(t *sequence.Tank) OwnTank {
 	}
 	q := &t.Process
 	hazards := q.Hazards
-	s.Holds, s.Does, s.Hazards, s.Mild, s.Strong, s.Polarity = q.Chemistry, q.Effect, &hazards, q.Mild, q.Strong, q.Polarity
+	s.Holds, s.Does, s.Hazards, s.Mild, s.Strong, s.Polarity = q.Chemistry, q.Effect, &hazards, q.Mild, q.Strong,
+		q.Polarity
 	s.PH = bath.Range[plating.PH]{Low: q.PH.Low, High: q.PH.High}
 	s.Temperature, s.CurrentDensity, s.Volts, s.Time = q.Temperature, q.CurrentDensity, q.Volts, q.Time
 	s.Counter, s.Agitation, s.Look, s.Vessel = q.Counter, q.Agitation, q.Look, t.Vessel

@@ -17,7 +17,8 @@ import (
 // TestPropertyCrossingMeshParts: two bodies that cross have no area; apart they have that
 // of both.
 func TestPropertyCrossingMeshParts(t *testing.T) {
-	block, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 4 * units.Millimetre})
+	block, err := mesh.Box(10*units.Millimetre, 10*units.Millimetre, 10*units.Millimetre,
+		mesh.Grid{Size: 4 * units.Millimetre})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,8 +46,8 @@ func TestPropertyCrossingMeshParts(t *testing.T) {
 			continue
 		}
 		var e *units.FileError
-		if !errors.Is(err, mesh.ErrCrossing) || !errors.As(err, &e) || e.Line != 6 || !strings.Contains(err.Error(), "with its union") ||
-			strings.Contains(err.Error(), "cm²") {
+		if !errors.Is(err, mesh.ErrCrossing) || !errors.As(err, &e) || e.Line != 6 || !strings.Contains(err.Error(),
+			"with its union") || strings.Contains(err.Error(), "cm²") {
 			t.Errorf("%v", err)
 		}
 	}

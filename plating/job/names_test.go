@@ -140,7 +140,8 @@ func nameJob(t *testing.T, name string) (job.Job, *job.Sheet) {
 
 func bathFile(t *testing.T, name string) string {
 	t.Helper()
-	return fmt.Sprintf(`{"format": "laydown baths 1", "baths": [{"key": "own", "name": %s, "metal": "Au", "use": ["finish"], "hazards": [],
+	return fmt.Sprintf(
+		`{"format": "laydown baths 1", "baths": [{"key": "own", "name": %s, "metal": "Au", "use": ["finish"], "hazards": [],
 		"density": {"low": "19 g/cm³", "high": "19.3 g/cm³", "seen": "from memory"}, "efficiency": {"low": "90 %%", "high": "95 %%", "seen": "from memory"}}]}`, quoted(t, name))
 }
 

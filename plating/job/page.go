@@ -29,6 +29,7 @@ func (d *Document) WriteHTML(w io.Writer) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the page")
 	}
+	// The template escapes every text: names come from a file and may hold any sign.
 	t, err := template.New("page").Funcs(template.FuncMap{"class": class}).Parse(page)
 	if err != nil {
 		return err

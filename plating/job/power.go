@@ -25,8 +25,8 @@ func (s *Sheet) power() error {
 		if start == 0 {
 			start = units.Celsius(20)
 		}
-		end, err := electrical.HeatedTank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186, Room: start}.After(start,
-			p.High, c.Spread.Time.High)
+		end, err := electrical.HeatedTank{Mass: units.Mass(float64(b.Volume) * 1000), SpecificHeat: 4186,
+			Room: start}.After(start, p.High, c.Spread.Time.High)
 		if err != nil {
 			return fmt.Errorf("warming of %s: %w", units.Clip(c.Name), err)
 		}

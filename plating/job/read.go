@@ -41,6 +41,9 @@ func Read(r io.Reader, open Opener) (Job, error) {
 }
 
 func read(r io.Reader, open Opener) (Job, error) {
+	// A file is read in three steps. The tree holds each value with its line. Decode checks each
+	// figure by itself, by the tags of the struct. Check then holds the fields against each
+	// other; what it finds carries a path, and the tree turns the path into a line.
 	tree, err := strictjson.Read(r, strictjson.Doc{What: "job", Need: "an object with job, parts and layers"})
 	if err != nil {
 		return Job{}, err
@@ -55,6 +58,8 @@ func read(r io.Reader, open Opener) (Job, error) {
 			j.Parts[i].Count = 1
 		}
 	}
+	// Meshes and baths are loaded before the checks: the area of a part and the baths that
+	// layers name come from them.
 	if err := j.load(tree, open); err != nil {
 		return Job{}, err
 	}
@@ -64,6 +69,9 @@ func read(r io.Reader, open Opener) (Job, error) {
 			return Job{}, at.Fail(units.ErrInconsistent, `does not go with "library": that bath has its own`)
 		}
 	}
+	// An empty list of hazards and a missing one are the same bits once decoded. The difference
+	// matters: with a sequence the check for hydrogen cyanide goes by this list. So the tree is
+	// asked.
 	if j.Finish != sequence.FinishUnknown || len(j.Steps) > 0 {
 		for i := range j.Layers {
 			b := &j.Layers[i].Bath
@@ -161,7 +169,8 @@ func (l *LayerRef) DecodeNode(n *strictjson.Node) error {
 		return err
 	}
 	if n.Kind != "text" && n.Kind != "number" || n.Text == "" {
-		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1", strictjson.Describe(n))
+		return n.Fail(units.ErrInconsistent, "is %s; need the name of a layer, or its number from 1",
+			strictjson.Describe(n))
 	}
 	*l = LayerRef(n.Text)
 	return nil

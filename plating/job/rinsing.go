@@ -18,6 +18,9 @@ func (s *Sheet) rinsing() error {
 	if q == nil {
 		return nil
 	}
+	// Drag-out is the one quantity behind all others here: water, metal lost, and what the
+	// drag-out tank brings back are all in proportion to it. The upper end is taken for each, so
+	// that water is not too little and loss not too small.
 	out := Rinsing{Ratio: q.Ratio, Stages: q.Stages}
 	if out.Stages == 0 {
 		out.Stages = 2
@@ -46,10 +49,13 @@ func (s *Sheet) rinsing() error {
 		if !plating.Precious(b.Metal) || b.Content == 0 {
 			continue
 		}
+		// Only precious metals are listed: for the others the loss is not worth a line on the
+		// sheet.
 		content := c.own.Content.Point()
 		m := MetalDragged{coat: c, Bath: c.Name, Metal: b.Metal, Content: content,
 			Low: content.Of(out.Carried.Low), High: content.Of(out.Carried.High)}
 		m.Lost = m.High
+		// What is carried straight into the next bath meets no water on its way.
 		if q.Ratio > 0 && !s.onward(c) {
 			m.LastWater = units.MassConcentration(float64(content) / float64(q.Ratio))
 		}
@@ -67,9 +73,11 @@ func (s *Sheet) rinsing() error {
 				return &units.ValueError{Field: "evaporation in the time of a load", Value: dries.String(),
 					Need: "less than the bath of " + m.Bath + " holds, " + v.String(), Err: units.ErrOutOfRange}
 			}
+			// The drag-out tank gives back no more than the bath has room for, and the room is what
+			// evaporates. In a steady run as much drags in as drags out.
 			loads := max(q.Loads, 1)
-			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High, DragIn: out.Carried.High,
-				Evaporation: dries, Loads: loads}.Cycle()
+			cycle, err := rinse.Batch{Bath: content, Volume: q.DragOutTank, DragOut: out.Carried.High,
+				DragIn: out.Carried.High, Evaporation: dries, Loads: loads}.Cycle()
 			if err != nil {
 				return fmt.Errorf("drag-out tank behind %s: %w", units.Clip(m.Bath), err)
 			}
@@ -113,6 +121,8 @@ func (s *Sheet) water(out *Rinsing, ratio units.Ratio) error {
 			if err := add(t.Rinse.Stages); err != nil {
 				return err
 			}
+		// Running rinses one after the other share the work: each thins by the root of the whole,
+		// and each takes water of its own. In counterflow one stream serves all stages.
 		case t.Rinse.Flow == sequence.Running: // each stage takes its root of the ratio, with water of its own
 			n := float64(t.Rinse.Stages)
 			w, err := rinse.WaterFor(units.Ratio(math.Pow(float64(ratio), 1/n)), 1, d, d)

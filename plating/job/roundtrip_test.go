@@ -59,7 +59,8 @@ func TestPropertyShippedJobsComeBack(t *testing.T) {
 // opener gives the files that the jobs of a maker name.
 func opener(t testing.TB) job.Opener {
 	t.Helper()
-	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre, mesh.Grid{Size: 8 * units.Millimetre})
+	m, err := mesh.Box(30*units.Millimetre, 20*units.Millimetre, 10*units.Millimetre,
+		mesh.Grid{Size: 8 * units.Millimetre})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -97,7 +98,8 @@ func TestPropertyJobsComeBack(t *testing.T) {
 		}
 	}
 	for _, body := range []any{shape.Plate{}, shape.Disc{}, shape.Ring{}, shape.Cylinder{}, shape.Tube{}, shape.Cone{},
-		shape.Sphere{}, shape.Cap{}, shape.Torus{}, shape.HexBar{}, shape.Wire{}, shape.Thread{}, shape.Chain{}, shape.ScrewHead{},
+		shape.Sphere{}, shape.Cap{}, shape.Torus{}, shape.HexBar{}, shape.Wire{}, shape.Thread{}, shape.Chain{},
+		shape.ScrewHead{},
 		shape.Hole{}, shape.Assembly{}} {
 		typ := reflect.TypeOf(body)
 		if typ.Kind() != reflect.Struct {
@@ -239,7 +241,8 @@ func TestPropertyJobIsJSON(t *testing.T) {
 		t.Error(diff)
 	}
 	var e *units.FileError
-	if err := json.Unmarshal([]byte(`{"format": "laydown job 1", "parts": []}`), &back); !errors.As(err, &e) || e.Path != "parts" {
+	if err := json.Unmarshal([]byte(`{"format": "laydown job 1", "parts": []}`), &back); !errors.As(err, &e) ||
+		e.Path != "parts" {
 		t.Errorf("%v", err)
 	}
 	if diff := cmp.Diff(j, back, everything); diff != "" {

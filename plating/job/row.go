@@ -102,6 +102,7 @@ func (r *Row) failed(err error) *RowError {
 // once, or of a row made or changed in code that of its estimate.
 func (r *Row) mass(res *plating.LayerEstimate) float64 {
 	n := &r.written
+	// A row that was changed after it was read must not be priced by the old text.
 	if n.figures != rowFigures(&r.Layer) {
 		return res.Mass.In(units.Gram)
 	}

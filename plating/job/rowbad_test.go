@@ -159,8 +159,8 @@ func TestBadLines(t *testing.T) {
 		{"not UTF-8", strings.Replace(g, "Au", "\xff", 1), "element", 2, 1},
 		{"ten million bytes", strings.Replace(g, "x", strings.Repeat("y", 10_000_000), 1), "longer than 1048576 bytes", 2,
 			1},
-		{"a million bytes over few lines", strings.Replace(g, "x", `"`+strings.Repeat(strings.Repeat("y", 60_000)+"\n", 20)+`"`,
-			1), "", 2, 21},
+		{"a million bytes over few lines", strings.Replace(g, "x", `"`+strings.Repeat(strings.Repeat("y", 60_000)+"\n", 20)+
+			`"`, 1), "", 2, 21},
 		{"a note of 51 lines", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 50)+`"`, 1), "", 2, 51},
 		{"a note of 50 lines", strings.Replace(g, "x", `"`+strings.Repeat("y\n", 49)+`"`, 1), "", 3, 0},
 		{"ten million cells", strings.Repeat(",", 10_000_000) + "\n", "longer than 1048576 bytes", 2, 1},

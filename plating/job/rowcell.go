@@ -55,7 +55,8 @@ func plainNumber(text string) bool {
 	mantissa, exponent := s, ""
 	if i := strings.IndexAny(s, "eE"); i >= 0 {
 		mantissa, exponent = s[:i], s[i+1:]
-		if e := strings.TrimLeft(exponent, "+-"); len(exponent)-len(e) > 1 || e == "" || strings.Trim(e, "0123456789") != "" {
+		if e := strings.TrimLeft(exponent, "+-"); len(exponent)-len(e) > 1 || e == "" ||
+			strings.Trim(e, "0123456789") != "" {
 			return false
 		}
 	}

@@ -310,8 +310,8 @@ func TestIndependentHalfEven(t *testing.T) {
 		{"1000", "0", "1.93", "0.00"},
 		{"0.1", "1000", "0.000193", "0.00"}, // below half a milligram
 	} {
-		status, rows, bad := rowTable(t, strings.Join(neededColumns, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+c.price+
-			",19.3\n")
+		status, rows, bad := rowTable(t, strings.Join(neededColumns, ",")+",density_g_cm3\nx,1,"+c.area+",Au,1,1,1,1,"+
+			c.price+",19.3\n")
 		if status != 0 || len(rows) != 1 {
 			t.Fatalf("%+v: status %d, %s", c, status, bad)
 		}

@@ -73,8 +73,8 @@ func TestPropertyStrayQuote(t *testing.T) {
 			}
 			for i, row := range all[1:] {
 				reason, where := row[len(row)-1], fmt.Sprintf("(line %d)", i+2)
-				if (reason != "") != bad[i] || bad[i] && !(strings.Contains(reason, "quote") && strings.HasSuffix(reason, where) &&
-					strings.Contains(reason, fmt.Sprintf("cell %d", c.cell+1))) {
+				if (reason != "") != bad[i] || bad[i] && !(strings.Contains(reason, "quote") &&
+					strings.HasSuffix(reason, where) && strings.Contains(reason, fmt.Sprintf("cell %d", c.cell+1))) {
 					t.Fatalf("row %d: %q", i, reason)
 				}
 				if (row[len(row)-2] == "") != bad[i] {

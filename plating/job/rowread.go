@@ -51,6 +51,7 @@ type rowLine struct {
 
 func newRecords(r io.Reader) *records {
 	in := bufio.NewReaderSize(r, 1<<16)
+	// Spreadsheets put a byte order mark in front; it would be part of the first column's name.
 	if head, err := in.Peek(3); err == nil && string(head) == "\ufeff" {
 		_, _ = in.Discard(3) // they are in the buffer
 	}
@@ -96,8 +97,8 @@ func (r *records) readLine() (rowLine, error) {
 	}
 }
 
-// next returns the cells of the next row. With a [*RowError] they are those that could be made out. io.EOF comes when there is no
-// more, any other error when the input cannot be read. Empty lines are skipped.
+// next returns the cells of the next row. With a [*RowError] they are those that could be made out. io.EOF comes when
+// there is no more, any other error when the input cannot be read. Empty lines are skipped.
 func (r *records) next() ([]string, error) {
 	for {
 		// Line after line is taken until no quote is open.
@@ -182,6 +183,7 @@ func (r *records) swallows(taken []rowLine) string {
 	}
 	rows := 0 // lines that could be rows by themselves
 	for _, l := range taken {
+		// A line of a note has few commas; a line with as many as the header is most likely a row.
 		if bytes.Count(l.text, []byte{','}) >= r.width-1 {
 			rows++
 		}
@@ -215,7 +217,8 @@ func (r *records) spoil(taken []rowLine, what string) ([]string, error) {
 
 // unclosed says of which cell a quote is not closed.
 func (r *records) unclosed(where string) string {
-	return fmt.Sprintf(`a quote is not closed %s: it opens cell %d; close it, or leave it out; "" stands for a quote inside a quoted cell`,
+	return fmt.Sprintf(
+		`a quote is not closed %s: it opens cell %d; close it, or leave it out; "" stands for a quote inside a quoted cell`,
 		where, len(r.ends)+1)
 }
 

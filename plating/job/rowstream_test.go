@@ -154,8 +154,8 @@ func FuzzRow(f *testing.F) {
 				}
 			}
 		}
-		if (failed > 0) != (status == 1) || (failed > 0) != strings.Contains(bad, fmt.Sprintf("%d of %d rows failed", failed,
-			len(all)-1)) {
+		if (failed > 0) != (status == 1) || (failed > 0) != strings.Contains(bad, fmt.Sprintf("%d of %d rows failed",
+			failed, len(all)-1)) {
 			t.Fatalf("%d rows failed: status %d, %q", failed, status, bad)
 		}
 	})

@@ -180,7 +180,8 @@ func TestPinnedSchemas(t *testing.T) {
 			t.Fatal(err)
 		}
 		if !bytes.Equal(raw, want) {
-			t.Errorf("%s is another than the schema that the fields give; write it with -update and read the difference", name)
+			t.Errorf("%s is another than the schema that the fields give; write it with -update and read the difference",
+				name)
 		}
 	}
 }

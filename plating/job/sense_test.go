@@ -75,7 +75,8 @@ func TestPropertySense(t *testing.T) {
 		}
 	}
 	own := func(more string) io.Reader {
-		return strings.NewReader(`{"format": "laydown baths 1", "baths": [{"key": "bench", "name": "copper, acid", "metal": "Cu",
+		return strings.NewReader(
+			`{"format": "laydown baths 1", "baths": [{"key": "bench", "name": "copper, acid", "metal": "Cu",
   "use": ["finish"], "hazards": ["acid"], "density": {"low": "8.9 g/cm³", "high": "8.96 g/cm³", "source": "bench book", "seen": "measured"},
   "efficiency": {"low": "98 %", "high": "99 %", "source": "bench book", "seen": "measured"}` + more + `}]}`)
 	}

@@ -78,6 +78,8 @@ func (s *Shape) DecodeNode(n *strictjson.Node) error {
 			s.Piece = all
 			return s.check(n)
 		}
+		// The kind, and holes where a body is flat, stand beside the fields of the body and are
+		// known there.
 		more := []string{"kind"}
 		if flat(k.word) {
 			more = append(more, "holes")
@@ -134,6 +136,8 @@ func (s Shape) EncodeNode() any {
 		return &units.ValueError{Field: "shape", Value: fmt.Sprintf("%T", s.Piece), Need: "a body that files know: " +
 			kindWords() + "; holes only in plate, disc and ring", Err: units.ErrOutOfRange}
 	}
+	// A body is written with its kind first and its own fields beside it. The struct for this is
+	// put together here, so that package shape needs no field for the word of a file.
 	fields := []reflect.StructField{{Name: "Kind", Type: reflect.TypeFor[string](), Tag: `json:"kind"`}}
 	values := []any{word}
 	if all, is := body.(shape.Assembly); is {
@@ -145,12 +149,12 @@ func (s Shape) EncodeNode() any {
 		fields, values = append(fields, reflect.StructField{Name: "Sum", Type: reflect.TypeOf(f), Tag: `json:",inline"`}),
 			append(values, f)
 	} else {
-		fields, values = append(fields, reflect.StructField{Name: "Body", Type: reflect.TypeOf(body), Tag: `json:",inline"`}),
-			append(values, body)
+		fields, values = append(fields, reflect.StructField{Name: "Body", Type: reflect.TypeOf(body),
+			Tag: `json:",inline"`}), append(values, body)
 	}
 	if len(holes) > 0 {
-		fields, values = append(fields, reflect.StructField{Name: "Holes", Type: reflect.TypeOf(holes), Tag: `json:"holes"`}),
-			append(values, holes)
+		fields, values = append(fields, reflect.StructField{Name: "Holes", Type: reflect.TypeOf(holes),
+			Tag: `json:"holes"`}), append(values, holes)
 	}
 	v := reflect.New(reflect.StructOf(fields)).Elem()
 	for i := range values {
@@ -218,8 +222,11 @@ func (m *MeshFile) load(name string, open Opener) error {
 }
 
 func (m *MeshFile) area() (units.Area, error) {
+	// The file is read once, by Read; its area is kept. A job made in code names a file that
+	// nobody has opened, and there is no area to guess.
 	if m.loaded == 0 {
-		return 0, &units.ValueError{Field: "file", Value: m.File, Need: "to be loaded, as Read does", Err: units.ErrInconsistent}
+		return 0, &units.ValueError{Field: "file", Value: m.File, Need: "to be loaded, as Read does",
+			Err: units.ErrInconsistent}
 	}
 	return m.loaded, nil
 }

@@ -37,8 +37,8 @@ func TestIndependentShapes(t *testing.T) {
 		{`{"kind": "cone", "base_diameter": "6 cm", "height": "4 cm"}`, pi*3*5 + pi*9},
 		{`{"kind": "cone", "base_diameter": "6 cm", "height": "4 cm", "open_base": true}`, pi * 3 * 5},
 		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm"}`, pi*(4+1)*5 + pi*16 + pi},
-		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm", "open_top": true}`, pi*(4+1)*5 +
-			pi*16},
+		{`{"kind": "cone", "base_diameter": "8 cm", "top_diameter": "2 cm", "height": "4 cm", "open_top": true}`,
+			pi*(4+1)*5 + pi*16},
 		{`{"kind": "sphere", "diameter": "3 cm"}`, pi * 9},
 		{`{"kind": "cap", "sphere_diameter": "10 cm", "height": "2 cm", "open_base": true}`, pi * 10 * 2},
 		{`{"kind": "cap", "base_diameter": "8 cm", "height": "2 cm"}`, pi*10*2 + pi*16}, // 4² = 2·(10 - 2)
@@ -52,7 +52,8 @@ func TestIndependentShapes(t *testing.T) {
 		{`{"kind": "ring", "outer": "6 cm", "inner": "4 cm", "faces": "one", "holes": [{"diameter": "4 mm", "bare": true, "faces": "one"}]}`,
 			pi*(9-4) - pi*0.04},
 		{`{"kind": "chain", "wire_diameter": "1 mm", "centreline": "2 cm", "links": 50}`, 50 * pi * 0.1 * 2},
-		{`{"kind": "chain", "wire_diameter": "1 mm", "centreline": "2 cm", "length": "30 cm", "link_pitch": "6 mm"}`, 50 * pi * 0.1 * 2},
+		{`{"kind": "chain", "wire_diameter": "1 mm", "centreline": "2 cm", "length": "30 cm", "link_pitch": "6 mm"}`,
+			50 * pi * 0.1 * 2},
 		{`{"kind": "screw head", "style": "cheese", "diameter": "8 mm", "height": "3 mm", "shank": "4 mm"}`,
 			2*pi*0.16 + pi*0.8*0.3 - pi*0.04},
 		{`{"kind": "screw head", "diameter": "8 mm", "height": "3 mm"}`, 2*pi*0.16 + pi*0.8*0.3},
@@ -60,7 +61,8 @@ func TestIndependentShapes(t *testing.T) {
 			pi*(0.16+0.09) + pi*(0.16-0.04)},
 		{`{"kind": "screw head", "style": "countersunk", "diameter": "10 mm", "height": "4 mm", "shank": "4 mm"}`,
 			pi*0.25 + pi*(0.5+0.2)*0.5},
-		{`{"kind": "sum", "of": [{"kind": "sphere", "diameter": "3 cm"}, {"kind": "sphere", "diameter": "1 cm"}]}`, pi * 10},
+		{`{"kind": "sum", "of": [{"kind": "sphere", "diameter": "3 cm"}, {"kind": "sphere", "diameter": "1 cm"}]}`,
+			pi * 10},
 	} {
 		kinds[strings.Split(c.text, `"`)[3]] = true
 		j, err := job.Read(strings.NewReader(strings.Replace(right, `"area": "5.2 cm²"`, `"shape": `+c.text, 1)), nil)

@@ -90,7 +90,8 @@ func (s *Sheet) Coats() []*Coat {
 // A Spread is how far a coat may be off by what its bath is known in. The area,
 // the current and the ratio of thinnest to average are not in it.
 type Spread struct {
-	Known      bool                        `json:"-"` // false: the bath is given in single figures and nothing can be said
+	// false: the bath is given in single figures and nothing can be said
+	Known      bool                        `json:"-"`
 	Efficiency bath.Band[units.Efficiency] `json:"efficiency" in:"%"`
 	Time       bath.Band[units.Duration]   `json:"time" in:"min"`
 	Average    bath.Band[units.Length]     `json:"average_thickness" in:"µm"`
@@ -116,35 +117,41 @@ type LineTime struct {
 
 // A Rinsing says what the load carries out of each bath and what water it wants.
 type Rinsing struct {
-	Carried rinse.Carried  `json:",inline"`         // by the load, out of any one bath
-	Ratio   units.Ratio    `json:"ratio"`           // asked for
-	Stages  int            `json:"stages"`          // of a counterflow rinse, the most that one has
-	Water   units.Volume   `json:"water" in:"mL"`   // for one such rinse, at the upper end of Carried; the most that one takes; 0 when no ratio is asked for
-	Rinses  int            `json:"counterflows"`    // that run in counterflow: of the sequence, else one
-	Single  units.Volume   `json:"running" in:"mL"` // for one running rinse, each of its stages with water of its own; the most that one takes
-	Singles int            `json:"runnings"`        // running rinses of the sequence; the final rinse is not one
-	Total   units.Volume   `json:"total" in:"mL"`   // of water for all of them
-	Metals  []MetalDragged `json:"metals"`          // of the precious baths
-	Warning string         `json:"warning"`         // of the drag-out table, "" for none
+	Carried rinse.Carried `json:",inline"` // by the load, out of any one bath
+	Ratio   units.Ratio   `json:"ratio"`   // asked for
+	Stages  int           `json:"stages"`  // of a counterflow rinse, the most that one has
+	// for one such rinse, at the upper end of Carried; the most that one takes; 0 when no ratio is asked for
+	Water  units.Volume `json:"water" in:"mL"`
+	Rinses int          `json:"counterflows"` // that run in counterflow: of the sequence, else one
+	// for one running rinse, each of its stages with water of its own; the most that one takes
+	Single  units.Volume   `json:"running" in:"mL"`
+	Singles int            `json:"runnings"`      // running rinses of the sequence; the final rinse is not one
+	Total   units.Volume   `json:"total" in:"mL"` // of water for all of them
+	Metals  []MetalDragged `json:"metals"`        // of the precious baths
+	Warning string         `json:"warning"`       // of the drag-out table, "" for none
 }
 
 // A MetalDragged is metal that clings to the load from one bath.
 type MetalDragged struct {
-	Bath    string                  `json:"bath"`
-	Metal   string                  `json:"metal"`
-	Content units.MassConcentration `json:"content" in:"g/L"` // of the bath: as given, else the middle of the library's range
+	Bath  string `json:"bath"`
+	Metal string `json:"metal"`
+	// of the bath: as given, else the middle of the library's range
+	Content units.MassConcentration `json:"content" in:"g/L"`
 	Low     units.Mass              `json:"low" in:"mg"`
 	High    units.Mass              `json:"high" in:"mg"`
-	Back    units.Ratio             `json:"brought_back" in:"%"` // share that the drag-out tank brings back; 0 when none is described
-	Onward  bool                    `json:"onward"`              // carried straight into the next bath of the same metal: nothing is lost
-	Lost    units.Mass              `json:"lost,keep" in:"mg"`   // High less what comes back
+	// share that the drag-out tank brings back; 0 when none is described
+	Back units.Ratio `json:"brought_back" in:"%"`
+	// carried straight into the next bath of the same metal: nothing is lost
+	Onward bool       `json:"onward"`
+	Lost   units.Mass `json:"lost,keep" in:"mg"` // High less what comes back
 
 	// What the share supposes: Poured from the drag-out tank into the bath after
 	// every Loads loads, and fresh water into the tank. Zero without one.
 	Poured     units.Volume `json:"poured" in:"mL"`
 	Loads      int          `json:"loads"`
 	Evaporates units.Volume `json:"evaporates" in:"mL"` // from the bath in the time of a load, which makes the room
-	Full       bool         `json:"full"`               // a drag-out tank stands there, but the bath has no room for what is in it
+	// a drag-out tank stands there, but the bath has no room for what is in it
+	Full bool `json:"full"`
 
 	// LastWater is the metal in the last water, at most: at the ratio asked for, behind the
 	// drag-out tank where there is one.
@@ -160,12 +167,13 @@ type After struct {
 	Soluble bool                    `json:"soluble_anodes,keep"` // the anodes replace about what the coat takes
 	Before  units.MassConcentration `json:"before" in:"g/L"`
 	Now     units.MassConcentration `json:"after" in:"g/L"`
-	Coat    units.Mass              `json:"coat" in:"mg"`       // that the coats took
-	Drips   units.Mass              `json:"drips,keep" in:"mg"` // that left with the load, upper end, less what comes back
-	Gained  units.Mass              `json:"gained" in:"mg"`     // that came with the load from a bath of the same metal right before
-	Drawn   units.Ratio             `json:"drawn,keep" in:"%"`
-	Loads   int                     `json:"loads"` // like this one until the bath must be fed, this one counted; 0 when it never must
-	Charge  units.Charge            `json:"charge" in:"A·min"`
+	Coat    units.Mass              `json:"coat" in:"mg"` // that the coats took
+	// that left with the load, upper end, less what comes back
+	Drips  units.Mass   `json:"drips,keep" in:"mg"`
+	Gained units.Mass   `json:"gained" in:"mg"` // that came with the load from a bath of the same metal right before
+	Drawn  units.Ratio  `json:"drawn,keep" in:"%"`
+	Loads  int          `json:"loads"` // like this one until the bath must be fed, this one counted; 0 when it never must
+	Charge units.Charge `json:"charge" in:"A·min"`
 
 	Feed   *ledger.Replenishment `json:"-"` // to bring the bath back; nil when no salt is known
 	Adding plating.Note          `json:"-"` // what to mind when it is added; zero when there is nothing to mind
@@ -223,7 +231,8 @@ func (s *Sheet) Beside() []plating.Note {
 	var list []plating.Note
 	for _, f := range s.Findings {
 		if f.Severity != plating.SeverityStop {
-			list = append(list, plating.Note{Code: string(f.Code), Severity: f.Severity, Text: f.Sentence(), Source: f.Source})
+			list = append(list, plating.Note{Code: string(f.Code), Severity: f.Severity, Text: f.Sentence(),
+				Source: f.Source})
 		}
 	}
 	for _, c := range s.Coats() {

@@ -239,8 +239,8 @@ func TestPropertyPriceAddsUp(t *testing.T) {
 		}
 		q := &job.Price{LinePerHour: any(90), Handling: units.Duration(r.IntN(60)), Rectifier: 0.7}
 		q.Currency, q.Rounding = currency, price.Rounding(r.IntN(3))
-		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce, AsOf: price.Date{Year: 2026,
-			Month: 11, Day: 20}}}
+		q.Prices = []price.MetalPrice{{Symbol: "Au", Amount: any(4000), Per: alloys.PerTroyOunce,
+			AsOf: price.Date{Year: 2026, Month: 11, Day: 20}}}
 		q.Allowance.Yield = decimal.New(50+r.Int64N(51), -2)
 		q.Margin.OfPrice = decimal.New(r.Int64N(60), -2)
 		q.Tax.Rate = decimal.New(r.Int64N(30), -2)

@@ -220,8 +220,8 @@ func TestPropertySheetIsLossless(t *testing.T) {
 		}
 		for i := range s.Stops {
 			k, card := at(t, v, "tanks", i), &s.Stops[i].Tank
-			if at(t, k, "number") != float64(i+1) || at(t, k, "kind") != card.Kind.String() || at(t, k, "name") != card.Name ||
-				at(t, k, "live_entry") == nil == card.LiveEntry {
+			if at(t, k, "number") != float64(i+1) || at(t, k, "kind") != card.Kind.String() ||
+				at(t, k, "name") != card.Name || at(t, k, "live_entry") == nil == card.LiveEntry {
 				t.Errorf("%s, tank %d: %v", name, i+1, k)
 			}
 			sameText(t, name+" set", at(t, k, "set"), card.Set)
@@ -317,12 +317,14 @@ func TestPropertySheetIsLossless(t *testing.T) {
 		sameText(t, name+" line", at(t, v, "line_time", "low"), s.Line.Low)
 		sameText(t, name+" line", at(t, v, "line_time", "typical"), s.Line.Typical)
 		sameText(t, name+" line", at(t, v, "line_time", "high"), s.Line.High)
-		if g := at(t, v, "hydrogen"); at(t, g, "tank") != float64(s.Gas.Tank+1) || !(at(t, g, "hydrogen_m3_per_h").(float64) > 0) ||
+		if g := at(t, v, "hydrogen"); at(t, g, "tank") != float64(s.Gas.Tank+1) ||
+			!(at(t, g, "hydrogen_m3_per_h").(float64) > 0) ||
 			at(t, g, "air_m3_per_h").(float64) <= at(t, g, "hydrogen_m3_per_h").(float64) {
 			t.Errorf("%s: hydrogen %v", name, g)
 		}
 		p := at(t, v, "price")
-		if total := at(t, p, "total"); total != s.Quote.Total.String() || len(at(t, p, "swings").([]any)) != len(s.Swings) ||
+		if total := at(t, p, "total"); total != s.Quote.Total.String() ||
+			len(at(t, p, "swings").([]any)) != len(s.Swings) ||
 			at(t, p, "each") == nil || !strings.Contains(at(t, v, "practice").(string), "[") {
 			t.Errorf("%s: price %v, want %v", name, total, s.Quote.Total)
 		}
@@ -359,7 +361,8 @@ func TestSheetLeavesOut(t *testing.T) {
 	s := compute(t, []byte(bare))
 	v := tree(t, s, job.SheetOptions{})
 	c := at(t, v, "tanks", 0, "coat")
-	for _, name := range []string{"volts_low", "volts_high", "temperature", "metal_left", "content_left", "counted_from_below",
+	for _, name := range []string{"volts_low", "volts_high", "temperature", "metal_left", "content_left",
+		"counted_from_below",
 		"power", "spread"} {
 		if got := at(t, c, name); got != nil {
 			t.Errorf("%s %v: nobody gave it", name, got)
@@ -384,8 +387,8 @@ func TestOwnAreaOfALayer(t *testing.T) {
 			continue
 		}
 		c, d := own.Stops[i].Tank, whole.Stops[i].Tank
-		for what, pair := range map[string][2]float64{"amps": {float64(c.Amps), float64(d.Amps)}, "low": {float64(c.AmpsLow),
-			float64(d.AmpsLow)},
+		for what, pair := range map[string][2]float64{"amps": {float64(c.Amps), float64(d.Amps)},
+			"low": {float64(c.AmpsLow), float64(d.AmpsLow)},
 			"top": {float64(c.AmpsTop), float64(d.AmpsTop)}, "anode": {float64(c.AnodeHigh), float64(d.AnodeHigh)}} {
 			if r := pair[0] / pair[1]; !(r > 0.2499999 && r < 0.2500001) {
 				t.Errorf("%s: %v of %v, want a quarter", what, pair[0], pair[1])
@@ -458,12 +461,14 @@ func TestSheetFindings(t *testing.T) {
 		t.Fatal("the job may be run")
 	}
 	v = tree(t, refused, job.SheetOptions{Working: true})
-	for _, name := range []string{"plating_time", "charge", "metals", "line_time", "hydrogen", "rinsing", "baths", "price", "claim"} {
+	for _, name := range []string{"plating_time", "charge", "metals", "line_time", "hydrogen", "rinsing", "baths",
+		"price", "claim"} {
 		if got := at(t, v, name); got != nil {
 			t.Errorf("%s %v of a job that must not be run", name, got)
 		}
 	}
-	for _, name := range []string{"current", "time", "current_density", "temperature", "volts_low", "efficiency", "working", "power"} {
+	for _, name := range []string{"current", "time", "current_density", "temperature", "volts_low", "efficiency",
+		"working", "power"} {
 		if got := at(t, v, "tanks", 0, "coat", name); got != nil {
 			t.Errorf("%s %v of a coat that must not be laid", name, got)
 		}

@@ -98,20 +98,24 @@ func sheetOf(t testing.TB, j job.Job) *job.Sheet {
 // TestShopReads: every field of the package comment arrives where it belongs.
 func TestShopReads(t *testing.T) {
 	j := readShop(t)
-	if j.Substrate != "stainless steel" || j.Finish != sequence.HardGold || len(j.Steps) != 12 || j.Steps[4].Layer != "strike" ||
+	if j.Substrate != "stainless steel" || j.Finish != sequence.HardGold || len(j.Steps) != 12 ||
+		j.Steps[4].Layer != "strike" ||
 		j.Steps[7].Layer != "2" || !j.Steps[4].LiveEntry || j.Steps[6].Station != "B" || j.Steps[6].Wait != 5 ||
-		j.Steps[5].Flow != nil || j.Steps[2].Polarity != sequence.Cathodic || !j.Steps[2].Strong || j.Steps[1].Stages != 2 ||
+		j.Steps[5].Flow != nil || j.Steps[2].Polarity != sequence.Cathodic || !j.Steps[2].Strong ||
+		j.Steps[1].Stages != 2 ||
 		!j.Steps[10].Deionised || !j.Steps[3].Acidified || *j.Steps[2].Hazards != plating.HazardAcid {
 		t.Errorf("%v, steps %+v", j.Finish, j.Steps)
 	}
 	if b := j.Layers[0].Bath; b.Library != "gold-acid-strike" || b.Temperature.Set != units.Celsius(30) ||
-		b.DrawLimit != 0.08 || b.Salt.String() == "" || b.Content.Low != 1.5*units.GramPerLitre || b.Volume != 3*units.Litre {
+		b.DrawLimit != 0.08 || b.Salt.String() == "" || b.Content.Low != 1.5*units.GramPerLitre ||
+		b.Volume != 3*units.Litre {
 		t.Errorf("library layer %+v", b)
 	}
 	if b := j.Layers[1].Bath; b.Like != "gold-acid-cobalt" || b.Efficiency.Low != 0.33 || b.Efficiency.High != 0.39 {
 		t.Errorf("own layer %+v", b)
 	}
-	if r := j.Rinse; r.Ratio != 1000 || r.Stages != 0 || r.Loads != 10 || r.DragOutTank != 3*units.Litre || r.Drain != 10 {
+	if r := j.Rinse; r.Ratio != 1000 || r.Stages != 0 || r.Loads != 10 || r.DragOutTank != 3*units.Litre ||
+		r.Drain != 10 {
 		t.Errorf("rinse %+v", r)
 	}
 	p := j.Price
@@ -126,7 +130,8 @@ func TestShopReads(t *testing.T) {
 		s.Findings[0].Severity != plating.SeverityCaution || s.Findings[0].Code != sequence.CodeCyanideAcid {
 		t.Fatalf("stop %v, %v", s.Forbidden(), s.Findings)
 	}
-	if c := s.Coats()[0]; c.Layer.Time == 0 || c.Layer.CurrentDensity == 0 || c.Layer.Bath.Temperature.Set != units.Celsius(30) {
+	if c := s.Coats()[0]; c.Layer.Time == 0 || c.Layer.CurrentDensity == 0 ||
+		c.Layer.Bath.Temperature.Set != units.Celsius(30) {
 		t.Errorf("strike of the library %+v", c.Layer)
 	}
 	if v := s.Coats()[1].Spread; !v.Known || v.Efficiency.Low != 0.33 || v.Efficiency.High != 0.39 {
@@ -138,8 +143,8 @@ func TestShopReads(t *testing.T) {
 // from and how sure they are.
 func TestDistributions(t *testing.T) {
 	for text, want := range map[string]plating.Distribution{
-		`"min_to_average": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToAverage: 0.4, Basis: "boundary elements",
-			Uncertainty: 0.06},
+		`"min_to_average": 0.4, "basis": "boundary elements", "uncertainty": "6 %"`: {MinToAverage: 0.4,
+			Basis: "boundary elements", Uncertainty: 0.06},
 		`"readings": ["1.5 µm", "0.9 µm", "0.6 µm"]`: {MinToAverage: 0.6,
 			Basis: "measured at 3 places"},
 		`"shape_class": "open work"`: {MinToAverage: 0.35,
@@ -150,8 +155,8 @@ func TestDistributions(t *testing.T) {
 			t.Errorf("%s: %v", text, err)
 			continue
 		}
-		if d := sheetOf(t, j).Coats()[0].Layer.Distribution; math.Abs(float64(d.MinToAverage-want.MinToAverage)) > 1e-12 || d.Basis != want.Basis ||
-			math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
+		if d := sheetOf(t, j).Coats()[0].Layer.Distribution; math.Abs(float64(d.MinToAverage-want.MinToAverage)) > 1e-12 ||
+			d.Basis != want.Basis || math.Abs(float64(d.Uncertainty-want.Uncertainty)) > 1e-6 {
 			t.Errorf("%s: %+v, want %+v", text, d, want)
 		}
 	}
@@ -167,23 +172,25 @@ var shopWrongs = []struct {
 	{"a substrate nobody knows", `"stainless steel"`, `"old metal"`, 3, "substrate", "stainless steel"},
 	{"no substrate", `"substrate": "stainless steel",`, ``, 1, "", `"substrate" is missing`},
 	{"skin contact in words", `"skin_contact": false`, `"skin_contact": "yes"`, 5, "skin_contact", "true or false"},
-	{"a minimum thickness beside layers", `"skin_contact": false`, `"min_thickness": "1 µm"`, 5, "min_thickness", `each of the "layers"`},
-	{"a ratio twice", `"min_to_average": 0.6, "min_thickness"`, `"min_to_average": 0.6, "shape_class": "open work", "min_thickness"`, 12,
-		"layers[2].shape_class", "one of"},
+	{"a minimum thickness beside layers", `"skin_contact": false`, `"min_thickness": "1 µm"`, 5, "min_thickness",
+		`each of the "layers"`},
+	{"a ratio twice", `"min_to_average": 0.6, "min_thickness"`,
+		`"min_to_average": 0.6, "shape_class": "open work", "min_thickness"`, 12, "layers[2].shape_class", "one of"},
 	{"a class nobody knows", `"min_to_average": 0.6, "min_thickness"`, `"shape_class": "lumpy", "min_thickness"`, 12,
 		"layers[2].shape_class", "open work; open recess; for anything deeper compute or measure the ratio"},
-	{"two readings", `"min_to_average": 0.6, "min_thickness"`, `"readings": ["1 µm", "2 µm"], "min_thickness"`, 12, "layers[2].readings",
-		"three or more"},
-	{"a reading without unit", `"min_to_average": 0.6, "min_thickness"`, `"readings": ["1 µm", 2, "1 µm"], "min_thickness"`, 12,
-		"layers[2].readings[2]", "unit"},
+	{"two readings", `"min_to_average": 0.6, "min_thickness"`, `"readings": ["1 µm", "2 µm"], "min_thickness"`, 12,
+		"layers[2].readings", "three or more"},
+	{"a reading without unit", `"min_to_average": 0.6, "min_thickness"`,
+		`"readings": ["1 µm", 2, "1 µm"], "min_thickness"`, 12, "layers[2].readings[2]", "unit"},
 	{"evaporation below zero", `"temperature": {"set": "30 °C"}, "salt"`,
-		`"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "zero or more"},
+		`"evaporation": "-5 mL", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation",
+		"zero or more"},
 	{"evaporation in grams", `"temperature": {"set": "30 °C"}, "salt"`,
 		`"evaporation": "5 g", "temperature": {"set": "30 °C"}, "salt"`, 11, "layers[1].bath.evaporation", "one of mass"},
 	{"a basis of readings", `"min_to_average": 0.6, "min_thickness"`,
 		`"readings": ["1 µm", "1 µm", "1 µm"], "basis": "x", "min_thickness"`, 12, "layers[2].basis", "themselves"},
-	{"an uncertainty over one", `"min_to_average": 0.6, "min_thickness"`, `"min_to_average": 0.6, "uncertainty": "120 %", "min_thickness"`,
-		12, "layers[2].uncertainty", ""},
+	{"an uncertainty over one", `"min_to_average": 0.6, "min_thickness"`,
+		`"min_to_average": 0.6, "uncertainty": "120 %", "min_thickness"`, 12, "layers[2].uncertainty", ""},
 	{"no layers at all", `"layers": [`, `"layers": [], "never": [`, 7, "layers", "is empty"},
 	{"a library bath nobody knows", `"library": "gold-acid-strike"`, `"library": "gold-magic"`, 9,
 		"layers[1].bath.library", "gold-acid-strike"},
@@ -201,41 +208,44 @@ var shopWrongs = []struct {
 		"layers[1].bath.use", `beside "library"`},
 	{"a look of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "look": ["bright"]`, 9,
 		"layers[1].bath.look", `beside "library"`},
-	{"a live entry of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "live_entry": true`, 9,
-		"layers[1].bath.live_entry", `beside "library"`},
+	{"a live entry of a library bath", `"library": "gold-acid-strike"`,
+		`"library": "gold-acid-strike", "live_entry": true`, 9, "layers[1].bath.live_entry", `beside "library"`},
 	{"a range of temperature of a library bath", `{"set": "30 °C"}`, `{"low": "28 °C", "high": "32 °C"}`, 11,
 		"layers[1].bath.temperature", `beside "library"`},
-	{"volts of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "volts": {"set": "2 V"}`, 9,
-		"layers[1].bath.volts", `beside "library"`},
+	{"volts of a library bath", `"library": "gold-acid-strike"`, `"library": "gold-acid-strike", "volts": {"set": "2 V"}`,
+		9, "layers[1].bath.volts", `beside "library"`},
 	{"a current density set in the bath", `"like": "gold-acid-cobalt"`,
 		`"like": "gold-acid-cobalt", "current_density": {"low": "0.3 A/dm²", "high": "1 A/dm²", "set": "0.5 A/dm²"}`, 17,
 		"layers[2].bath.current_density.set", "belongs to the layer"},
-	{"a temperature set in a tank", `"temperature": "60 °C", "time": "10 min"`, `"temperature": {"set": "60 °C"}, "time": "10 min"`, 32,
-		"sequence[12].temperature.set", "goes with a bath"},
-	{"a pH of a tank with one end", `"strong": true`, `"strong": true, "pH": {"high": 2}`, 23, "sequence[3].pH", "one end of two"},
-	{"a word of a rinse in a cleaner", `"holds": "mild alkaline cleaner"`, `"holds": "mild alkaline cleaner", "stages": 2`, 20,
-		"sequence[1].stages", "of a rinse"},
-	{"a word of a cleaner in a rinse", `"stages": 1, "flow": "running"`, `"stages": 1, "flow": "running", "time": "1 min"`, 24,
-		"sequence[4].time", "does not go with a rinse"},
+	{"a temperature set in a tank", `"temperature": "60 °C", "time": "10 min"`,
+		`"temperature": {"set": "60 °C"}, "time": "10 min"`, 32, "sequence[12].temperature.set", "goes with a bath"},
+	{"a pH of a tank with one end", `"strong": true`, `"strong": true, "pH": {"high": 2}`, 23, "sequence[3].pH",
+		"one end of two"},
+	{"a word of a rinse in a cleaner", `"holds": "mild alkaline cleaner"`,
+		`"holds": "mild alkaline cleaner", "stages": 2`, 20, "sequence[1].stages", "of a rinse"},
+	{"a word of a cleaner in a rinse", `"stages": 1, "flow": "running"`,
+		`"stages": 1, "flow": "running", "time": "1 min"`, 24, "sequence[4].time", "does not go with a rinse"},
 	{"a time beside a layer", `{"layer": "strike", "live_entry": true}`, `{"layer": "strike", "time": "20 s"}`, 25,
 		"sequence[5].time", `does not go with "layer"`},
 	{"a layer that is a list", `{"layer": "strike"`, `{"layer": ["strike"]`, 25, "sequence[5].layer", "is a list"},
 	{"a temperature without a setting", `{"set": "30 °C"}`, `{}`, 11, "layers[1].bath.temperature", `"set"`},
-	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17, "layers[2].bath.like",
-		"Au"},
+	{"a bath like one of another metal", `"like": "gold-acid-cobalt"`, `"like": "nickel-watts"`, 17,
+		"layers[2].bath.like", "Au"},
 	{"a salt without the metal", `"salt": "KAu(CN)2"`, `"salt": "NaCl"`, 11, "layers[1].bath.salt", "Au"},
 	{"a salt that is none", `"salt": "KAu(CN)2"`, `"salt": "Kau(CN"`, 11, "layers[1].bath.salt", ""},
 	{"a band the wrong way round", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %", "high": "33 %"}`, 14,
 		"layers[2].bath.efficiency", "low end first"},
 	{"half a band", `{"low": "33 %", "high": "39 %"}`, `{"low": "39 %"}`, 14, "layers[2].bath.efficiency",
 		`"low" and "high", or one value`},
-	{"half a density", `"17.3 g/cm³"`, `{"low": "17.3 g/cm³"}`, 13, "layers[2].bath.density", `"low" and "high", or one value`},
+	{"half a density", `"17.3 g/cm³"`, `{"low": "17.3 g/cm³"}`, 13, "layers[2].bath.density",
+		`"low" and "high", or one value`},
 	{"an efficiency over one", `"high": "39 %"`, `"high": "139 %"`, 14, "layers[2].bath.efficiency.high", ""},
 	{"a point of three figures", `"efficiency": {"low": "33 %", "high": "39 %"}`,
 		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²", "efficiency": "30 %", "low": "20 %"}]}]`, 14,
 		"layers[2].bath.efficiency_lines[1].points[1]", `"efficiency", or`},
 	{"a point of nothing", `"efficiency": {"low": "33 %", "high": "39 %"}`,
-		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²"}]}]`, 14, "layers[2].bath.efficiency_lines[1].points[1]",
+		`"efficiency_lines": [{"points": [{"current_density": "1 A/dm²"}]}]`, 14,
+		"layers[2].bath.efficiency_lines[1].points[1]",
 		`"low" and "high"`},
 	{"a tank of no kind", `{"kind": "rinse", "stages": 2, "flow": "counterflow"},
     {"kind": "activate"`, `{"stages": 2},
@@ -254,7 +264,8 @@ var shopWrongs = []struct {
 	{"a rinse of no stages", `"stages": 1, "flow": "running"`, `"stages": 0, "flow": "running"`, 24, "sequence[4].stages",
 		"1 to 9"},
 	{"a flow nobody knows", `"flow": "running"`, `"flow": "uphill"`, 24, "sequence[4].flow", "counterflow"},
-	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]", "clean, deoxidise, activate"},
+	{"an effect nobody knows", `"does": ["clean"]`, `"does": ["shine"]`, 20, "sequence[1].does[1]",
+		"clean, deoxidise, activate"},
 	{"a negative stay", `"time": "60 s"`, `"time": "-60 s"`, 23, "sequence[3].time", "above zero"},
 	{"a stay without unit", `"time": "60 s"`, `"time": 60`, 23, "sequence[3].time", "unit"},
 	{"a shape of drag-out nobody knows", `"vertical, well drained"`, `"sideways"`, 34, "rinse.hangs",
@@ -273,11 +284,15 @@ var shopWrongs = []struct {
 	{"a price for no weight", `"per": "g", `, ``, 40, "price.metals[1]", "ozt"},
 	{"a price for an unknown weight", `"per": "g"`, `"per": "oz"`, 40, "price.metals[1].per", "ozt"},
 	{"a price of no day", `"2026-11-20"`, `"2026-11-31"`, 40, "price.metals[1].as_of", "day 31"},
-	{"a metal nobody knows", `"metal": "Au", "price"`, `"metal": "Gold", "price"`, 40, "price.metals[1].metal", "unknown; did you mean Au"},
+	{"a metal nobody knows", `"metal": "Au", "price"`, `"metal": "Gold", "price"`, 40, "price.metals[1].metal",
+		"unknown; did you mean Au"},
 	{"labour without time", `"time": "30 min", `, ``, 42, "price.labour[1]", `"time"`},
-	{"labour of no time", `"time": "30 min"`, `"time": "1e-6 min"`, 42, "price.labour[1].time", "a hundredth of a minute or more"},
-	{"a salt of no mass", `"mass": "40 g"`, `"mass": "1e-6 g"`, 43, "price.salts[1].mass", "a tenth of a milligram or more"},
-	{"refined metal of no mass", `"mass": "0.02 g"`, `"mass": "1e-6 g"`, 44, "price.refined[1].mass", "a tenth of a milligram or more"},
+	{"labour of no time", `"time": "30 min"`, `"time": "1e-6 min"`, 42, "price.labour[1].time",
+		"a hundredth of a minute or more"},
+	{"a salt of no mass", `"mass": "40 g"`, `"mass": "1e-6 g"`, 43, "price.salts[1].mass",
+		"a tenth of a milligram or more"},
+	{"refined metal of no mass", `"mass": "0.02 g"`, `"mass": "1e-6 g"`, 44, "price.refined[1].mass",
+		"a tenth of a milligram or more"},
 	{"refined metal without a share", `, "paid": "95 %"`, ``, 44, "price.refined[1]", "paid"},
 	{"no yield", `"yield": "96 %", `, ``, 38, "price", "yield"},
 	{"a yield over one", `"yield": "96 %"`, `"yield": "196 %"`, 47, "price.yield", "from 0 to 1"},
@@ -294,7 +309,8 @@ var shopWrongs = []struct {
 	{"a pH with one end", `"content": "8 g/L"`, `"pH": {"low": 5}, "content": "8 g/L"`, 16, "layers[2].bath.pH",
 		`need "low" and "high", or one value`},
 	{"no word on hazards",
-		"\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": \"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
+		"\"hazards\": [\"cyanide\", \"acid\"],\n       \"content\": \"8 g/L\", \"volume\": \"5 L\",\n       \"like\": " +
+			"\"gold-acid-cobalt\"", `"content": "8 g/L"`, 13, "layers[2].bath", `"hazards" is missing`},
 	{"a density ten times too low", `"17.3 g/cm³"`, `"1.73 g/cm³"`, 13, "layers[2].bath.density", "19.30 g/cm³ of Au"},
 	{"a base metal of two kinds", `"stainless steel"`, `"steel"`, 3, "substrate", "springs"},
 	{"a base metal nobody knows", `"stainless steel"`, `"not known"`, 3, "substrate", "magnet"},
@@ -314,8 +330,8 @@ func TestWrongShopJobs(t *testing.T) {
 			continue
 		}
 		if e.Line != w.line || e.Path != w.path || !strings.Contains(e.What, w.want) {
-			t.Errorf("%s: line %d, path %q: %s\n\twant line %d, path %q and %q", w.name, e.Line, e.Path, e.What, w.line, w.path,
-				w.want)
+			t.Errorf("%s: line %d, path %q: %s\n\twant line %d, path %q and %q", w.name, e.Line, e.Path, e.What, w.line,
+				w.path, w.want)
 		}
 	}
 	if len(shopWrongs) < 50 {

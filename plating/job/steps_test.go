@@ -116,7 +116,10 @@ func TestWrongSheets(t *testing.T) {
 		{"a library bath of another metal", "like",
 			func(j *job.Job) { j.Layers[0].Bath.Metal = "Pd" }},
 		{"no minimum thickness", "min_thickness", func(j *job.Job) { j.Layers, j.MinThickness = nil, 0 }},
-		{"a minimum thickness that is no number", "minimum thickness", func(j *job.Job) { j.Layers, j.MinThickness = nil, nan }},
+		{"a minimum thickness that is no number", "minimum thickness", func(j *job.Job) {
+			j.Layers, j.MinThickness = nil,
+				nan
+		}},
 		{"no ratio", "min_to_average", func(j *job.Job) { j.Layers, j.MinThickness = nil, 1e-6 }},
 		{"nickel against the skin", "finish", func(j *job.Job) {
 			j.Finish, j.SkinContact = sequence.BrightNickel,

@@ -26,8 +26,10 @@ func (s *Sheet) stop(w *writer, i int) {
 	if c != nil {
 		kind = c.Layer.Role.String()
 	}
+	// A tank is a section of its own, which the end of a page does not cut.
 	v := w.section(fmt.Sprintf("%d. %s (%s)", t.Number, t.Name, kind))
 	v.Tank = true
+	// Cautions stand above the settings: they are read before the hand is on the rectifier.
 	if line := plating.TankLine(t.Cautions); line != "" {
 		v.mark("!", line)
 	}
@@ -88,6 +90,8 @@ func around(v *Section, t *sequence.Card, more func()) {
 		v.check("move", notGiven, "look up how this bath is stirred")
 	}
 	switch {
+	// A tank that plates needs an anode whether the bath names one or not. A row that says "not
+	// given" is seen; a row that is left out is not missed.
 	case t.Anode.Text == "" && t.AnodeHigh == 0 && plates:
 		v.check("anode", notGiven, "look up its kind and area before you start")
 	case t.Anode.Text != "" || t.AnodeHigh > 0:
@@ -112,6 +116,8 @@ func around(v *Section, t *sequence.Card, more func()) {
 func (s *Sheet) coat(v *Section, t *sequence.Card, c *Coat) {
 	b, r := &c.Layer.Bath, &c.Result
 	v.fact("bath", "", orText(b.Name, "not named"))
+	// What is to be minded on the way in stands first: it is too late for it once the piece is
+	// in.
 	for _, n := range onTheWay(c.Before) {
 		if n.Severity > plating.SeverityInfo || n.Code == "" {
 			v.note(n)
@@ -123,21 +129,26 @@ func (s *Sheet) coat(v *Section, t *sequence.Card, c *Coat) {
 		}
 	}
 	if c.Below > 0 {
-		v.mark("i", fmt.Sprintf("of the minimum thickness of %s, %s lie below already", micrometres(c.Ordered), micrometres(c.Below)))
+		v.mark("i", fmt.Sprintf("of the minimum thickness of %s, %s lie below already", micrometres(c.Ordered),
+			micrometres(c.Below)))
 	}
 	s.settings(v, c)
 	around(v, t, func() { more(v, t, c) })
-	v.fact("gives", micrometres(r.Thinnest), fmt.Sprintf("at the thinnest spot%s, %s on average (ratio %s, %s)", c.together(),
+	v.fact("gives", micrometres(r.Thinnest), fmt.Sprintf("at the thinnest spot%s, %s on average (ratio %s, %s)",
+		c.together(),
 		micrometres(r.Average), plain(float64(c.Layer.Distribution.MinToAverage))+sure(&c.Layer.Distribution),
 		orText(c.Layer.Distribution.Basis, "basis not said")))
 	v.fact("takes", weight(r.FineMass), fmt.Sprintf("of %s, at a current efficiency of %s", orText(b.Metal, "metal"),
 		r.Efficiency.Percent(decimals(100*float64(r.Efficiency), 2))))
 	for _, n := range c.Notes {
+		// A low efficiency is told as gas and not as a warning: in some baths it is how they work.
 		if n.Code == plating.CodeLowEfficiency {
 			v.fact("gas", (1 - r.Efficiency).Percent(0), "of the current makes hydrogen: "+n.Do)
 		}
 	}
 	switch {
+	// Without content and volume nothing can be said of what is left. With soluble anodes the
+	// content hardly moves; with the others the coat has taken its metal from the solution.
 	case r.Warnings.Has(plating.WarnMetalUnknown):
 	case !b.InsolubleAnode:
 		v.fact("leaves", figure(b.Content, units.GramPerLitre, 4, 2),
@@ -176,6 +187,8 @@ func (s *Sheet) settings(v *Section, c *Coat) {
 		v.row("bath at", celsius(b.Temperature.Set), "as given; the job does not say for which range its figures hold")
 	case heat != "":
 		v.row("bath at", heat, "the job gives the range and no setting")
+	// The setting of a bath of like chemistry is better than none, as long as the sheet says
+	// whose it is.
 	case like.Temperature.Given():
 		v.row("bath at", bandOf(like.Temperature), "not given for this bath; one of like chemistry runs so ("+
 			like.Temperature.Origin()+")")
@@ -187,6 +200,8 @@ func (s *Sheet) settings(v *Section, c *Coat) {
 		on = "on this coat's own area of "
 	}
 	on += figure(c.Layer.Area, units.SquareDecimetre, 3, 3)
+	// The amps are what is set. Density and area stand behind them, so that a wrong area is
+	// noticed.
 	if window := rangeOf(b.Window.Low, b.Window.High, density); window != "" {
 		on = fmt.Sprintf("(range %s) ", window) + on
 	}
@@ -207,8 +222,11 @@ func (c *Coat) timeReason() string {
 	switch {
 	case c.Ordered == 0:
 		return "as given"
+	// The reason tells which of the two was given, thickness or time, and which was computed
+	// from it.
 	case !c.Timed && c.Below > 0:
-		return fmt.Sprintf("for the %s that are left to the minimum thickness at the thinnest spot", micrometres(c.Layer.MinThickness))
+		return fmt.Sprintf("for the %s that are left to the minimum thickness at the thinnest spot",
+			micrometres(c.Layer.MinThickness))
 	case !c.Timed:
 		return fmt.Sprintf("for the minimum thickness of %s at the thinnest spot", micrometres(c.Ordered))
 	case c.Layer.CurrentDensity == 0:
@@ -246,6 +264,8 @@ func (c *Coat) between(v *Section) {
 	case !p.Known:
 	case !c.Timed:
 		and := ""
+		// Time goes inversely with efficiency. A band of times wider than that of efficiencies has
+		// another cause as well: the density of the deposit.
 		if float64(p.Time.High)*float64(p.Efficiency.Low) > 1.001*float64(p.Time.Low)*float64(p.Efficiency.High) {
 			and = " and the density the deposit may have"
 		}

@@ -66,6 +66,7 @@ func (s *Section) text(b *bytes.Buffer) {
 			box = "[ ]"
 		}
 		switch {
+		// A formula keeps its spaces and is never folded: its terms stand in columns.
 		case it.Mark == "=":
 			b.WriteString(strings.TrimRight("    "+it.Text, " ") + "\n")
 		case it.Mark == "STOP" && s.Heading == "STOP":

@@ -25,10 +25,12 @@ func (s *Sheet) rinsed(w *writer) {
 		out.mark("!", v.Warning)
 	}
 	if v.Water > 0 {
-		out.say("To leave 1 part in %s: %s of water for this load in each rinse of %d stages in counterflow, the upper end; a tenth "+
-			"to a half more for real mixing [common practice, no source].%s", strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64),
-			litres(v.Water), v.Stages, rinses(v))
+		out.say("To leave 1 part in %s: %s of water for this load in each rinse of %d stages in counterflow, the upper "+
+			"end; a tenth to a half more for real mixing [common practice, no source].%s",
+			strconv.FormatFloat(float64(v.Ratio), 'f', -1, 64), litres(v.Water), v.Stages, rinses(v))
 	}
+	// One sentence for each precious bath: what clings to the load, where it goes, and what is
+	// lost at most.
 	for _, m := range v.Metals {
 		bath := m.Bath + ", at " + figure(m.Content, units.GramPerLitre, 3, 1)
 		line := fmt.Sprintf("%s: %s to %s of %s cling to the load", bath, weight(m.Low), weight(m.High), m.Metal)
@@ -39,11 +41,12 @@ func (s *Sheet) rinsed(w *writer) {
 		case m.Onward:
 			line += " and go with it into the next bath"
 		case m.Back > 0:
-			line += fmt.Sprintf("; the drag-out tank brings back %s if you pour %s of it into the bath %s and top the tank up with deionised water. "+
-				"The bath has room for it: %s evaporate with each load. At most %s are lost",
+			line += fmt.Sprintf("; the drag-out tank brings back %s if you pour %s of it into the bath %s and top the tank "+
+				"up with deionised water. The bath has room for it: %s evaporate with each load. At most %s are lost",
 				m.Back.Percent(1), litres(m.Poured), every(m.Loads), litres(m.Evaporates), weight(m.Lost))
 		case m.Full:
-			line += "; nothing evaporates from the bath, so it has no room for what the drag-out tank keeps: recover the metal from that"
+			line += "; nothing evaporates from the bath, so it has no room for what the drag-out tank keeps: recover the " +
+				"metal from that"
 		default:
 			line += ", lost unless a drag-out tank keeps them"
 		}
@@ -65,7 +68,8 @@ func every(loads int) string {
 func rinses(v *Rinsing) string {
 	switch {
 	case v.Singles > 0:
-		return fmt.Sprintf(" A running rinse by itself takes %s. The sequence has %s and %s: %s in all, the final rinse not counted.", litres(v.Single), counted(v.Rinses, "such row"),
+		return fmt.Sprintf(" A running rinse by itself takes %s. The sequence has %s and %s: %s in all, the final rinse "+
+			"not counted.", litres(v.Single), counted(v.Rinses, "such row"),
 			counted(v.Singles, "running rinse"), litres(v.Total))
 	case v.Rinses < 2:
 		return ""
@@ -90,15 +94,18 @@ func (s *Sheet) upkeep(w *writer) {
 			figure(a.Now, units.GramPerLitre, 4, 2), a.Metal, figure(a.Before, units.GramPerLitre, 4, 2), weight(a.Coat),
 			weight(a.Drips), gained(a), figure(a.Charge, units.AmpereMinute, 3, 2))
 		switch {
+		// Soluble anodes give back what the coats take. Salt for the whole coat would make the
+		// bath richer with each load.
 		case a.Soluble:
-			v.say("The anodes replace about what the coats take; only the difference of the two efficiencies moves the metal: "+
-				"watch it by analysis and in the bath's book.%s", drips(a))
+			v.say("The anodes replace about what the coats take; only the difference of the two efficiencies moves the "+
+				"metal: watch it by analysis and in the bath's book.%s", drips(a))
 		case a.Feed != nil && a.Feed.SaltMass > 0:
-			v.say("To bring it back: %s of %s (%s of %s), dissolved first, and %s to the mark. The bath stands %s before it must "+
-				"be fed.%s", salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, s.filler(a.Bath), loads(a.Loads),
-				adding(a))
+			v.say("To bring it back: %s of %s (%s of %s), dissolved first, and %s to the mark. The bath stands %s before "+
+				"it must be fed.%s", salted(a.Feed.SaltMass), a.Feed.Salt, weight(a.Feed.Metal), a.Metal, s.filler(a.Bath),
+				loads(a.Loads), adding(a))
 		default:
-			v.say("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be fed.",
+			v.say("To bring it back: %s of %s, in the form the bath is made up with. The bath stands %s before it must be "+
+				"fed.",
 				weight(a.Coat+a.Drips), a.Metal, loads(a.Loads))
 		}
 	}

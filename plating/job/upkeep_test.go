@@ -44,7 +44,8 @@ func TestSalts(t *testing.T) {
 		"copper-acid": "CuSO4·5H2O", "copper-cyanide-strike": "CuCN", "gold-sulfite": "", "palladium-sulfamate": "",
 		"copper-pyro": "", "rhodium-sulfate": "", "bronze-white": ""} {
 		text := `{"format": "laydown job 1", "parts": [{"area": "50 cm²"}], "layers": [
-			{"bath": {"library": "` + key + `", "volume": "4 L", "content": "5 g/L"}, "min_to_average": 0.5, "min_thickness": "0.1 µm"}],
+			{"bath": {"library": "` + key +
+			`", "volume": "4 L", "content": "5 g/L"}, "min_to_average": 0.5, "min_thickness": "0.1 µm"}],
 			"rinse": {"drag_out": "1 mL"}}`
 		j, err := job.Read(strings.NewReader(text), nil)
 		if err != nil {

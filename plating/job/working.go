@@ -30,6 +30,7 @@ func (s *Sheet) Working() ([]Chapter, error) {
 	if err != nil {
 		return nil, err
 	}
+	// Chapters follow the sheet: each takes numbers that the one before has shown.
 	list := []Chapter{{"area of the load", []working.Step{area}}}
 	add := func(title string, steps []working.Step, err error) error {
 		if err != nil {
@@ -53,7 +54,8 @@ func (s *Sheet) Working() ([]Chapter, error) {
 	}
 	if r, q := s.Rinsing, s.Job.Rinse; r != nil && q != nil {
 		if q.Measured == 0 {
-			steps, err := rinse.WetLoad{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain, Thickness: q.Thickness}.DragOutWorking()
+			steps, err := rinse.WetLoad{Area: s.Wetted, Shape: q.Shape, Drain: q.Drain,
+				Thickness: q.Thickness}.DragOutWorking()
 			if steps == nil { // an error that comes with a result is told on the sheet
 				return nil, err
 			}
@@ -62,7 +64,8 @@ func (s *Sheet) Working() ([]Chapter, error) {
 		if r.Water > 0 {
 			d := rinse.Flow(r.Carried.High)
 			steps, err := rinse.WaterForWorking(q.Ratio, r.Stages, d, d)
-			if err := add(fmt.Sprintf("water of one counterflow rinse: %s a load, counted as one load a second, so that %s is a flow of %s",
+			if err := add(fmt.Sprintf("water of one counterflow rinse: %s a load, counted as one load a second, so that %s "+
+				"is a flow of %s",
 				r.Water.Text(units.Millilitre, 1), r.Carried.High.Text(units.Millilitre, 2), d), steps, err); err != nil {
 				return nil, err
 			}

@@ -17,27 +17,35 @@ import (
 // Name, Metal, Volume, Content, Equivalent and Efficiency are needed; a
 // threshold left zero is not watched.
 type Account struct {
-	Name  string `json:"name,must" need:"a few words"`                                     // by chemistry: "gold, acid cyanide, cobalt hardened"
-	Metal string `json:"metal,must" need:"the symbol of the metal that is counted, as Au"` // symbol of the metal that is counted: "Au"
+	// by chemistry: "gold, acid cyanide, cobalt hardened"
+	Name string `json:"name,must" need:"a few words"`
+	// symbol of the metal that is counted: "Au"
+	Metal string `json:"metal,must" need:"the symbol of the metal that is counted, as Au"`
 
-	Volume             units.Volume            `json:"volume,must" need:"one as 5 L"`    // at the level mark; kept there by additions
-	VolumeUncertainty  units.Volume            `json:"volume_uncertainty,omitzero"`      // standard uncertainty of the mark
-	Content            units.MassConcentration `json:"content,must" need:"one as 8 g/L"` // of Metal on opening
-	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"`     // standard; 0 means not known, see [Analysis]
+	// at the level mark; kept there by additions
+	Volume units.Volume `json:"volume,must" need:"one as 5 L"`
+	// standard uncertainty of the mark
+	VolumeUncertainty units.Volume            `json:"volume_uncertainty,omitzero"`
+	Content           units.MassConcentration `json:"content,must" need:"one as 8 g/L"` // of Metal on opening
+	// standard; 0 means not known, see [Analysis]
+	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"`
 
-	Equivalent units.Equivalent   `json:"equivalent,must" need:"one as 7.349 g/(A·h)"` // electrochemical equivalent of the whole deposit
-	Fine       units.MassFraction `json:"fine,omitzero"`                               // share of Metal in the deposit's mass; 0 means all of it
+	// electrochemical equivalent of the whole deposit
+	Equivalent units.Equivalent `json:"equivalent,must" need:"one as 7.349 g/(A·h)"`
+	// share of Metal in the deposit's mass; 0 means all of it
+	Fine       units.MassFraction `json:"fine,omitzero"`
 	Efficiency EfficiencyRange    `json:"efficiency,must" need:"an object with value"` // of the cathode
 	Anode      Anode              `json:"anode,omitzero"`                              // the zero Anode is insoluble
 
-	Salts  []faraday.Formula       `json:"salts,omitempty" need:"formulas in quotes"` // those the bath is fed with
-	Target units.MassConcentration `json:"target,omitzero"`                           // additions bring the content here; 0 means the opening content
-	Low    units.MassConcentration `json:"low,omitzero"`                              // alarm below
-	High   units.MassConcentration `json:"high,omitzero"`                             // alarm above
-	Level  units.Volume            `json:"level,omitzero"`                            // alarm when the volume is below
-	Due    units.Charge            `json:"due,omitzero"`                              // alarm when that much charge has passed since an analysis
-	Life   units.Ratio             `json:"life,omitzero"`                             // alarm at that many metal turnovers
-	Source string                  `json:"source,omitempty"`                          // where the figures come from
+	Salts []faraday.Formula `json:"salts,omitempty" need:"formulas in quotes"` // those the bath is fed with
+	// additions bring the content here; 0 means the opening content
+	Target units.MassConcentration `json:"target,omitzero"`
+	Low    units.MassConcentration `json:"low,omitzero"`     // alarm below
+	High   units.MassConcentration `json:"high,omitzero"`    // alarm above
+	Level  units.Volume            `json:"level,omitzero"`   // alarm when the volume is below
+	Due    units.Charge            `json:"due,omitzero"`     // alarm when that much charge has passed since an analysis
+	Life   units.Ratio             `json:"life,omitzero"`    // alarm at that many metal turnovers
+	Source string                  `json:"source,omitempty"` // where the figures come from
 
 	// What the dangers of the bath are judged by; see [Account.Solution].
 	Valence int              `json:"valence,omitzero"` // that Metal is deposited from; 0: what fits the equivalent
@@ -70,9 +78,11 @@ type EfficiencyRange struct {
 // An Anode says where the metal comes from. The zero Anode is insoluble
 // (platinised, stainless, graphite): it gives none.
 type Anode struct {
-	Share      units.Ratio      `json:"share,omitzero"`      // of the current that soluble anodes carry, 0 to 1; see [ShareByArea]
-	Efficiency EfficiencyRange  `json:"efficiency,omitzero"` // of the soluble anodes; needed when Share is not 0
-	Equivalent units.Equivalent `json:"equivalent,omitzero"` // of Metal as it dissolves; 0 means that of the deposit, which is right for a pure one only
+	// of the current that soluble anodes carry, 0 to 1; see [ShareByArea]
+	Share      units.Ratio     `json:"share,omitzero"`
+	Efficiency EfficiencyRange `json:"efficiency,omitzero"` // of the soluble anodes; needed when Share is not 0
+	// of Metal as it dissolves; 0 means that of the deposit, which is right for a pure one only
+	Equivalent units.Equivalent `json:"equivalent,omitzero"`
 }
 
 // Soluble reports whether any of the current dissolves metal.

@@ -95,8 +95,8 @@ func CombineWorking(first, second Estimate) ([]working.Step, error) {
 		{Formula: "c = (1 - k)·c₁ + k·c₂", Terms: []working.Term{weight, working.Of("c₁", "first content", first.Content),
 			working.Of("c₂", "second content", second.Content)}, Result: working.Of("c", "combined content", e.Content),
 			Source: "WeightedMean"},
-		{Formula: "u = u₁·u₂/√(u₁² + u₂²)", Terms: []working.Term{u1, u2}, Result: working.Of("u", "its standard uncertainty",
-			e.Uncertainty), Source: "WeightedMean"},
+		{Formula: "u = u₁·u₂/√(u₁² + u₂²)", Terms: []working.Term{u1, u2},
+			Result: working.Of("u", "its standard uncertainty", e.Uncertainty), Source: "WeightedMean"},
 	}, nil
 }
 

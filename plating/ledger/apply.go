@@ -27,7 +27,8 @@ type core struct {
 	added, anode, dragIn, deposited, dragOut, corrected, analysed      total
 	charge, sinceAddition, sinceAnalysis, computedCharge, varianceThen float64
 	disagrees                                                          bool
-	guess                                                              bool // the opening content came without uncertainty, and no analysis yet
+	// the opening content came without uncertainty, and no analysis yet
+	guess bool
 }
 
 // A total is a sum that keeps the digits a float64 would drop.

@@ -30,9 +30,10 @@ func TestBadBath(t *testing.T) {
 		field  string
 		reason error
 	}{
-		"no name":         {func(b *ledger.Account) { b.Name = " " }, "name", units.ErrSyntax},
-		"name no text":    {func(b *ledger.Account) { b.Name = "a\xff" }, "name", units.ErrSyntax},
-		"source long":     {func(b *ledger.Account) { b.Source = strings.Repeat("x", 1001) }, "source", units.ErrOutOfRange},
+		"no name":      {func(b *ledger.Account) { b.Name = " " }, "name", units.ErrSyntax},
+		"name no text": {func(b *ledger.Account) { b.Name = "a\xff" }, "name", units.ErrSyntax},
+		"source long": {func(b *ledger.Account) { b.Source = strings.Repeat("x", 1001) }, "source",
+			units.ErrOutOfRange},
 		"no metal":        {func(b *ledger.Account) { b.Metal = "" }, "metal of the bath", units.ErrSyntax},
 		"no volume":       {func(b *ledger.Account) { b.Volume = 0 }, "volume", units.ErrNotPositive},
 		"volume NaN":      {func(b *ledger.Account) { b.Volume = units.Volume(nan) }, "volume", units.ErrNotFinite},
@@ -52,14 +53,17 @@ func TestBadBath(t *testing.T) {
 		"fine":       {func(b *ledger.Account) { b.Fine = 1.1 }, "share of the counted metal", units.ErrOutOfRange},
 		"efficiency none": {func(b *ledger.Account) { b.Efficiency = ledger.EfficiencyRange{} }, "current efficiency",
 			units.ErrNotPositive},
-		"efficiency 35":    {func(b *ledger.Account) { b.Efficiency.Value = 35 }, "current efficiency", units.ErrOutOfRange},
-		"low end only":     {func(b *ledger.Account) { b.Efficiency.High = 0 }, "high end", units.ErrNotPositive},
-		"high end only":    {func(b *ledger.Account) { b.Efficiency.Low = 0 }, "low end", units.ErrNotPositive},
-		"ends":             {func(b *ledger.Account) { b.Efficiency.Low = 0.36 }, "current efficiency", units.ErrInconsistent},
+		"efficiency 35": {func(b *ledger.Account) { b.Efficiency.Value = 35 }, "current efficiency",
+			units.ErrOutOfRange},
+		"low end only":  {func(b *ledger.Account) { b.Efficiency.High = 0 }, "high end", units.ErrNotPositive},
+		"high end only": {func(b *ledger.Account) { b.Efficiency.Low = 0 }, "low end", units.ErrNotPositive},
+		"ends": {func(b *ledger.Account) { b.Efficiency.Low = 0.36 }, "current efficiency",
+			units.ErrInconsistent},
 		"anode share":      {func(b *ledger.Account) { b.Anode.Share = 1.5 }, "soluble anodes", units.ErrOutOfRange},
 		"anode efficiency": {func(b *ledger.Account) { b.Anode.Share = 1 }, "anode efficiency", units.ErrNotPositive},
 		"anode no share":   {func(b *ledger.Account) { b.Anode.Efficiency.Value = 1 }, "anode", units.ErrInconsistent},
-		"anode equivalent": {func(b *ledger.Account) { b.Anode.Equivalent = -1 }, "equivalent of the anode", units.ErrNegative},
+		"anode equivalent": {func(b *ledger.Account) { b.Anode.Equivalent = -1 }, "equivalent of the anode",
+			units.ErrNegative},
 		"anode of alloy": {func(b *ledger.Account) {
 			b.Anode = ledger.Anode{Share: 1,
 				Efficiency: ledger.EfficiencyRange{Value: 1}}
@@ -162,7 +166,8 @@ func TestBadEquivalent(t *testing.T) {
 		fine       units.MassFraction
 		field      string // "" when it is taken
 	}{
-		{7.3489 * per, 1, ""}, {7.3489 * per / 3, 1, ""}, {7.35 * per, 0, ""}, {73.49 * per, 1, "electrochemical equivalent"},
+		{7.3489 * per, 1, ""}, {7.3489 * per / 3, 1, ""}, {7.35 * per, 0, ""},
+		{73.49 * per, 1, "electrochemical equivalent"},
 		{0.7349 * per, 1, "electrochemical equivalent"},
 		{7.5 * per, 1, "electrochemical equivalent"}, {9 * per, 0.75, ""}, {0.7349 * per, 0.75, ""}, {11 * per, 0.75,
 			"electrochemical equivalent"},

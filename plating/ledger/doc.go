@@ -38,9 +38,9 @@
 // # A wrong entry
 //
 // Nothing is ever taken out of the book. A [Void] names the entry that is wrong, by its
-// number (the first behind the opening is 1, in line 2 of the file), and the reason. Both lines stay, but the voided entry no longer counts, neither for the
-// amounts nor for the order of times: the book is worked out as if it had not been
-// written. Enter then what was meant. A year mistyped, 2926 for 2026, would keep out
+// number (the first behind the opening is 1, in line 2 of the file), and the reason. Both lines stay, but the voided
+// entry no longer counts, neither for the amounts nor for the order of times: the book is worked out as if it had not
+// been written. Enter then what was meant. A year mistyped, 2926 for 2026, would keep out
 // every entry of today until it is voided: ask [CheckClock] before you append, and
 // [Ledger.Ahead] of a book that is there already.
 //

@@ -97,8 +97,8 @@ type SlipError struct{ Analysed, Book units.MassConcentration }
 
 // Error returns both contents and what would do.
 func (e *SlipError) Error() string {
-	return fmt.Sprintf("an analysis of %s lies far from the %s of the book: a slip? not entered; if it is right, enter it "+
-		"with reset=true, and look for what the book does not know", e.Analysed, e.Book)
+	return fmt.Sprintf("an analysis of %s lies far from the %s of the book: a slip? not entered; if it is right, enter "+
+		"it with reset=true, and look for what the book does not know", e.Analysed, e.Book)
 }
 
 // Unwrap returns [units.ErrInconsistent].

@@ -33,10 +33,11 @@ type Load struct {
 	Weighed            units.Mass `json:"weighed,omitzero"`
 	WeighedUncertainty units.Mass `json:"weighed_uncertainty,omitzero"` // standard
 
-	DragOut            units.Volume            `json:"drag_out,omitzero"` // of solution
-	DragOutUncertainty units.Volume            `json:"drag_out_uncertainty,omitzero"`
-	DragIn             units.Volume            `json:"drag_in,omitzero"`         // of rinse water
-	DragInContent      units.MassConcentration `json:"drag_in_content,omitzero"` // of the metal in it: not zero behind a recovery rinse
+	DragOut            units.Volume `json:"drag_out,omitzero"` // of solution
+	DragOutUncertainty units.Volume `json:"drag_out_uncertainty,omitzero"`
+	DragIn             units.Volume `json:"drag_in,omitzero"` // of rinse water
+	// of the metal in it: not zero behind a recovery rinse
+	DragInContent units.MassConcentration `json:"drag_in_content,omitzero"`
 }
 
 func (l Load) check(b *Account) error {
@@ -84,9 +85,10 @@ func (e Evaporation) check(*Account) error { return units.Positive("evaporated v
 // An Addition feeds the bath: a salt by mass, metal by mass, solution by volume,
 // water, or several of them at once.
 type Addition struct {
-	Salt     faraday.Formula    `json:"salt,omitzero"`
-	SaltMass units.Mass         `json:"salt_mass,omitzero"`
-	Label    units.MassFraction `json:"label,omitzero"` // metal content by the label of the salt; 0 means that of the formula
+	Salt     faraday.Formula `json:"salt,omitzero"`
+	SaltMass units.Mass      `json:"salt_mass,omitzero"`
+	// metal content by the label of the salt; 0 means that of the formula
+	Label units.MassFraction `json:"label,omitzero"`
 
 	Metal units.Mass `json:"metal,omitzero"` // metal in whatever else was added
 
@@ -186,8 +188,9 @@ func (a Addition) check(b *Account) error {
 // analysis counts alone, and disagrees with nobody, where the opening content came
 // without an uncertainty: that is a guess, and not one without error.
 type Analysis struct {
-	Content     units.MassConcentration `json:"content,must" need:"what was found, as 7.9 g/L"`
-	Uncertainty units.MassConcentration `json:"uncertainty,must" need:"the standard uncertainty of the analysis, as 0.1 g/L"` // > 0
+	Content units.MassConcentration `json:"content,must" need:"what was found, as 7.9 g/L"`
+	// > 0
+	Uncertainty units.MassConcentration `json:"uncertainty,must" need:"the standard uncertainty of the analysis, as 0.1 g/L"`
 	Reset       bool                    `json:"reset,omitempty"`
 }
 

@@ -54,8 +54,9 @@ func TestIndependentEntryUncertainty(t *testing.T) {
 func TestIndependentApart(t *testing.T) {
 	opened := time.Date(2026, 3, 2, 8, 0, 0, 0, time.UTC)
 	bath := goldBath()
-	for lab, want := range map[units.MassConcentration]float64{7.5: -0.5 / math.Hypot(0.1, 0.2), 8.5: 0.5 / math.Hypot(0.1, 0.2),
-		8: 0, 9.1: 1.1 / math.Hypot(0.1, 0.2)} {
+	for lab, want := range map[units.MassConcentration]float64{7.5: -0.5 / math.Hypot(0.1, 0.2),
+		8.5: 0.5 / math.Hypot(0.1, 0.2),
+		8:   0, 9.1: 1.1 / math.Hypot(0.1, 0.2)} {
 		l, err := ledger.New(bath, opened)
 		if err != nil {
 			t.Fatal(err)
@@ -77,7 +78,8 @@ func TestIndependentApart(t *testing.T) {
 // TestIndependentForecastDate: the day of the next addition is counted on the calendar,
 // over the end of a month with 31 days, of a February and of a year.
 func TestIndependentForecastDate(t *testing.T) {
-	for _, day := range []time.Time{time.Date(2026, 3, 30, 8, 0, 0, 0, time.UTC), time.Date(2026, 4, 29, 8, 0, 0, 0, time.UTC),
+	for _, day := range []time.Time{time.Date(2026, 3, 30, 8, 0, 0, 0, time.UTC), time.Date(2026, 4, 29, 8, 0, 0, 0,
+		time.UTC),
 		time.Date(2028, 2, 28, 8, 0, 0, 0, time.UTC), time.Date(2026, 12, 30, 8, 0, 0, 0, time.UTC)} {
 		l, err := ledger.New(goldBath(), day.AddDate(0, 0, -8))
 		if err != nil {

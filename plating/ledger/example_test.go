@@ -158,8 +158,8 @@ func ExampleLedger_Forecast() {
 		return
 	}
 	for _, n := range f.Next {
-		fmt.Println(n.When.Format("2 January"), "after", n.Charge.Text(units.AmpereMinute, 0)+":", n.SaltMass.Text(units.Gram,
-			1))
+		fmt.Println(n.When.Format("2 January"), "after", n.Charge.Text(units.AmpereMinute, 0)+":",
+			n.SaltMass.Text(units.Gram, 1))
 	}
 	// Output:
 	// 11 March after 57 A·min: 7.3 g

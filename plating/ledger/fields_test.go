@@ -45,19 +45,20 @@ func TestPropertyFields(t *testing.T) {
 		"no unit":         {load(`"charge":"12"`), "charge"},
 		"negative":        {load(`"charge":"-12 C"`), "below zero"},
 		"empty load":      {load(``), "nothing given"},
-		"two events":      {`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 C"},"evaporation":{"volume":"1 mL"}}`, "one of"},
-		"no event":        {`{"seq":1,"when":"2026-03-02T09:00:00Z"}`, "one of"},
-		"second opening":  {strings.Replace(opening, `"seq":0`, `"seq":1`, 1), "not the first line"},
-		"no time":         {`{"seq":1,"load":{"charge":"12 C"}}`, "year"},
-		"time":            {`{"seq":1,"when":"yesterday","load":{"charge":"12 C"}}`, "yesterday"},
-		"older":           {`{"seq":1,"when":"2026-03-02T07:00:00Z","load":{"charge":"12 C"}}`, "not before"},
-		"sequence":        {`{"seq":2,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 C"}}`, "sequence"},
-		"more metal":      {`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"1000 A·h"}}`, "metal in the bath"},
-		"deep":            {`{"seq":1,"load":` + strings.Repeat(`{"load":`, 20) + `1` + strings.Repeat(`}`, 21), "deep"},
-		"array":           {`[]`, "fields"},
-		"two values":      {load(`"charge":"12 C"`) + ` {}`, "more text"},
-		"utf-8":           {load(`"charge":"12 C"`)[:10] + "\xff", "UTF-8"},
-		"no json":         {`charge 12`, "fields"},
+		"two events": {
+			`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 C"},"evaporation":{"volume":"1 mL"}}`, "one of"},
+		"no event":       {`{"seq":1,"when":"2026-03-02T09:00:00Z"}`, "one of"},
+		"second opening": {strings.Replace(opening, `"seq":0`, `"seq":1`, 1), "not the first line"},
+		"no time":        {`{"seq":1,"load":{"charge":"12 C"}}`, "year"},
+		"time":           {`{"seq":1,"when":"yesterday","load":{"charge":"12 C"}}`, "yesterday"},
+		"older":          {`{"seq":1,"when":"2026-03-02T07:00:00Z","load":{"charge":"12 C"}}`, "not before"},
+		"sequence":       {`{"seq":2,"when":"2026-03-02T09:00:00Z","load":{"charge":"12 C"}}`, "sequence"},
+		"more metal":     {`{"seq":1,"when":"2026-03-02T09:00:00Z","load":{"charge":"1000 A·h"}}`, "metal in the bath"},
+		"deep":           {`{"seq":1,"load":` + strings.Repeat(`{"load":`, 20) + `1` + strings.Repeat(`}`, 21), "deep"},
+		"array":          {`[]`, "fields"},
+		"two values":     {load(`"charge":"12 C"`) + ` {}`, "more text"},
+		"utf-8":          {load(`"charge":"12 C"`)[:10] + "\xff", "UTF-8"},
+		"no json":        {`charge 12`, "fields"},
 		"salt": {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"KAu(CN)2","salt_mass":"1 g"}}`,
 			"0 % Ag"},
 		"formula": {`{"seq":1,"when":"2026-03-02T09:00:00Z","addition":{"salt":"Kax","salt_mass":"1 g"}}`, "formula"},
@@ -74,8 +75,8 @@ func TestPropertyFields(t *testing.T) {
 		"bath":       {strings.Replace(opening, "99 %", "199 %", 1), "current efficiency"},
 		"both":       {strings.Replace(opening, `}}}`, `}},"load":{"charge":"1 C"}}`, 1), "no opening"},
 	} {
-		if _, err := Open(strings.NewReader(sealed(c.payload))); !errors.Is(err, ErrDamaged) || !strings.Contains(err.Error(),
-			c.want) {
+		if _, err := Open(strings.NewReader(sealed(c.payload))); !errors.Is(err, ErrDamaged) ||
+			!strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -251,9 +251,11 @@ func (f *File) yield(line []byte, size int64) error {
 	at := size - int64(len(line))
 	if _, err := f.store.ReadAt(tail, max(at, 0)); err == nil && bytes.Equal(tail, line) {
 		if err := f.store.Truncate(at); err != nil {
-			return fmt.Errorf("%w while this entry was written (%w): %w; open the book again and look", ErrChanged, err, ErrUnsure)
+			return fmt.Errorf("%w while this entry was written (%w): %w; open the book again and look", ErrChanged, err,
+				ErrUnsure)
 		}
-		return fmt.Errorf("%w while this entry was written; it was taken off again: open the book again and enter it", ErrChanged)
+		return fmt.Errorf("%w while this entry was written; it was taken off again: open the book again and enter it",
+			ErrChanged)
 	}
 	return fmt.Errorf("%w while this entry was written: %w; open the book again and look", ErrChanged, ErrUnsure)
 }

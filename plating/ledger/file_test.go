@@ -120,7 +120,8 @@ func TestPropertyFlips(t *testing.T) {
 			damage, torn := (*ledger.DamageError)(nil), (*ledger.TornError)(nil)
 			switch {
 			case errors.As(err, &damage):
-				if before, err := ledger.Open(reader(flipped[:damage.Offset])); line > 1 && (err != nil || before.Len() != line-2) {
+				if before, err := ledger.Open(reader(flipped[:damage.Offset])); line > 1 &&
+					(err != nil || before.Len() != line-2) {
 					t.Fatalf("the lines before line %d: %v", line, err)
 				}
 				if damage.Line != line || !errors.Is(err, ledger.ErrDamaged) || got != nil ||

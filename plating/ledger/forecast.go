@@ -20,11 +20,13 @@ type Plan struct {
 
 // A Forecast carries the mean of past loads on.
 type Forecast struct {
-	Loads     int              // that the mean is of
-	PerCharge units.Equivalent // metal lost for a unit of charge, drag-out and anodes counted; below zero the bath grows richer
-	PerDay    units.Charge     // mean charge a day; 0 when the loads do not span any time
-	Next      []Planned        // empty when the bath does not grow poorer
-	High      units.Charge     // charge from now to the high alarm when the bath grows richer; 0 when that is never or not watched
+	Loads int // that the mean is of
+	// metal lost for a unit of charge, drag-out and anodes counted; below zero the bath grows richer
+	PerCharge units.Equivalent
+	PerDay    units.Charge // mean charge a day; 0 when the loads do not span any time
+	Next      []Planned    // empty when the bath does not grow poorer
+	// charge from now to the high alarm when the bath grows richer; 0 when that is never or not watched
+	High units.Charge
 }
 
 // A Planned addition.
@@ -77,8 +79,8 @@ func (l *Ledger) Forecast(p Plan) (Forecast, error) {
 		return Forecast{}, err
 	}
 	if at >= target {
-		return Forecast{}, &units.ValueError{Field: "content to feed at", Value: at.String(), Need: "less than the target, " +
-			target.String(), Err: units.ErrInconsistent}
+		return Forecast{}, &units.ValueError{Field: "content to feed at", Value: at.String(),
+			Need: "less than the target, " + target.String(), Err: units.ErrInconsistent}
 	}
 	share, err := faraday.MetalContent(p.Salt, l.bath.Metal)
 	if err != nil {

@@ -50,7 +50,8 @@ func Schema() ([]byte, error) { return strictjson.Schema("bath of a book of layd
 //
 // Errors: a [*FieldError] with line and field; its reason may be one of [FromBath].
 func ReadAccount(r io.Reader) (Account, error) {
-	tree, err := strictjson.Read(r, strictjson.Doc{What: "bath", Need: "an object with name, metal, volume, content and efficiency"})
+	tree, err := strictjson.Read(r, strictjson.Doc{What: "bath", Need: "an object with name, metal, volume, content " +
+		"and efficiency"})
 	var f bathFile
 	if err == nil {
 		err = strictjson.Decode(tree, &f)
@@ -143,7 +144,8 @@ func account(b bath.Bath, k Keeping) (a Account, field string, err error) {
 		return Account{}, "book.anodes", &units.ValueError{Field: "anodes", Value: "given", Err: units.ErrInconsistent,
 			Need: "none for a bath whose anode_kind is insoluble"}
 	case soluble:
-		a.Anode = Anode{Share: k.Anodes.Share, Efficiency: efficiencyOf(k.Anodes.Efficiency), Equivalent: k.Anodes.Equivalent}
+		a.Anode = Anode{Share: k.Anodes.Share, Efficiency: efficiencyOf(k.Anodes.Efficiency),
+			Equivalent: k.Anodes.Equivalent}
 	}
 	return a, "", nil
 }

@@ -49,8 +49,9 @@ func TestPinnedOldBook(t *testing.T) {
 
 // hardGold is a bath of an alloy, with insoluble anodes.
 func hardGold() bath.Bath {
-	return bath.Bath{Name: "gold, acid cyanide", Metal: "Au", Deposit: []bath.Constituent{{Symbol: "Au", Valence: 1, Share: 0.98},
-		{Symbol: "Co", Valence: 2, Share: 0.012}, {Share: 0.008}}, Salt: formula("KAu(CN)2"), Volume: 5 * units.Litre,
+	return bath.Bath{Name: "gold, acid cyanide", Metal: "Au",
+		Deposit: []bath.Constituent{{Symbol: "Au", Valence: 1, Share: 0.98},
+			{Symbol: "Co", Valence: 2, Share: 0.012}, {Share: 0.008}}, Salt: formula("KAu(CN)2"), Volume: 5 * units.Litre,
 		Content:    bath.Range[units.MassConcentration]{Low: 8 * units.GramPerLitre, High: 8 * units.GramPerLitre},
 		Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: 0.4}, AnodeKind: bath.InsolubleAnode, Source: "demo data"}
 }
@@ -58,12 +59,13 @@ func hardGold() bath.Bath {
 // TestIndependentFromBath: what the account counts with is what the deposit makes, by hand
 // 1/ε = Σ w·zF/M over what takes charge.
 func TestIndependentFromBath(t *testing.T) {
-	a := must(ledger.FromBath(hardGold(), ledger.Keeping{Low: 7 * units.GramPerLitre, Salts: []faraday.Formula{formula("KCN"),
-		formula("KAu(CN)2")}}))
+	a := must(ledger.FromBath(hardGold(), ledger.Keeping{Low: 7 * units.GramPerLitre,
+		Salts: []faraday.Formula{formula("KCN"), formula("KAu(CN)2")}}))
 	const f, au, co = 96485.33212, 0.196966570, 0.058933194
 	near(t, "equivalent", float64(a.Equivalent), 1/(0.98*f/au+0.012*2*f/co), 1e-7)
 	if a.Fine != 0.98 || a.Valence != 1 || a.Efficiency != (ledger.EfficiencyRange{Value: 0.35, Low: 0.3, High: 0.4}) ||
-		a.Anode != (ledger.Anode{}) || a.Volume != 5*units.Litre || a.Low != 7*units.GramPerLitre || a.Source != "demo data" ||
+		a.Anode != (ledger.Anode{}) || a.Volume != 5*units.Litre || a.Low != 7*units.GramPerLitre ||
+		a.Source != "demo data" ||
 		len(a.Salts) != 2 || a.Salts[0].String() != "KAu(CN)2" {
 		t.Errorf("%+v", a)
 	}
@@ -86,7 +88,8 @@ func TestIndependentFromBath(t *testing.T) {
 // own, and says where its figures come from.
 func TestPropertyFromLibrary(t *testing.T) {
 	b := bath.Bath{Library: "nickel-watts", Volume: 20 * units.Litre}
-	if _, err := ledger.FromBath(b, ledger.Keeping{}); !errors.Is(err, units.ErrNotGiven) || !strings.Contains(err.Error(), "content") {
+	if _, err := ledger.FromBath(b, ledger.Keeping{}); !errors.Is(err, units.ErrNotGiven) ||
+		!strings.Contains(err.Error(), "content") {
 		t.Errorf("without a content: %v", err)
 	}
 	b.Content.Low, b.Content.High = 70*units.GramPerLitre, 70*units.GramPerLitre
@@ -94,9 +97,11 @@ func TestPropertyFromLibrary(t *testing.T) {
 	if !errors.Is(err, units.ErrNotGiven) || !strings.Contains(err.Error(), "anodes") {
 		t.Errorf("without its anodes: %v", err)
 	}
-	k := ledger.Keeping{Anodes: &ledger.SolubleAnodes{Share: 0.9, Efficiency: bath.Range[units.Efficiency]{Low: 0.96, High: 1}}}
+	k := ledger.Keeping{Anodes: &ledger.SolubleAnodes{Share: 0.9, Efficiency: bath.Range[units.Efficiency]{Low: 0.96,
+		High: 1}}}
 	a, err := ledger.FromBath(b, k)
-	if err != nil || a.Check() != nil || a.Metal != "Ni" || a.Name == "" || a.Source == "" || !(a.Efficiency.Value > 0.9) ||
+	if err != nil || a.Check() != nil || a.Metal != "Ni" || a.Name == "" || a.Source == "" ||
+		!(a.Efficiency.Value > 0.9) ||
 		a.Content != 70*units.GramPerLitre || a.Anode.Share != 0.9 || a.Anode.Efficiency.Value != 0.98 {
 		t.Errorf("%+v, %v, %v", a, err, a.Check())
 	}

@@ -66,8 +66,8 @@ func randomEvent(rng *rand.Rand, b ledger.Account, s ledger.State) ledger.Event 
 	case 0:
 		return ledger.Evaporation{Volume: part(0.1)}
 	case 1:
-		return ledger.Addition{Salt: b.Salts[rng.IntN(len(b.Salts))], SaltMass: units.Mass(u() * 0.3 * float64(s.Metal+1e-3)),
-			Water: part(0.1), Uncertainty: units.Mass(u() * 1e-5)}
+		return ledger.Addition{Salt: b.Salts[rng.IntN(len(b.Salts))],
+			SaltMass: units.Mass(u() * 0.3 * float64(s.Metal+1e-3)), Water: part(0.1), Uncertainty: units.Mass(u() * 1e-5)}
 	case 2:
 		return ledger.Addition{Metal: units.Mass(u() * 0.1 * float64(s.Metal+1e-3)), Solution: part(0.05),
 			SolutionContent: units.MassConcentration(u() * 100)}

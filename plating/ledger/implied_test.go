@@ -82,8 +82,8 @@ func TestPropertyNoImplied(t *testing.T) {
 		"analysed already": {[]ledger.Event{load, ledger.Analysis{Content: 7.5, Uncertainty: 0.1}}, 7.5, 0.1, false},
 		"says nothing":     {[]ledger.Event{load}, 7.5, 1e300, false},
 	} {
-		r := must(book(t, pureGold(), c.before...).Post(ledger.Entry{When: day(9), Event: ledger.Analysis{Content: c.content,
-			Uncertainty: c.u}}))
+		r := must(book(t, pureGold(), c.before...).Post(ledger.Entry{When: day(9),
+			Event: ledger.Analysis{Content: c.content, Uncertainty: c.u}}))
 		if got := r.Comparison; (got.Efficiency != 0) != c.implied || (got.EfficiencyUncertainty != 0) != c.implied {
 			t.Errorf("%s: %v ± %v", name, got.Efficiency, got.EfficiencyUncertainty)
 		}

@@ -41,7 +41,10 @@ func TestPropertyBathLimits(t *testing.T) {
 			func(b *ledger.Account) { b.Name = strings.Repeat("x", 1001) }, "name of the bath", "at most 1000 bytes"},
 		"name, UTF-8": {func(b *ledger.Account) { b.Name = "\u00b5" }, func(b *ledger.Account) { b.Name = "\xb5" },
 			"name of the bath", "plain text in UTF-8"},
-		"low and high": {func(b *ledger.Account) { b.Low, b.High = 7.9, 8 }, func(b *ledger.Account) { b.Low, b.High = 8, 8 },
+		"low and high": {func(b *ledger.Account) { b.Low, b.High = 7.9, 8 }, func(b *ledger.Account) {
+			b.Low, b.High = 8,
+				8
+		},
 			"low alarm", "less than the high alarm"},
 		"target and low": {func(b *ledger.Account) { b.Target = b.Low },
 			func(b *ledger.Account) { b.Target = b.Low - 1e-9 }, "target content", "between the alarms"},
@@ -50,10 +53,15 @@ func TestPropertyBathLimits(t *testing.T) {
 		"level": {func(b *ledger.Account) { b.Level = b.Volume }, func(b *ledger.Account) { b.Level = b.Volume + 1e-9 },
 			"level alarm", "at most the bath volume"},
 		"efficiency and high end": {func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.High },
-			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.High + 1e-9 }, "current efficiency", "between its ends"},
+			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.High + 1e-9 }, "current efficiency",
+			"between its ends"},
 		"efficiency and low end": {func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.Low },
-			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.Low - 1e-9 }, "current efficiency", "between its ends"},
-		"equivalent, alloy, above": {func(b *ledger.Account) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0099*full) },
+			func(b *ledger.Account) { b.Efficiency.Value = b.Efficiency.Low - 1e-9 }, "current efficiency",
+			"between its ends"},
+		"equivalent, alloy, above": {func(b *ledger.Account) {
+			b.Fine, b.Equivalent = 0.5,
+				units.Equivalent(2*1.0099*full)
+		},
 			func(b *ledger.Account) { b.Fine, b.Equivalent = 0.5, units.Equivalent(2*1.0101*full) },
 			"electrochemical equivalent", "for one electron an ion"},
 		// No whole number of electrons fits two thirds; below an eighth, with its slack, none can.
@@ -173,7 +181,8 @@ func TestPropertyAdditionWords(t *testing.T) {
 	} {
 		m, err := c.addition.MetalMass("Au")
 		v := (*units.ValueError)(nil)
-		if !errors.As(err, &v) || !strings.HasPrefix(v.Field, c.field) || !strings.HasPrefix(err.Error(), c.words) || m != 0 {
+		if !errors.As(err, &v) || !strings.HasPrefix(v.Field, c.field) || !strings.HasPrefix(err.Error(), c.words) ||
+			m != 0 {
 			t.Errorf("%q: %v, %v", c.words, m, err)
 		}
 	}

@@ -18,8 +18,9 @@ const lockName = ".lock"
 // How long [File.Append] waits for another program: some ten seconds in steps that
 // grow. A program holds the lock for the milliseconds of one line.
 const (
-	lockTries   = 600
-	lockRefused = 40 // tries when the folder takes no new file: a lock that is being removed looks like that on some systems
+	lockTries = 600
+	// tries when the folder takes no new file: a lock that is being removed looks like that on some systems
+	lockRefused = 40
 	lockStep    = 20 * time.Millisecond
 )
 
@@ -52,7 +53,8 @@ func takeLock(path string, tries int) (release func(), err error) {
 		}
 		time.Sleep(min(lockStep, time.Millisecond*time.Duration(1+try/4)))
 	}
-	return nil, fmt.Errorf("%w%s; wait and try again; if no program writes to the book, as after a power failure, remove %s",
+	return nil, fmt.Errorf("%w%s; wait and try again; if no program writes to the book, as after a power failure, "+
+		"remove %s",
 		ErrLocked, holder(path), units.Printable(path))
 }
 

@@ -26,7 +26,8 @@ func TestPropertyLock(t *testing.T) {
 	if !errors.Is(err, ErrLocked) {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"process ", " on ", ", since 2", "wait and try again", "remove ", `gold\x1b[2K.jsonl.lock`} {
+	for _, want := range []string{"process ", " on ", ", since 2", "wait and try again", "remove ",
+		`gold\x1b[2K.jsonl.lock`} {
 		if !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)
 		}

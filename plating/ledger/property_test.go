@@ -205,7 +205,8 @@ func TestPropertyAnalysis(t *testing.T) {
 			continue
 		}
 		if s.ContentUncertainty > before.ContentUncertainty*(1+1e-9) || float64(s.ContentUncertainty) > u*(1+1e-9) {
-			t.Errorf("less sure after an analysis: %v, book %v, analysis %g", s.ContentUncertainty, before.ContentUncertainty, u)
+			t.Errorf("less sure after an analysis: %v, book %v, analysis %g", s.ContentUncertainty, before.ContentUncertainty,
+				u)
 		}
 		want, k, err := ledger.Combine(r.Comparison.Book, r.Comparison.Lab)
 		if err != nil {

@@ -188,7 +188,8 @@ func (b *Account) SaltPerCharge(salt faraday.Formula) (units.Equivalent, error) 
 	if r.Net <= 0 {
 		return 0, &units.ValueError{Field: "metal drawn for a unit of charge", Value: r.Net.Text(units.GramPerAmpereMinute,
 			6),
-			Need: "a deposit that takes more than the anodes give; otherwise no salt, and fewer soluble anodes when the content rises", Err: units.ErrNotPositive}
+			Need: "a deposit that takes more than the anodes give; otherwise no salt, and fewer soluble anodes when the " +
+				"content rises", Err: units.ErrNotPositive}
 	}
 	return units.Equivalent(float64(r.Net) / float64(x)), nil
 }

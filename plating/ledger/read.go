@@ -104,7 +104,8 @@ func read(r io.Reader, post func(*lineText, uint32, int64) error) error {
 		payload, next, err := open(sum, line)
 		if err != nil {
 			if whole && len(line) > 0 && line[len(line)-1] == '\r' {
-				return damage("it ends as lines end elsewhere (carriage return): the file went through a program that changes line ends", err)
+				return damage("it ends as lines end elsewhere (carriage return): the file went through a program that "+
+					"changes line ends", err)
 			}
 			if whole {
 				return damage("not a line of this book", err)
@@ -118,8 +119,8 @@ func read(r io.Reader, post func(*lineText, uint32, int64) error) error {
 		switch first := n == 1; {
 		case first && t.Format != format:
 			return damage(fmt.Sprintf("format %q; this version reads %q", units.Clip(t.Format), format), nil)
-		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil || t.Analysis != nil ||
-			t.Correction != nil || t.Void != nil):
+		case first && (t.Opening == nil || t.Load != nil || t.Evaporation != nil || t.Addition != nil ||
+			t.Analysis != nil || t.Correction != nil || t.Void != nil):
 			return damage("the first line has no opening", nil)
 		case t.Seq != n-1:
 			return damage(fmt.Sprintf("sequence number %d, need %d", t.Seq, n-1), nil)

@@ -112,7 +112,8 @@ func ReplenishWorking(need Need, metal string, salt faraday.Formula) ([]working.
 	if err != nil {
 		return nil, err
 	}
-	volume, after := working.Of("V", "volume of the bath now", need.Volume), working.Of("v", "volume afterwards", r.Volume)
+	volume, after := working.Of("V", "volume of the bath now", need.Volume), working.Of("v", "volume afterwards",
+		r.Volume)
 	lack := working.Of("m", "mass of "+metal+" to add; none below zero", r.Metal-r.Over)
 	steps := []working.Step{
 		{Formula: "v = max(V, V₀)", Terms: []working.Term{volume, working.Of("V₀", "mark", need.Mark)}, Result: after,
@@ -180,7 +181,8 @@ func ReplenishBySolution(need Need, feed units.MassConcentration) (Feed, error) 
 			Need: "more than the target, " + need.Target.String() + ", as there is no room for its water",
 			Err:  units.ErrInconsistent}
 	default:
-		f.Solution = units.Volume((float64(need.Target)*float64(need.Volume) - float64(need.Metal)) / float64(feed-need.Target))
+		f.Solution = units.Volume((float64(need.Target)*float64(need.Volume) - float64(need.Metal)) / float64(
+			feed-need.Target))
 	}
 	f.Metal = units.Mass(float64(feed) * float64(f.Solution))
 	f.Volume = need.Volume + f.Solution + f.Water

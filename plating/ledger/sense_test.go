@@ -24,14 +24,16 @@ func TestPropertySense(t *testing.T) {
 	}
 	at := opened.Add(time.Hour)
 	for name, e := range map[string]ledger.Event{
-		"13 kg into 5 L":      ledger.Addition{Metal: 13 * units.Kilogram},
-		"an analysis of 8 kg": ledger.Analysis{Content: 8000 * units.GramPerLitre, Uncertainty: units.GramPerLitre, Reset: true},
+		"13 kg into 5 L": ledger.Addition{Metal: 13 * units.Kilogram},
+		"an analysis of 8 kg": ledger.Analysis{Content: 8000 * units.GramPerLitre, Uncertainty: units.GramPerLitre,
+			Reset: true},
 		"a correction":        ledger.Correction{Metal: 7 * units.Kilogram, Reason: "found"},
 		"all but boiled away": ledger.Evaporation{Volume: 4.99 * units.Litre},
 	} {
 		_, err := l.Post(ledger.Entry{When: at, Event: e})
 		var value *units.ValueError
-		if !errors.As(err, &value) || !strings.Contains(err.Error(), "check the unit and the point") && name != "all but boiled away" {
+		if !errors.As(err, &value) || !strings.Contains(err.Error(), "check the unit and the point") &&
+			name != "all but boiled away" {
 			t.Errorf("%s: %v", name, err)
 		}
 		if l.Len() != 0 {
@@ -48,7 +50,8 @@ func TestPropertySense(t *testing.T) {
 		b := bath
 		b.Low, b.High, b.Target = 0, 0, 0
 		change(&b)
-		if _, err := ledger.Start(&bytes.Buffer{}, b, opened); err == nil || !strings.Contains(err.Error(), "check the unit") {
+		if _, err := ledger.Start(&bytes.Buffer{}, b, opened); err == nil || !strings.Contains(err.Error(),
+			"check the unit") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

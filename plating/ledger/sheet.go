@@ -243,7 +243,8 @@ func (s *sheet) figures() {
 		eff += " (" + b.Efficiency.Low.Percent(1) + " to " + b.Efficiency.High.Percent(1) + ")"
 	}
 	if last != nil && last.Efficiency != 0 {
-		eff += "; the last analysis speaks for " + last.Efficiency.Percent(1) + " ± " + last.EfficiencyUncertainty.Percent(1)
+		eff += "; the last analysis speaks for " + last.Efficiency.Percent(1) + " ± " +
+			last.EfficiencyUncertainty.Percent(1)
 	}
 	s.line("   efficiency   %s", eff)
 	if last != nil {

@@ -25,14 +25,15 @@ import (
 // metal that only the voided addition brought. The error names that one; void it
 // first.
 type Void struct {
-	Entry  int    `json:"entry,must" need:"the number of the wrong entry"` // its number, as [Record].Seq: 1 is the first behind the opening
+	// its number, as [Record].Seq: 1 is the first behind the opening
+	Entry  int    `json:"entry,must" need:"the number of the wrong entry"`
 	Reason string `json:"reason,must" need:"a few words"`
 }
 
 func (v Void) check(*Account) error {
 	if v.Entry < 1 {
-		return voidError(v.Entry, "the number of an entry behind the opening, 1 or more; where the opening itself is wrong, "+
-			"start a new book", units.ErrOutOfRange)
+		return voidError(v.Entry, "the number of an entry behind the opening, 1 or more; where the opening itself is "+
+			"wrong, start a new book", units.ErrOutOfRange)
 	}
 	return text("reason of the void", v.Reason, true)
 }

@@ -51,7 +51,8 @@ func TestIndependentVoid(t *testing.T) {
 		without := must(ledger.New(l.Account(), l.Opened()))
 		for _, r := range l.Records() {
 			_, void := r.Entry.Event.(ledger.Void)
-			if struck[r.Seq] != (r.VoidedBy != 0) || r.VoidedBy != 0 && (r.Added != 0 || r.Deposited != 0 || r.Comparison != nil) {
+			if struck[r.Seq] != (r.VoidedBy != 0) || r.VoidedBy != 0 && (r.Added != 0 || r.Deposited != 0 ||
+				r.Comparison != nil) {
 				t.Fatalf("no. %d: voided %t, the record says %d", r.Seq, struck[r.Seq], r.VoidedBy)
 			}
 			if !void && !struck[r.Seq] {
@@ -137,12 +138,14 @@ func TestBadVoid(t *testing.T) {
 		reason error
 		words  string
 	}{
-		"opening":      {ledger.Void{Reason: "x"}, "entry to void", units.ErrOutOfRange, "start a new book"},
-		"below":        {ledger.Void{Entry: -3, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 or more"},
-		"not there":    {ledger.Void{Entry: 9, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 to 5"},
-		"itself":       {ledger.Void{Entry: 6, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 to 5"},
-		"twice":        {ledger.Void{Entry: 4, Reason: "x"}, "entry to void", units.ErrInconsistent, "voided by no. 5 already"},
-		"a void":       {ledger.Void{Entry: 5, Reason: "x"}, "entry to void", units.ErrInconsistent, "enter again what it struck"},
+		"opening":   {ledger.Void{Reason: "x"}, "entry to void", units.ErrOutOfRange, "start a new book"},
+		"below":     {ledger.Void{Entry: -3, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 or more"},
+		"not there": {ledger.Void{Entry: 9, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 to 5"},
+		"itself":    {ledger.Void{Entry: 6, Reason: "x"}, "entry to void", units.ErrOutOfRange, "1 to 5"},
+		"twice": {ledger.Void{Entry: 4, Reason: "x"}, "entry to void", units.ErrInconsistent,
+			"voided by no. 5 already"},
+		"a void": {ledger.Void{Entry: 5, Reason: "x"}, "entry to void", units.ErrInconsistent,
+			"enter again what it struck"},
 		"no reason":    {ledger.Void{Entry: 1, Reason: " "}, "reason of the void", units.ErrSyntax, "a few words"},
 		"hostile":      {ledger.Void{Entry: 1, Reason: "a\x1b[2K"}, "reason of the void", units.ErrSyntax, `\x1b`},
 		"depended on":  {ledger.Void{Entry: 2, Reason: "x"}, "", nil, ""}, // without it there is less metal, yet enough
@@ -209,8 +212,8 @@ func TestPropertyManyVoids(t *testing.T) {
 		lines = append(lines, fmt.Sprintf(`{"seq":%d,"when":"2026-03-03T08:00:00Z","addition":{"metal":"1e-06 kg"}}`, i+1))
 	}
 	for i := range n / 2 {
-		lines = append(lines, fmt.Sprintf(`{"seq":%d,"when":"2026-03-03T08:00:00Z","void":{"entry":%d,"reason":"x"}}`, n+i+1,
-			2*i+1))
+		lines = append(lines, fmt.Sprintf(`{"seq":%d,"when":"2026-03-03T08:00:00Z","void":{"entry":%d,"reason":"x"}}`,
+			n+i+1, 2*i+1))
 	}
 	start := time.Now()
 	l := must(ledger.Open(reader(written(lines...))))
@@ -273,7 +276,8 @@ func TestPropertyVoidedText(t *testing.T) {
 		}
 		partial := cut > starts[whole]
 		got, err := ledger.Open(reader(text[:cut]))
-		checkCut(t, text, got, err, cut, whole, partial, partial && whole < len(starts)-1 && cut == starts[whole+1]-1, starts)
+		checkCut(t, text, got, err, cut, whole, partial, partial && whole < len(starts)-1 && cut == starts[whole+1]-1,
+			starts)
 	}
 	for i := range text[:len(text)-1] {
 		changed := bytes.Clone(text)

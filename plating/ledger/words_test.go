@@ -42,7 +42,8 @@ func TestPropertyHostileWords(t *testing.T) {
 		lines := payloads(bytesOf(l))
 		lines[0] = strings.Replace(lines[0], `"gold, acid cyanide, cobalt hardened"`, quoted, 1)
 		lines[1] = strings.Replace(lines[1], `"two\nlines"`, quoted, 1)
-		lines = append(lines, `{"seq":2,"when":"2026-03-04T08:00:00Z","correction":{"metal":"0.001 kg","reason":`+quoted+`}}`)
+		lines = append(lines, `{"seq":2,"when":"2026-03-04T08:00:00Z","correction":{"metal":"0.001 kg","reason":`+quoted+
+			`}}`)
 		old := written(lines...)
 		book, err := ledger.Open(reader(old))
 		if err != nil || book.Account().Name != "old "+hostile || book.Records()[0].Entry.Note != "old "+hostile ||
@@ -70,7 +71,8 @@ func TestPropertyNothingOpened(t *testing.T) {
 	good := must(ledger.New(goldBath(), day(0)))
 	second := func(_ any, err error) error { return err }
 	for name, err := range map[string]error{
-		"read": second(ledger.Read(nil)), "open": second(ledger.Open(nil)), "start": second(ledger.Start(nil, goldBath(), day(0))),
+		"read": second(ledger.Read(nil)), "open": second(ledger.Open(nil)),
+		"start":  second(ledger.Start(nil, goldBath(), day(0))),
 		"append": second(good.Append(nil, e)), "write": second(good.WriteTo(nil)), "post": second(l.Post(e)),
 		"forecast": second(l.Forecast(ledger.Plan{Next: 1})), "by analysis": second(l.ByAnalysis(formula("KAu(CN)2"))),
 		"by charge": second(l.ByCharge(formula("KAu(CN)2"))), "write nothing": second(l.WriteTo(&bytes.Buffer{})),

@@ -53,12 +53,13 @@ func calculations() []calculation {
 			_, err2 := l.DragOutWorking()
 			return e(err, err2)
 		}, map[string]bool{"Drain": true}},
-		{"withdrawal", rinse.Withdrawal{Speed: 0.001, Viscosity: 0.001, Density: 1000, Tension: 0.07}, func(in any) []error {
-			w := in.(rinse.Withdrawal)
-			_, err := w.Film()
-			_, err2 := w.FilmWorking()
-			return e(err, err2)
-		}, nil},
+		{"withdrawal", rinse.Withdrawal{Speed: 0.001, Viscosity: 0.001, Density: 1000, Tension: 0.07},
+			func(in any) []error {
+				w := in.(rinse.Withdrawal)
+				_, err := w.Film()
+				_, err2 := w.FilmWorking()
+				return e(err, err2)
+			}, nil},
 		{"hanging", rinse.Hanging{Height: 0.1, Time: 10, Viscosity: 0.001, Density: 1000}, func(in any) []error {
 			p := in.(rinse.Hanging)
 			_, err := p.DrainedFilm()
@@ -219,22 +220,24 @@ func TestPropertyRefusals(t *testing.T) {
 		"mixing over one":   {get(rinse.Spray{Film: 1, Water: 1, Mixing: 1.1}.Ratio()), units.ErrOutOfRange},
 		"spray flood":       {get(rinse.Spray{Film: 1e-9, Water: 1, Mixing: 1}.Ratio()), units.ErrNotFinite},
 		"dirtier than bath": {get(rinse.RatioFor(1, 2)), units.ErrInconsistent},
-		"start over bath":   {get(rinse.RinseTank{Bath: 8, Start: 9, Volume: 1, DragOut: 0.1}.After(1)), units.ErrInconsistent},
-		"running over bath": {get(rinse.Running{Bath: 8, Start: 9, Volume: 1, DragIn: 0.1}.After(1)), units.ErrInconsistent},
-		"minus loads":       {get(tank.After(-1)), units.ErrOutOfRange},
-		"too many loads":    {get(tank.Balance(2_000_000_000)), units.ErrOutOfRange},
-		"never reached":     {get(tank.LoadsTo(8 * gL)), units.ErrOutOfRange},
-		"too far off":       {get(rinse.RinseTank{Bath: 8, Volume: 1, DragOut: 1e-14}.LoadsTo(7)), units.ErrOutOfRange},
-		"time never":        {get(rinse.Running{Bath: 8, Volume: 1, Water: 1, DragIn: 1}.TimeTo(5)), units.ErrOutOfRange},
-		"no volumes":        {get(tank.Row(nil, 4)), units.ErrOutOfRange},
-		"bad volume":        {get(tank.Row([]units.Volume{1, 0}, 4)), units.ErrNotPositive},
-		"row loads":         {get(tank.Row([]units.Volume{1}, 1e9)), units.ErrOutOfRange},
-		"one drip":          {get(rinse.FitDrips(5, 1)), units.ErrOutOfRange},
-		"growing drips":     {get(rinse.FitDrips(5, 1, 2, 3)), units.ErrInconsistent},
-		"even drips":        {get(rinse.FitDrips(5, 2, 2, 2)), units.ErrInconsistent},
-		"all at once":       {get(rinse.FitDrips(5, 2, 0)), units.ErrInconsistent},
-		"no drips":          {get(rinse.FitDrips(5, 0, 0)), units.ErrNotPositive},
-		"times backwards":   {get(rinse.DrainCurve{Drainable: 1, Constant: 1}.Saved(3, 2)), units.ErrInconsistent},
+		"start over bath": {get(rinse.RinseTank{Bath: 8, Start: 9, Volume: 1, DragOut: 0.1}.After(1)),
+			units.ErrInconsistent},
+		"running over bath": {get(rinse.Running{Bath: 8, Start: 9, Volume: 1, DragIn: 0.1}.After(1)),
+			units.ErrInconsistent},
+		"minus loads":     {get(tank.After(-1)), units.ErrOutOfRange},
+		"too many loads":  {get(tank.Balance(2_000_000_000)), units.ErrOutOfRange},
+		"never reached":   {get(tank.LoadsTo(8 * gL)), units.ErrOutOfRange},
+		"too far off":     {get(rinse.RinseTank{Bath: 8, Volume: 1, DragOut: 1e-14}.LoadsTo(7)), units.ErrOutOfRange},
+		"time never":      {get(rinse.Running{Bath: 8, Volume: 1, Water: 1, DragIn: 1}.TimeTo(5)), units.ErrOutOfRange},
+		"no volumes":      {get(tank.Row(nil, 4)), units.ErrOutOfRange},
+		"bad volume":      {get(tank.Row([]units.Volume{1, 0}, 4)), units.ErrNotPositive},
+		"row loads":       {get(tank.Row([]units.Volume{1}, 1e9)), units.ErrOutOfRange},
+		"one drip":        {get(rinse.FitDrips(5, 1)), units.ErrOutOfRange},
+		"growing drips":   {get(rinse.FitDrips(5, 1, 2, 3)), units.ErrInconsistent},
+		"even drips":      {get(rinse.FitDrips(5, 2, 2, 2)), units.ErrInconsistent},
+		"all at once":     {get(rinse.FitDrips(5, 2, 0)), units.ErrInconsistent},
+		"no drips":        {get(rinse.FitDrips(5, 0, 0)), units.ErrNotPositive},
+		"times backwards": {get(rinse.DrainCurve{Drainable: 1, Constant: 1}.Saved(3, 2)), units.ErrInconsistent},
 		"no room": {get(rinse.Recovery{Bath: 8, DragOut: 1, Evaporation: 1, Tanks: 1, Return: 2.1}.Over(1)),
 			units.ErrInconsistent},
 		"return from none":  {get(rinse.Recovery{Bath: 8, DragOut: 1, Return: 0.5}.Over(1)), units.ErrInconsistent},

@@ -130,7 +130,8 @@ func TestReferenceDragOutEnds(t *testing.T) {
 				factor = 1
 			}
 			var outside *units.RangeError
-			if beyond := drain == 2.5 && !pools; errors.As(err, &outside) != beyond || errors.As(stepsErr, &outside) != beyond {
+			if beyond := drain == 2.5 && !pools; errors.As(err, &outside) != beyond ||
+				errors.As(stepsErr, &outside) != beyond {
 				t.Errorf("%s after %v: %v", f.Shape, drain, err)
 			}
 			near(t, "low", float64(c.Low), p[0]*one*3*factor, 1e-12)
@@ -203,8 +204,8 @@ func TestIndependentManyLoads(t *testing.T) {
 // TestPropertyLoadsToIsFirst: the load before the one returned has not reached
 // the content, also where the content is met to the last digit.
 func TestPropertyLoadsToIsFirst(t *testing.T) {
-	for _, tank := range []rinse.RinseTank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1, DragOut: 0.2,
-		Water: 0.1},
+	for _, tank := range []rinse.RinseTank{{Bath: 10, Volume: 1, DragOut: 0.01}, {Bath: 10, Start: 2, Volume: 1,
+		DragOut: 0.2, Water: 0.1},
 		{Bath: 3, Volume: 7, DragOut: 0.003, Water: 0.001}} {
 		for n := 1; n < 30; n++ {
 			exact := must(tank.After(n))(t)

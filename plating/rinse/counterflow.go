@@ -140,8 +140,8 @@ func (c Counterflow) Working(bath units.MassConcentration) ([]working.Step, erro
 		{Formula: "r = Q/D", Source: "Definition", Result: r, Terms: []working.Term{working.Of("Q", "fresh water", c.Water),
 			d}},
 		{Formula: "R = " + seriesText(c.Stages), Source: "Derived", Result: result, Terms: []working.Term{r, d, in}},
-		{Formula: "C_n = C₀/R", Source: "Definition", Result: working.Of("C_n", "content of the last rinse", row[len(row)-1]),
-			Terms: []working.Term{working.Of("C₀", "content of the bath", bath), result}},
+		{Formula: "C_n = C₀/R", Source: "Definition", Result: working.Of("C_n", "content of the last rinse",
+			row[len(row)-1]), Terms: []working.Term{working.Of("C₀", "content of the bath", bath), result}},
 	}, nil
 }
 

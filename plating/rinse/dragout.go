@@ -26,7 +26,8 @@ const (
 
 // String returns the shape in words.
 func (s Drainage) String() string {
-	names := [...]string{"no shape", "vertical, well drained", "vertical, poorly drained", "vertical, very poorly drained",
+	names := [...]string{"no shape", "vertical, well drained", "vertical, poorly drained",
+		"vertical, very poorly drained",
 		"horizontal, well drained", "horizontal, very poorly drained", "cup-shaped, very poorly drained"}
 	if s >= shapeEnd {
 		s = NoShape

@@ -119,7 +119,8 @@ func (p Hanging) DrainedFilm() (units.Length, error) {
 		units.Positive("viscosity", p.Viscosity), units.Positive("density", p.Density)); err != nil {
 		return 0, err
 	}
-	h := units.Length(2.0 / 3 * math.Sqrt(float64(p.Viscosity)*float64(p.Height)/(float64(p.Density)*gravity*float64(p.Time))))
+	h := units.Length(2.0 / 3 * math.Sqrt(float64(p.Viscosity)*float64(p.Height)/(float64(p.Density)*gravity*float64(
+		p.Time))))
 	if !numbers(h) {
 		return 0, tooFar("film")
 	}
@@ -133,8 +134,8 @@ func (p Hanging) DrainedFilmWorking() ([]working.Step, error) {
 		return nil, err
 	}
 	return []working.Step{{Formula: "h = (2/3)·√(μ·L/(ρ·g·t))", Source: "DrainingPlate1930",
-		Terms: []working.Term{working.Of("μ", "viscosity", p.Viscosity), working.Of("L", "height", p.Height), working.Of("ρ",
-			"density", p.Density),
+		Terms: []working.Term{working.Of("μ", "viscosity", p.Viscosity), working.Of("L", "height", p.Height),
+			working.Of("ρ", "density", p.Density),
 			working.Constant("g", "free fall", gravity, "m/s²"), working.Of("t", "drain time", p.Time)},
 		Result: working.Of("h", "mean depth left on one face", h)}}, nil
 }

@@ -177,7 +177,8 @@ func TestPropertyTank(t *testing.T) {
 	long := tank
 	long.Water = 1 * mL
 	a, b := must(long.Balance(100_000))(t), must(long.Balance(100_001))(t)
-	near(t, "one load more", float64(b.OnWork-a.OnWork), float64(must(long.After(100_001))(t))*float64(long.DragOut), 1e-6)
+	near(t, "one load more", float64(b.OnWork-a.OnWork), float64(must(long.After(100_001))(t))*float64(long.DragOut),
+		1e-6)
 	near(t, "in and out", float64(b.Kept+b.OnWork+b.Overflow), float64(b.In), 1e-12)
 }
 

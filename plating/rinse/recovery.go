@@ -10,12 +10,13 @@ import (
 // A Recovery is one or more drag-out tanks behind a bath whose liquid goes
 // back into the bath, steadily, as the bath makes room for it.
 type Recovery struct {
-	Bath        units.MassConcentration // metal in the bath, held there by feeding, > 0
-	DragOut     Flow                    // carried out of the bath and out of every tank, > 0
-	DragIn      Flow                    // brought into the bath by work that comes wet from a rinse, ≥ 0; zero means that it comes dry
-	Evaporation Flow                    // from the bath, ≥ 0
-	Tanks       int                     // drag-out tanks, run in counterflow; 0 is none
-	Return      Flow                    // sent back to the bath; zero means as much as fits
+	Bath    units.MassConcentration // metal in the bath, held there by feeding, > 0
+	DragOut Flow                    // carried out of the bath and out of every tank, > 0
+	// brought into the bath by work that comes wet from a rinse, ≥ 0; zero means that it comes dry
+	DragIn      Flow
+	Evaporation Flow // from the bath, ≥ 0
+	Tanks       int  // drag-out tanks, run in counterflow; 0 is none
+	Return      Flow // sent back to the bath; zero means as much as fits
 }
 
 // A Recovered is what becomes of the metal over a time.
@@ -125,19 +126,20 @@ func (r Recovery) roomStep(o Recovered, d working.Term) working.Step {
 	if r.DragIn == 0 {
 		return working.Step{Formula: "B_most = E + D", Source: "Derived", Result: room, Terms: []working.Term{e, d}}
 	}
-	return working.Step{Formula: "B_most = max(0, E + D - D_in)", Source: "Derived", Result: room, Terms: []working.Term{e,
-		d, working.Of("D_in", "drag-in", r.DragIn)}}
+	return working.Step{Formula: "B_most = max(0, E + D - D_in)", Source: "Derived", Result: room,
+		Terms: []working.Term{e, d, working.Of("D_in", "drag-in", r.DragIn)}}
 }
 
 // A Batch is one still drag-out tank that is poured back by hand every so many
 // loads, as far as the bath has room, and filled up with fresh water.
 type Batch struct {
-	Bath        units.MassConcentration // metal in the bath, > 0
-	Volume      units.Volume            // of the drag-out tank, > 0
-	DragOut     units.Volume            // carried by a load, > 0
-	DragIn      units.Volume            // brought into the bath by a load that comes wet from a rinse, ≥ 0; zero means that it comes dry
-	Evaporation units.Volume            // from the bath in the time of a load, ≥ 0
-	Loads       int                     // between two returns, 1 to 1e6
+	Bath    units.MassConcentration // metal in the bath, > 0
+	Volume  units.Volume            // of the drag-out tank, > 0
+	DragOut units.Volume            // carried by a load, > 0
+	// brought into the bath by a load that comes wet from a rinse, ≥ 0; zero means that it comes dry
+	DragIn      units.Volume
+	Evaporation units.Volume // from the bath in the time of a load, ≥ 0
+	Loads       int          // between two returns, 1 to 1e6
 }
 
 // A BatchCycle is one round of a [Batch], once every round is like the last.
@@ -184,9 +186,9 @@ func (b Batch) Cycle() (BatchCycle, error) {
 	full := grown / (grown + beta*(1-grown)) // C/C₀; the same as above, without cancelling
 	start := (1 - beta) * full               // content after filling up, over C₀
 	tank.Start = units.MassConcentration(math.Min(start, 1) * float64(b.Bath))
-	c := BatchCycle{Poured: units.Volume(poured), Full: units.MassConcentration(full * float64(b.Bath)), Start: tank.Start,
-		Dragged: units.Mass(n * float64(b.DragOut) * float64(b.Bath)),
-		Lost:    units.Mass(float64(b.DragOut) * tank.contents(b.Loads))}
+	c := BatchCycle{Poured: units.Volume(poured), Full: units.MassConcentration(full * float64(b.Bath)),
+		Start: tank.Start, Dragged: units.Mass(n * float64(b.DragOut) * float64(b.Bath)),
+		Lost: units.Mass(float64(b.DragOut) * tank.contents(b.Loads))}
 	c.Back = c.Full.Of(c.Poured)
 	c.Share = units.Ratio(float64(c.Back) / float64(c.Dragged))
 	if !numbers(float64(c.Dragged), float64(c.Lost), float64(c.Back), float64(c.Share)) {

@@ -136,8 +136,8 @@ func (r Running) AfterWorking(t units.Duration) ([]working.Step, error) {
 			"content of the bath", r.Bath), d, q}},
 		{Formula: "τ = V/(Q + D)", Source: "Derived", Result: constant, Terms: []working.Term{working.Of("V",
 			"volume of the rinse", r.Volume), q, d}},
-		{Formula: "C = C_s·exp(-t/τ) + C₁·(1 - exp(-t/τ))", Source: "Derived", Result: working.Of("C", "content of the rinse",
-			c),
+		{Formula: "C = C_s·exp(-t/τ) + C₁·(1 - exp(-t/τ))", Source: "Derived",
+			Result: working.Of("C", "content of the rinse", c),
 			Terms: []working.Term{steady, working.Of("C_s", "content at the start", r.Start), working.Of("t", "time", t),
 				constant}},
 	}, nil

@@ -234,7 +234,8 @@ func (t RinseTank) contents(loads int) float64 {
 //
 // Source: [Derived].
 func (t RinseTank) Row(volumes []units.Volume, loads int) ([]units.MassConcentration, error) {
-	if err := first(whole("still rinses", len(volumes), 1, mostStages), whole("loads", loads, 0, 10_000_000)); err != nil {
+	if err := first(whole("still rinses", len(volumes), 1, mostStages),
+		whole("loads", loads, 0, 10_000_000)); err != nil {
 		return nil, err
 	}
 	for _, v := range volumes {

@@ -44,10 +44,11 @@ func (s Sphere) Working() ([]working.Step, error) {
 // (SphereDiameter), one of the two. The flat base plates too; OpenBase leaves
 // it out, as for the two halves of a hollow or lens-shaped bob.
 type Cap struct {
-	BaseDiameter   units.Length `json:"base_diameter" rule:"positive" in:"mm"`   // of the rim, or 0
-	SphereDiameter units.Length `json:"sphere_diameter" rule:"positive" in:"mm"` // of the sphere the dome is cut from, or 0
-	Height         units.Length `json:"height,must" rule:"positive" in:"mm"`     // from the plane of the rim to the crown
-	OpenBase       bool         `json:"open_base"`                               // the base does not plate
+	BaseDiameter units.Length `json:"base_diameter" rule:"positive" in:"mm"` // of the rim, or 0
+	// of the sphere the dome is cut from, or 0
+	SphereDiameter units.Length `json:"sphere_diameter" rule:"positive" in:"mm"`
+	Height         units.Length `json:"height,must" rule:"positive" in:"mm"` // from the plane of the rim to the crown
+	OpenBase       bool         `json:"open_base"`                           // the base does not plate
 }
 
 func (c Cap) check() error {
@@ -126,8 +127,9 @@ func (c Cap) Working() ([]working.Step, error) {
 
 // A Torus is a ring of round section: a bezel rim, a split ring closed up.
 type Torus struct {
-	CentreDiameter units.Length `json:"centre_diameter,must" rule:"positive" in:"mm"` // of the circle through the middle of the section
-	TubeDiameter   units.Length `json:"tube_diameter,must" rule:"positive" in:"mm"`   // of the section
+	// of the circle through the middle of the section
+	CentreDiameter units.Length `json:"centre_diameter,must" rule:"positive" in:"mm"`
+	TubeDiameter   units.Length `json:"tube_diameter,must" rule:"positive" in:"mm"` // of the section
 }
 
 func (t Torus) check() error {

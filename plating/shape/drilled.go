@@ -155,7 +155,8 @@ func (d Drilled) Working() ([]working.Step, error) {
 		steps = append(steps, s)
 		symbol := "H" + strconv.Itoa(i+1)
 		formula.WriteString(" + " + symbol)
-		terms = append(terms, working.Term{Symbol: symbol, Meaning: s.Result.Meaning, Value: s.Result.Value, SI: s.Result.SI})
+		terms = append(terms, working.Term{Symbol: symbol, Meaning: s.Result.Meaning, Value: s.Result.Value,
+			SI: s.Result.SI})
 	}
 	return append(steps, step("area with holes", formula.String(), srcDerived, "", a, terms...)...), nil
 }

@@ -16,11 +16,13 @@ import (
 // into a [Drilled].
 type Hole struct {
 	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
-	Depth    units.Length `json:"depth" rule:"positive" in:"mm"` // of the wall: the plate's thickness, or the depth of a blind hole; may be 0 when Bare
-	Count    int          `json:"count" rule:"1..1000000"`       // equal holes; 0 counts as one
-	Blind    bool         `json:"blind"`                         // ends inside the metal, with a flat floor
-	Bare     bool         `json:"bare"`                          // nothing plates inside: plugged, or too narrow for the current
-	Faces    Faces        `json:"faces"`                         // which faces of the plate are counted: as in the Plate, Disc or Ring
+	// of the wall: the plate's thickness, or the depth of a blind hole; may be 0 when Bare
+	Depth units.Length `json:"depth" rule:"positive" in:"mm"`
+	Count int          `json:"count" rule:"1..1000000"` // equal holes; 0 counts as one
+	Blind bool         `json:"blind"`                   // ends inside the metal, with a flat floor
+	Bare  bool         `json:"bare"`                    // nothing plates inside: plugged, or too narrow for the current
+	// which faces of the plate are counted: as in the Plate, Disc or Ring
+	Faces Faces `json:"faces"`
 }
 
 func (h Hole) check() (faces float64, err error) {

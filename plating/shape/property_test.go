@@ -71,7 +71,8 @@ func TestPropertyLimits(t *testing.T) {
 	same(t, "ring as thick as a tube is long", area(t, Ring{Outer: d, Inner: d / 2, Thickness: l}),
 		area(t, Tube{Outer: d, Inner: d / 2, Length: l}))
 	same(t, "cap of full height is a sphere", area(t, Cap{SphereDiameter: d, Height: d}), area(t, Sphere{Diameter: d}))
-	same(t, "two half balls", 2*area(t, Cap{BaseDiameter: d, Height: d / 2, OpenBase: true}), area(t, Sphere{Diameter: d}))
+	same(t, "two half balls", 2*area(t, Cap{BaseDiameter: d, Height: d / 2, OpenBase: true}),
+		area(t, Sphere{Diameter: d}))
 	same(t, "cap by rim and by sphere", area(t, Cap{BaseDiameter: d, Height: l}),
 		area(t, Cap{SphereDiameter: (d*d/4 + l*l) / l, Height: l}))
 	same(t, "outside and inside are both sides",

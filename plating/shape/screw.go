@@ -39,7 +39,8 @@ type ScrewHead struct {
 	Style    HeadStyle    `json:"style"`
 	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"` // of the head
 	Height   units.Length `json:"height,must" rule:"positive" in:"mm"`   // of the head, along the axis
-	Shank    units.Length `json:"shank" rule:"positive" in:"mm"`         // diameter of the shank, whose disc under the head does not plate; 0: none
+	// diameter of the shank, whose disc under the head does not plate; 0: none
+	Shank units.Length `json:"shank" rule:"positive" in:"mm"`
 }
 
 func (s ScrewHead) check() error {

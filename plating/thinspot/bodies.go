@@ -38,6 +38,8 @@ func (b *builder) meshes() error {
 		return b.at(partAt(mostParts)).Fail(units.ErrOutOfRange, "is one of %d parts; need at most %d", len(b.ByMesh.Parts),
 			mostParts)
 	}
+	// Each part becomes a boundary with role, law and triangles. The first is the workpiece:
+	// results, marks and positions all speak of it.
 	for i := range b.ByMesh.Parts {
 		is, err := b.part(i)
 		if err != nil {
@@ -96,6 +98,8 @@ func (b *builder) part(i int) (role, error) {
 	if err != nil {
 		return is, err
 	}
+	// A file may have its origin anywhere. With its middle at the origin, turns and "at" mean
+	// the same for a file as for a body that the case describes.
 	rep, err := mesh.Check(m)
 	if err == nil { // its middle comes to the origin
 		m, err = mesh.Translate(m, r3.Scale(-0.5, r3.Add(rep.Low, rep.High)))
@@ -179,6 +183,8 @@ func (p *CasePart) bodies() (all []body) {
 // panelSize is the longest side of a triangle: a sixteenth of the longest side of the
 // body where the case does not give one.
 func panelSize(n *strictjson.Node, given, longest units.Length) (units.Length, error) {
+	// A sixteenth keeps the first run short. The second mesh, of half the panel, tells whether
+	// that was enough.
 	if given == 0 {
 		given = longest / 16
 	}
@@ -259,12 +265,14 @@ func (b *builder) positions() error {
 		return nil
 	}
 	if len(b.ByMesh.Places) > mostPositions {
-		return b.at(fmt.Sprintf("positions[%d]", mostPositions+1)).Fail(units.ErrOutOfRange, "is one of %d positions; need at most %d",
-			len(b.ByMesh.Places), mostPositions)
+		return b.at(fmt.Sprintf("positions[%d]", mostPositions+1)).Fail(units.ErrOutOfRange,
+			"is one of %d positions; need at most %d", len(b.ByMesh.Places), mostPositions)
 	}
 	total := 0.0
 	hung := meshOf(b.Mesh.Problem, 0)
 	middle := boxOf(hung.Vertices).middle
+	// Each position is a problem of its own with the same triangles: patch i is the same spot of
+	// the piece in all of them, so that growth can be summed.
 	for i, place := range b.ByMesh.Places {
 		n := b.at(fmt.Sprintf("positions[%d]", i+1))
 		p := Position{Share: place.Share, Problem: b.Mesh.Problem}

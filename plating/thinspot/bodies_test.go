@@ -106,8 +106,8 @@ func TestPropertyReadMeshCase(t *testing.T) {
 		t.Errorf("walls %+v", w)
 	}
 	// A bar along z that is turned about y lies along x.
-	if at, size := middleOf(&p.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) || math.Abs(size.X-0.04) > 1e-9 ||
-		size.Z > 0.0201 {
+	if at, size := middleOf(&p.Surfaces[0]); !near(at, r3.Vec{X: 0.12, Y: 0.1, Z: 0.11}) ||
+		math.Abs(size.X-0.04) > 1e-9 || size.Z > 0.0201 {
 		t.Errorf("hangs at %v, %v", at, size)
 	}
 	if at, size := middleOf(&p.Surfaces[1]); !near(at, r3.Vec{X: 0.2, Y: 0.1, Z: 0.11}) || math.Abs(size.Z-0.08) > 1e-7 {

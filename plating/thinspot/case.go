@@ -67,6 +67,9 @@ func read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, err
 	if err := strictjson.Decode(tree, &f); err != nil {
 		return Case{}, err
 	}
+	// A case becomes a problem in a fixed order: the bath at its operating point, the bodies
+	// that hang in it, and last the significant surface, which needs the workpiece. The builder
+	// keeps the tree beside it, so that each step can tell the line of what it cannot use.
 	b := builder{Case: Case{CaseFile: f.CaseFile}, tree: tree, open: open}
 	for name, err := range map[string]error{"conductivity": sense.Conductivity().Check(b.Conductivity),
 		"min_thickness": sense.Coat().CheckAs("min_thickness", b.MinThickness),
@@ -75,6 +78,7 @@ func read(r io.Reader, open func(name string) (io.ReadCloser, error)) (Case, err
 			return Case{}, b.at(name).Fail(err, "%v", err)
 		}
 	}
+	// A rectifier holds one of the two. The other follows from the solution.
 	if (b.Current > 0) == (b.Voltage > 0) {
 		return Case{}, tree.Fail(nil, `need either "current" or "voltage"`)
 	}
@@ -112,6 +116,8 @@ func (b *builder) solution() error {
 	if own.Use == 0 {
 		own.Use = bath.UseFinish
 	}
+	// The bath is resolved as that of a job is. The efficiency curve matters more here: it is
+	// taken at the density of each patch.
 	full, err := own.Resolve(bath.Library())
 	if err == nil {
 		b.Bath, err = full.At(bath.OperatingPoint{})
@@ -162,7 +168,8 @@ func (s *CaseSurface) law() current.Law {
 	if l == nil {
 		return current.Law{}
 	}
-	return current.Law{Model: current.Model(max(slices.Index([]string{"primary", "linear", "tafel", "butler-volmer"}, l.Model), 0)),
+	return current.Law{Model: current.Model(max(slices.Index([]string{"primary", "linear", "tafel", "butler-volmer"},
+		l.Model), 0)),
 		Resistance: l.Resistance, Exchange: l.Exchange, Anodic: float64(l.Anodic), Cathodic: float64(l.Alpha + l.Cathodic),
 		Temperature: l.Temperature}
 }

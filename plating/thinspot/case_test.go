@@ -124,7 +124,8 @@ func TestPropertyUnusualFigures(t *testing.T) {
 		}
 		i += len(at)
 		_, err := thinspot.Read(strings.NewReader(text[:i]+"99999"+text[i:]), nil)
-		if err == nil || !strings.Contains(err.Error(), "check the unit and the point") || !strings.Contains(err.Error(), name) {
+		if err == nil || !strings.Contains(err.Error(), "check the unit and the point") || !strings.Contains(err.Error(),
+			name) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -121,7 +121,8 @@ func pick(rng *rand.Rand, words ...string) string { return words[rng.IntN(len(wo
 func generated(rng *rand.Rand) thinspot.CaseFile {
 	f := thinspot.CaseFile{Name: pick(rng, "", "bezel", "Zeiger \"fein\" <µ>"),
 		Solution: bath.Bath{Name: "gold", Metal: "Au", Density: bath.Range[units.Density]{Low: 17000, High: 17000},
-			Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: units.Efficiency(0.31 + 0.3*rng.Float64())}, Source: "demo data"},
+			Efficiency: bath.Range[units.Efficiency]{Low: 0.3, High: units.Efficiency(0.31 + 0.3*rng.Float64())},
+			Source:     "demo data"},
 		Conductivity: units.Conductivity(1 + 9*rng.Float64()), MinThickness: units.Length(1e-6 * (1 + 9*rng.Float64())),
 		Currency: pick(rng, "", "EUR")}
 	if rng.IntN(2) == 0 {
@@ -133,7 +134,8 @@ func generated(rng *rand.Rand) thinspot.CaseFile {
 		f.PricePerGram = decimal.New(int64(1+rng.IntN(10000)), -2)
 	}
 	if rng.IntN(2) == 0 {
-		f.Marks = &thinspot.Region{Facing: &thinspot.FacingMark{Direction: pick(rng, "x", "-x", "z"), Within: float64(90 + rng.IntN(90))}}
+		f.Marks = &thinspot.Region{Facing: &thinspot.FacingMark{Direction: pick(rng, "x", "-x", "z"),
+			Within: float64(90 + rng.IntN(90))}}
 	}
 	if f.Marks == nil && rng.IntN(2) == 0 { // from the origin
 		f.Marks = &thinspot.Region{Box: &thinspot.BoxMark{High: [3]units.Length{1, length(rng, 900, 999), 1}}}
@@ -143,10 +145,11 @@ func generated(rng *rand.Rand) thinspot.CaseFile {
 		case 0:
 			return &thinspot.CaseLaw{Model: "linear", Resistance: units.AreaResistance(1e-3 * (1 + rng.Float64()))}
 		case 1:
-			return &thinspot.CaseLaw{Model: "tafel", Exchange: units.CurrentDensity(1 + rng.Float64()), Alpha: 0.5, Temperature: 273.15 + 38.2}
+			return &thinspot.CaseLaw{Model: "tafel", Exchange: units.CurrentDensity(1 + rng.Float64()), Alpha: 0.5,
+				Temperature: 273.15 + 38.2}
 		case 2:
-			return &thinspot.CaseLaw{Model: "butler-volmer", Exchange: 1, Anodic: 0.4, Cathodic: units.Ratio(0.3 + 0.4*rng.Float64()),
-				Temperature: units.Temperature(290 + 30*rng.Float64())}
+			return &thinspot.CaseLaw{Model: "butler-volmer", Exchange: 1, Anodic: 0.4,
+				Cathodic: units.Ratio(0.3 + 0.4*rng.Float64()), Temperature: units.Temperature(290 + 30*rng.Float64())}
 		}
 		return nil
 	}
@@ -177,8 +180,10 @@ func generated(rng *rand.Rand) thinspot.CaseFile {
 	}
 	f.Method = "mesh"
 	at := [3]units.Length{length(rng, 90, 110), 0.1, 0.11}
-	p := thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "cathode", Law: law()}, Panel: 8 * units.Millimetre, Grade: float64(rng.IntN(3)),
-		Hung: thinspot.Hung{At: &at, Turn: []thinspot.Turn{{Axis: pick(rng, "x", "y", "z"), Degrees: 360 * rng.Float64()}}}}
+	p := thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "cathode", Law: law()}, Panel: 8 * units.Millimetre,
+		Grade: float64(rng.IntN(3)),
+		Hung: thinspot.Hung{At: &at,
+			Turn: []thinspot.Turn{{Axis: pick(rng, "x", "y", "z"), Degrees: 360 * rng.Float64()}}}}
 	a, b := length(rng, 20, 30), length(rng, 6, 12)
 	switch rng.IntN(7) {
 	case 0:
@@ -197,11 +202,13 @@ func generated(rng *rand.Rand) thinspot.CaseFile {
 		p.Cup = &thinspot.Cup{Outer: a, Height: a, Recess: b, Depth: b}
 	}
 	f.ByMesh = thinspot.ByMesh{Parts: []thinspot.CasePart{p, {CaseSurface: thinspot.CaseSurface{Kind: "anode"},
-		Named: mesh.Named{File: "rod.stl", Unit: mesh.FileUnit{Length: units.Millimetre}, Repair: true}, Refine: rng.IntN(2),
-		Hung: thinspot.Hung{At: &[3]units.Length{0.2, 0.1, 0.11}}}}}
+		Named:  mesh.Named{File: "rod.stl", Unit: mesh.FileUnit{Length: units.Millimetre}, Repair: true},
+		Refine: rng.IntN(2), Hung: thinspot.Hung{At: &[3]units.Length{0.2, 0.1, 0.11}}}}}
 	if rng.IntN(2) == 0 {
-		f.ByMesh.Tank = &thinspot.CaseTank{Length: 0.3, Width: length(rng, 190, 220), Depth: 0.22, Panel: 50 * units.Millimetre}
-		f.ByMesh.Parts = append(f.ByMesh.Parts, thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "anode"}, Wall: pick(rng, "low x", "high y")})
+		f.ByMesh.Tank = &thinspot.CaseTank{Length: 0.3, Width: length(rng, 190, 220), Depth: 0.22,
+			Panel: 50 * units.Millimetre}
+		f.ByMesh.Parts = append(f.ByMesh.Parts, thinspot.CasePart{CaseSurface: thinspot.CaseSurface{Kind: "anode"},
+			Wall: pick(rng, "low x", "high y")})
 	}
 	if rng.IntN(2) == 0 {
 		share := units.Ratio(rng.Float64())
@@ -251,10 +258,13 @@ func TestPropertyCaseNotWritten(t *testing.T) {
 func TestPropertyConditions(t *testing.T) {
 	for _, s := range []struct{ in, old, new, want string }{
 		{bobCase(t), `"model": "tafel", `, `"model": "linear", `, "known here are model, resistance"},
-		{bobCase(t), `"model": "tafel", `, `"resistance": "1 Ω·m²", "model": "tafel", `, "known here are model, exchange, alpha, temperature"},
+		{bobCase(t), `"model": "tafel", `, `"resistance": "1 Ω·m²", "model": "tafel", `,
+			"known here are model, exchange, alpha, temperature"},
 		{bobCase(t), `"model": "tafel", `, ``, "known here are model"},
-		{bobCase(t), `{"to": ["40 mm", "147 mm"]},`, `{"to": ["40 mm", "147 mm"], "via": ["40 mm", "147 mm"]},`, "known here are to, by"},
-		{bobCase(t), `"min_thickness"`, `"significant": {"away_from_edges": {"sharper_than": 30, "distance": "2 mm"}}, "min_thickness"`,
+		{bobCase(t), `{"to": ["40 mm", "147 mm"]},`, `{"to": ["40 mm", "147 mm"], "via": ["40 mm", "147 mm"]},`,
+			"known here are to, by"},
+		{bobCase(t), `"min_thickness"`,
+			`"significant": {"away_from_edges": {"sharper_than": 30, "distance": "2 mm"}}, "min_thickness"`,
 			`goes with "method": "mesh"`},
 		{meshCase, `"grade": 1`, `"unit": "mm"`, "unknown field"},
 		{meshCase, `"wall": "low x"`, `"wall": "low x", "panel": "3 mm"`, "unknown field"},

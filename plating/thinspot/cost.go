@@ -98,6 +98,8 @@ func (u run) planOf(list []Position) (plan, error) {
 			return plan{}, err
 		}
 		p.list = append(p.list, cost)
+		// A finer mesh that is too large for one position ends the question for all: the error is
+		// found over all of them or not at all.
 		if !u.o.Quick && p.no == nil {
 			cost, p.no = field.Estimate(field.Refined(pos.Problem), o)
 			p.finer = append(p.finer, cost)

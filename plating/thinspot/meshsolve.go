@@ -27,6 +27,8 @@ func (c *MeshCell) positions() []Position {
 func (u run) solveMesh(ctx context.Context) (*Result, error) {
 	list := u.c.Mesh.positions()
 	r := &Result{Case: u.c, Mended: u.c.Mesh.Mended}
+	// The cost is told before anything is solved, and told again when the first mesh shows that
+	// the estimate was too low: whoever waits can still end the run.
 	p, err := u.planOf(list)
 	if err != nil {
 		return nil, err
@@ -108,6 +110,9 @@ func refined(list []Position) []Position {
 
 // errorAgainst estimates the error of the least density from the coarser mesh.
 func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
+	// With one position and all of the surface significant, the two solutions are compared as
+	// they are. Else the least density must be found among significant patches, over all
+	// positions together.
 	if significant == nil && len(v.solutions) == 1 {
 		d, err := field.Compare(coarse.solutions[0], v.solutions[0])
 		if err != nil {
@@ -133,6 +138,8 @@ func (v *hung) errorAgainst(coarse hung, significant coat.Selector) error {
 	if there < 0 || here < 0 {
 		return errors.New("no significant surface on one of the two meshes")
 	}
+	// The thinnest spot may have moved between the meshes. Both changes count: that of the least
+	// density wherever it lies, and that at the spot where it now is.
 	spot := to[here]
 	same := least(from, func(a, b coat.Patch) bool {
 		return r3.Norm2(r3.Sub(a.At, spot.At)) < r3.Norm2(r3.Sub(b.At, spot.At))
@@ -176,7 +183,8 @@ func (r *Result) take(v hung) error {
 }
 
 // hangMesh solves one arrangement.
-func (u run) hangMesh(ctx context.Context, p field.MeshProblem, what string) (s *field.MeshSolution, w coat.Way, err error) {
+func (u run) hangMesh(ctx context.Context, p field.MeshProblem, what string) (s *field.MeshSolution, w coat.Way,
+	err error) {
 	o := field.MeshOptions{MemoryLimit: u.o.Memory, Progress: func(stage string, done, total int) {
 		u.o.Progress(what, stage, done, total)
 	}}

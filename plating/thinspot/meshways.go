@@ -32,13 +32,17 @@ type change func(q *field.MeshProblem, body block) error
 // all lists the arrangements.
 func (o meshWays) all() []arrangement {
 	p := o.list[0].Problem
+	// Robber and shield stand off by a share of the width of the piece, and by 5 mm at least.
 	gap := func(b block) float64 { return math.Max(0.15*b.width(), 5e-3) }
 	off := 1e3 * gap(boxOf(p.Surfaces[0].Vertices))
 	list := []arrangement{
-		{name: "half the current", way: o.way(func(q *field.MeshProblem, _ block) error { q.Drive = q.Drive.Scaled(0.5); return nil })},
+		{name: "half the current",
+			way: o.way(func(q *field.MeshProblem, _ block) error { q.Drive = q.Drive.Scaled(0.5); return nil })},
 		o.farther(p), o.inside(p),
 		{name: fmt.Sprintf("a robber ring %.0f mm off, a quarter more current", off),
 			way: o.way(func(q *field.MeshProblem, b block) error {
+				// The robber takes current of its own. Without more of it the piece would get less
+				// than as it hangs, and the two could not be compared.
 				q.Drive = q.Drive.Scaled(1.25)
 				size := units.Length(0.05*b.width() + 1e-3)
 				ring, err := mesh.Torus(units.Length(b.width()+2*gap(b)), size, mesh.Grid{Size: 0.8 * size})
@@ -75,6 +79,8 @@ func (o meshWays) all() []arrangement {
 func (o meshWays) changed(k int, c change) (field.MeshProblem, error) {
 	q := o.list[k].Problem
 	q.Surfaces = slices.Clone(q.Surfaces)
+	// At the current of the first run, also where the case holds a voltage: only the place
+	// changes.
 	q.Drive = current.ByCurrent(o.as.solutions[k].Current)
 	return q, c(&q, boxOf(q.Surfaces[0].Vertices))
 }
@@ -103,6 +109,7 @@ func add(q *field.MeshProblem, kind current.Kind, name string, at r3.Vec, m mesh
 		return err
 	}
 	v := field.Boundary{Name: name, Kind: kind, Vertices: m.Vertices, Triangles: m.Triangles}
+	// A robber plates from the same solution, so it obeys the rate law of the piece.
 	if kind == current.Cathode {
 		v.Law = q.Surfaces[0].Law
 	}
@@ -126,6 +133,8 @@ func (o meshWays) farther(p field.MeshProblem) arrangement {
 		for _, i := range bodies {
 			s := &q.Surfaces[i]
 			by := r3.Scale(0.5, r3.Sub(boxOf(s.Vertices).middle, body.middle))
+			// Anodes move sideways only: up or down they would leave the solution or change its
+			// height.
 			by.Z = 0
 			m, err := mesh.Translate(meshOf(*q, i), by)
 			if err != nil {
@@ -192,6 +201,8 @@ func (o meshWays) inside(p field.MeshProblem) arrangement {
 // turned hangs the workpiece half of the time turned about an axis through its middle.
 func (o meshWays) turned(axis r3.Vec, angle float64) func(context.Context) (coat.Way, error) {
 	return func(ctx context.Context) (coat.Way, error) {
+		// The piece as it hangs is solved already. Only the turned position is solved, and the two
+		// are put together with half of the time each.
 		q, err := o.changed(0, func(q *field.MeshProblem, b block) error {
 			m, err := mesh.Translate(meshOf(*q, 0), r3.Scale(-1, b.middle))
 			if err == nil {

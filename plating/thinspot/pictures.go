@@ -143,6 +143,7 @@ func (r *Result) shares() Chart {
 			total += float64(p.Area)
 		}
 	}
+	// Sorted by thickness, the area summed up to a patch is the area that is no thicker.
 	sort.Slice(bits, func(i, k int) bool { return bits[i].s < bits[k].s })
 	var line [][2]float64
 	sum := 0.0
@@ -151,6 +152,7 @@ func (r *Result) shares() Chart {
 		if i == 0 {
 			line = append(line, [2]float64{b.s, 0})
 		}
+		// Steps below a fifth of a per cent are not seen; thousands of patches make a short curve.
 		if 100*sum/total-line[len(line)-1][1] < 0.2 && i < len(bits)-1 {
 			continue
 		}

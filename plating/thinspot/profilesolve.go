@@ -28,6 +28,8 @@ func (u run) solveProfile(ctx context.Context) (*Result, error) {
 	r := &Result{Case: u.c, Workpiece: p.Name, Area: p.Area, Volume: volumeOf(p.Samples), Total: s.Current,
 		Current: p.Current, Voltage: s.Voltage, Balance: s.Checks.Balance, Unknowns: s.Checks.Unknowns,
 		Faces: len(first.Surface.Patches)}
+	// The place along the profile is kept for just those samples that become patches, in their
+	// order.
 	for _, v := range p.Samples {
 		if v.Area > 0 && v.Density != 0 { // those that coat.FromAxi makes patches of
 			r.Along = append(r.Along, v.S)
@@ -59,7 +61,8 @@ func volumeOf(samples []axi.ProfileSample) units.Volume {
 }
 
 // hangProfile solves one arrangement.
-func hangProfile(ctx context.Context, cell axi.ProfileProblem, options axi.ProfileOptions) (w coat.Way, s *axi.ProfileSolution, err error) {
+func hangProfile(ctx context.Context, cell axi.ProfileProblem, options axi.ProfileOptions) (w coat.Way,
+	s *axi.ProfileSolution, err error) {
 	if s, err = axi.Solve(ctx, cell, options); err != nil {
 		return w, nil, err
 	}
@@ -96,6 +99,8 @@ func silhouetteOf(samples []axi.ProfileSample) silhouette {
 
 // profileWays builds arrangements worth comparing.
 func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
+	// The other arrangements run at the current of the case, also where the case holds a
+	// voltage: else a shield would seem better merely by letting less current through.
 	total := s.Current
 	body := silhouetteOf(s.Parts[0].Samples)
 	middle, gap := (body.low+body.high)/2, max(0.2*body.rim, 5*units.Millimetre)
@@ -117,7 +122,9 @@ func profileWays(c Case, s *axi.ProfileSolution) []arrangement {
 	if anode, out := fartherProfile(c, s, body); anode < 0 {
 		far.no = "there is no ring of an anode round the part that could be moved out"
 	} else {
-		far.way = with(func(cell *axi.ProfileProblem) { cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out, 0) })
+		far.way = with(func(cell *axi.ProfileProblem) {
+			cell.Parts[anode].Profile = cell.Parts[anode].Profile.Moved(out, 0)
+		})
 	}
 	inside := arrangement{name: "an anode inside", no: noHollow}
 	if rod, ok := insideProfile(body); ok {
@@ -157,6 +164,7 @@ func fartherProfile(c Case, s *axi.ProfileSolution, body silhouette) (int, units
 		if i >= len(c.Cell.Parts) || p.Kind != current.Anode || len(p.Samples) == 0 {
 			continue
 		}
+		// Only a ring that lies wholly outside the piece can move outwards without touching it.
 		if a := silhouetteOf(p.Samples); a.bore > body.rim {
 			return i, (a.bore - body.rim) / 2
 		}
@@ -167,6 +175,7 @@ func fartherProfile(c Case, s *axi.ProfileSolution, body silhouette) (int, units
 // insideProfile is a rod on the axis in the workpiece's bore or hollow.
 func insideProfile(body silhouette) (axi.Profile, bool) {
 	height := body.high - body.low
+	// A rod must hang free: a fifth of a bore, or in a hollow that is deep enough to need one.
 	if body.bore > 0.2*body.rim { // a ring
 		return axi.Rod(0.2*body.bore, body.low, body.high), true
 	}

@@ -79,6 +79,7 @@ func (r *raster) triangle(a, b, c r3.Vec, colour color.RGBA) {
 			if u < 0 || w < 0 || t < 0 {
 				continue
 			}
+			// Of all faces at a point the nearest is seen, in whatever order they are drawn.
 			if z := u*a.Z + w*b.Z + t*c.Z; z > r.depth[y*r.n+x] {
 				r.depth[y*r.n+x] = z
 				r.img.SetRGBA(x, y, colour)
@@ -90,6 +91,7 @@ func (r *raster) triangle(a, b, c r3.Vec, colour color.RGBA) {
 // outline draws a dark line where the depth jumps, so that a part of one colour
 // still shows its form.
 func (r *raster) outline() {
+	// Six points of depth between neighbours are an edge and no slope that a picture shows.
 	jump := 6 / r.scale
 	ink := color.RGBA{0, 0, 0, 255}
 	var marks []int
@@ -115,6 +117,7 @@ func (r *raster) outline() {
 // ring marks a place of a face with a white ring in a black one, when the face
 // looks towards the viewer and nothing lies before it.
 func (r *raster) ring(p, normal r3.Vec) bool {
+	// A face seen from behind or edge-on would put the ring on another face.
 	if r3.Dot(normal, r3.Cross(r.v.right, r.v.up)) < 0.1 {
 		return false
 	}

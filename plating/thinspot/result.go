@@ -54,6 +54,8 @@ type Result struct {
 
 // check refuses a result that does not hang together, as one made by hand may.
 func (r *Result) check() error {
+	// Every table and picture walks patches, thicknesses and triangles with one index. They are
+	// counted once here instead of at each of those places.
 	n := len(r.Surface.Patches)
 	ok := n > 0 && len(r.Coat.Thickness) == n && r.Coat.MinPatch >= 0 && r.Coat.MinPatch < n &&
 		(r.Surface.Significant == nil || len(r.Surface.Significant) == n)
@@ -94,6 +96,8 @@ func (r *Result) where(i int) string {
 
 // whereOnProfile says how a spot on a body of revolution lies.
 func whereOnProfile(s coat.Surface, i int) string {
+	// Places are told relative to the piece, in thirds of its height and by the share of its
+	// largest radius: whoever hangs it has the piece in hand and no coordinates.
 	rim, low, high := 0.0, s.Patches[0].At.Z, s.Patches[0].At.Z
 	for _, p := range s.Patches {
 		rim, low, high = max(rim, p.At.X), min(low, p.At.Z), max(high, p.At.Z)

@@ -110,6 +110,10 @@ func (u run) marked(s coat.Surface) (coat.Surface, error) {
 // finish lays the coat on the surface that a solution gave.
 func (u run) finish(r *Result, s coat.Surface) (err error) {
 	b, least := &u.c.Bath, u.c.MinThickness
+	// The mark comes first, since only significant patches decide the time. Then the time until
+	// the thinnest of them has the minimum thickness, the coat everywhere at that time, and what
+	// of it is given away. A second coat at nine tenths of the time tells how sharp the limit
+	// is: a large area below the minimum there means that a little less time spoils much.
 	if r.Surface, err = u.marked(s); err != nil {
 		return err
 	}
@@ -130,6 +134,7 @@ func (u run) finish(r *Result, s coat.Surface) (err error) {
 	if r.Below, err = sooner.Below(r.Surface, least); err != nil {
 		return err
 	}
+	// Spot and warnings are found once, so that text, JSON and pictures agree on them.
 	r.Spot, r.Where = r.Surface.Patches[r.Coat.MinPatch].At, r.where(r.Coat.MinPatch)
 	r.warn()
 	solution := b.Solution()
@@ -201,6 +206,8 @@ func (u run) compare(ctx context.Context, first coat.Way, list []arrangement) ([
 	if first.Surface, err = u.marked(first.Surface); err != nil {
 		return nil, err
 	}
+	// Every way is held against the first at the same minimum thickness. A way that fails stays in
+	// the list with its reason, behind those that worked.
 	first.Name = "as it hangs"
 	ways := []coat.Way{first}
 	var failed, skipped []coat.Outcome
@@ -241,6 +248,9 @@ func together(b *plating.OperatingBath, positions []coat.Surface, shares []units
 	s.Patches = slices.Clone(s.Patches)
 	for i := range s.Patches {
 		average, _ := one.Efficiency.At(s.Patches[i].Density)
+		// Positions differ in current density, and the efficiency with it, so densities cannot be
+		// averaged. Growth can: it is averaged, and turned back into the one density that grows as
+		// much.
 		j, ok := densityFor(b, float64(average)*float64(s.Patches[i].Density))
 		if !ok {
 			return s, fmt.Errorf("no current density grows what patch %d gets in the positions together", i+1)
@@ -265,6 +275,8 @@ func densityFor(b *plating.OperatingBath, want float64) (units.CurrentDensity, b
 		eff, _ := b.Efficiency.At(units.CurrentDensity(j))
 		return float64(eff) * j
 	}
+	// No efficiency is above 1, so the density is at least what is wanted: the search starts
+	// there and doubles until growth suffices. Halving then closes in on the crossing between.
 	low, high := 0.0, want
 	for k := 0; grown(high) < want; k++ {
 		if k > 60 {
@@ -272,6 +284,7 @@ func densityFor(b *plating.OperatingBath, want float64) (units.CurrentDensity, b
 		}
 		low, high = high, 2*high
 	}
+	// Two hundred halvings are more than a float has bits; the interval has closed long before.
 	for range 200 {
 		mid := low + (high-low)/2
 		if grown(mid) < want {

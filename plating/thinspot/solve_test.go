@@ -101,7 +101,8 @@ func TestPropertyPositions(t *testing.T) {
 	}
 	for _, v := range still["arrangements"].([]any) {
 		o := v.(map[string]any)
-		if o["name"] == "turned half round half of the time" && math.Abs(o["min_to_average"].(float64)-ratio(turned)) > 1e-6 {
+		if o["name"] == "turned half round half of the time" &&
+			math.Abs(o["min_to_average"].(float64)-ratio(turned)) > 1e-6 {
 			t.Errorf("turned half the time: %v as advice, %v as a case", o["min_to_average"], ratio(turned))
 		}
 	}
@@ -146,7 +147,8 @@ func TestPropertyErrorOnTheSignificantSurface(t *testing.T) {
 			t.Errorf("%s: error %v, %v", name, f["error_estimate"], f["error_unknown_because"])
 			continue
 		}
-		finer := blockFigures(t, thinspot.Options{Quick: true, NoAdvice: true}, append(change, `"panel": "7 mm"`, `"panel": "3 mm"`)...)
+		finer := blockFigures(t, thinspot.Options{Quick: true, NoAdvice: true}, append(change, `"panel": "7 mm"`,
+			`"panel": "3 mm"`)...)
 		if d := math.Abs(finer["min_to_average"].(float64)/f["min_to_average"].(float64) - 1); d > 2*e {
 			t.Errorf("%s: a finer mesh is off by %v, the error was to be %v", name, d, e)
 		}
@@ -181,7 +183,8 @@ func TestPropertyPositionsAreChanged(t *testing.T) {
 func TestPropertyMarkedProfile(t *testing.T) {
 	testdata.SlowOnly(t)
 	text := strings.Replace(bobCase(t), `"min_thickness"`,
-		`"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "min_thickness"`, 1)
+		`"significant": {"box": {"low": ["0 mm", "0 mm", "0 mm"], "high": ["36 mm", "0 mm", "300 mm"]}}, "min_thickness"`,
+		1)
 	f := figures(t, solved(t, text, thinspot.Options{}))
 	// Two caps of 6 mm on a radius of 36 mm.
 	if want := 2 * math.Pi * (36*36 + 6*6) / 100; math.Abs(f["significant_cm2"].(float64)/want-1) > 0.01 ||

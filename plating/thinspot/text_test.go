@@ -30,7 +30,8 @@ func TestPropertyWhere(t *testing.T) {
 		at(0, 0, 0, -1), at(10, 5, 1, 0), at(5, 10, 0, 1), at(5, 5, -1, 0), at(1, 9, 0.6, 0.6), at(9, 1, -0.8, -0.6),
 	}}
 	for i, want := range []string{
-		"at the axis, low, facing down", "at the rim, half way up, facing outwards", "between axis and rim, high, facing up",
+		"at the axis, low, facing down", "at the rim, half way up, facing outwards",
+		"between axis and rim, high, facing up",
 		"between axis and rim, half way up, facing the axis", "at the axis, high", "at the rim, low, facing the axis",
 	} {
 		if got := whereOnProfile(s, i); got != want {

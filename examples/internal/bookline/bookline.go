@@ -51,7 +51,8 @@ func Parse(args []string, now time.Time, stderr io.Writer) (o *Options, status i
 	for _, kind := range ledger.Kinds() {
 		posts[kind] = flags.String(kind, "", "enter a `name=value, ...` list into the book; the names stand below")
 	}
-	flags.TextVar(&o.Page.PH, "pH", plating.PH(0), "`pH` measured now, before anything is added; left out, that of the book")
+	flags.TextVar(&o.Page.PH, "pH", plating.PH(0), "`pH` measured now, before anything is added; left out, that of the "+
+		"book")
 	when := flags.String("when", "",
 		"time of the entry or of the new book, as 2026-03-02T09:30:00+01:00; now when left out")
 	flags.StringVar(&o.Note, "note", "", "remark to the entry")

@@ -141,7 +141,8 @@ func (o *Options) enter(stderr io.Writer) (*ledger.Ledger, error) {
 		return nil, err
 	}
 	// An entry far ahead of the clock keeps out those of today: say which one, and how to strike it out.
-	if ahead, slip := in.Book.Ahead(o.Now), (*ledger.SlipError)(nil); len(ahead) > 0 && !changed && !errors.As(err, &slip) {
+	if ahead, slip := in.Book.Ahead(o.Now), (*ledger.SlipError)(nil); len(ahead) > 0 && !changed &&
+		!errors.As(err, &slip) {
 		err = errors.Join(err, errors.New(in.Book.Late(ahead[0], voidFlag(ahead[0]))))
 	}
 	return nil, err

@@ -134,7 +134,8 @@ func alloyLessons() []Lesson {
 			"and 0.7 mg of carbon and the like. What karat is it?",
 		Good: "as good as the analysis; the colour of 24 karat proves nothing",
 		solve: func(b *board) string {
-			d := value[alloys.DepositComposition](b)(alloys.DepositFromMasses(0.7*mg, alloys.MassPart{Symbol: "Au", Mass: 99 * mg},
+			d := value[alloys.DepositComposition](b)(alloys.DepositFromMasses(0.7*mg, alloys.MassPart{Symbol: "Au",
+				Mass: 99 * mg},
 				alloys.MassPart{Symbol: "Co", Mass: 0.3 * mg}))
 			f, k := value[alloys.Fineness](b)(d.Fineness("Au")), value[alloys.Karat](b)(d.Karat())
 			b.add(d.FinenessWorking("Au"))
@@ -159,7 +160,8 @@ func alloyLessons() []Lesson {
 		solve: func(b *board) string {
 			c := value[alloys.Composition](b)(alloys.NewComposition(alloys.ElementShare{Symbol: "Au", Share: 0.85},
 				alloys.ElementShare{Symbol: "Cu", Share: 0.15}))
-			d := value[faraday.Deposit](b)(alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1}, 15.9*gcc))
+			d := value[faraday.Deposit](b)(alloys.DepositComposition{Metals: c}.Plated(map[string]int{"Au": 1, "Cu": 1},
+				15.9*gcc))
 			b.one(d.ThicknessWorking(0.6*asd, 10*units.Minute, 0.7))
 			return fmt.Sprintf("The coat is %s thick on average.", b.last())
 		},
@@ -281,7 +283,8 @@ func markLessons() []Lesson {
 			b.show("d = t_min - t_f", "FTC23", working.Of("d", "fine gold that is lacking", term.LeastFine-fine),
 				working.Of("t_min", "least for "+term.Name, term.LeastFine),
 				working.Of("t_f", "fine gold at the thinnest spot", fine))
-			return fmt.Sprintf("No, %s of fine gold are lacking at the thinnest spot: %s.", b.last(), strings.Join(short, "; "))
+			return fmt.Sprintf("No, %s of fine gold are lacking at the thinnest spot: %s.", b.last(),
+				strings.Join(short, "; "))
 		},
 	}}
 }

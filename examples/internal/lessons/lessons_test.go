@@ -82,7 +82,8 @@ func TestPropertyWords(t *testing.T) {
 
 // TestPropertyFind: a word is found in any case; another one brings what is near.
 func TestPropertyFind(t *testing.T) {
-	for word, want := range map[string]string{"karating": "", "KaraTing": "", "karatin": "karating karat", "mas": "mass masked",
+	for word, want := range map[string]string{"karating": "", "KaraTing": "", "karatin": "karating karat",
+		"mas":     "mass masked",
 		"vermeil": "", "zinc": "", "ka": "", "": "", "pedulum": ""} {
 		l, near, ok := lessons.Find(word)
 		if got := strings.Join(near, " "); got != want || ok && l.Word != strings.ToLower(word) {
@@ -122,7 +123,8 @@ func TestPropertyWorkingsAreTaught(t *testing.T) {
 		}
 	}
 	count := 0
-	for _, dir := range []string{"alloys", "faraday", "plating/throwing", "plating/rinse", "plating/electrical", "plating/shape"} {
+	for _, dir := range []string{"alloys", "faraday", "plating/throwing", "plating/rinse", "plating/electrical",
+		"plating/shape"} {
 		sources, err := filepath.Glob(filepath.Join("../../..", dir, "*.go"))
 		if err != nil {
 			t.Fatal(err)

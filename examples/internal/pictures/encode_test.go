@@ -13,7 +13,8 @@ import (
 // kind of file, with their words; another ending and a curve that is no number are errors.
 func TestPropertyEncode(t *testing.T) {
 	chart := Chart{X: Axis{Label: "along, mm"}, Y: Axis{Label: "thickness, µm", High: 3}, Curves: []Curve{
-		{Name: "thickness", Points: [][2]float64{{0, 1}, {5, 2}}}, {Name: "spot", Stroke: Marks, Points: [][2]float64{{0, 1}}}}}
+		{Name: "thickness", Points: [][2]float64{{0, 1}, {5, 2}}}, {Name: "spot", Stroke: Marks,
+			Points: [][2]float64{{0, 1}}}}}
 	alone := Picture{Title: "bob\x1b[2K", Chart: chart}
 	page := alone
 	page.Views = []View{{Name: "front", Image: image.NewGray(image.Rect(0, 0, 8, 8))}}

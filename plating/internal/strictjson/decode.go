@@ -44,11 +44,16 @@ func decodeFields(n *Node, v reflect.Value, more ...string) error {
 		return n.Fail(nil, "is %s; need an object in braces", Describe(n))
 	}
 	list := fieldsOf(v.Type())
+	// The fields lead, not the members: of several mistakes the one that stands first in the
+	// struct is told, whatever the order in the file. Members are only counted here; when the
+	// count is short, one of them has a name that no field knows.
 	found := 0
 	var missing error
 	for i := range list {
 		f := &list[i]
 		m := n.member(f.name)
+		// A field whose condition does not hold is passed over, even when the member is there: it
+		// is then counted as unknown and refused below with the names that do fit.
 		if m == nil && !f.must || f.when != "" && !f.met(n, list) {
 			continue
 		}
@@ -93,6 +98,9 @@ func (n *Node) unknown(list []field, more []string) error {
 
 // decode reads one value.
 func (f *field) decode(n *Node, v reflect.Value) error {
+	// The type decides before its kind does. A value with several forms reads itself; money is
+	// read exactly; everything that reads text - quantities, words, formulas, times - goes by
+	// its own UnmarshalText, and only a plain Go type goes by its kind below.
 	switch into := v.Addr().Interface().(type) {
 	case NodeDecoder:
 		if err := into.DecodeNode(n); err != nil {
@@ -105,6 +113,7 @@ func (f *field) decode(n *Node, v reflect.Value) error {
 		switch {
 		case f.rule == "flags":
 			return f.flags(n, v)
+		// Quantities are floats. Whatever else reads text is a word of a closed list or a formula.
 		case v.Kind() != reflect.Float64:
 			return f.word(n, into)
 		}
@@ -123,6 +132,7 @@ func (f *field) decode(n *Node, v reflect.Value) error {
 		v.SetString(n.Text)
 		return f.string(n)
 	case reflect.Bool:
+		// On a command line everything is text, and true is meant as such.
 		word := n.bare && (n.Text == "true" || n.Text == "false")
 		if n.Kind != "true or false" && !word {
 			return n.Fail(nil, "is %s; need true or false", Describe(n))
@@ -225,6 +235,8 @@ func (f *field) scan(n *Node, v encoding.TextUnmarshaler) error {
 	}
 	err := v.UnmarshalText([]byte(n.Text))
 	switch {
+	// A number without a unit is refused even where the type would take it. The error of the
+	// type is still asked, for the units that would do.
 	case n.Kind == "number" && !f.plain:
 		accepted := ""
 		var e *units.ParseError
@@ -241,6 +253,7 @@ func (f *field) scan(n *Node, v encoding.TextUnmarshaler) error {
 // listOf is what a type says of its words, "" for one that has no list of them.
 func listOf(v encoding.TextUnmarshaler) string {
 	var e *units.ValueError
+	// No word is empty, so the empty text brings out the error that lists them all.
 	if errors.As(v.UnmarshalText(nil), &e) && strings.HasPrefix(e.Need, "one of ") {
 		return ", " + e.Need
 	}
@@ -270,6 +283,8 @@ func (f *field) limits(n *Node, v reflect.Value) error {
 		leave = ""
 	}
 	q, rule := units.Ratio(v.Float()), f.rule
+	// A range of any quantity has one rule for its ends. Of an efficiency that rule is too weak:
+	// 35 for 35 % would pass it.
 	if rule == "positive" && v.Type() == reflect.TypeFor[units.Efficiency]() {
 		rule = "share"
 	}
@@ -300,6 +315,7 @@ func (f *field) flags(n *Node, v reflect.Value) error {
 		if err := f.word(item, one.Interface().(encoding.TextUnmarshaler)); err != nil {
 			return err
 		}
+		// Each word is one bit. A word given twice does no harm.
 		v.SetUint(v.Uint() | one.Elem().Uint())
 	}
 	return nil
@@ -318,9 +334,11 @@ func (f *field) decimal(n *Node, v *decimal.Decimal) error {
 			least = -11 // as a share in percent is written
 		}
 	}
+	// The bounds on exponent and length are for text from outside: 1e999999999 is short to write
+	// and long to print.
 	d, err := decimal.NewFromString(text)
-	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 || d.Exponent() < least ||
-		len(d.Shift(shift).String()) > longest {
+	if n.Kind != "text" || err != nil || len(n.Text) > longest || d.IsNegative() || d.Exponent() > 9 ||
+		d.Exponent() < least || len(d.Shift(shift).String()) > longest {
 		return n.Fail(err, "is %s; need %s", Describe(n), need)
 	}
 	*v = d.Shift(shift)
@@ -331,6 +349,9 @@ func (f *field) decimal(n *Node, v *decimal.Decimal) error {
 // above it where the file does not give it; rest is what of the path is left then.
 func (n *Node) At(path string) (at *Node, rest string) {
 	at = n
+	// The path is taken step by step: a name up to the next point or bracket, or an index in
+	// brackets. It ends at the deepest value that the file has, so that an error about something
+	// missing still gets the line of the object that lacks it.
 	for path != "" {
 		name, tail := path, ""
 		if i := strings.IndexAny(path, ".["); i > 0 {
@@ -386,6 +407,8 @@ func Put(path string, err error) error {
 func (n *Node) Place(path string, err error) *Error {
 	at, rest := n.At(path)
 	what := err.Error()
+	// What the file does not have cannot be in the path. The message names it in front, unless
+	// it does so already.
 	if rest != "" && !strings.Contains(what, strconv.Quote(rest)) {
 		what = fmt.Sprintf("%s: %s", strings.TrimPrefix(rest, "."), what)
 	}

@@ -64,8 +64,8 @@ const whole = `{"size": "2 mm", "name": "a\nb", "count": 3, "few": 9, "on": true
 // TestPropertyDecode: every kind of field is read, and is written so that it is read again.
 func TestPropertyDecode(t *testing.T) {
 	v, err := decode("\xef\xbb\xbf" + whole)
-	if err != nil || v.Size != 2*units.Millimetre || v.Name != "a\nb" || v.Count != 3 || v.Few != 9 || !v.On || v.PH != 4.4 ||
-		v.Hazards != plating.HazardAcid|plating.HazardCyanide || len(v.Salts) != 2 || v.When.Day() != 2 ||
+	if err != nil || v.Size != 2*units.Millimetre || v.Name != "a\nb" || v.Count != 3 || v.Few != 9 || !v.On ||
+		v.PH != 4.4 || v.Hazards != plating.HazardAcid|plating.HazardCyanide || len(v.Salts) != 2 || v.When.Day() != 2 ||
 		v.In.Share != 0.35 || v.Far == nil || v.Far.Share != 1 || v.Price.String() != "98.5" || v.Angle != -89.5 ||
 		v.At[0] != units.Millimetre || v.Via == nil || v.Via[1] != units.Centimetre || v.Weight != 3*units.Gram ||
 		v.Label != "x" {
@@ -143,7 +143,8 @@ func TestPropertyDecodeRefused(t *testing.T) {
 		{ok + `"way": "arc"}`, "", `field "via" is missing; need a point of the arc`, 1},
 		{ok + `"via": ["1 mm", "1 mm"]}`, "via", "unknown field", 1}, // beside a line, which it is when left out
 		{ok + `"way": "cap", "tail": "1 mm", "far": {"share": 1}}`, "tail", "unknown field", 1},
-		{ok + `"label": "x"}`, "label", "unknown field; known here are size, name, count, few, on, pH, hazards, salts, when, in, far, price, angle, at, way, width, weight", 1},
+		{ok + `"label": "x"}`, "label", "unknown field; known here are size, name, count, few, on, pH, hazards, salts, " +
+			"when, in, far, price, angle, at, way, width, weight", 1},
 		{ok + `"weight": "1 g"}`, "", `field "label" is missing; need a label`, 1},
 		{ok + `"weight": "1 g", "label": " "}`, "label", `is empty; need a label`, 1},
 	} {
@@ -212,7 +213,8 @@ func TestPropertySchemaOfTags(t *testing.T) {
 		t.Errorf("required %v of %d", s.Required, len(s.Properties))
 	}
 	text := string(raw)
-	for _, want := range []string{`"maxItems": 2`, `"maximum": 90`, `"minimum": -90`, `"additionalProperties": false`, `"minItems": 1`} {
+	for _, want := range []string{`"maxItems": 2`, `"maximum": 90`, `"minimum": -90`, `"additionalProperties": false`,
+		`"minItems": 1`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %s in %s", want, text)
 		}

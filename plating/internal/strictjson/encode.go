@@ -34,6 +34,7 @@ func Encode(v any) ([]byte, error) {
 }
 
 func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
+	// Pointers are followed down to the value, but not past one that knows its own form.
 	for v.IsValid() && (v.Kind() == reflect.Pointer || v.Kind() == reflect.Interface) && !v.IsNil() {
 		if _, own := v.Interface().(NodeEncoder); own {
 			break
@@ -45,12 +46,16 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		return nil
 	}
 	if e, ok := v.Interface().(NodeEncoder); ok {
+		// The form is written by the tag of the same field, so that a figure in its short form, "8
+		// g/L", and in its long one, an object with both ends, has the same unit.
 		form := e.EncodeNode()
 		if err, bad := form.(error); bad {
 			return at(path, err)
 		}
 		return encode(b, reflect.ValueOf(form), f, path)
 	}
+	// JSON has no NaN and no infinity. They are refused before the type is asked for its text,
+	// so that the error carries the path.
 	if v.Kind() == reflect.Float64 {
 		if err := units.Finite(or(f.name, "value"), units.Ratio(v.Float())); err != nil {
 			return at(path, err)
@@ -69,6 +74,7 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 		if err != nil { // as of what is no number
 			return at(path, err)
 		}
+		// The unit of the tag, where the type knows it; else the type's own text.
 		if s, ok := inUnit(v, f.unit); ok {
 			return text(b, s)
 		}
@@ -105,6 +111,8 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 	fields := fieldsOf(v.Type())
 	for _, f := range fields {
 		fv := v.FieldByIndex(f.index)
+		// A field that is kept at zero may be spared beside another one: a library bath has its
+		// own hazards, and an empty list beside it would contradict them.
 		if f.other != "" {
 			f.keep = f.keep && !slices.ContainsFunc(fields, func(o field) bool {
 				return o.name == f.other && !v.FieldByIndex(o.index).IsZero()
@@ -113,6 +121,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 		if (!f.keep || f.when != "") && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}
+		// A range has no unit in its own tags; its field has one, and both ends take it.
 		f.unit = or(f.unit, unit)
 		if !first {
 			b.WriteByte(',')
@@ -140,6 +149,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 func text(b *bytes.Buffer, s string) error {
 	var raw bytes.Buffer
 	enc := json.NewEncoder(&raw)
+	// The escapes for pages make < and & unreadable in a file that people edit.
 	enc.SetEscapeHTML(false)
 	if err := enc.Encode(s); err != nil {
 		return err

@@ -41,6 +41,8 @@ func (d *Definitions) Object(t reflect.Type) map[string]any {
 			s = map[string]any{"anyOf": variants[f.name]}
 		}
 		properties[f.name] = s
+		// A member under a condition cannot be required of every file. One with two forms is
+		// required when either condition holds, which is always.
 		if f.must && (f.when == "" || len(variants[f.name]) == 2) {
 			required = append(required, f.name)
 		}
@@ -67,6 +69,8 @@ func (d *Definitions) Ref(t reflect.Type, make func() map[string]any) map[string
 		d.all = map[string]any{}
 	}
 	if _, met := d.all[name]; !met {
+		// Bodies may hold bodies. The name is taken before the schema is made, or this would not
+		// end.
 		d.all[name] = true // a type that holds itself finds it
 		d.all[name] = make()
 	}
@@ -139,6 +143,8 @@ func (d *Definitions) Value(t reflect.Type, flags bool) map[string]any {
 		return map[string]any{"type": "string", "pattern": `^[-+]?[0-9.]`}
 	}
 	words := []string{}
+	// A type does not list its words, but it prints them. Every value up to 63, or every bit, is
+	// tried, and counts when its word reads back to it.
 	for i := range uint64(64) {
 		v := reflect.New(t).Elem()
 		if k := t.Kind(); k < reflect.Uint || k > reflect.Uint64 {

@@ -18,13 +18,14 @@ func read(t *testing.T, raw string) (*strictjson.Node, error) {
 // line, in one line.
 func TestPropertyRefused(t *testing.T) {
 	for raw, want := range map[string]string{
-		"":                                 "file: empty; need an object with size",
-		" \n":                              "file: empty; need an object with size",
-		"\xff":                             "file: not UTF-8 text; save the file as UTF-8",
-		"{}\n{}":                           "file line 2: more text behind the thing; need one object",
-		"{\n\"a\": 1,\n\"a\": 2}":          "file line 3, a: given twice; need it once",
-		"[":                                "file line 1: ends in the middle; a brace, bracket or quote is not closed",
-		"{\n\"a\": \"x\\ny\"}":             "file line 2, a: holds a line break or another control character; need plain text in one line",
+		"":                        "file: empty; need an object with size",
+		" \n":                     "file: empty; need an object with size",
+		"\xff":                    "file: not UTF-8 text; save the file as UTF-8",
+		"{}\n{}":                  "file line 2: more text behind the thing; need one object",
+		"{\n\"a\": 1,\n\"a\": 2}": "file line 3, a: given twice; need it once",
+		"[":                       "file line 1: ends in the middle; a brace, bracket or quote is not closed",
+		"{\n\"a\": \"x\\ny\"}": "file line 2, a: holds a line break or another control character; need plain " +
+			"text in one line",
 		"{\"a\": \"Au\u200b\"}":            `file line 1, a: is text with \u200b (U+200B), a character that does not show: not understood; need plain text in one line; type it anew instead of pasting it`,
 		"{\"a\u202e\": 1, \"a\u202e\": 2}": `file line 1, a\u202e: given twice; need it once`,
 		strings.Repeat("[", 14):            "file line 1, [1][1][1][1][1][1][1][1][1][1][1][1][1]: nested deeper than 12",

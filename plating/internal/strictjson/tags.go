@@ -65,6 +65,8 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		case (sf.Anonymous && name == "" || strings.Contains(flags, "inline")) && sf.Type.Kind() == reflect.Struct:
 			when := sf.Tag.Get("if")
+			// The fields of an embedded struct become fields of the outer one. Each gets the way
+			// down to it, and the condition of the struct on top of its own.
 			for _, f := range fieldsOf(sf.Type) {
 				f.index = append([]int{i}, f.index...)
 				if when == f.name { // the member that calls for the others
@@ -79,11 +81,12 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		}
 		f := field{index: []int{i}, name: name, need: sf.Tag.Get("need"), rule: sf.Tag.Get("rule"), unit: sf.Tag.Get("in"),
-			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"), when: sf.Tag.Get("if"),
-			low: 1, plain: takesPlain(sf.Type)}
+			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"),
+			when: sf.Tag.Get("if"), low: 1, plain: takesPlain(sf.Type)}
 		if words := sf.Tag.Get("words"); words != "" {
 			f.words = strings.Split(words, ", ")
 		}
+		// low starts at 1 and high at 0, so a field without bounds has low above high.
 		if low, high, is := strings.Cut(f.rule, ".."); is {
 			f.low, _ = strconv.Atoi(low)
 			f.high, _ = strconv.Atoi(high)
@@ -101,6 +104,8 @@ func fieldsOf(t reflect.Type) []field {
 
 // met reports whether the condition of a field holds in an object of its struct.
 func (f *field) met(n *Node, list []field) bool {
+	// Each term has one of three forms: name=word|word, name, !name. A member with words that is
+	// left out counts as the first of them, as the reader takes it.
 	for _, term := range strings.Fields(f.when) {
 		name, words, equals := strings.Cut(strings.TrimPrefix(term, "!"), "=")
 		at := n.member(name)
@@ -139,6 +144,7 @@ func takesPlain(t reflect.Type) bool {
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice || t.Kind() == reflect.Array {
 		t = t.Elem()
 	}
+	// The type is asked instead of a list of types: one that is added later is known at once.
 	u, ok := reflect.New(t).Interface().(encoding.TextUnmarshaler)
 	return ok && t.Kind() == reflect.Float64 && u.UnmarshalText([]byte("0.5")) == nil
 }

@@ -137,8 +137,10 @@ const wholeThing = `{"format": "thing 1", "name": "a", "size": "2 µm", "cold": 
 // to the same.
 func TestPropertyDecodeEncode(t *testing.T) {
 	red, none := colour(0), colours(0)
-	want := thing{Name: "a", Size: 2e-6, Cold: units.Celsius(-3), Share: 0.5, Works: 0.8, Kept: 3, On: true, Colour: &red, All: 5,
-		Listed: &none, Lengths: []units.Length{1e-3, 50.8e-3}, Inner: &insideForm{Depth: 1, More: []insideForm{{Depth: 2}}}, Twice: twice{7},
+	want := thing{Name: "a", Size: 2e-6, Cold: units.Celsius(-3), Share: 0.5, Works: 0.8, Kept: 3, On: true, Colour: &red,
+		All:    5,
+		Listed: &none, Lengths: []units.Length{1e-3, 50.8e-3}, Inner: &insideForm{Depth: 1, More: []insideForm{{Depth: 2}}},
+		Twice: twice{7},
 		Money: decimal.New(150, -2), Percent: decimal.New(35, -2), Base: Base{"shelf"}}
 	want.Side.Left, want.Format = 4, "thing 1"
 	got, err := decodeThing(t, wholeThing)
@@ -154,7 +156,8 @@ func TestPropertyDecodeEncode(t *testing.T) {
 	if back, err := decodeThing(t, string(raw)); err != nil || cmp.Diff(want, back, everything) != "" {
 		t.Errorf("%v\n%s\n%s", err, raw, cmp.Diff(want, back, everything))
 	}
-	for _, text := range []string{`"size": "2 µm"`, `"cold": "-3 °C"`, `"share": "50 %"`, `"colour": "red"`, `"listed": []`, `"twice": "7"`,
+	for _, text := range []string{`"size": "2 µm"`, `"cold": "-3 °C"`, `"share": "50 %"`, `"colour": "red"`,
+		`"listed": []`, `"twice": "7"`,
 		`"depth": "1000 mm"`, `"left": 4`} {
 		if !strings.Contains(string(raw), text) {
 			t.Errorf("no %s in %s", text, raw)
@@ -165,7 +168,8 @@ func TestPropertyDecodeEncode(t *testing.T) {
 			t.Errorf("%s in %s", text, raw)
 		}
 	}
-	if raw, err := strictjson.Encode(thing{}); err != nil || string(raw) != "{\n  \"format\": \"thing 1\",\n  \"name\": \"\",\n  \"kept\": \"0\"\n}\n" {
+	if raw, err := strictjson.Encode(thing{}); err != nil ||
+		string(raw) != "{\n  \"format\": \"thing 1\",\n  \"name\": \"\",\n  \"kept\": \"0\"\n}\n" {
 		t.Errorf("%v: %q", err, raw)
 	}
 }
@@ -275,8 +279,8 @@ func TestPropertyAt(t *testing.T) {
 		}
 	}
 	reason := errors.New("too deep")
-	if e := n.Place("insideForm.more[1].depth", reason); e.Path != "insideForm.more[1].depth" || e.Line != 3 || e.What != "too deep" ||
-		!errors.Is(e, reason) {
+	if e := n.Place("insideForm.more[1].depth", reason); e.Path != "insideForm.more[1].depth" || e.Line != 3 ||
+		e.What != "too deep" || !errors.Is(e, reason) {
 		t.Errorf("%v", e)
 	}
 	if e := n.Place("insideForm.width", reason); e.Path != "insideForm" || e.What != "width: too deep" {
@@ -289,8 +293,8 @@ func TestPropertyAt(t *testing.T) {
 		t.Error("no error became one")
 	}
 	var placed *strictjson.Placed
-	if err := strictjson.Put("size", reason); !errors.As(err, &placed) || placed.Path != "size" || !errors.Is(err, reason) ||
-		err.Error() != "too deep" {
+	if err := strictjson.Put("size", reason); !errors.As(err, &placed) || placed.Path != "size" ||
+		!errors.Is(err, reason) || err.Error() != "too deep" {
 		t.Errorf("%v", err)
 	}
 }

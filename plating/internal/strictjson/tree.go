@@ -74,6 +74,7 @@ func Read(r io.Reader, doc Doc) (*Node, error) {
 		err := units.Missing("reader", "one that gives the "+doc.What)
 		return nil, &Error{What: err.Error(), Err: err}
 	}
+	// One byte more than allowed tells a file that is too large from one that just fits.
 	raw, err := io.ReadAll(io.LimitReader(r, maxBytes+1))
 	if err != nil {
 		return nil, &Error{What: "cannot be read: " + err.Error(), Err: err}
@@ -86,6 +87,7 @@ func Parse(raw []byte, doc Doc) (*Node, error) {
 	if len(raw) > maxBytes {
 		return nil, &Error{What: fmt.Sprintf("larger than %d bytes", maxBytes)}
 	}
+	// Some editors put a byte order mark in front. It says nothing in UTF-8.
 	raw = bytes.TrimPrefix(raw, []byte("\xef\xbb\xbf"))
 	if !utf8.Valid(raw) {
 		return nil, &Error{What: "not UTF-8 text; save the file as UTF-8"}
@@ -93,6 +95,9 @@ func Parse(raw []byte, doc Doc) (*Node, error) {
 	if len(bytes.TrimSpace(raw)) == 0 {
 		return nil, &Error{What: "empty; need " + doc.Need}
 	}
+	// The tree is built token by token and not with Unmarshal: only the tokens tell how far the
+	// decoder has come, and with that the line. Numbers stay text, as typed; a message can then
+	// show them so.
 	t := &treeReader{raw: raw, dec: json.NewDecoder(bytes.NewReader(raw)), line: 1, anyText: doc.AnyText}
 	t.dec.UseNumber()
 	n, err := t.value("", 0)
@@ -117,6 +122,7 @@ type treeReader struct {
 
 // count brings the line number up to the decoder's place.
 func (t *treeReader) count() {
+	// Only the bytes since the last token are counted, so that a file costs one pass.
 	if at := int(t.dec.InputOffset()); at > t.done {
 		t.line += bytes.Count(t.raw[t.done:at], []byte("\n"))
 		t.done = at
@@ -143,8 +149,8 @@ func plainly(raw []byte, err error) error {
 		// The offset counts the wrong character in, and may lie behind the end.
 		at := min(max(int(syntax.Offset), 1), len(raw)) - 1
 		wrong, _ := utf8.DecodeRune(raw[at:])
-		return &Error{Line: line(raw[:at]), Err: scan, What: fmt.Sprintf("not JSON: something is wrong before %q; look for a "+
-			"comma, colon or quote missing or too many", wrong)}
+		return &Error{Line: line(raw[:at]), Err: scan, What: fmt.Sprintf("not JSON: something is wrong before %q; look "+
+			"for a comma, colon or quote missing or too many", wrong)}
 	}
 	return &Error{Line: line(bytes.TrimSpace(raw)), Err: err,
 		What: "ends in the middle; a brace, bracket or quote is not closed"}
@@ -185,6 +191,8 @@ func (t *treeReader) value(path string, depth int) (*Node, error) {
 
 func (t *treeReader) object(n *Node, depth int) error {
 	n.Kind = "object"
+	// A name given twice is legal JSON, and most readers take the last. Here one of the two
+	// figures would be lost without a word.
 	met := map[string]bool{}
 	for t.dec.More() {
 		tok, err := t.token()
