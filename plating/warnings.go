@@ -80,7 +80,7 @@ func (s Severity) String() string {
 // A Note is one thing to know about an estimate.
 type Note struct {
 	Code     string   `json:"code"` // of the rule, for programs; "" for most
-	Severity Severity `json:"severity,keep"`
+	Severity Severity `json:"severity" with:"keep"`
 	Text     string   `json:"text"`   // what is so, with numbers; of a rule of chemistry with why behind a colon
 	Do       string   `json:"do"`     // what would help
 	Source   string   `json:"source"` // key, or "common practice, no source"

@@ -37,7 +37,7 @@ type Bath struct {
 	Composition Words                `json:"composition" doc:"where the constituents come from"`
 	Density     Range[units.Density] `json:"density" in:"g/cm³" doc:"of the deposit; left out: that of the metal, or of the mixture of its constituents"`
 
-	Hazards plating.Hazard    `json:"hazards,keep" unless:"library" rule:"flags" doc:"words of the hazard table; an empty list for none"`
+	Hazards plating.Hazard    `json:"hazards" with:"keep" unless:"library" rule:"flags" doc:"words of the hazard table; an empty list for none"`
 	Salt    faraday.Formula   `json:"salt" need:"a formula in quotes, as \"KAu(CN)2\"" doc:"that it is fed with"`
 	PH      Range[plating.PH] `json:"pH"`
 
@@ -156,7 +156,7 @@ type Constituent struct {
 
 // An Ingredient is one thing the bath is made up from.
 type Ingredient struct {
-	Name  string                         `json:"name,must" need:"its chemical name, with its water of crystallisation"`
+	Name  string                         `json:"name" with:"must" need:"its chemical name, with its water of crystallisation"`
 	Range Range[units.MassConcentration] `json:"content" in:"g/L"`
 }
 

@@ -125,7 +125,7 @@ func saying(source string, seen origin.Seen) (string, *origin.Seen) {
 }
 
 type wordsForm struct {
-	Text   string       `json:"text,must" need:"\"text\", \"source\" and \"seen\""`
+	Text   string       `json:"text" with:"must" need:"\"text\", \"source\" and \"seen\""`
 	Source string       `json:"source"`
 	Seen   *origin.Seen `json:"seen"`
 }
@@ -166,7 +166,7 @@ func (w *Words) Schema(d *strictjson.Definitions) map[string]any {
 type constituentForm struct {
 	Metal     string             `json:"metal" doc:"symbol of the element"`
 	Valence   int                `json:"valence" rule:"1..8"`
-	Share     units.MassFraction `json:"share,must" need:"a share of the mass, as \"99.7 %\"" rule:"share" in:"%"`
+	Share     units.MassFraction `json:"share" with:"must" need:"a share of the mass, as \"99.7 %\"" rule:"share" in:"%"`
 	Inclusion bool               `json:"inclusion" doc:"true for what is built in without charge, in place of metal"`
 }
 
@@ -203,7 +203,7 @@ func (c *Constituent) Schema(d *strictjson.Definitions) map[string]any {
 type lineForm struct {
 	Temperature units.Temperature       `json:"temperature" rule:"positive" in:"°C"`
 	Content     units.MassConcentration `json:"content" rule:"positive" in:"g/L"`
-	Points      []EfficiencyBand        `json:"points,must" need:"points of rising current density" rule:"filled"`
+	Points      []EfficiencyBand        `json:"points" with:"must" need:"points of rising current density" rule:"filled"`
 	Source      string                  `json:"source"`
 	Seen        *origin.Seen            `json:"seen"`
 }
@@ -235,7 +235,7 @@ func (l *EfficiencyLine) Schema(d *strictjson.Definitions) map[string]any {
 }
 
 type pointForm struct {
-	CurrentDensity units.CurrentDensity `json:"current_density,must" need:"one as \"0.8 A/dm²\"" rule:"positive" in:"A/dm²"`
+	CurrentDensity units.CurrentDensity `json:"current_density" with:"must" need:"one as \"0.8 A/dm²\"" rule:"positive" in:"A/dm²"`
 	Efficiency     units.Efficiency     `json:"efficiency" rule:"share" in:"%"`
 	Low            units.Efficiency     `json:"low" rule:"share" in:"%"`
 	High           units.Efficiency     `json:"high" rule:"share" in:"%"`

@@ -20,7 +20,7 @@ func wrap(err error) error { return units.InFile("bath file", err) }
 // A file is a list of baths.
 type file struct {
 	Format string `json:"format" is:"laydown baths 1"`
-	Baths  []Bath `json:"baths,must" need:"a list of baths" rule:"filled"`
+	Baths  []Bath `json:"baths" with:"must" need:"a list of baths" rule:"filled"`
 }
 
 // Schema returns the JSON Schema of a file of baths.

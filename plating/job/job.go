@@ -17,7 +17,7 @@ import (
 type Job struct {
 	Name      string `json:"job" doc:"name for the sheet"`
 	Substrate string `json:"substrate" doc:"base metal, in words; with a finish or a sequence one of those that package sequence knows"`
-	Parts     []Part `json:"parts,must" need:"a list of parts" rule:"filled"`
+	Parts     []Part `json:"parts" with:"must" need:"a list of parts" rule:"filled"`
 
 	// Layers are the shop's own coats, the first one first.
 	Layers []OwnCoat `json:"layers" need:"plated layers, the first one first" rule:"filled"`
@@ -61,7 +61,7 @@ type Part struct {
 type OwnCoat struct {
 	Name string       `json:"name"`
 	Role plating.Role `json:"role" doc:"finish, strike or underplate; finish when left out"`
-	Bath bath.Bath    `json:"bath,must" need:"the bath as an object"`
+	Bath bath.Bath    `json:"bath" with:"must" need:"the bath as an object"`
 	Evenness
 
 	Area           units.Area           `json:"area" rule:"positive" in:"cm²" doc:"when it is not that of the load"`

@@ -23,10 +23,10 @@ const ResultFormat = "laydown result 1"
 // that must not be run reasons and names are left, and nothing to set.
 type sheetForm struct {
 	Format    string               `json:"format" is:"laydown result 1"`
-	Job       string               `json:"job,keep"`
+	Job       string               `json:"job" with:"keep"`
 	Substrate string               `json:"substrate"`
-	Stop      bool                 `json:"stop,keep"`    // a note or a finding says not to start
-	Reasons   []string             `json:"stop_reasons"` // in the words of the sheet
+	Stop      bool                 `json:"stop" with:"keep"` // a note or a finding says not to start
+	Reasons   []string             `json:"stop_reasons"`     // in the words of the sheet
 	Parts     []partForm           `json:"parts"`
 	Area      units.Area           `json:"area" in:"cm²"` // of the load
 	Cautions  []plating.Note       `json:"cautions"`
@@ -50,7 +50,7 @@ type sheetForm struct {
 }
 
 type partForm struct {
-	Name   string     `json:"name,keep"`
+	Name   string     `json:"name" with:"keep"`
 	Count  int        `json:"count"`
 	Area   units.Area `json:"area" in:"cm²"` // plated area of one, what is masked taken off
 	Masked units.Area `json:"masked" in:"cm²"`
@@ -64,8 +64,8 @@ type tankForm struct {
 
 type coatForm struct {
 	Name           string                  `json:"name"`
-	Role           plating.Role            `json:"role,keep"`
-	Bath           string                  `json:"bath,keep"`
+	Role           plating.Role            `json:"role" with:"keep"`
+	Bath           string                  `json:"bath" with:"keep"`
 	Metal          string                  `json:"metal"`
 	Area           units.Area              `json:"area" in:"cm²"`
 	CurrentDensity units.CurrentDensity    `json:"current_density" in:"A/dm²"`
@@ -91,7 +91,7 @@ type coatForm struct {
 	Uncertainty    units.Ratio             `json:"min_to_average_uncertainty" in:"%"`
 	Spread         *Spread                 `json:"spread"`
 	Power          *RectifierPower         `json:"power"`
-	Hazards        plating.Hazard          `json:"hazards,keep" rule:"flags"`
+	Hazards        plating.Hazard          `json:"hazards" with:"keep" rule:"flags"`
 	Before         []plating.Note          `json:"before"` // to mind on the way in
 	Notes          []plating.Note          `json:"notes"`
 	Source         string                  `json:"source"` // of the bath's figures
@@ -116,7 +116,7 @@ type claimForm struct {
 
 type termForm struct {
 	Name string      `json:"name"`
-	Seen origin.Seen `json:"seen,keep"`
+	Seen origin.Seen `json:"seen" with:"keep"`
 }
 
 type afterForm struct {

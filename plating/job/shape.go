@@ -47,7 +47,7 @@ type holesForm struct {
 }
 
 type sumForm struct {
-	Of []Shape `json:"of,must" need:"a list of bodies" rule:"filled"`
+	Of []Shape `json:"of" with:"must" need:"a list of bodies" rule:"filled"`
 }
 
 // DecodeNode reads a body by its kind.

@@ -97,7 +97,7 @@ type Spread struct {
 	Average    bath.Band[units.Length]     `json:"average_thickness" in:"µm"`
 	Thinnest   bath.Band[units.Length]     `json:"thinnest" in:"µm"`
 	FineMass   bath.Band[units.Mass]       `json:"metal_mass" in:"mg"`
-	Confidence origin.Seen                 `json:"confidence,keep"` // the weakest figure that went in
+	Confidence origin.Seen                 `json:"confidence" with:"keep"` // the weakest figure that went in
 }
 
 // A RectifierPower is what the rectifier gives to a coat's bath, between the ends of the
@@ -143,7 +143,7 @@ type MetalDragged struct {
 	Back units.Ratio `json:"brought_back" in:"%"`
 	// carried straight into the next bath of the same metal: nothing is lost
 	Onward bool       `json:"onward"`
-	Lost   units.Mass `json:"lost,keep" in:"mg"` // High less what comes back
+	Lost   units.Mass `json:"lost" with:"keep" in:"mg"` // High less what comes back
 
 	// What the share supposes: Poured from the drag-out tank into the bath after
 	// every Loads loads, and fresh water into the tank. Zero without one.
@@ -164,14 +164,14 @@ type MetalDragged struct {
 type After struct {
 	Bath    string                  `json:"bath"`
 	Metal   string                  `json:"metal"`
-	Soluble bool                    `json:"soluble_anodes,keep"` // the anodes replace about what the coat takes
+	Soluble bool                    `json:"soluble_anodes" with:"keep"` // the anodes replace about what the coat takes
 	Before  units.MassConcentration `json:"before" in:"g/L"`
 	Now     units.MassConcentration `json:"after" in:"g/L"`
 	Coat    units.Mass              `json:"coat" in:"mg"` // that the coats took
 	// that left with the load, upper end, less what comes back
-	Drips  units.Mass   `json:"drips,keep" in:"mg"`
+	Drips  units.Mass   `json:"drips" with:"keep" in:"mg"`
 	Gained units.Mass   `json:"gained" in:"mg"` // that came with the load from a bath of the same metal right before
-	Drawn  units.Ratio  `json:"drawn,keep" in:"%"`
+	Drawn  units.Ratio  `json:"drawn" with:"keep" in:"%"`
 	Loads  int          `json:"loads"` // like this one until the bath must be fed, this one counted; 0 when it never must
 	Charge units.Charge `json:"charge" in:"A·min"`
 

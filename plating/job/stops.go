@@ -27,7 +27,11 @@ func (s *Sheet) stop(w *writer, i int) {
 		kind = c.Layer.Role.String()
 	}
 	// A tank is a section of its own, which the end of a page does not cut.
-	v := w.section(fmt.Sprintf("%d. %s (%s)", t.Number, t.Name, kind))
+	heading := fmt.Sprintf("%d. %s", t.Number, t.Name)
+	if t.Name != kind {
+		heading += " (" + kind + ")"
+	}
+	v := w.section(heading)
 	v.Tank = true
 	// Cautions stand above the settings: they are read before the hand is on the rectifier.
 	if line := plating.TankLine(t.Cautions); line != "" {

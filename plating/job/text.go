@@ -50,9 +50,11 @@ func (s *Section) text(b *bytes.Buffer) {
 	if s.Heading != "STOP" {
 		heading := s.Heading
 		if s.Tank {
-			if end := strings.LastIndex(heading, " ("); end > 0 {
-				heading = strings.ToUpper(heading[:end]) + heading[end:]
+			end := strings.LastIndex(heading, " (")
+			if end < 0 {
+				end = len(heading)
 			}
+			heading = strings.ToUpper(heading[:end]) + heading[end:]
 		}
 		wrap(b, "", heading)
 	}

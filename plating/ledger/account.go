@@ -18,24 +18,24 @@ import (
 // threshold left zero is not watched.
 type Account struct {
 	// by chemistry: "gold, acid cyanide, cobalt hardened"
-	Name string `json:"name,must" need:"a few words"`
+	Name string `json:"name" with:"must" need:"a few words"`
 	// symbol of the metal that is counted: "Au"
-	Metal string `json:"metal,must" need:"the symbol of the metal that is counted, as Au"`
+	Metal string `json:"metal" with:"must" need:"the symbol of the metal that is counted, as Au"`
 
 	// at the level mark; kept there by additions
-	Volume units.Volume `json:"volume,must" need:"one as 5 L"`
+	Volume units.Volume `json:"volume" with:"must" need:"one as 5 L"`
 	// standard uncertainty of the mark
 	VolumeUncertainty units.Volume            `json:"volume_uncertainty,omitzero"`
-	Content           units.MassConcentration `json:"content,must" need:"one as 8 g/L"` // of Metal on opening
+	Content           units.MassConcentration `json:"content" with:"must" need:"one as 8 g/L"` // of Metal on opening
 	// standard; 0 means not known, see [Analysis]
 	ContentUncertainty units.MassConcentration `json:"content_uncertainty,omitzero"`
 
 	// electrochemical equivalent of the whole deposit
-	Equivalent units.Equivalent `json:"equivalent,must" need:"one as 7.349 g/(A·h)"`
+	Equivalent units.Equivalent `json:"equivalent" with:"must" need:"one as 7.349 g/(A·h)"`
 	// share of Metal in the deposit's mass; 0 means all of it
 	Fine       units.MassFraction `json:"fine,omitzero"`
-	Efficiency EfficiencyRange    `json:"efficiency,must" need:"an object with value"` // of the cathode
-	Anode      Anode              `json:"anode,omitzero"`                              // the zero Anode is insoluble
+	Efficiency EfficiencyRange    `json:"efficiency" with:"must" need:"an object with value"` // of the cathode
+	Anode      Anode              `json:"anode,omitzero"`                                     // the zero Anode is insoluble
 
 	Salts []faraday.Formula `json:"salts,omitempty" need:"formulas in quotes"` // those the bath is fed with
 	// additions bring the content here; 0 means the opening content
@@ -70,7 +70,7 @@ func (b *Account) Solution() plating.Solution {
 // Both ends zero means "not given": the value then counts as exact, and the
 // book's uncertainty is too small by what is not known.
 type EfficiencyRange struct {
-	Value units.Efficiency `json:"value,must" need:"one as 35 %"`
+	Value units.Efficiency `json:"value" with:"must" need:"one as 35 %"`
 	Low   units.Efficiency `json:"low,omitzero"`
 	High  units.Efficiency `json:"high,omitzero"`
 }

@@ -77,7 +77,7 @@ func (l Load) check(b *Account) error {
 // An Evaporation is water that went into the air. Metal stays, so the content
 // rises. What is topped up afterwards is an [Addition] of water.
 type Evaporation struct {
-	Volume units.Volume `json:"volume,must" need:"the water that is gone, as 120 mL"`
+	Volume units.Volume `json:"volume" with:"must" need:"the water that is gone, as 120 mL"`
 }
 
 func (e Evaporation) check(*Account) error { return units.Positive("evaporated volume", e.Volume) }
@@ -188,9 +188,9 @@ func (a Addition) check(b *Account) error {
 // analysis counts alone, and disagrees with nobody, where the opening content came
 // without an uncertainty: that is a guess, and not one without error.
 type Analysis struct {
-	Content units.MassConcentration `json:"content,must" need:"what was found, as 7.9 g/L"`
+	Content units.MassConcentration `json:"content" with:"must" need:"what was found, as 7.9 g/L"`
 	// > 0
-	Uncertainty units.MassConcentration `json:"uncertainty,must" need:"the standard uncertainty of the analysis, as 0.1 g/L"`
+	Uncertainty units.MassConcentration `json:"uncertainty" with:"must" need:"the standard uncertainty of the analysis, as 0.1 g/L"`
 	Reset       bool                    `json:"reset,omitempty"`
 }
 
@@ -208,7 +208,7 @@ type Correction struct {
 	Metal       units.Mass   `json:"metal,omitzero"`
 	Volume      units.Volume `json:"volume,omitzero"`
 	Uncertainty units.Mass   `json:"uncertainty,omitzero"` // standard, of the metal
-	Reason      string       `json:"reason,must" need:"a few words"`
+	Reason      string       `json:"reason" with:"must" need:"a few words"`
 }
 
 func (k Correction) check(*Account) error {

@@ -18,7 +18,7 @@ const (
 
 // A lineText is the payload of one line. Just one of the pointers is set.
 type lineText struct {
-	Seq         int          `json:"seq,must" need:"the number of the line"`
+	Seq         int          `json:"seq" with:"must" need:"the number of the line"`
 	Format      string       `json:"format,omitempty"`
 	When        time.Time    `json:"when,omitzero"` // always there; [checkTime] refuses none in better words
 	Opening     *Account     `json:"opening,omitempty"`

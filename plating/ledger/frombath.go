@@ -30,8 +30,8 @@ type Keeping struct {
 
 // SolubleAnodes are the anodes of a bath that dissolve.
 type SolubleAnodes struct {
-	Share      units.Ratio                  `json:"share,must" need:"the share of the current that they carry, as \"100 %\"" rule:"share" in:"%" doc:"of the current"`
-	Efficiency bath.Range[units.Efficiency] `json:"efficiency,must" need:"one value, or low and high, as \"98 %\"" in:"%"`
+	Share      units.Ratio                  `json:"share" with:"must" need:"the share of the current that they carry, as \"100 %\"" rule:"share" in:"%" doc:"of the current"`
+	Efficiency bath.Range[units.Efficiency] `json:"efficiency" with:"must" need:"one value, or low and high, as \"98 %\"" in:"%"`
 	Equivalent units.Equivalent             `json:"equivalent" rule:"positive" in:"g/(A·h)" doc:"of the metal as it dissolves; needed where the deposit is an alloy"`
 }
 

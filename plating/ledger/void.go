@@ -26,8 +26,8 @@ import (
 // first.
 type Void struct {
 	// its number, as [Record].Seq: 1 is the first behind the opening
-	Entry  int    `json:"entry,must" need:"the number of the wrong entry"`
-	Reason string `json:"reason,must" need:"a few words"`
+	Entry  int    `json:"entry" with:"must" need:"the number of the wrong entry"`
+	Reason string `json:"reason" with:"must" need:"a few words"`
 }
 
 func (v Void) check(*Account) error {

@@ -25,7 +25,8 @@ func known(t *testing.T, kind string, v any) (all, needed []string) {
 	_, list, _ := strings.Cut(e.What, "known here are ")
 	all = strings.Split(list, ", ")
 	for i := range reflect.TypeOf(v).NumField() {
-		if name, flags, _ := strings.Cut(reflect.TypeOf(v).Field(i).Tag.Get("json"), ","); strings.Contains(flags, "must") {
+		tag := reflect.TypeOf(v).Field(i).Tag
+		if name, _, _ := strings.Cut(tag.Get("json"), ","); strings.Contains(tag.Get("with"), "must") {
 			needed = append(needed, name)
 		}
 	}

@@ -37,8 +37,8 @@ func (c *Currency) Schema(*strictjson.Definitions) map[string]any {
 
 type labourForm struct {
 	Name    string          `json:"task"`
-	Time    units.Duration  `json:"time,must" need:"that of the whole batch, as \"40 min\"" rule:"positive" in:"min"`
-	PerHour decimal.Decimal `json:"per_hour,must" need:"an amount in quotes, as \"98.50\""`
+	Time    units.Duration  `json:"time" with:"must" need:"that of the whole batch, as \"40 min\"" rule:"positive" in:"min"`
+	PerHour decimal.Decimal `json:"per_hour" with:"must" need:"an amount in quotes, as \"98.50\""`
 }
 
 // DecodeNode reads task, time and hourly rate.
@@ -73,9 +73,9 @@ func (l *Labour) Schema(d *strictjson.Definitions) map[string]any {
 
 type saltForm struct {
 	Name   string           `json:"name"`
-	Mass   units.Mass       `json:"mass,must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
-	Amount decimal.Decimal  `json:"price,must" need:"an amount in quotes, as \"98.50\""`
-	Per    alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
+	Mass   units.Mass       `json:"mass" with:"must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
+	Amount decimal.Decimal  `json:"price" with:"must" need:"an amount in quotes, as \"98.50\""`
+	Per    alloys.TradeUnit `json:"per" with:"must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
 }
 
 // DecodeNode reads name, mass and price.
@@ -101,9 +101,9 @@ func (s *Salt) Schema(d *strictjson.Definitions) map[string]any {
 }
 
 type refinedForm struct {
-	Symbol string          `json:"metal,must" need:"its symbol, as \"Au\""`
-	Mass   units.Mass      `json:"mass,must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
-	Paid   decimal.Decimal `json:"paid,must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"`
+	Symbol string          `json:"metal" with:"must" need:"its symbol, as \"Au\""`
+	Mass   units.Mass      `json:"mass" with:"must" need:"one as \"12.5 g\"" rule:"positive" in:"g"`
+	Paid   decimal.Decimal `json:"paid" with:"must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"`
 }
 
 // DecodeNode reads metal, mass and the share that is paid.

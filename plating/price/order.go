@@ -11,11 +11,11 @@ import (
 
 // A MetalPrice is the price of one fine metal on one day.
 type MetalPrice struct {
-	Symbol string          `json:"metal,must" need:"its symbol, as \"Au\""`             // Au
-	Amount decimal.Decimal `json:"price,must" need:"an amount in quotes, as \"98.50\""` // money, ≥ 0
+	Symbol string          `json:"metal" with:"must" need:"its symbol, as \"Au\""`             // Au
+	Amount decimal.Decimal `json:"price" with:"must" need:"an amount in quotes, as \"98.50\""` // money, ≥ 0
 	// an ounce price read as a gram price is off by 31
-	Per  alloys.TradeUnit `json:"per,must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
-	AsOf Date             `json:"as_of,must" need:"the day of the price, as \"2026-11-25\""`
+	Per  alloys.TradeUnit `json:"per" with:"must" need:"the unit that the price is for: g, kg, ozt or dwt" rule:"spellings"`
+	AsOf Date             `json:"as_of" with:"must" need:"the day of the price, as \"2026-11-25\""`
 }
 
 // A Metal is a mass of one fine metal, for the whole batch.
@@ -63,7 +63,7 @@ type SetUp struct {
 // again, until it passes.
 type Allowance struct {
 	// share of pieces that pass, above 0 and at most 1; needed
-	Yield decimal.Decimal `json:"yield,must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"`
+	Yield decimal.Decimal `json:"yield" with:"must" need:"a share of 0 or more in quotes, as \"35 %\" or \"0.35\"" rule:"percent"`
 	// money to strip one piece, ≥ 0
 	Strip decimal.Decimal `json:"strip"`
 	// share of the deposit's metal that stripping gets back, 0 to 1
@@ -92,7 +92,7 @@ type Tax struct {
 // the whole batch, each piece plated once and well. Allowance.Yield and
 // Pieces are needed; everything else may be left zero.
 type Order struct {
-	Currency Currency `json:"currency,must" need:"three capital letters, as \"EUR\""`
+	Currency Currency `json:"currency" with:"must" need:"three capital letters, as \"EUR\""`
 	Rounding Rounding `json:"rounding"`
 	Pieces   int      `json:"-"` // 1 to 1e6, those delivered
 

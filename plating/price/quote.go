@@ -63,7 +63,7 @@ func (k LineKind) Credit() bool { return k == KindRefined || k == KindStripped }
 
 // A Line is one line of a quote.
 type Line struct {
-	Kind   LineKind        `json:"kind,keep"`
+	Kind   LineKind        `json:"kind" with:"keep"`
 	Name   string          `json:"name,omitempty"`  // Au, a salt, a task
 	Basis  string          `json:"basis,omitempty"` // what it was computed from: 0.412 g at 78.4 EUR per g
 	Amount decimal.Decimal `json:"amount"`          // money, of the currency's places
@@ -80,7 +80,7 @@ type PriceUsed struct {
 // A Quote is a price with the lines that add up to it. As JSON its sums are text.
 type Quote struct {
 	Currency Currency        `json:"currency"`
-	Rounding Rounding        `json:"rounding,keep"`
+	Rounding Rounding        `json:"rounding" with:"keep"`
 	Pieces   int             `json:"pieces"`
 	Lines    []Line          `json:"lines"`    // add up to Total, to the last unit
 	Net      decimal.Decimal `json:"net"`      // to pay before tax: all lines but the tax

@@ -113,8 +113,8 @@ type WetLoad struct {
 type Carried struct {
 	Low    units.Volume `json:"carried_low" in:"mL"`
 	High   units.Volume `json:"carried_high" in:"mL"`
-	Factor units.Ratio  `json:"factor"`    // on the printed figure, for time and viscosity
-	Seen   origin.Seen  `json:"seen,keep"` // from memory as soon as time or viscosity came in
+	Factor units.Ratio  `json:"factor"`           // on the printed figure, for time and viscosity
+	Seen   origin.Seen  `json:"seen" with:"keep"` // from memory as soon as time or viscosity came in
 	Source string       `json:"source"`
 	Note   string       `json:"note"` // what a reader should know; may be empty
 }

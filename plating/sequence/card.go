@@ -32,23 +32,23 @@ type Card struct {
 	TimeFrom     Seenness                  `json:"time_from"` // how the time is known
 	MinThickness units.Length              `json:"min_thickness" in:"µm"`
 
-	Agitation  bath.Words     `json:"agitation"`                 // of piece or solution
-	Anode      bath.Words     `json:"anode"`                     // or the other electrode
-	AnodeLow   units.Area     `json:"anode_area_low" in:"cm²"`   // for this load
-	AnodeHigh  units.Area     `json:"anode_area_high" in:"cm²"`  // 0: one figure, or none
-	AnodeRatio Seenness       `json:"anode_ratio"`               // how the areas are known
-	Water      string         `json:"water"`                     // of a rinse
-	LiveEntry  bool           `json:"live_entry"`                // current on before the piece goes in
-	Look       []string       `json:"look"`                      // what to look at before going on
-	Hazards    plating.Hazard `json:"hazards,keep" rule:"flags"` // of what the tank holds
-	Cautions   []plating.Note `json:"cautions"`                  // short lines, the most dangerous first
-	Confidence origin.Seen    `json:"confidence,keep"`           // the weakest figure on the card
+	Agitation  bath.Words     `json:"agitation"`                        // of piece or solution
+	Anode      bath.Words     `json:"anode"`                            // or the other electrode
+	AnodeLow   units.Area     `json:"anode_area_low" in:"cm²"`          // for this load
+	AnodeHigh  units.Area     `json:"anode_area_high" in:"cm²"`         // 0: one figure, or none
+	AnodeRatio Seenness       `json:"anode_ratio"`                      // how the areas are known
+	Water      string         `json:"water"`                            // of a rinse
+	LiveEntry  bool           `json:"live_entry"`                       // current on before the piece goes in
+	Look       []string       `json:"look"`                             // what to look at before going on
+	Hazards    plating.Hazard `json:"hazards" with:"keep" rule:"flags"` // of what the tank holds
+	Cautions   []plating.Note `json:"cautions"`                         // short lines, the most dangerous first
+	Confidence origin.Seen    `json:"confidence" with:"keep"`           // the weakest figure on the card
 }
 
 // A Seenness is the origin of a figure that the card shows in another form.
 type Seenness struct {
-	Source string      `json:"source"`    // key, or common practice, or memory
-	Seen   origin.Seen `json:"seen,keep"` // published, second hand, from memory ...
+	Source string      `json:"source"`           // key, or common practice, or memory
+	Seen   origin.Seen `json:"seen" with:"keep"` // published, second hand, from memory ...
 }
 
 // String writes the origin: "published, Guidebook2011", "from memory".

@@ -64,7 +64,7 @@ const (
 // the rule may be trusted.
 type Finding struct {
 	Code     Code             `json:"code"` // of the rule, for programs
-	Severity plating.Severity `json:"severity,keep"`
+	Severity plating.Severity `json:"severity" with:"keep"`
 	Tanks    []int            `json:"tanks"`  // indices from 0; empty when the whole is meant
 	Text     string           `json:"text"`   // what is so
 	Reason   string           `json:"reason"` // why it matters

@@ -10,8 +10,8 @@ import (
 // A Cylinder is a solid round bar: a pillar, an arbor, a weight. Both ends
 // plate; OpenEnds counts those that do not, as where a ball is soldered on.
 type Cylinder struct {
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
-	Length   units.Length `json:"length,must" rule:"positive" in:"mm"`
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
 	OpenEnds int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 ends that do not plate
 }
 
@@ -60,8 +60,8 @@ func (c Cylinder) Working() ([]working.Step, error) {
 // A HexBar is a hexagonal bar: a standoff pillar, a nut blank. Both ends plate;
 // OpenEnds counts those that do not.
 type HexBar struct {
-	AcrossFlats units.Length `json:"across_flats,must" rule:"positive" in:"mm"`
-	Length      units.Length `json:"length,must" rule:"positive" in:"mm"`
+	AcrossFlats units.Length `json:"across_flats" with:"must" rule:"positive" in:"mm"`
+	Length      units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
 	OpenEnds    int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 ends that do not plate
 }
 
@@ -110,8 +110,8 @@ func (b HexBar) Working() ([]working.Step, error) {
 
 // A Wire is a round wire of any course: a hairpin, a suspension, a rack hook.
 type Wire struct {
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
-	Length   units.Length `json:"length,must" rule:"positive" in:"mm"` // along the centreline
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length" with:"must" rule:"positive" in:"mm"` // along the centreline
 }
 
 func (w Wire) check() error {

@@ -11,9 +11,9 @@ import (
 // A Chain is made of equal closed links of round wire: a weight chain. Its size
 // is given as a number of Links, or as a Length together with the LinkPitch.
 type Chain struct {
-	WireDiameter units.Length `json:"wire_diameter,must" rule:"positive" in:"mm"`
+	WireDiameter units.Length `json:"wire_diameter" with:"must" rule:"positive" in:"mm"`
 	// of one link: once round along the middle of the wire; see OvalLink
-	Centreline units.Length `json:"centreline,must" rule:"positive" in:"mm"`
+	Centreline units.Length `json:"centreline" with:"must" rule:"positive" in:"mm"`
 	Links      int          `json:"links" rule:"1..1000000"`        // how many, or 0
 	Length     units.Length `json:"length" rule:"positive" in:"mm"` // of the taut chain, when Links is 0
 	// what one link adds to the taut chain: its inner length

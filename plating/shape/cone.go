@@ -11,11 +11,11 @@ import (
 // drip. With a TopDiameter it is a frustum (a cone cut off), without one it
 // ends in a point. Base and top plate; OpenBase and OpenTop leave them out.
 type Cone struct {
-	BaseDiameter units.Length `json:"base_diameter,must" rule:"positive" in:"mm"`
-	TopDiameter  units.Length `json:"top_diameter" rule:"positive" in:"mm"` // 0: a point
-	Height       units.Length `json:"height,must" rule:"positive" in:"mm"`  // along the axis, not along the slope
-	OpenBase     bool         `json:"open_base"`                            // the base does not plate
-	OpenTop      bool         `json:"open_top"`                             // the flat top does not plate
+	BaseDiameter units.Length `json:"base_diameter" with:"must" rule:"positive" in:"mm"`
+	TopDiameter  units.Length `json:"top_diameter" rule:"positive" in:"mm"`       // 0: a point
+	Height       units.Length `json:"height" with:"must" rule:"positive" in:"mm"` // along the axis, not along the slope
+	OpenBase     bool         `json:"open_base"`                                  // the base does not plate
+	OpenTop      bool         `json:"open_top"`                                   // the flat top does not plate
 }
 
 func (c Cone) check() error {

@@ -9,7 +9,7 @@ import (
 
 // A Sphere is a whole ball: a finial ball, a bead.
 type Sphere struct {
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
 }
 
 // Area returns the area of the sphere.
@@ -47,8 +47,8 @@ type Cap struct {
 	BaseDiameter units.Length `json:"base_diameter" rule:"positive" in:"mm"` // of the rim, or 0
 	// of the sphere the dome is cut from, or 0
 	SphereDiameter units.Length `json:"sphere_diameter" rule:"positive" in:"mm"`
-	Height         units.Length `json:"height,must" rule:"positive" in:"mm"` // from the plane of the rim to the crown
-	OpenBase       bool         `json:"open_base"`                           // the base does not plate
+	Height         units.Length `json:"height" with:"must" rule:"positive" in:"mm"` // from the plane of the rim to the crown
+	OpenBase       bool         `json:"open_base"`                                  // the base does not plate
 }
 
 func (c Cap) check() error {
@@ -128,8 +128,8 @@ func (c Cap) Working() ([]working.Step, error) {
 // A Torus is a ring of round section: a bezel rim, a split ring closed up.
 type Torus struct {
 	// of the circle through the middle of the section
-	CentreDiameter units.Length `json:"centre_diameter,must" rule:"positive" in:"mm"`
-	TubeDiameter   units.Length `json:"tube_diameter,must" rule:"positive" in:"mm"` // of the section
+	CentreDiameter units.Length `json:"centre_diameter" with:"must" rule:"positive" in:"mm"`
+	TubeDiameter   units.Length `json:"tube_diameter" with:"must" rule:"positive" in:"mm"` // of the section
 }
 
 func (t Torus) check() error {

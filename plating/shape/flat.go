@@ -11,8 +11,8 @@ import (
 // panel. Its edges plate with it; a zero Thickness leaves them out. With
 // OneFace one face and all four edges plate.
 type Plate struct {
-	Length    units.Length `json:"length,must" rule:"positive" in:"mm"`
-	Width     units.Length `json:"width,must" rule:"positive" in:"mm"`
+	Length    units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
+	Width     units.Length `json:"width" with:"must" rule:"positive" in:"mm"`
 	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: edges left out
 	Faces     Faces        `json:"faces"`
 }
@@ -71,7 +71,7 @@ func (p Plate) Working() ([]working.Step, error) {
 // plates with it; a zero Thickness leaves the rim out. Disc{Diameter: d,
 // Faces: OneFace} is the plain circle, as for the spot under a screw head.
 type Disc struct {
-	Diameter  units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Diameter  units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
 	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: rim left out
 	Faces     Faces        `json:"faces"`
 }
@@ -119,8 +119,8 @@ func (d Disc) Working() ([]working.Step, error) {
 // A Ring is a flat washer: a chapter ring, a flat bezel, a spacer. The edges
 // of rim and hole plate with it; a zero Thickness leaves them out.
 type Ring struct {
-	Outer     units.Length `json:"outer,must" rule:"positive" in:"mm"` // diameters
-	Inner     units.Length `json:"inner,must" rule:"positive" in:"mm"`
+	Outer     units.Length `json:"outer" with:"must" rule:"positive" in:"mm"` // diameters
+	Inner     units.Length `json:"inner" with:"must" rule:"positive" in:"mm"`
 	Thickness units.Length `json:"thickness" rule:"positive" in:"mm"` // 0: edges left out
 	Faces     Faces        `json:"faces"`
 }

@@ -15,7 +15,7 @@ import (
 // A Hole is not a [Body]: what it changes may be less than nothing. Put it
 // into a [Drilled].
 type Hole struct {
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
 	// of the wall: the plate's thickness, or the depth of a blind hole; may be 0 when Bare
 	Depth units.Length `json:"depth" rule:"positive" in:"mm"`
 	Count int          `json:"count" rule:"1..1000000"` // equal holes; 0 counts as one

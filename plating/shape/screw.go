@@ -37,8 +37,8 @@ func (s HeadStyle) String() string {
 // head hides.
 type ScrewHead struct {
 	Style    HeadStyle    `json:"style"`
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"` // of the head
-	Height   units.Length `json:"height,must" rule:"positive" in:"mm"`   // of the head, along the axis
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"` // of the head
+	Height   units.Length `json:"height" with:"must" rule:"positive" in:"mm"`   // of the head, along the axis
 	// diameter of the shank, whose disc under the head does not plate; 0: none
 	Shank units.Length `json:"shank" rule:"positive" in:"mm"`
 }

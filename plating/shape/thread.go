@@ -12,9 +12,9 @@ import (
 // The basic profile is the same for a bolt and for its nut, so a Thread stands
 // for the wall of a tapped hole as well.
 type Thread struct {
-	Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"` // major diameter: 4 mm of an M4
-	Pitch    units.Length `json:"pitch,must" rule:"positive" in:"mm"`    // from crest to crest along the axis
-	Length   units.Length `json:"length,must" rule:"positive" in:"mm"`   // of the threaded stretch, along the axis
+	Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"` // major diameter: 4 mm of an M4
+	Pitch    units.Length `json:"pitch" with:"must" rule:"positive" in:"mm"`    // from crest to crest along the axis
+	Length   units.Length `json:"length" with:"must" rule:"positive" in:"mm"`   // of the threaded stretch, along the axis
 }
 
 // The basic profile over one pitch P: two flanks of 60° between them, whose

@@ -36,9 +36,9 @@ func (s Sides) String() string {
 // A Tube is a round pipe: a chime tube, a ferrule, a hand collet. Both walls and
 // the rings at both ends plate; Sides and OpenEnds take some away.
 type Tube struct {
-	Outer    units.Length `json:"outer,must" rule:"positive" in:"mm"` // diameters
-	Inner    units.Length `json:"inner,must" rule:"positive" in:"mm"`
-	Length   units.Length `json:"length,must" rule:"positive" in:"mm"`
+	Outer    units.Length `json:"outer" with:"must" rule:"positive" in:"mm"` // diameters
+	Inner    units.Length `json:"inner" with:"must" rule:"positive" in:"mm"`
+	Length   units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
 	Sides    Sides        `json:"sides"`
 	OpenEnds int          `json:"open_ends" rule:"0..2"` // 0, 1 or 2 end rings that do not plate
 }

@@ -19,11 +19,11 @@ const Format = "laydown case 1"
 type CaseFile struct {
 	Name         string             `json:"case"`
 	Method       string             `json:"method" words:"profile, mesh" doc:"profile when left out"`
-	Solution     bath.Bath          `json:"bath,must" need:"the bath as an object"`
-	Conductivity units.Conductivity `json:"conductivity,must" need:"one as \"6 S/m\"" rule:"positive" in:"S/m"`
+	Solution     bath.Bath          `json:"bath" with:"must" need:"the bath as an object"`
+	Conductivity units.Conductivity `json:"conductivity" with:"must" need:"one as \"6 S/m\"" rule:"positive" in:"S/m"`
 	Current      units.Current      `json:"current" rule:"positive" in:"A" doc:"of all cathodes; this or the voltage"`
 	Voltage      units.Voltage      `json:"voltage" rule:"positive" in:"V" doc:"between the rails"`
-	MinThickness units.Length       `json:"min_thickness,must" need:"the thickness at the thinnest spot, as \"2.5 µm\"" rule:"positive" in:"µm"`
+	MinThickness units.Length       `json:"min_thickness" with:"must" need:"the thickness at the thinnest spot, as \"2.5 µm\"" rule:"positive" in:"µm"`
 	PricePerGram decimal.Decimal    `json:"price_per_g" rule:"amount" doc:"of the counted metal"`
 	Currency     string             `json:"currency"`
 	ByProfile    ByProfile          `json:",inline" if:"method=profile"`
@@ -34,28 +34,28 @@ type CaseFile struct {
 // ByProfile is what a case by profile has: bodies of revolution.
 type ByProfile struct {
 	Tank  *RoundTank `json:"tank" doc:"left out: an open bath, the anode far away"`
-	Parts []Turned   `json:"parts,must" need:"a list of parts, the workpiece first" rule:"filled"`
+	Parts []Turned   `json:"parts" with:"must" need:"a list of parts, the workpiece first" rule:"filled"`
 }
 
 // ByMesh is what a case by mesh has: any bodies.
 type ByMesh struct {
 	Tank   *CaseTank   `json:"tank"`
-	Parts  []CasePart  `json:"parts,must" need:"a list of parts, the workpiece first" rule:"filled"`
+	Parts  []CasePart  `json:"parts" with:"must" need:"a list of parts, the workpiece first" rule:"filled"`
 	Places []CasePlace `json:"positions" need:"positions" rule:"filled" doc:"of the workpiece, one after the other"`
 }
 
 // A RoundTank is the tank of a case by profile.
 type RoundTank struct {
-	Radius units.Length `json:"radius,must" need:"\"radius\" and \"depth\"" rule:"positive" in:"mm"`
-	Depth  units.Length `json:"depth,must" need:"\"radius\" and \"depth\"" rule:"positive" in:"mm"`
+	Radius units.Length `json:"radius" with:"must" need:"\"radius\" and \"depth\"" rule:"positive" in:"mm"`
+	Depth  units.Length `json:"depth" with:"must" need:"\"radius\" and \"depth\"" rule:"positive" in:"mm"`
 }
 
 // A CaseTank is the tank of a case by mesh, with a corner at the origin and the surface of the
 // solution on top.
 type CaseTank struct {
-	Length units.Length `json:"length,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along x"`
-	Width  units.Length `json:"width,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along y"`
-	Depth  units.Length `json:"depth,must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along z"`
+	Length units.Length `json:"length" with:"must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along x"`
+	Width  units.Length `json:"width" with:"must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along y"`
+	Depth  units.Length `json:"depth" with:"must" need:"\"length\", \"width\" and \"depth\"" rule:"positive" in:"mm" doc:"along z"`
 	Panel  units.Length `json:"panel" rule:"positive" in:"mm" doc:"of its walls"`
 }
 
@@ -89,44 +89,44 @@ type Turned struct {
 
 // A Contour is a profile step by step. Points are radius and height.
 type Contour struct {
-	Start [2]units.Length `json:"start,must,keep" need:"radius and height" in:"mm"`
-	Steps []ProfileStep   `json:"steps,must" need:"steps of the profile" rule:"filled"`
+	Start [2]units.Length `json:"start" with:"must,keep" need:"radius and height" in:"mm"`
+	Steps []ProfileStep   `json:"steps" with:"must" need:"steps of the profile" rule:"filled"`
 }
 
 // A ProfileStep goes to a point: straight, on an arc through another one, or on an arc whose
 // centre is on the axis.
 type ProfileStep struct {
-	To  [2]units.Length  `json:"to,must,keep" need:"radius and height" in:"mm"`
+	To  [2]units.Length  `json:"to" with:"must,keep" need:"radius and height" in:"mm"`
 	By  string           `json:"by" words:"line, arc, cap" doc:"line when left out"`
-	Via *[2]units.Length `json:"via,must" if:"by=arc" need:"radius and height of a point on the way: an arc needs it" in:"mm"`
+	Via *[2]units.Length `json:"via" with:"must" if:"by=arc" need:"radius and height of a point on the way: an arc needs it" in:"mm"`
 }
 
 // A Rod is a cylinder that stands on the axis.
 type Rod struct {
-	Radius units.Length `json:"radius,must,keep" in:"mm"`
-	Low    units.Length `json:"low,must,keep" in:"mm"`
-	High   units.Length `json:"high,must,keep" in:"mm"`
+	Radius units.Length `json:"radius" with:"must,keep" in:"mm"`
+	Low    units.Length `json:"low" with:"must,keep" in:"mm"`
+	High   units.Length `json:"high" with:"must,keep" in:"mm"`
 }
 
 // A Ball is a sphere on the axis.
 type Ball struct {
-	Radius units.Length `json:"radius,must,keep" in:"mm"`
-	Height units.Length `json:"height,must,keep" in:"mm" doc:"of its middle"`
+	Radius units.Length `json:"radius" with:"must,keep" in:"mm"`
+	Height units.Length `json:"height" with:"must,keep" in:"mm" doc:"of its middle"`
 }
 
 // A CaseRing is a torus about the axis.
 type CaseRing struct {
-	Radius    units.Length `json:"radius,must,keep" in:"mm" doc:"to the middle of the tube"`
-	Height    units.Length `json:"height,must,keep" in:"mm"`
-	Thickness units.Length `json:"thickness,must,keep" in:"mm" doc:"of the tube"`
+	Radius    units.Length `json:"radius" with:"must,keep" in:"mm" doc:"to the middle of the tube"`
+	Height    units.Length `json:"height" with:"must,keep" in:"mm"`
+	Thickness units.Length `json:"thickness" with:"must,keep" in:"mm" doc:"of the tube"`
 }
 
 // A Sleeve is a tube about the axis.
 type Sleeve struct {
-	Inner units.Length `json:"inner,must,keep" in:"mm" doc:"radius"`
-	Outer units.Length `json:"outer,must,keep" in:"mm" doc:"radius"`
-	Low   units.Length `json:"low,must,keep" in:"mm"`
-	High  units.Length `json:"high,must,keep" in:"mm"`
+	Inner units.Length `json:"inner" with:"must,keep" in:"mm" doc:"radius"`
+	Outer units.Length `json:"outer" with:"must,keep" in:"mm" doc:"radius"`
+	Low   units.Length `json:"low" with:"must,keep" in:"mm"`
+	High  units.Length `json:"high" with:"must,keep" in:"mm"`
 }
 
 // A CasePart is a part by mesh: a body, a file with a mesh, or a whole wall of the tank.
@@ -157,58 +157,58 @@ type Hung struct {
 
 // A Turn turns a body about an axis.
 type Turn struct {
-	Axis    string  `json:"axis,must" need:"x, y or z" words:"x, y, z"`
-	Degrees float64 `json:"degrees,must,keep" need:"degrees" rule:"-3600..3600"`
+	Axis    string  `json:"axis" with:"must" need:"x, y or z" words:"x, y, z"`
+	Degrees float64 `json:"degrees" with:"must,keep" need:"degrees" rule:"-3600..3600"`
 }
 
 // The bodies that a part by mesh may be.
 type (
 	// A Box has sharp edges.
 	Box struct {
-		Length units.Length `json:"length,must" rule:"positive" in:"mm"`
-		Width  units.Length `json:"width,must" rule:"positive" in:"mm"`
-		Height units.Length `json:"height,must" rule:"positive" in:"mm"`
+		Length units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
+		Width  units.Length `json:"width" with:"must" rule:"positive" in:"mm"`
+		Height units.Length `json:"height" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Plate has round edges.
 	Plate struct {
-		Length     units.Length `json:"length,must" rule:"positive" in:"mm"`
-		Width      units.Length `json:"width,must" rule:"positive" in:"mm"`
-		Thickness  units.Length `json:"thickness,must" rule:"positive" in:"mm"`
-		EdgeRadius units.Length `json:"edge_radius,must" rule:"positive" in:"mm"`
+		Length     units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
+		Width      units.Length `json:"width" with:"must" rule:"positive" in:"mm"`
+		Thickness  units.Length `json:"thickness" with:"must" rule:"positive" in:"mm"`
+		EdgeRadius units.Length `json:"edge_radius" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Cylinder lies along z.
 	Cylinder struct {
-		Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
-		Length   units.Length `json:"length,must" rule:"positive" in:"mm"`
+		Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
+		Length   units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Tube lies along z; its diameters are given.
 	Tube struct {
-		Outer  units.Length `json:"outer,must" rule:"positive" in:"mm"`
-		Inner  units.Length `json:"inner,must" rule:"positive" in:"mm"`
-		Length units.Length `json:"length,must" rule:"positive" in:"mm"`
+		Outer  units.Length `json:"outer" with:"must" rule:"positive" in:"mm"`
+		Inner  units.Length `json:"inner" with:"must" rule:"positive" in:"mm"`
+		Length units.Length `json:"length" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Sphere has a diameter.
 	Sphere struct {
-		Diameter units.Length `json:"diameter,must" rule:"positive" in:"mm"`
+		Diameter units.Length `json:"diameter" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Torus lies about z.
 	Torus struct {
-		Centre units.Length `json:"centre_diameter,must" rule:"positive" in:"mm"`
-		Tube   units.Length `json:"tube_diameter,must" rule:"positive" in:"mm"`
+		Centre units.Length `json:"centre_diameter" with:"must" rule:"positive" in:"mm"`
+		Tube   units.Length `json:"tube_diameter" with:"must" rule:"positive" in:"mm"`
 	}
 	// A Cup is a cylinder with a recess from above; diameters, and depth of the recess.
 	Cup struct {
-		Outer  units.Length `json:"outer,must" rule:"positive" in:"mm"`
-		Height units.Length `json:"height,must" rule:"positive" in:"mm"`
-		Recess units.Length `json:"recess,must" rule:"positive" in:"mm"`
-		Depth  units.Length `json:"depth,must" rule:"positive" in:"mm"`
+		Outer  units.Length `json:"outer" with:"must" rule:"positive" in:"mm"`
+		Height units.Length `json:"height" with:"must" rule:"positive" in:"mm"`
+		Recess units.Length `json:"recess" with:"must" rule:"positive" in:"mm"`
+		Depth  units.Length `json:"depth" with:"must" rule:"positive" in:"mm"`
 	}
 )
 
 // A CasePlace is a position of the workpiece for a share of the time: turned from the way it
 // hangs, and moved when At is given.
 type CasePlace struct {
-	Share units.Ratio `json:"share,must" need:"the share of the time in this position" rule:"share" in:"%"`
+	Share units.Ratio `json:"share" with:"must" need:"the share of the time in this position" rule:"share" in:"%"`
 	Hung
 }
 
@@ -221,20 +221,20 @@ type Region struct {
 
 // A BoxMark holds within a box; by profile of radius, 0 and height.
 type BoxMark struct {
-	Low  [3]units.Length `json:"low,must,keep" need:"x, y and z" in:"mm"`
-	High [3]units.Length `json:"high,must,keep" need:"x, y and z" in:"mm"`
+	Low  [3]units.Length `json:"low" with:"must,keep" need:"x, y and z" in:"mm"`
+	High [3]units.Length `json:"high" with:"must,keep" need:"x, y and z" in:"mm"`
 }
 
 // A FacingMark holds where the surface looks in a direction.
 type FacingMark struct {
-	Direction string  `json:"direction,must" need:"x, -x, y, -y, z or -z" words:"x, -x, y, -y, z, -z"`
-	Within    float64 `json:"within,must,keep" need:"degrees" rule:"0..180" doc:"degrees"`
+	Direction string  `json:"direction" with:"must" need:"x, -x, y, -y, z or -z" words:"x, -x, y, -y, z, -z"`
+	Within    float64 `json:"within" with:"must,keep" need:"degrees" rule:"0..180" doc:"degrees"`
 }
 
 // An EdgesMark holds away from edges that bend by more than an angle.
 type EdgesMark struct {
-	Distance    units.Length `json:"distance,must" rule:"positive" in:"mm"`
-	SharperThan float64      `json:"sharper_than,must" need:"degrees" rule:"1..179" doc:"degrees"`
+	Distance    units.Length `json:"distance" with:"must" rule:"positive" in:"mm"`
+	SharperThan float64      `json:"sharper_than" with:"must" need:"degrees" rule:"1..179" doc:"degrees"`
 }
 
 // A form is a file with its format.

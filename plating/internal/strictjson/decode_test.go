@@ -17,17 +17,17 @@ import (
 )
 
 type inner struct {
-	Share units.Ratio `json:"share,must" need:"a share" rule:"share" in:"%"`
+	Share units.Ratio `json:"share" with:"must" need:"a share" rule:"share" in:"%"`
 }
 
 type loose struct {
-	Weight units.Mass `json:"weight,must" in:"g"`
-	Label  string     `json:"label,must" need:"a label"`
+	Weight units.Mass `json:"weight" with:"must" in:"g"`
+	Label  string     `json:"label" with:"must" need:"a label"`
 }
 
 // outer has a field of each kind.
 type outer struct {
-	Size    units.Length      `json:"size,must" need:"one as 2 mm" rule:"positive" in:"mm"`
+	Size    units.Length      `json:"size" with:"must" need:"one as 2 mm" rule:"positive" in:"mm"`
 	Name    string            `json:"name"`
 	Count   int               `json:"count"`
 	Few     int               `json:"few" rule:"1..9"`
@@ -42,7 +42,7 @@ type outer struct {
 	Angle   float64           `json:"angle" need:"degrees" rule:"-90..90"`
 	At      [2]units.Length   `json:"at" need:"x and y" in:"mm"`
 	Way     string            `json:"way" words:"line, arc, cap"`
-	Via     *[2]units.Length  `json:"via,must" if:"way=arc" need:"a point of the arc" in:"mm"`
+	Via     *[2]units.Length  `json:"via" with:"must" if:"way=arc" need:"a point of the arc" in:"mm"`
 	Tail    units.Length      `json:"tail" if:"way=arc|cap !far"`
 	Width   units.Length      `json:"width" if:"way=line"`
 	loose   `if:"weight"`

@@ -7,7 +7,7 @@
 // is refused with the known ones, so that a misspelt one is never silently left out.
 //
 //	type tank struct {
-//		Depth units.Length `json:"depth,must" rule:"positive" in:"mm"`
+//		Depth units.Length `json:"depth" with:"must" rule:"positive" in:"mm"`
 //	}
 //	tree, err := strictjson.Read(r, strictjson.Doc{What: "tank", Need: "an object with depth"})
 //	err = strictjson.Decode(tree, &t)

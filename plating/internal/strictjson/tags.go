@@ -14,8 +14,8 @@ import (
 //
 //	json:"area"      the name of the member; "-" leaves the field out; no tag on an embedded
 //	                 struct, or json:",inline", puts its fields beside the others
-//	json:"area,keep" written also when it is zero; any other field is then left out
-//	json:"area,must" it cannot be left out, by the reader or the writer
+//	with:"keep"      written also when it is zero; any other field is then left out
+//	with:"must"      it cannot be left out, by the reader or the writer
 //	unless:"library" not written as zero where the member of that name is given
 //	if:"by=arc"      known only beside a member that holds one of some words (by=arc|cap; of
 //	                 one left out the first of its words counts), that is there (file), or
@@ -60,6 +60,7 @@ func fieldsOf(t reflect.Type) []field {
 	for i := range t.NumField() {
 		sf := t.Field(i)
 		name, flags, _ := strings.Cut(sf.Tag.Get("json"), ",")
+		with := sf.Tag.Get("with") // not of json's own options, which other tools know
 		switch {
 		case name == "-":
 			continue
@@ -81,7 +82,7 @@ func fieldsOf(t reflect.Type) []field {
 			continue
 		}
 		f := field{index: []int{i}, name: name, need: sf.Tag.Get("need"), rule: sf.Tag.Get("rule"), unit: sf.Tag.Get("in"),
-			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(flags, "keep"),
+			is: sf.Tag.Get("is"), doc: sf.Tag.Get("doc"), other: sf.Tag.Get("unless"), keep: strings.Contains(with, "keep"),
 			when: sf.Tag.Get("if"), low: 1, plain: takesPlain(sf.Type)}
 		if words := sf.Tag.Get("words"); words != "" {
 			f.words = strings.Split(words, ", ")
@@ -91,7 +92,7 @@ func fieldsOf(t reflect.Type) []field {
 			f.low, _ = strconv.Atoi(low)
 			f.high, _ = strconv.Atoi(high)
 		}
-		f.must = f.is != "" || strings.Contains(flags, "must")
+		f.must = f.is != "" || strings.Contains(with, "must")
 		f.keep = f.keep || f.must // the reader asks for it
 		if f.must && f.need == "" && f.unit != "" {
 			f.need = `number and unit in quotes, as "12.5 ` + f.unit + `"`

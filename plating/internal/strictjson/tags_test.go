@@ -80,7 +80,7 @@ func (w *twice) Schema(*strictjson.Definitions) map[string]any {
 }
 
 type insideForm struct {
-	Depth units.Length `json:"depth,must" rule:"positive" in:"mm"`
+	Depth units.Length `json:"depth" with:"must" rule:"positive" in:"mm"`
 	More  []insideForm `json:"more"`
 }
 
@@ -91,13 +91,13 @@ type Base struct {
 // A thing has a field of every sort.
 type thing struct {
 	Format  string            `json:"format" is:"thing 1"`
-	Name    string            `json:"name,must" need:"its name"`
+	Name    string            `json:"name" with:"must" need:"its name"`
 	Size    units.Length      `json:"size" rule:"positive" in:"µm" doc:"across"`
 	Cold    units.Temperature `json:"cold" in:"°C"`
 	Bare    units.Length      `json:"bare" rule:"nonnegative"`
 	Share   units.Ratio       `json:"share" rule:"share" in:"%"`
 	Works   units.Efficiency  `json:"works" rule:"positive" in:"%"`
-	Kept    units.Ratio       `json:"kept,keep"`
+	Kept    units.Ratio       `json:"kept" with:"keep"`
 	Count   int               `json:"count" rule:"0..9"`
 	On      bool              `json:"on"`
 	Colour  *colour           `json:"colour"`
