@@ -154,8 +154,11 @@
 //	{"kind": "rinse", "stages": 2, "flow": "counterflow"},       also final rinse, drag-out rinse;
 //	                                                             deionised, acidified, station
 //	{"kind": "activate", "holds": "sulfuric acid, 5 %",          also soak clean, electroclean,
-//	 "does": ["activate"], "hazards": ["acid"],                  dry, bake, stress relief; "mild": true for acid of pH 1 or more or for inhibited caustic,
-//	                                                             "strong": true for much caustic; "pH", "vessel"
+//	 "does": ["activate"], "hazards": ["acid"],                  dry, bake, stress relief;
+//	                                                             "mild": true for acid of pH 1 or more
+//	                                                             or for inhibited caustic,
+//	                                                             "strong": true for much caustic;
+//	                                                             "pH", "vessel"
 //	 "counter": "lead",                                          the other electrode
 //	 "polarity": "cathodic", "current_density": "1 A/dm²", "volts": {"low": "2 V", "high": "6 V"},
 //	 "temperature": {"low": "18 °C", "high": "30 °C"}, "time": "30 s"}
