@@ -1473,15 +1473,15 @@ func TestPropertyDangerousEditsPlaces(t *testing.T) {
 	_, text, _ := call(t, "") // the default
 	for i := range o.sheet.Stops {
 		c := &o.sheet.Stops[i].Tank
-		head := fmt.Sprintf("\n%d. %s (", c.Number, strings.ToUpper(c.Name))
+		head := fmt.Sprintf("\n%d. %s", c.Number, strings.ToUpper(c.Name))
 		_, rest, found := strings.Cut(text, head)
 		block, _, _ := strings.Cut(rest, "\n\n")
-		_, section, onPage := strings.Cut(o.page, fmt.Sprintf("%d. %s (", c.Number, c.Name))
+		_, section, onPage := strings.Cut(o.page, fmt.Sprintf("%d. %s", c.Number, c.Name))
 		section, _, _ = strings.Cut(section, "</section>")
 		if !found || !onPage {
 			t.Fatalf("tank %d, %s, is not printed", c.Number, c.Name)
 		}
-		_, tank := ofText(fmt.Sprintf("%d. (%s", c.Number, block))
+		_, tank := ofText(fmt.Sprintf("%d.%s", c.Number, block))
 		_, card := ofPage(section)
 		_, entry := ofReport(&result{Tanks: o.report.Tanks[i : i+1]})
 		for _, word := range c.Hazards.Words() {

@@ -61,7 +61,6 @@ func fieldsOf(t reflect.Type) []field {
 		sf := t.Field(i)
 		name, flags, _ := strings.Cut(sf.Tag.Get("json"), ",")
 		with := sf.Tag.Get("with") // not of json's own options, which other tools know
-		with := sf.Tag.Get("with") // not of json's own options, which other tools know
 		switch {
 		case name == "-":
 			continue
