@@ -72,7 +72,7 @@ func (j Job) Sheet() (Sheet, error) {
 func (s *Sheet) sequence() error {
 	j := &s.Job
 	asked := j.Finish != sequence.FinishUnknown
-	s.Sequenced = asked || len(j.Steps) > 0
+	s.Sequenced = j.sequenced()
 	if s.Sequenced {
 		var err error
 		if s.Base, err = sequence.ParseSubstrate(j.Substrate); err != nil {

@@ -120,6 +120,42 @@ func TestPropertyNames(t *testing.T) {
 	}
 }
 
+// A bath whose hazards nobody listed is not written as one that has none: with a finish the
+// written job is refused, as the job that was read would be.
+func TestPropertySilentHazards(t *testing.T) {
+	finish := func(raw string) string {
+		return strings.Replace(raw, `"parts"`, `"substrate": "brass", "finish": "soft gold", "parts"`, 1)
+	}
+	for list, want := range map[string]string{"": "", `, "hazards": []`: "", `, "hazards": ["acid"]`: `"hazards": ["acid"]`} {
+		text := strings.Replace(nameText(t, "a bath"), `, "hazards": []`, list, 1)
+		j, err := job.Read(strings.NewReader(text), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var b strings.Builder
+		if err := j.Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		flat := strings.Join(strings.Fields(b.String()), " ")
+		if got := strings.Contains(flat, `"hazards"`); got != (want != "") {
+			t.Errorf("hazards%s: written as %s", list, flat)
+		}
+		if _, err := job.Read(strings.NewReader(finish(b.String())), nil); want == "" &&
+			(err == nil || !strings.Contains(err.Error(), `field "hazards" is missing`)) {
+			t.Errorf("hazards%s: with a finish: %v", list, err)
+		}
+	}
+	// With a finish the empty list is the shop's own word, and stays.
+	j, err := job.Read(strings.NewReader(finish(nameText(t, "a bath"))), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	raw, err := j.MarshalJSON()
+	if err != nil || !strings.Contains(string(raw), `"hazards": []`) {
+		t.Errorf("%v, %s", err, raw)
+	}
+}
+
 // nameText writes a job with a bath of a name and an empty list of hazards.
 func nameText(t *testing.T, name string) string {
 	t.Helper()

@@ -72,7 +72,7 @@ func read(r io.Reader, open Opener) (Job, error) {
 	// An empty list of hazards and a missing one are the same bits once decoded. The difference
 	// matters: with a sequence the check for hydrogen cyanide goes by this list. So the tree is
 	// asked.
-	if j.Finish != sequence.FinishUnknown || len(j.Steps) > 0 {
+	if j.sequenced() {
 		for i := range j.Layers {
 			b := &j.Layers[i].Bath
 			at, rest := tree.At(fmt.Sprintf("layers[%d].bath.hazards", i+1))
@@ -135,7 +135,7 @@ func (j Job) Write(w io.Writer) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the job file")
 	}
-	raw, err := strictjson.Encode(file{Job: j})
+	raw, err := j.MarshalJSON()
 	if err != nil {
 		return &units.FileError{File: "job file", What: err.Error(), Err: err}
 	}
@@ -144,7 +144,18 @@ func (j Job) Write(w io.Writer) error {
 }
 
 // MarshalJSON writes the job file.
-func (j Job) MarshalJSON() ([]byte, error) { return strictjson.Encode(file{Job: j}) }
+//
+// A layer of a job without a sequence need not list its hazards, and no list is not an empty
+// list. So there an empty list is left out: with a sequence, [Read] then asks for it.
+func (j Job) MarshalJSON() ([]byte, error) {
+	if j.sequenced() {
+		return strictjson.Encode(file{Job: j})
+	}
+	return strictjson.Encode(file{Job: j}, "layers.bath.hazards")
+}
+
+// sequenced reports whether the job has tanks, its own or proposed, that are judged.
+func (j *Job) sequenced() bool { return j.Finish != sequence.FinishUnknown || len(j.Steps) > 0 }
 
 // UnmarshalJSON reads a job file that names no other files.
 //

@@ -251,7 +251,9 @@ func (f CaseFile) Write(w io.Writer) error {
 	if w == nil {
 		return units.Missing("writer", "one that takes the case file")
 	}
-	raw, err := strictjson.Encode(form{CaseFile: f})
+	// A case need not list the hazards of its bath. An empty list would say that it has none,
+	// and a job with a sequence that takes the bath from here would believe it.
+	raw, err := strictjson.Encode(form{CaseFile: f}, "bath.hazards")
 	if err != nil {
 		return &units.FileError{File: "case file", What: err.Error(), Err: err}
 	}

@@ -253,6 +253,25 @@ func TestPropertyCaseNotWritten(t *testing.T) {
 	}
 }
 
+// TestPropertySilentHazards: a bath whose hazards nobody listed is not written as one without.
+func TestPropertySilentHazards(t *testing.T) {
+	const list = `"hazards": ["cyanide", "acid"], `
+	listed := bobCase(t)
+	silent := strings.Replace(listed, list, "", 1)
+	if silent == listed {
+		t.Fatal("the case has no such list")
+	}
+	for text, want := range map[string]bool{listed: true, silent: false} {
+		c, err := thinspot.Read(strings.NewReader(text), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, out := again(t, c, nil); strings.Contains(out, `"hazards"`) != want {
+			t.Errorf("want a list of hazards: %t\n%s", want, out)
+		}
+	}
+}
+
 // TestPropertyConditions: a member that goes with another word or member is unknown beside
 // the wrong one.
 func TestPropertyConditions(t *testing.T) {

@@ -16,12 +16,14 @@ import (
 
 // Encode writes a struct by the tags of its fields, as [Decode] reads it: members in
 // the order of the fields, quantities in the unit that the tag names with all their
-// digits, what is zero left out.
+// digits, what is zero left out. A member whose path is in spare, as
+// "layers.bath.hazards" for that of every layer, is left out when it is zero even if its
+// tag keeps it: there zero says nothing.
 //
 // Errors: a [*units.ValueError] for what is no finite number; those of the values' own
 // MarshalText and EncodeNode; each with the path.
-func Encode(v any) ([]byte, error) {
-	var b bytes.Buffer
+func Encode(v any, spare ...string) ([]byte, error) {
+	b := encoder{spare: spare}
 	if err := encode(&b, reflect.ValueOf(v), field{}, ""); err != nil {
 		return nil, err
 	}
@@ -33,7 +35,13 @@ func Encode(v any) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
+// An encoder holds what is written and the paths of the members that may be spared.
+type encoder struct {
+	bytes.Buffer
+	spare []string
+}
+
+func encode(b *encoder, v reflect.Value, f field, path string) error {
 	// Pointers are followed down to the value, but not past one that knows its own form.
 	for v.IsValid() && (v.Kind() == reflect.Pointer || v.Kind() == reflect.Interface) && !v.IsNil() {
 		if _, own := v.Interface().(NodeEncoder); own {
@@ -103,9 +111,21 @@ func encode(b *bytes.Buffer, v reflect.Value, f field, path string) error {
 	return at(path, err)
 }
 
+// unnumbered is a path without the numbers of items of lists.
+func unnumbered(path string) string {
+	for {
+		before, rest, ok := strings.Cut(path, "[")
+		_, after, closed := strings.Cut(rest, "]")
+		if !ok || !closed {
+			return path
+		}
+		path = before + after
+	}
+}
+
 // object writes the fields of a struct; those without a unit of their own take that of
 // the field that holds them, as the ends of a range do.
-func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
+func object(b *encoder, v reflect.Value, unit, path string) error {
 	b.WriteByte('{')
 	first := true
 	fields := fieldsOf(v.Type())
@@ -118,6 +138,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 				return o.name == f.other && !v.FieldByIndex(o.index).IsZero()
 			})
 		}
+		f.keep = f.keep && !slices.Contains(b.spare, unnumbered(join(path, f.name)))
 		if (!f.keep || f.when != "") && (fv.IsZero() || fv.Kind() == reflect.Slice && fv.Len() == 0) && f.is == "" {
 			continue
 		}
@@ -146,7 +167,7 @@ func object(b *bytes.Buffer, v reflect.Value, unit, path string) error {
 }
 
 // text writes a string without the escapes that only a page needs.
-func text(b *bytes.Buffer, s string) error {
+func text(b *encoder, s string) error {
 	var raw bytes.Buffer
 	enc := json.NewEncoder(&raw)
 	// The escapes for pages make < and & unreadable in a file that people edit.

@@ -238,6 +238,31 @@ func TestPropertyDecodeRefuses(t *testing.T) {
 	}
 }
 
+// TestPropertyEncodeSpares: a kept member is left out at zero where its path is spared, and
+// only there.
+func TestPropertyEncodeSpares(t *testing.T) {
+	type bath struct {
+		Words []string `json:"words" with:"keep"`
+		Salt  []string `json:"salt" with:"keep"`
+	}
+	type all struct {
+		Layers []bath `json:"layers"`
+		Other  bath   `json:"other"`
+	}
+	v := all{Layers: []bath{{Words: []string{"acid"}}, {}}}
+	raw, err := strictjson.Encode(v, "layers.words")
+	const want = `{"layers":[{"words":["acid"],"salt":[]},{"salt":[]}]}`
+	if got := strings.Join(strings.Fields(string(raw)), ""); err != nil || got != want {
+		t.Errorf("%v, %s, want %s", err, got, want)
+	}
+	v.Other.Salt = []string{"x"}
+	raw, err = strictjson.Encode(v)
+	const kept = `{"layers":[{"words":["acid"],"salt":[]},{"words":[],"salt":[]}],"other":{"words":[],"salt":["x"]}}`
+	if got := strings.Join(strings.Fields(string(raw)), ""); err != nil || got != kept {
+		t.Errorf("%v, %s, want %s", err, got, kept)
+	}
+}
+
 // TestPropertyEncodeRefuses: what no file can hold is an error with the path.
 func TestPropertyEncodeRefuses(t *testing.T) {
 	wrong := colour(9)
