@@ -20,7 +20,8 @@ type Plan struct {
 
 // A Forecast carries the mean of past loads on.
 type Forecast struct {
-	Loads int // that the mean is of
+	Loads       int // that the mean is of
+	WithDragOut int // of these, the loads that give a drag-out; the others count as if none left the bath
 	// metal lost for a unit of charge, drag-out and anodes counted; below zero the bath grows richer
 	PerCharge units.Equivalent
 	PerDay    units.Charge // mean charge a day; 0 when the loads do not span any time
@@ -139,6 +140,9 @@ func (l *Ledger) mean(loads int) (Forecast, error) {
 			lost.add(float64(m))
 		}
 		charge.add(float64(load.Charge))
+		if load.DragOut > 0 {
+			f.WithDragOut++
+		}
 		if f.Loads++; f.Loads == 1 {
 			last = r.Entry.When
 		}

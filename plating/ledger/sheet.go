@@ -378,8 +378,15 @@ func (s *sheet) forecast() {
 	if f.Loads > 1 {
 		loads = fmt.Sprintf("mean of the last %d loads", f.Loads)
 	}
-	s.line("   %s %s lost for an A·min, drag-out in it (%s)%s",
-		f.PerCharge.Of(units.AmpereMinute).Text(units.Milligram, 1), b.Metal, loads, days)
+	// A load with no drag-out entered still carries bath out; without it the bath is fed too late.
+	dragged := "drag-out in it"
+	if f.WithDragOut == 0 {
+		dragged = "drag-out not in it, for none is entered"
+	} else if f.WithDragOut < f.Loads {
+		dragged = fmt.Sprintf("drag-out in it for %d of %d loads", f.WithDragOut, f.Loads)
+	}
+	s.line("   %s %s lost for an A·min, %s (%s)%s",
+		f.PerCharge.Of(units.AmpereMinute).Text(units.Milligram, 1), b.Metal, dragged, loads, days)
 	switch {
 	case f.High > 0:
 		s.line("   the bath grows richer: at its high alarm after %s", inMinutes(f.High))

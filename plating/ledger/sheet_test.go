@@ -86,6 +86,27 @@ func TestPropertyStops(t *testing.T) {
 	}
 }
 
+// TestPropertyForecastDragOut: the forecast says whether the drag-out is in it.
+func TestPropertyForecastDragOut(t *testing.T) {
+	bath := workshopBath()
+	bath.PH = plating.PHWindow{Low: 4.2, High: 4.6}
+	without := ledger.Entry{Event: ledger.Load{Charge: 20 * units.AmpereMinute}}
+	with := ledger.Entry{Event: ledger.Load{Charge: 20 * units.AmpereMinute, DragOut: 4 * units.Millilitre}}
+	for _, c := range []struct {
+		loads []ledger.Entry
+		want  string
+	}{
+		{[]ledger.Entry{without, without}, ", drag-out not in it, for none is entered (mean of the last 2 loads)"},
+		{[]ledger.Entry{with, without, with}, ", drag-out in it for 2 of 3 loads (mean of the last 3 loads)"},
+		{[]ledger.Entry{with, with}, ", drag-out in it (mean of the last 2 loads)"},
+	} {
+		book, _ := bookWith(t, bath, c.loads...)
+		if out := sheetOf(t, book, ledger.Page{}); !strings.Contains(out, c.want) {
+			t.Errorf("no %q:\n%s", c.want, out)
+		}
+	}
+}
+
 // TestPropertyPage: what a page asks for is on the sheet, and what it does not is not.
 func TestPropertyPage(t *testing.T) {
 	bath := workshopBath()
@@ -109,7 +130,7 @@ func TestPropertyPage(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"3 entries, 1 of them voided, the last that counts on 2 March 2026",
-		"   deposited         -0.86 g", "drag-out in it (the last load)", "by meter     1.25 g of KAu(CN)2 for 20 A·min"} {
+		"   deposited         -0.86 g", "drag-out not in it, for none is entered (the last load)", "by meter     1.25 g of KAu(CN)2 for 20 A·min"} {
 		if !strings.Contains(plain, want) {
 			t.Errorf("no %q:\n%s", want, plain)
 		}
