@@ -21,14 +21,13 @@ func ranks() [][]string {
 	}
 }
 
-// imports lists what the files of a package import of this module.
-func imports(t *testing.T, pkg string) []string {
+// imports lists what the files of a package import of this module, and the paths outside of it.
+func imports(t *testing.T, pkg string) (list, outside []string) {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join("..", filepath.FromSlash(pkg), "*.go"))
 	if err != nil || len(files) == 0 {
 		t.Fatalf("%s: no files, %v", pkg, err)
 	}
-	var list []string
 	for _, name := range files {
 		if strings.HasSuffix(name, "_test.go") {
 			continue
@@ -44,10 +43,12 @@ func imports(t *testing.T, pkg string) []string {
 			}
 			if inside, ours := strings.CutPrefix(path, "example.com/laydown/"); ours {
 				list = append(list, inside)
+			} else {
+				outside = append(outside, path)
 			}
 		}
 	}
-	return list
+	return list, outside
 }
 
 // TestPropertyImportsOneWay: every package stands on a floor, and imports from below.
@@ -74,7 +75,8 @@ func TestPropertyImportsOneWay(t *testing.T) {
 			if found++; !is {
 				t.Errorf("%s stands on no floor", pkg)
 			}
-			for _, to := range imports(t, pkg) {
+			inside, _ := imports(t, pkg)
+			for _, to := range inside {
 				if below, is := floor[to]; !is || below >= have {
 					t.Errorf("%s imports %s, which does not stand below it", pkg, to)
 				}
@@ -100,7 +102,8 @@ func TestPropertyLightImports(t *testing.T) {
 			return
 		}
 		met[pkg] = by
-		for _, to := range imports(t, pkg) {
+		inside, _ := imports(t, pkg)
+		for _, to := range inside {
 			visit(to, pkg)
 		}
 	}
@@ -114,6 +117,25 @@ func TestPropertyLightImports(t *testing.T) {
 	for _, used := range []string{"plating/mesh", "plating/sequence", "units"} {
 		if _, seen := met[used]; !seen {
 			t.Errorf("%s is not met: the search is broken", used)
+		}
+	}
+}
+
+// TestPropertySharedImports: what the solvers share stands on the standard library, units and
+// faraday alone, so that each solver may import it.
+func TestPropertySharedImports(t *testing.T) {
+	inside, outside := imports(t, "plating/current")
+	if len(inside) == 0 || len(outside) == 0 {
+		t.Fatal(inside, outside)
+	}
+	for _, path := range inside {
+		if path != "units" && path != "faraday" {
+			t.Errorf("plating/current imports %s", path)
+		}
+	}
+	for _, path := range outside {
+		if first, _, _ := strings.Cut(path, "/"); strings.Contains(first, ".") { // the standard library has no dot there
+			t.Errorf("plating/current imports %s", path)
 		}
 	}
 }
